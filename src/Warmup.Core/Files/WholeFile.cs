@@ -1,0 +1,67 @@
+namespace Warmup;
+
+/// <summary>Writes files whole or not at all, and never over an existing one unasked.</summary>
+public static class WholeFile
+{
+    /// <summary>Writes a file: first under a temporary name beside it, then moved into place.</summary>
+    /// <param name="path">The file; its folder must exist.</param>
+    /// <param name="write">Writes the content. When it throws, nothing is left behind.</param>
+    /// <param name="overwrite">Whether an existing file may be replaced.</param>
+    /// <exception cref="IOException">The file exists and may not be replaced, or the disk refuses.</exception>
+    /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
+    /// <remarks>The content can be any size; whatever <paramref name="write"/> throws is passed on.</remarks>
+    public static void Write(string path, Action<Stream> write, bool overwrite = false)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        var full = Path.GetFullPath(path);
+        RefuseExisting(full, overwrite);
+        var temporary = Path.Combine(Path.GetDirectoryName(full)!, $".{Path.GetFileName(full)}.partial");
+        var made = false;
+        try
+        {
+            // CreateNew: a second writer of the same file is refused instead of mixed in.
+            using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+            {
+                made = true;
+                write(stream);
+                stream.Flush(flushToDisk: true);
+            }
+
+            File.Move(temporary, full, overwrite);
+            made = false;
+        }
+        finally
+        {
+            if (made)
+            {
+                File.Delete(temporary);
+            }
+        }
+    }
+
+    /// <summary>Writes a score to a file, whole or not at all.</summary>
+    /// <param name="format">The format.</param>
+    /// <param name="score">The score.</param>
+    /// <param name="path">The file; its folder must exist.</param>
+    /// <param name="overwrite">Whether an existing file may be replaced.</param>
+    /// <param name="cancellationToken">Stops the work and leaves nothing behind.</param>
+    /// <exception cref="IOException">The file exists and may not be replaced, or the disk refuses.</exception>
+    /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
+    /// <exception cref="ExportException">The format cannot hold the score.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static void Save(this IScoreFormat format, Score score, string path, bool overwrite = false, CancellationToken cancellationToken = default) =>
+        Write(path, stream => format.Write(score, stream, cancellationToken), overwrite);
+
+    private static void RefuseExisting(string path, bool overwrite)
+    {
+        if (Directory.Exists(path))
+        {
+            throw new IOException($"{path} is a folder; name a file");
+        }
+
+        if (!overwrite && File.Exists(path))
+        {
+            throw new IOException($"{path} exists; choose another name or allow overwriting");
+        }
+    }
+}

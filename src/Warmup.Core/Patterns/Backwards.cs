@@ -1,0 +1,133 @@
+namespace Warmup;
+
+public abstract partial record Pattern
+{
+    /// <summary>
+    /// Each line keeps its end pitches and is sung backwards, its runs refilled from the other list. Leaps keep their notes.
+    /// </summary>
+    /// <remarks>
+    /// A note whose letter has another variant in the other list takes that form; a note whose letter is missing there stays as it is,
+    /// and a finding says so. In scales that are the same both ways this is <see cref="Reversed"/>.
+    /// </remarks>
+    public Pattern Backwards() => new BackwardsPattern(this);
+
+    /// <summary>Each line there and back: sung, then sung backwards as <see cref="Backwards"/> does, its last note once.</summary>
+    public Pattern ThereAndBack() => new ThereAndBackPattern(this);
+}
+
+internal sealed record BackwardsPattern(Pattern Inner) : UnaryPattern(Inner, Inner.UsualNotes)
+{
+    public static PatternWord WordEntry { get; } = PatternWord.Combinator("backwards", p => p.Backwards());
+
+    private protected override string Word => WordEntry.Name;
+
+    internal override Line[] Lines(Frame frame, Expander expander)
+    {
+        var lines = Map(Inner.Lines(frame, expander), l => TurnBack.Refill(l, frame.Scale, expander));
+        expander.Bound(lines);
+        return lines;
+    }
+}
+
+internal sealed record ThereAndBackPattern(Pattern Inner) : UnaryPattern(Inner, 2 * Inner.UsualNotes)
+{
+    public static PatternWord WordEntry { get; } = PatternWord.Combinator("there-and-back", p => p.ThereAndBack());
+
+    private protected override string Word => WordEntry.Name;
+
+    internal override Line[] Lines(Frame frame, Expander expander)
+    {
+        var lines = Map(Inner.Lines(frame, expander), l => ThereAndBackLine(l, frame.Scale, expander));
+        expander.Bound(lines);
+        return lines;
+    }
+
+    private static Line ThereAndBackLine(Line line, Scale scale, Expander expander)
+    {
+        var there = line.Notes;
+        var back = TurnBack.Refill(line, scale, expander).Notes;
+        var notes = new LineNote[there.Count + back.Count - 1];
+        there.AsSpan().CopyTo(notes);
+        back.AsSpan().CopyTo(notes.AsSpan(there.Count - 1));
+
+        // The turning note has the form of the run that leaves it and is still reached by the run that arrives.
+        notes[there.Count - 1] = back[0] with { Link = there[^1].Link, Length = there[^1].Length };
+        return new Line(ValueList.Adopt(notes));
+    }
+}
+
+/// <summary>Reads a line backwards over the other list.</summary>
+internal static class TurnBack
+{
+    public static Line Refill(Line line, Scale scale, Expander expander)
+    {
+        var source = line.Notes;
+        var notes = new List<LineNote>(source.Count) { Turned(source[^1], scale, expander) };
+
+        // Walk the line from its end, one maximal run (or one leap) at a time.
+        for (var last = source.Count - 1; last > 0;)
+        {
+            var link = source[last].Link;
+            var first = last - 1;
+            if (link != Link.Leap)
+            {
+                while (first > 0 && source[first].Link == link)
+                {
+                    first--;
+                }
+
+                var other = link == Link.Ascent ? Link.Descent : Link.Ascent;
+                var way = other == Link.Ascent ? Way.Ascent : Way.Descent;
+                AddRun(notes, source[first], way, other, scale, expander);
+            }
+            else
+            {
+                notes.Add(Turned(source[first], scale, expander));
+            }
+
+            last = first;
+        }
+
+        return new Line(notes.ToValueList());
+    }
+
+    private static void AddRun(List<LineNote> notes, LineNote goal, Way way, Link link, Scale scale, Expander expander)
+    {
+        var list = scale.List(way);
+        var from = Leave(notes[^1].Tone, list, scale, expander);
+        notes[^1] = notes[^1] with { Tone = from, Way = way };
+        var to = Turned(goal, scale, expander) with { Way = way, Link = link };
+        var rises = to.Tone.Semitones > from.Semitones;
+        var between = rises ? list.Between(from, to.Tone) : list.Between(to.Tone, from);
+        for (var i = 0; i < between.Length; i++)
+        {
+            var tone = between.Span[rises ? i : between.Length - 1 - i];
+            notes.Add(new LineNote(tone, way, link, Rational.One));
+        }
+
+        notes.Add(to);
+    }
+
+    /// <summary>A note in the form of the list that is not its own.</summary>
+    private static LineNote Turned(LineNote note, Scale scale, Expander expander)
+    {
+        var way = note.Way == Way.Ascent ? Way.Descent : Way.Ascent;
+        return new LineNote(Leave(note.Tone, scale.List(way), scale, expander), way, Link.Leap, note.Length);
+    }
+
+    private static ScaleTone Leave(ScaleTone tone, ScaleList list, Scale scale, Expander expander)
+    {
+        if (list.FormOf(tone) is { } form)
+        {
+            return form;
+        }
+
+        var which = list.Way == Way.Ascent ? "ascent" : "descent";
+        expander.Note(new Finding(
+            FindingCode.NoteMissingFromList,
+            Severity.Note,
+            $"{scale.Name} has no {tone.Degree.SvaraLetter} in its {which}: {tone} stays as it is and the line goes on from the next note of the {which}",
+            "nothing need change; take a scale that has the note both ways if the turn is unwanted"));
+        return tone;
+    }
+}

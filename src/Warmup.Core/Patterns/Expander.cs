@@ -1,0 +1,36 @@
+using System.Globalization;
+
+namespace Warmup;
+
+/// <summary>What is shared while a pattern becomes lines: the bound on notes, the findings, and the wish to stop.</summary>
+internal sealed class Expander(CancellationToken cancellation)
+{
+    private readonly HashSet<Finding> _seen = [];
+
+    public List<Finding> Findings { get; } = [];
+
+    /// <summary>Notes something; the same thing once.</summary>
+    public void Note(Finding finding)
+    {
+        if (_seen.Add(finding))
+        {
+            Findings.Add(finding);
+        }
+    }
+
+    /// <summary>Refuses a result of too many notes before memory is spent on it.</summary>
+    public void Bound(long notes)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        if (notes > Pattern.MostNotes)
+        {
+            throw new PatternException(new Finding(
+                FindingCode.PatternTooLong,
+                Severity.Error,
+                string.Create(CultureInfo.InvariantCulture, $"the pattern would give {notes} notes; the most is {Pattern.MostNotes}"),
+                "repeat less, or take fewer lines"));
+        }
+    }
+
+    public void Bound(IEnumerable<Line> lines) => Bound(lines.Sum(l => (long)l.Notes.Count));
+}

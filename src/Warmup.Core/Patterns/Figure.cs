@@ -1,0 +1,83 @@
+using System.Globalization;
+
+namespace Warmup;
+
+public abstract partial record Pattern
+{
+    /// <summary>The most steps of a figure.</summary>
+    public const int LongestFigure = 64;
+
+    /// <summary>The farthest step of a figure from its first degree, either way.</summary>
+    public const int WidestFigure = 24;
+
+    /// <summary>
+    /// A figure (alankara) of relative steps, sung from the tonic, then from the next degree, until its highest note is the upper tonic.
+    /// All its notes come from one list; small turns inside do not switch lists.
+    /// </summary>
+    /// <param name="steps">1 to 64 steps of the scale, each -24 to 24; 0 is the row's own degree.</param>
+    /// <exception cref="ArgumentException">There is no step or there are too many, or one lies outside its range.</exception>
+    public static Pattern Figure(params ReadOnlySpan<int> steps) => new FigurePattern(ValueList.Create(steps));
+}
+
+internal sealed record FigurePattern : Pattern
+{
+    public FigurePattern(ValueList<int> steps)
+        : base(1, 1, UsualTop * (long)steps.Count)
+    {
+        if (steps.Count is 0 or > LongestFigure)
+        {
+            throw new ArgumentException(
+                string.Create(CultureInfo.InvariantCulture, $"a figure must have 1 to {LongestFigure} steps, not {steps.Count}"), nameof(steps));
+        }
+
+        foreach (var step in steps)
+        {
+            Require.InRange(step, -WidestFigure, WidestFigure, "a step of a figure");
+        }
+
+        Steps = steps;
+    }
+
+    public static PatternWord WordEntry { get; } = PatternWord.PrimitiveWithNumbers("figure", 1, LongestFigure, -WidestFigure, WidestFigure, n => Figure([.. n]));
+
+    public ValueList<int> Steps { get; }
+
+    internal override string Text => $"{WordEntry.Name}({string.Join(' ', Steps.ConvertAll(s => s.ToString(CultureInfo.InvariantCulture)))})";
+
+    internal override Line[] Lines(Frame frame, Expander expander)
+    {
+        var lowest = Steps.AsSpan()[0];
+        var highest = lowest;
+        foreach (var step in Steps)
+        {
+            lowest = Math.Min(lowest, step);
+            highest = Math.Max(highest, step);
+        }
+
+        // Rows stand on the degrees of the octave; a figure that dips below its own degree begins below the tonic.
+        var rows = Math.Max(0, frame.Top - Math.Max(0, highest) + 1);
+        expander.Bound((long)rows * Steps.Count);
+        if (rows == 0)
+        {
+            throw new PatternException(new Finding(
+                FindingCode.PatternRefused,
+                Severity.Error,
+                string.Create(CultureInfo.InvariantCulture, $"the figure spans {highest} steps and {frame.Scale.Name} has only {frame.Top} to its top"),
+                "take a narrower figure or a scale with more notes"));
+        }
+
+        var lines = new Line[rows];
+        for (var row = 0; row < rows; row++)
+        {
+            var notes = new LineNote[Steps.Count];
+            for (var i = 0; i < notes.Length; i++)
+            {
+                notes[i] = new LineNote(Tone(frame, row + Steps[i]), frame.Way, Link.Leap, Rational.One);
+            }
+
+            lines[row] = new Line(ValueList.Adopt(notes));
+        }
+
+        return lines;
+    }
+}

@@ -1,0 +1,55 @@
+using System.Globalization;
+
+namespace Warmup;
+
+public abstract partial record Pattern
+{
+    /// <summary>The most lines that can be named by number.</summary>
+    public const int MostLines = 10_000;
+
+    /// <summary>The first lines only; all of them where there are fewer.</summary>
+    /// <param name="count">1 to 10,000 lines.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="count"/> lies outside its range.</exception>
+    public Pattern Take(int count) => new TakePattern(this, count);
+
+    /// <summary>All but the first lines; none where there are no more.</summary>
+    /// <param name="count">1 to 10,000 lines.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="count"/> lies outside its range.</exception>
+    public Pattern Drop(int count) => new DropPattern(this, count);
+}
+
+internal sealed record TakePattern : UnaryPattern
+{
+    public TakePattern(Pattern inner, int count)
+        : base(inner, inner.UsualNotes) => Count = Require.InRange(count, 1, MostLines);
+
+    public static PatternWord WordEntry { get; } = PatternWord.CombinatorWithNumber("take", 1, MostLines, (p, n) => p.Take(n));
+
+    public int Count { get; }
+
+    private protected override string Word => string.Create(CultureInfo.InvariantCulture, $"{WordEntry.Name}({Count})");
+
+    internal override Line[] Lines(Frame frame, Expander expander)
+    {
+        var lines = Inner.Lines(frame, expander);
+        return lines.Length <= Count ? lines : lines[..Count];
+    }
+}
+
+internal sealed record DropPattern : UnaryPattern
+{
+    public DropPattern(Pattern inner, int count)
+        : base(inner, inner.UsualNotes) => Count = Require.InRange(count, 1, MostLines);
+
+    public static PatternWord WordEntry { get; } = PatternWord.CombinatorWithNumber("drop", 1, MostLines, (p, n) => p.Drop(n));
+
+    public int Count { get; }
+
+    private protected override string Word => string.Create(CultureInfo.InvariantCulture, $"{WordEntry.Name}({Count})");
+
+    internal override Line[] Lines(Frame frame, Expander expander)
+    {
+        var lines = Inner.Lines(frame, expander);
+        return lines.Length <= Count ? [] : lines[Count..];
+    }
+}

@@ -1,0 +1,178 @@
+using System.Globalization;
+
+namespace Warmup;
+
+/// <summary>
+/// A degree of a scale: one of the letters S R G M P D N (1 to 7) with an alteration in semitones from the major scale's degree.
+/// </summary>
+/// <remarks>
+/// The sixteen svaras (R1 ... N3) are degrees with a name of their own; R2 and G1 share a semitone and are still different degrees,
+/// since each keeps its letter. Western scales outside the svaras (a lowered fifth) have degrees without a svara name.
+/// Common practice. <c>default</c> is S.
+/// </remarks>
+public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>
+{
+    /// <summary>The smallest and, with its sign turned, the largest alteration, in semitones.</summary>
+    public const int LowestAlteration = -2;
+
+    private const string Letters = "SRGMPDN";
+    private static ReadOnlySpan<sbyte> Major => [0, 2, 4, 5, 7, 9, 11];
+
+    private readonly sbyte _index;
+    private readonly sbyte _alteration;
+
+    /// <summary>Makes a degree.</summary>
+    /// <param name="letter">1 (S) to 7 (N).</param>
+    /// <param name="alteration">Semitones above the major scale's degree, -2 to 2.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
+    public Degree(int letter, int alteration = 0)
+    {
+        _index = (sbyte)(Require.InRange(letter, 1, 7) - 1);
+        _alteration = (sbyte)Require.InRange(alteration, LowestAlteration, -LowestAlteration);
+    }
+
+    /// <summary>The number of the letter: 1 for S, 7 for N.</summary>
+    public int Letter => _index + 1;
+
+    /// <summary>Semitones above the major scale's degree.</summary>
+    public int Alteration => _alteration;
+
+    /// <summary>Semitones above the tonic, -2 to 13; 0 to 11 for the svaras.</summary>
+    public int Semitones => Major[_index] + _alteration;
+
+    /// <summary>The variant of a svara (1, 2 or 3); 0 for S and P, which have none, and for a degree that is no svara.</summary>
+    public int Variant => _index switch
+    {
+        1 or 5 => InVariants(_alteration + 2),
+        2 or 6 => InVariants(_alteration + 3),
+        3 => _alteration is 0 or 1 ? _alteration + 1 : 0,
+        _ => 0,
+    };
+
+    /// <summary>Whether the degree is one of the sixteen svaras.</summary>
+    public bool IsSvara => _index is 0 or 4 ? _alteration == 0 : Variant != 0;
+
+    /// <summary>The letter alone: S, R, G, M, P, D or N.</summary>
+    public char SvaraLetter => Letters[_index];
+
+    /// <summary>Equality of letter and alteration.</summary>
+    /// <param name="left">One degree.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator ==(Degree left, Degree right) => left.Equals(right);
+
+    /// <summary>Inequality of letter or alteration.</summary>
+    /// <param name="left">One degree.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator !=(Degree left, Degree right) => !left.Equals(right);
+
+    /// <summary>Order by pitch, then by letter.</summary>
+    /// <param name="left">One degree.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator <(Degree left, Degree right) => left.CompareTo(right) < 0;
+
+    /// <summary>Order by pitch, then by letter.</summary>
+    /// <param name="left">One degree.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator >(Degree left, Degree right) => left.CompareTo(right) > 0;
+
+    /// <summary>Order by pitch, then by letter.</summary>
+    /// <param name="left">One degree.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator <=(Degree left, Degree right) => left.CompareTo(right) <= 0;
+
+    /// <summary>Order by pitch, then by letter.</summary>
+    /// <param name="left">One degree.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator >=(Degree left, Degree right) => left.CompareTo(right) >= 0;
+
+    /// <summary>The svara of a letter and a variant.</summary>
+    /// <param name="letter">S, R, G, M, P, D or N.</param>
+    /// <param name="variant">1 to 3 for R G D N, 1 to 2 for M, 0 for S and P.</param>
+    /// <param name="degree">The degree, or S.</param>
+    /// <returns>Whether there is such a svara.</returns>
+    public static bool TryFromSvara(char letter, int variant, out Degree degree)
+    {
+        degree = default;
+        var index = Letters.IndexOf(letter, StringComparison.Ordinal);
+        var alteration = index switch
+        {
+            0 or 4 => variant,
+            1 or 5 => variant - 2,
+            2 or 6 => variant - 3,
+            3 => variant - 1,
+            _ => int.MaxValue,
+        };
+        var lowest = index switch { 0 or 4 => 0, 1 or 5 => -1, 2 or 6 => -2, _ => 0 };
+        var highest = index switch { 0 or 4 => 0, 3 => 1, 1 or 5 => 1, _ => 0 };
+        if (alteration < lowest || alteration > highest)
+        {
+            return false;
+        }
+
+        degree = new Degree(index + 1, alteration);
+        return true;
+    }
+
+    /// <summary>Reads a svara (<c>R2</c>, <c>S</c>) or a scale number with accidentals (<c>b5</c>, <c>#4</c>, <c>3</c>).</summary>
+    /// <param name="text">The text, without white space.</param>
+    /// <param name="degree">The degree, or S.</param>
+    /// <returns>Whether the text was a degree.</returns>
+    public static bool TryParse(ReadOnlySpan<char> text, out Degree degree)
+    {
+        degree = default;
+        switch (text.Length)
+        {
+            case 1 when text[0] is 'S' or 'P':
+                return TryFromSvara(text[0], 0, out degree);
+            case 2 when char.IsAsciiLetterUpper(text[0]) && char.IsAsciiDigit(text[1]) && text[1] != '0':
+                return TryFromSvara(text[0], text[1] - '0', out degree);
+            case >= 1 and <= 3 when text[^1] is >= '1' and <= '7':
+                var alteration = 0;
+                foreach (var c in text[..^1])
+                {
+                    if (c is not ('#' or 'b') || (c == '#' ? alteration < 0 : alteration > 0))
+                    {
+                        return false;
+                    }
+
+                    alteration += c == '#' ? 1 : -1;
+                }
+
+                degree = new Degree(text[^1] - '0', alteration);
+                return true;
+            default:
+                return false;
+        }
+    }
+
+    /// <inheritdoc/>
+    public int CompareTo(Degree other) => Semitones != other.Semitones ? Semitones.CompareTo(other.Semitones) : _index.CompareTo(other._index);
+
+    /// <inheritdoc/>
+    public bool Equals(Degree other) => _index == other._index && _alteration == other._alteration;
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => obj is Degree other && Equals(other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => (_index * 8) + _alteration + 2;
+
+    /// <summary>The svara's name where there is one (<c>R2</c>), otherwise the scale number with accidentals (<c>b5</c>).</summary>
+    public override string ToString()
+    {
+        if (_index is 0 or 4 && _alteration == 0)
+        {
+            return SvaraLetter.ToString();
+        }
+
+        return Variant != 0
+            ? string.Create(CultureInfo.InvariantCulture, $"{SvaraLetter}{Variant}")
+            : ToNumber();
+    }
+
+    /// <summary>The scale number with accidentals: <c>b3</c> for G2, <c>#2</c> for R3.</summary>
+    public string ToNumber() =>
+        string.Create(CultureInfo.InvariantCulture, $"{new string(_alteration < 0 ? 'b' : '#', Math.Abs(_alteration))}{Letter}");
+
+    private static int InVariants(int variant) => variant is >= 1 and <= 3 ? variant : 0;
+}

@@ -1,0 +1,165 @@
+using System.Globalization;
+
+namespace Warmup;
+
+/// <summary>A note by letter, accidental and octave: C4 is middle C (MIDI note 60), as in scientific pitch notation.</summary>
+/// <remarks>The octave changes at C, so B#3 sounds as C4 and Cb4 as B3. <c>default</c> is C0.</remarks>
+public readonly struct NoteName : IEquatable<NoteName>
+{
+    /// <summary>The lowest octave.</summary>
+    public const int LowestOctave = -2;
+
+    /// <summary>The highest octave.</summary>
+    public const int HighestOctave = 10;
+
+    private const string Letters = "CDEFGAB";
+    private static ReadOnlySpan<sbyte> Naturals => [0, 2, 4, 5, 7, 9, 11];
+
+    private readonly sbyte _letter;
+    private readonly sbyte _alteration;
+    private readonly sbyte _octave;
+
+    /// <summary>Makes a note name.</summary>
+    /// <param name="letter">A to G.</param>
+    /// <param name="alteration">Semitones the accidental adds, -3 to 3; a written note has at most two.</param>
+    /// <param name="octave">-2 to 10; middle C is in octave 4.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
+    public NoteName(char letter, int alteration, int octave)
+        : this(IndexOf(letter), alteration, octave)
+    {
+    }
+
+    private NoteName(int letterIndex, int alteration, int octave)
+    {
+        _letter = (sbyte)letterIndex;
+        _alteration = (sbyte)Require.InRange(alteration, -3, 3);
+        _octave = (sbyte)Require.InRange(octave, LowestOctave, HighestOctave);
+    }
+
+    /// <summary>The letter, A to G.</summary>
+    public char Letter => Letters[_letter];
+
+    /// <summary>0 for C to 6 for B.</summary>
+    public int LetterIndex => _letter;
+
+    /// <summary>Semitones the accidental adds: -1 for a flat, 2 for a double sharp.</summary>
+    public int Alteration => _alteration;
+
+    /// <summary>The octave; middle C is in octave 4.</summary>
+    public int Octave => _octave;
+
+    /// <summary>The MIDI note number, in equal temperament; 60 for middle C. It may lie outside 0 to 127.</summary>
+    public int Midi => (12 * (_octave + 1)) + Naturals[_letter] + _alteration;
+
+    /// <summary>Equality of letter, accidental and octave: C#4 and Db4 differ.</summary>
+    /// <param name="left">One name.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator ==(NoteName left, NoteName right) => left.Equals(right);
+
+    /// <summary>Inequality of letter, accidental or octave.</summary>
+    /// <param name="left">One name.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator !=(NoteName left, NoteName right) => !left.Equals(right);
+
+    /// <summary>Reads <c>C4</c>, <c>F#3</c>, <c>Bb3</c>, <c>E♭4</c>, <c>Abb2</c>, <c>Gx4</c>.</summary>
+    /// <param name="text">The text, without white space; the letter in either case.</param>
+    /// <param name="name">The name, or C0.</param>
+    /// <returns>Whether the text was a note name with at most two accidentals and an octave from -2 to 10.</returns>
+    public static bool TryParse(ReadOnlySpan<char> text, out NoteName name)
+    {
+        name = default;
+        if (text.IsEmpty || text.Length > 6)
+        {
+            return false;
+        }
+
+        var letter = Letters.IndexOf(char.ToUpperInvariant(text[0]), StringComparison.Ordinal);
+        if (letter < 0)
+        {
+            return false;
+        }
+
+        var at = 1;
+        var alteration = 0;
+        for (; at < text.Length; at++)
+        {
+            var add = text[at] switch { '#' or '♯' => 1, 'b' or '♭' => -1, 'x' => 2, _ => 0 };
+            if (add == 0)
+            {
+                break;
+            }
+
+            alteration += add;
+        }
+
+        if (Math.Abs(alteration) > 2
+            || !int.TryParse(text[at..], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var octave)
+            || octave is < LowestOctave or > HighestOctave)
+        {
+            return false;
+        }
+
+        name = new NoteName(letter, alteration, octave);
+        return true;
+    }
+
+    /// <summary>The usual name of a MIDI note number: with a sharp on the black keys.</summary>
+    /// <param name="midi">0 to 127.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="midi"/> lies outside its range.</exception>
+    public static NoteName FromMidi(int midi)
+    {
+        Require.InRange(midi, 0, 127);
+        var pitchClass = midi % 12;
+        var letter = Naturals.LastIndexOf((sbyte)pitchClass);
+        var sharp = 0;
+        if (letter < 0)
+        {
+            sharp = 1;
+            letter = Naturals.LastIndexOf((sbyte)(pitchClass - 1));
+        }
+
+        return new NoteName(letter, sharp, (midi / 12) - 1);
+    }
+
+    /// <summary>The name of a MIDI note with a given letter, whatever accidentals that takes; <see langword="null"/> beyond three.</summary>
+    /// <param name="letterIndex">The letter counted over the octaves: 7 times the octave plus 0 for C to 6 for B.</param>
+    /// <param name="midi">The MIDI note number.</param>
+    internal static NoteName? Spell(int letterIndex, int midi)
+    {
+        var octave = Math.DivRem(letterIndex, 7, out var letter);
+        if (letter < 0)
+        {
+            letter += 7;
+            octave--;
+        }
+
+        if (octave is < LowestOctave or > HighestOctave)
+        {
+            return null;
+        }
+
+        var alteration = midi - new NoteName(letter, 0, octave).Midi;
+        return Math.Abs(alteration) <= 3 ? new NoteName(letter, alteration, octave) : null;
+    }
+
+    /// <inheritdoc/>
+    public bool Equals(NoteName other) => _letter == other._letter && _alteration == other._alteration && _octave == other._octave;
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => obj is NoteName other && Equals(other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(_letter, _alteration, _octave);
+
+    /// <summary>The name in ASCII: <c>F#3</c>, <c>Bb3</c>, <c>Ebb4</c>, <c>G##4</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{ToPitchClassString()}{_octave}");
+
+    /// <summary>The name without its octave: <c>F#</c>.</summary>
+    public string ToPitchClassString() => Letter + new string(_alteration < 0 ? 'b' : '#', Math.Abs(_alteration));
+
+    private static int IndexOf(char letter)
+    {
+        var index = Letters.IndexOf(letter, StringComparison.Ordinal);
+        return index >= 0 ? index : throw new ArgumentOutOfRangeException(nameof(letter), letter, $"letter must be A to G, not '{letter}'");
+    }
+}

@@ -1,0 +1,81 @@
+using System.Globalization;
+
+namespace Warmup;
+
+/// <summary>
+/// Note names for a scale on a tonic: each degree keeps its letter (R is always the second letter above the tonic's), so R2 and G1 are
+/// written differently although they sound alike.
+/// </summary>
+public static class Spelling
+{
+    /// <summary>
+    /// The written name of the tonic: the one the user typed, otherwise the one with the least sum of alterations over the scale, then
+    /// the fewest double accidentals, then flats. Never one that needs a triple accidental.
+    /// </summary>
+    /// <param name="tonic">The tonic.</param>
+    /// <param name="scale">The scale.</param>
+    /// <param name="respelled">Whether a typed name had to be replaced because it would need a triple accidental.</param>
+    public static NoteName ChooseTonic(Tonic tonic, Scale scale, out bool respelled)
+    {
+        respelled = false;
+        var degrees = scale.Degrees;
+        if (tonic.TypedName is { } typed)
+        {
+            if (Weigh(typed, degrees) is not null)
+            {
+                return typed;
+            }
+
+            respelled = true;
+        }
+
+        NoteName? best = null;
+        var least = (Sum: int.MaxValue, Doubles: int.MaxValue, Sharp: int.MaxValue);
+        var octaveStart = (tonic.Midi / 12) - 1;
+        for (var letter = 7 * (octaveStart - 1); letter < 7 * (octaveStart + 2); letter++)
+        {
+            if (NoteName.Spell(letter, tonic.Midi) is not { } name || Math.Abs(name.Alteration) > 2 || Weigh(name, degrees) is not { } weight)
+            {
+                continue;
+            }
+
+            var rank = (weight.Sum, weight.Doubles, Math.Max(0, name.Alteration));
+            if (rank.CompareTo(least) < 0)
+            {
+                (best, least) = (name, rank);
+            }
+        }
+
+        // Twelve letters and two accidentals always leave a name whose degrees need at most two accidentals for any scale of at most
+        // two alterations a degree; a scale written with wilder degrees falls back on the typed or the keyboard name.
+        return best ?? tonic.TypedName ?? NoteName.FromMidi(tonic.Midi);
+    }
+
+    /// <summary>The written name of a tone.</summary>
+    /// <param name="tone">The tone.</param>
+    /// <param name="tonicName">The tonic's written name.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The name would need more than three accidentals or leave the octaves -2 to 10.</exception>
+    public static NoteName Name(ScaleTone tone, NoteName tonicName) =>
+        NoteName.Spell((7 * tonicName.Octave) + tonicName.LetterIndex + tone.LetterIndex, tonicName.Midi + tone.Semitones)
+        ?? throw new ArgumentOutOfRangeException(
+            nameof(tone), tone, string.Create(CultureInfo.InvariantCulture, $"{tone} on {tonicName} cannot be written with at most three accidentals"));
+
+    private static (int Sum, int Doubles)? Weigh(NoteName tonic, ValueList<Degree> degrees)
+    {
+        var sum = 0;
+        var doubles = 0;
+        foreach (var degree in degrees)
+        {
+            var letter = (7 * tonic.Octave) + tonic.LetterIndex + degree.Letter - 1;
+            if (NoteName.Spell(letter, tonic.Midi + degree.Semitones) is not { } name || Math.Abs(name.Alteration) > 2)
+            {
+                return null;
+            }
+
+            sum += Math.Abs(name.Alteration);
+            doubles += Math.Abs(name.Alteration) == 2 ? 1 : 0;
+        }
+
+        return (sum, doubles);
+    }
+}

@@ -1,0 +1,182 @@
+namespace Warmup;
+
+/// <summary>
+/// A scale: a name, an ascent (arohana) and a descent (avarohana), which may differ in number, notes and order.
+/// </summary>
+/// <remarks>
+/// The ascent goes from the middle S to the upper S', the descent back. A list that zigzags is vakra. A scale whose lists both lack
+/// the upper S' (Nadanamakriya) never goes beyond its highest note. Immutable, value equality.
+/// </remarks>
+public sealed record Scale
+{
+    /// <summary>The most entries a list may have (the project's own bound).</summary>
+    public const int LongestList = 24;
+
+    /// <summary>The fewest different notes of a list.</summary>
+    public const int FewestNotes = 2;
+
+    /// <summary>The most different notes of a list.</summary>
+    public const int MostNotes = 12;
+
+    /// <summary>The longest name, in characters.</summary>
+    public const int LongestName = 100;
+
+    private readonly ScaleList _rising;
+    private readonly ScaleList _falling;
+
+    /// <summary>Makes a scale.</summary>
+    /// <param name="name">The name: 1 to 100 characters without control characters.</param>
+    /// <param name="ascent">The ascent, first note first; 2 to 24 entries.</param>
+    /// <param name="descent">The descent, highest note first, or <see langword="null"/> where it is the ascent turned round.</param>
+    /// <exception cref="ArgumentException">A list is too short, too long, lacks S, or only one of the two reaches S'.</exception>
+    public Scale(string name, ValueList<ScaleTone> ascent, ValueList<ScaleTone>? descent = null)
+    {
+        if (string.IsNullOrWhiteSpace(name))
+        {
+            throw new ArgumentException("a scale needs a name of 1 to 100 characters", nameof(name));
+        }
+
+        Name = Require.PlainText(name, LongestName);
+        Ascent = ascent;
+        Descent = descent ?? Turned(ascent);
+        if (Fault(Ascent, Descent) is { } fault)
+        {
+            throw new ArgumentException($"scale {TextError.Quote(name)}: {fault}", fault.StartsWith("the descent", StringComparison.Ordinal) ? nameof(descent) : nameof(ascent));
+        }
+
+        _rising = new ScaleList(Ascent, Way.Ascent);
+        _falling = new ScaleList(Turned(Descent), Way.Descent);
+    }
+
+    /// <summary>The name.</summary>
+    public string Name { get; }
+
+    /// <summary>The ascent (arohana), first note first.</summary>
+    public ValueList<ScaleTone> Ascent { get; }
+
+    /// <summary>The descent (avarohana), highest note first.</summary>
+    public ValueList<ScaleTone> Descent { get; }
+
+    /// <summary>Whether the descent is the ascent turned round.</summary>
+    public bool IsSymmetric => Descent == Turned(Ascent);
+
+    /// <summary>Whether the ascent or the descent zigzags.</summary>
+    public bool IsVakra => Zigzags(Ascent) || Zigzags(Turned(Descent));
+
+    /// <summary>Whether the scale goes on beyond one octave; Nadanamakriya and Punnagavarali do not.</summary>
+    public bool ReachesUpperTonic => _rising.ReachesUpperTonic;
+
+    /// <summary>Steps from the tonic to the top of the ascent: 7 for seven notes, 5 for five.</summary>
+    public int StepsUp => _rising.Top;
+
+    /// <summary>Steps from the top of the descent to the tonic.</summary>
+    public int StepsDown => _falling.Top;
+
+    /// <summary>The different degrees of both lists, from low to high.</summary>
+    public ValueList<Degree> Degrees =>
+        ((IEnumerable<ScaleTone>)Ascent).Concat(Descent).Select(t => t.Degree).Distinct().Order().ToValueList();
+
+    /// <summary>The lists as the rules walk them: in rising order, one place for adjacent equal notes.</summary>
+    internal ScaleList List(Way way) => way == Way.Ascent ? _rising : _falling;
+
+    /// <summary>Whether one of the scale's lists holds a degree.</summary>
+    /// <param name="degree">The degree.</param>
+    public bool Contains(Degree degree)
+    {
+        foreach (var tone in Ascent)
+        {
+            if (tone.Degree == degree)
+            {
+                return true;
+            }
+        }
+
+        foreach (var tone in Descent)
+        {
+            if (tone.Degree == degree)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>
+    /// Reads a scale written out in svaras or scale numbers: <c>S R2 G3 P D2 S'</c>, with a descent after <c>/</c> where it differs, and
+    /// with <c>vakra:</c> before it where a list zigzags.
+    /// </summary>
+    /// <param name="text">The text, at most 400 characters.</param>
+    /// <param name="scale">The scale, named by its text; or <see langword="null"/>.</param>
+    /// <param name="error">What is wrong, or <see langword="null"/>.</param>
+    /// <returns>Whether the text was a scale.</returns>
+    public static bool TryParse(string text, out Scale? scale, out TextError? error) => ScaleText.TryRead(text, null, out scale, out error);
+
+    /// <summary>Reads a scale as <see cref="TryParse"/> does.</summary>
+    /// <param name="text">The text, at most 400 characters.</param>
+    /// <exception cref="WarmupFormatException">The text is no scale.</exception>
+    public static Scale Parse(string text) => TryParse(text, out var scale, out var error) ? scale! : throw error!.ToException();
+
+    /// <summary>The lists written out, as <see cref="TryParse"/> reads them.</summary>
+    public string ToText()
+    {
+        var lists = IsSymmetric ? string.Join(' ', Ascent) : $"{string.Join(' ', Ascent)} / {string.Join(' ', Descent)}";
+        return IsVakra ? $"{ScaleText.VakraPrefix} {lists}" : lists;
+    }
+
+    /// <summary>Equality of name and both lists.</summary>
+    /// <param name="other">The other scale.</param>
+    public bool Equals(Scale? other) => other is not null && Name == other.Name && Ascent == other.Ascent && Descent == other.Descent;
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Name, Ascent, Descent);
+
+    /// <summary>The name.</summary>
+    public override string ToString() => Name;
+
+    internal static ValueList<ScaleTone> Turned(ValueList<ScaleTone> tones)
+    {
+        var turned = tones.AsSpan().ToArray();
+        Array.Reverse(turned);
+        return ValueList.Adopt(turned);
+    }
+
+    internal static bool Zigzags(ValueList<ScaleTone> rising)
+    {
+        for (var i = 1; i < rising.Count; i++)
+        {
+            if (rising[i].Semitones < rising[i - 1].Semitones)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static string? Fault(ValueList<ScaleTone> ascent, ValueList<ScaleTone> descent) =>
+        ListFault("the ascent", ascent) ?? ListFault("the descent", descent)
+        ?? (ReachesTop(ascent) != ReachesTop(descent)
+            ? $"the {(ReachesTop(ascent) ? "descent" : "ascent")} does not reach the upper S' although the other list does"
+            : null);
+
+    private static bool ReachesTop(ValueList<ScaleTone> tones) => tones.AsSpan().Contains(new ScaleTone(default, 1));
+
+    private static string? ListFault(string which, ValueList<ScaleTone> tones)
+    {
+        if (tones.Count is < FewestNotes or > LongestList)
+        {
+            return $"{which} must have {FewestNotes} to {LongestList} entries, not {tones.Count}";
+        }
+
+        if (!tones.AsSpan().Contains(default))
+        {
+            return $"{which} must hold the tonic S";
+        }
+
+        var degrees = ((IEnumerable<ScaleTone>)tones).Select(t => t.Degree).Distinct().Count();
+        return degrees is < FewestNotes or > MostNotes
+            ? $"{which} must have {FewestNotes} to {MostNotes} different notes, not {degrees}"
+            : null;
+    }
+}

@@ -1,0 +1,183 @@
+namespace Warmup;
+
+/// <summary>
+/// One list of a scale in rising order, counted in steps from the tonic and repeated every octave where the scale allows it.
+/// Adjacent equal notes are one place. A descent is held turned round, so that step 0 is the tonic here too.
+/// </summary>
+internal sealed class ScaleList
+{
+    // Runs are looked for in three octaves below and above: no singer and no pattern bound goes further.
+    private const int OctavesSearched = 3;
+
+    private readonly ScaleTone[] _places;
+    private readonly int _tonic;
+    private readonly int _upper;
+
+    public ScaleList(ValueList<ScaleTone> rising, Way way)
+    {
+        Way = way;
+        var places = new List<ScaleTone>(rising.Count);
+        foreach (var tone in rising)
+        {
+            if (places.Count == 0 || places[^1] != tone)
+            {
+                places.Add(tone);
+            }
+        }
+
+        _places = [.. places];
+        _tonic = Array.IndexOf(_places, default);
+        _upper = Array.LastIndexOf(_places, new ScaleTone(default, 1));
+        if (_upper < _tonic)
+        {
+            _upper = -1;
+        }
+    }
+
+    public Way Way { get; }
+
+    public bool ReachesUpperTonic => _upper >= 0;
+
+    /// <summary>Steps from the tonic to the upper tonic, or to the highest note where there is none.</summary>
+    public int Top => (_upper >= 0 ? _upper : _places.Length - 1) - _tonic;
+
+    /// <summary>The tone of a step; <see langword="null"/> where the list does not go that far.</summary>
+    public ScaleTone? this[int step]
+    {
+        get
+        {
+            if (_upper < 0)
+            {
+                var at = _tonic + step;
+                return at >= 0 && at < _places.Length ? _places[at] : null;
+            }
+
+            if (step >= 0 && step <= Top)
+            {
+                return _places[_tonic + step];
+            }
+
+            var octave = Math.DivRem(step, Top, out var place);
+            if (place < 0)
+            {
+                place += Top;
+                octave--;
+            }
+
+            var tone = _places[_tonic + place];
+            return Math.Abs(tone.Octave + octave) <= ScaleTone.HighestOctave ? tone.Raised(octave) : null;
+        }
+    }
+
+    /// <summary>
+    /// Whether a line may end on a step: no earlier note is higher and no later one lower, so that no line stops in the middle of a bend.
+    /// </summary>
+    public bool IsProperEnd(int step)
+    {
+        var end = this[step]!.Value.Semitones;
+        for (var i = 0; i <= Top; i++)
+        {
+            var pitch = this[i]!.Value.Semitones;
+            if (i < step ? pitch > end : i > step && pitch < end)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>
+    /// The form a tone takes in this list: itself where the list has it, else the other variant of its letter, else <see langword="null"/>.
+    /// </summary>
+    public ScaleTone? FormOf(ScaleTone tone)
+    {
+        ScaleTone? form = null;
+        foreach (var place in _places)
+        {
+            if (place.Degree == tone.Degree)
+            {
+                return tone;
+            }
+
+            // The variant nearest in pitch, should a list hold two others.
+            if (place.Degree.Letter == tone.Degree.Letter
+                && (form is null || Distance(place.Degree, tone.Degree) < Distance(form.Value.Degree, tone.Degree)))
+            {
+                form = new ScaleTone(place.Degree, tone.Octave);
+            }
+        }
+
+        return form;
+    }
+
+    /// <summary>
+    /// The notes strictly between two tones, in rising order. Where a tone occurs twice, or is missing from the list and the list
+    /// crosses its pitch twice, the places nearest each other are taken.
+    /// </summary>
+    public ReadOnlyMemory<ScaleTone> Between(ScaleTone low, ScaleTone high)
+    {
+        var first = -OctavesSearched * Math.Max(1, Top);
+        var last = (OctavesSearched + 1) * Math.Max(1, Top);
+        var lowest = new List<int>();
+        var highest = new List<int>();
+        for (var step = first; step <= last; step++)
+        {
+            if (this[step] is not { } tone)
+            {
+                continue;
+            }
+
+            // A missing low end stands just before the first place above it; a missing high end just behind the last place below it.
+            var before = this[step - 1];
+            if (tone == low)
+            {
+                lowest.Add(step + 1);
+            }
+            else if (!Holds(low) && tone.Semitones > low.Semitones && (before is null || before.Value.Semitones < low.Semitones))
+            {
+                lowest.Add(step);
+            }
+
+            var after = this[step + 1];
+            if (tone == high)
+            {
+                highest.Add(step - 1);
+            }
+            else if (!Holds(high) && tone.Semitones < high.Semitones && (after is null || after.Value.Semitones > high.Semitones))
+            {
+                highest.Add(step);
+            }
+        }
+
+        var best = (From: 0, Count: -1);
+        foreach (var from in lowest)
+        {
+            foreach (var to in highest)
+            {
+                var count = to - from + 1;
+                if (count >= 0 && (best.Count < 0 || count < best.Count))
+                {
+                    best = (from, count);
+                }
+            }
+        }
+
+        if (best.Count <= 0)
+        {
+            return default;
+        }
+
+        var between = new ScaleTone[best.Count];
+        for (var i = 0; i < between.Length; i++)
+        {
+            between[i] = this[best.From + i]!.Value;
+        }
+
+        return between;
+    }
+
+    private static int Distance(Degree a, Degree b) => Math.Abs(a.Semitones - b.Semitones);
+
+    private bool Holds(ScaleTone tone) => FormOf(tone) == tone;
+}

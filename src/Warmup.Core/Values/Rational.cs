@@ -1,0 +1,304 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+
+namespace Warmup;
+
+/// <summary>
+/// An exact fraction in lowest terms with a positive denominator. All times (in aksharas) and all frequency ratios are rationals.
+/// </summary>
+/// <remarks>
+/// Numerator and denominator are 64-bit; intermediate results are 128-bit. A result that does not fit throws an
+/// <see cref="OverflowException"/> that names the operation. <c>default</c> is 0. Immutable, safe to share between threads.
+/// </remarks>
+public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, ISpanFormattable
+{
+    // Stored as denominator - 1, so that the default value is the number 0 and not the invalid fraction 0/0.
+    private readonly long _denominatorLessOne;
+
+    /// <summary>Makes the fraction <paramref name="numerator"/>/<paramref name="denominator"/>, reduced.</summary>
+    /// <param name="numerator">Any 64-bit integer.</param>
+    /// <param name="denominator">Any 64-bit integer but 0; a negative one moves its sign to the numerator.</param>
+    /// <exception cref="DivideByZeroException"><paramref name="denominator"/> is 0.</exception>
+    /// <exception cref="OverflowException">The reduced fraction does not fit 64 bits.</exception>
+    public Rational(long numerator, long denominator = 1)
+    {
+        if (denominator == 1)
+        {
+            Numerator = numerator;
+            return;
+        }
+
+        this = Reduce(numerator, denominator, "making a fraction");
+    }
+
+    private Rational(long numerator, long denominator, bool _)
+    {
+        Numerator = numerator;
+        _denominatorLessOne = denominator - 1;
+    }
+
+    /// <summary>The number 0.</summary>
+    public static Rational Zero => default;
+
+    /// <summary>The number 1.</summary>
+    public static Rational One => new(1);
+
+    /// <summary>The numerator; it carries the sign.</summary>
+    public long Numerator { get; }
+
+    /// <summary>The denominator, at least 1.</summary>
+    public long Denominator => _denominatorLessOne + 1;
+
+    /// <summary>Whether the number is whole.</summary>
+    public bool IsInteger => _denominatorLessOne == 0;
+
+    /// <summary>-1, 0 or 1.</summary>
+    public int Sign => Math.Sign(Numerator);
+
+    /// <summary>Whole numbers are rationals.</summary>
+    /// <param name="value">The whole number.</param>
+    public static implicit operator Rational(long value) => new(value);
+
+    /// <summary>The nearest double.</summary>
+    /// <param name="value">The fraction.</param>
+    public static explicit operator double(Rational value) => value.ToDouble();
+
+    /// <summary>The sum.</summary>
+    /// <param name="left">A summand.</param>
+    /// <param name="right">A summand.</param>
+    /// <exception cref="OverflowException">The sum does not fit.</exception>
+    public static Rational operator +(Rational left, Rational right) =>
+        left.IsInteger && right.IsInteger && !AddOverflows(left.Numerator, right.Numerator)
+            ? new(left.Numerator + right.Numerator)
+            : Reduce(
+                ((Int128)left.Numerator * right.Denominator) + ((Int128)right.Numerator * left.Denominator),
+                (Int128)left.Denominator * right.Denominator,
+                "addition");
+
+    /// <summary>The difference.</summary>
+    /// <param name="left">The minuend.</param>
+    /// <param name="right">The subtrahend.</param>
+    /// <exception cref="OverflowException">The difference does not fit.</exception>
+    public static Rational operator -(Rational left, Rational right) =>
+        Reduce(
+            ((Int128)left.Numerator * right.Denominator) - ((Int128)right.Numerator * left.Denominator),
+            (Int128)left.Denominator * right.Denominator,
+            "subtraction");
+
+    /// <summary>The number with its sign turned.</summary>
+    /// <param name="value">The number.</param>
+    /// <exception cref="OverflowException">The numerator is the least 64-bit integer.</exception>
+    public static Rational operator -(Rational value) => Reduce(-(Int128)value.Numerator, value.Denominator, "negation");
+
+    /// <summary>The product.</summary>
+    /// <param name="left">A factor.</param>
+    /// <param name="right">A factor.</param>
+    /// <exception cref="OverflowException">The product does not fit.</exception>
+    public static Rational operator *(Rational left, Rational right) =>
+        Reduce((Int128)left.Numerator * right.Numerator, (Int128)left.Denominator * right.Denominator, "multiplication");
+
+    /// <summary>The quotient.</summary>
+    /// <param name="left">The dividend.</param>
+    /// <param name="right">The divisor.</param>
+    /// <exception cref="DivideByZeroException"><paramref name="right"/> is 0.</exception>
+    /// <exception cref="OverflowException">The quotient does not fit.</exception>
+    public static Rational operator /(Rational left, Rational right) =>
+        Reduce((Int128)left.Numerator * right.Denominator, (Int128)left.Denominator * right.Numerator, "division");
+
+    /// <summary>Equality of value.</summary>
+    /// <param name="left">One number.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator ==(Rational left, Rational right) => left.Equals(right);
+
+    /// <summary>Inequality of value.</summary>
+    /// <param name="left">One number.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator !=(Rational left, Rational right) => !left.Equals(right);
+
+    /// <summary>Order by value.</summary>
+    /// <param name="left">One number.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator <(Rational left, Rational right) => left.CompareTo(right) < 0;
+
+    /// <summary>Order by value.</summary>
+    /// <param name="left">One number.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator >(Rational left, Rational right) => left.CompareTo(right) > 0;
+
+    /// <summary>Order by value.</summary>
+    /// <param name="left">One number.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator <=(Rational left, Rational right) => left.CompareTo(right) <= 0;
+
+    /// <summary>Order by value.</summary>
+    /// <param name="left">One number.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator >=(Rational left, Rational right) => left.CompareTo(right) >= 0;
+
+    /// <summary>The smaller of two numbers.</summary>
+    /// <param name="left">One number.</param>
+    /// <param name="right">The other.</param>
+    public static Rational Min(Rational left, Rational right) => left <= right ? left : right;
+
+    /// <summary>The larger of two numbers.</summary>
+    /// <param name="left">One number.</param>
+    /// <param name="right">The other.</param>
+    public static Rational Max(Rational left, Rational right) => left >= right ? left : right;
+
+    /// <summary>
+    /// The exact value of a decimal number, so that a tempo of 72.5 is 145/2 and nothing near it.
+    /// </summary>
+    /// <param name="value">A decimal with at most 18 digits behind the point.</param>
+    /// <exception cref="OverflowException">The value does not fit 64 bits.</exception>
+    public static Rational FromDecimal(decimal value)
+    {
+        var scale = value.Scale;
+        Int128 denominator = 1;
+        for (var i = 0; i < scale; i++)
+        {
+            denominator *= 10;
+        }
+
+        var digits = (Int128)decimal.Truncate(value);
+        var rest = value - decimal.Truncate(value);
+        for (var i = 0; i < scale; i++)
+        {
+            digits = checked(digits * 10);
+            rest *= 10;
+        }
+
+        return Reduce(digits + (Int128)rest, denominator, "reading a decimal");
+    }
+
+    /// <summary>Reads <c>3</c>, <c>-3</c>, <c>3/2</c> or a decimal such as <c>72.5</c>.</summary>
+    /// <param name="text">The text; surrounding white space is ignored.</param>
+    /// <param name="value">The number read, or 0.</param>
+    /// <returns>Whether the text was such a number and fits 64 bits.</returns>
+    public static bool TryParse([NotNullWhen(true)] string? text, out Rational value)
+    {
+        value = default;
+        if (string.IsNullOrWhiteSpace(text) || text.Length > 64)
+        {
+            return false;
+        }
+
+        var trimmed = text.AsSpan().Trim();
+        var slash = trimmed.IndexOf('/');
+        const NumberStyles Whole = NumberStyles.AllowLeadingSign;
+        if (slash >= 0)
+        {
+            if (!long.TryParse(trimmed[..slash].Trim(), Whole, CultureInfo.InvariantCulture, out var n)
+                || !long.TryParse(trimmed[(slash + 1)..].Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var d)
+                || d == 0)
+            {
+                return false;
+            }
+
+            value = new Rational(n, d);
+            return true;
+        }
+
+        if (!decimal.TryParse(trimmed, Whole | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
+            || Math.Abs(number) > 1_000_000_000m
+            || number.Scale > 9)
+        {
+            return false;
+        }
+
+        value = FromDecimal(number);
+        return true;
+    }
+
+    /// <summary>The largest whole number that is not above this one.</summary>
+    public long Floor()
+    {
+        var quotient = Numerator / Denominator;
+        return Numerator < 0 && !IsInteger ? quotient - 1 : quotient;
+    }
+
+    /// <summary>The smallest whole number that is not below this one.</summary>
+    public long Ceiling() => IsInteger ? Numerator : Floor() + 1;
+
+    /// <summary>The nearest double.</summary>
+    public double ToDouble() => (double)Numerator / Denominator;
+
+    /// <inheritdoc/>
+    public int CompareTo(Rational other) => _denominatorLessOne == other._denominatorLessOne
+        ? Numerator.CompareTo(other.Numerator)
+        : ((Int128)Numerator * other.Denominator).CompareTo((Int128)other.Numerator * Denominator);
+
+    /// <inheritdoc/>
+    public bool Equals(Rational other) => Numerator == other.Numerator && _denominatorLessOne == other._denominatorLessOne;
+
+    /// <inheritdoc/>
+    public override bool Equals([NotNullWhen(true)] object? obj) => obj is Rational other && Equals(other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Numerator, _denominatorLessOne);
+
+    /// <summary><c>3</c> or <c>3/2</c>.</summary>
+    public override string ToString() => IsInteger
+        ? Numerator.ToString(CultureInfo.InvariantCulture)
+        : string.Create(CultureInfo.InvariantCulture, $"{Numerator}/{Denominator}");
+
+    /// <inheritdoc/>
+    public string ToString(string? format, IFormatProvider? formatProvider) => ToString();
+
+    /// <inheritdoc/>
+    public bool TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider) =>
+        IsInteger
+            ? Numerator.TryFormat(destination, out charsWritten, default, CultureInfo.InvariantCulture)
+            : destination.TryWrite(CultureInfo.InvariantCulture, $"{Numerator}/{Denominator}", out charsWritten);
+
+    private static bool AddOverflows(long a, long b) => b > 0 ? a > long.MaxValue - b : a < long.MinValue - b;
+
+    private static Rational Reduce(Int128 numerator, Int128 denominator, string operation)
+    {
+        if (denominator == 0)
+        {
+            throw new DivideByZeroException($"{operation}: the denominator of a fraction must not be 0");
+        }
+
+        if (denominator < 0)
+        {
+            numerator = -numerator;
+            denominator = -denominator;
+        }
+
+        var divisor = Gcd(numerator < 0 ? (UInt128)(-numerator) : (UInt128)numerator, (UInt128)denominator);
+        numerator /= (Int128)divisor;
+        denominator /= (Int128)divisor;
+        if (numerator > long.MaxValue || numerator < long.MinValue || denominator > long.MaxValue)
+        {
+            throw new OverflowException($"{operation}: {numerator}/{denominator} does not fit a fraction of two 64-bit integers");
+        }
+
+        return new Rational((long)numerator, (long)denominator, true);
+    }
+
+    private static UInt128 Gcd(UInt128 a, UInt128 b)
+    {
+        // Nearly all fractions here are small: leave 128-bit division as soon as both numbers fit 64 bits.
+        while (b != 0)
+        {
+            if (a <= ulong.MaxValue && b <= ulong.MaxValue)
+            {
+                return Gcd((ulong)a, (ulong)b);
+            }
+
+            (a, b) = (b, a % b);
+        }
+
+        return a;
+    }
+
+    private static ulong Gcd(ulong a, ulong b)
+    {
+        while (b != 0)
+        {
+            (a, b) = (b, a % b);
+        }
+
+        return a;
+    }
+}

@@ -1,0 +1,66 @@
+namespace Warmup;
+
+/// <summary>What is wrong with a text that somebody typed: where, what, and what would mend it.</summary>
+/// <param name="Line">The line, counted from 1.</param>
+/// <param name="Column">The column, counted from 1 in UTF-16 code units.</param>
+/// <param name="Message">What was found and what was expected, with the fix; one sentence, no full stop.</param>
+public sealed record TextError(int Line, int Column, string Message)
+{
+    /// <summary>The longest piece of the typed text that a message repeats, in characters.</summary>
+    internal const int LongestQuote = 40;
+
+    /// <summary>The message and its place: <c>column 3: unknown svara 'R9'</c>, with the line before it when it is not the first.</summary>
+    public override string ToString() => Line == 1 ? $"column {Column}: {Message}" : $"line {Line}, column {Column}: {Message}";
+
+    /// <summary>The exception that says the same.</summary>
+    public WarmupFormatException ToException() => new(this);
+
+    internal static TextError At(int column, string message) => new(1, column, message);
+
+    /// <summary>A piece of typed text made fit for a one-line message: shortened, control characters shown as '?'.</summary>
+    internal static string Quote(ReadOnlySpan<char> text)
+    {
+        var cut = text.Length > LongestQuote;
+        Span<char> shown = stackalloc char[LongestQuote];
+        var length = Math.Min(text.Length, LongestQuote);
+        for (var i = 0; i < length; i++)
+        {
+            shown[i] = char.IsControl(text[i]) || char.IsSurrogate(text[i]) || IsFormat(text[i]) ? '?' : text[i];
+        }
+
+        return $"'{shown[..length]}{(cut ? "..." : string.Empty)}'";
+    }
+
+    private static bool IsFormat(char c) => char.GetUnicodeCategory(c) == System.Globalization.UnicodeCategory.Format;
+}
+
+/// <summary>A text could not be read; <see cref="Error"/> has the place and the fix.</summary>
+public sealed class WarmupFormatException : FormatException
+{
+    /// <summary>An exception without a place.</summary>
+    public WarmupFormatException()
+        : this(TextError.At(1, "the text could not be read"))
+    {
+    }
+
+    /// <summary>An exception at the first column.</summary>
+    /// <param name="message">What is wrong.</param>
+    public WarmupFormatException(string message)
+        : this(TextError.At(1, message))
+    {
+    }
+
+    /// <summary>An exception at the first column, caused by another.</summary>
+    /// <param name="message">What is wrong.</param>
+    /// <param name="innerException">The cause.</param>
+    public WarmupFormatException(string message, Exception innerException)
+        : base(message, innerException) => Error = TextError.At(1, message);
+
+    /// <summary>An exception that says what the error says.</summary>
+    /// <param name="error">The error.</param>
+    public WarmupFormatException(TextError error)
+        : base(error.ToString()) => Error = error;
+
+    /// <summary>The place and the fix.</summary>
+    public TextError Error { get; }
+}

@@ -1,0 +1,106 @@
+using System.Collections;
+using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+
+namespace Warmup;
+
+/// <summary>
+/// An immutable sequence with content equality: two lists are equal when their items are, and so are their hash codes.
+/// </summary>
+/// <typeparam name="T">The type of an item; its own equality is used.</typeparam>
+/// <remarks><c>default</c> is the empty list. Safe to share between threads when the items are.</remarks>
+[CollectionBuilder(typeof(ValueList), nameof(ValueList.Create))]
+[SuppressMessage("Naming", "CA1710:Identifiers should have correct suffix", Justification = "It is a list of values, and is named so.")]
+public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
+{
+    private readonly T[]? _items;
+
+    internal ValueList(T[] items) => _items = items;
+
+    /// <summary>The number of items.</summary>
+    public int Count => _items?.Length ?? 0;
+
+    /// <summary>Whether there are no items.</summary>
+    public bool IsEmpty => Count == 0;
+
+    /// <summary>The item at a position.</summary>
+    /// <param name="index">0 to <see cref="Count"/> - 1.</param>
+    /// <exception cref="IndexOutOfRangeException"><paramref name="index"/> lies outside the list.</exception>
+    public T this[int index] => (_items ?? [])[index];
+
+    /// <summary>Equality of content.</summary>
+    /// <param name="left">One list.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator ==(ValueList<T> left, ValueList<T> right) => left.Equals(right);
+
+    /// <summary>Inequality of content.</summary>
+    /// <param name="left">One list.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator !=(ValueList<T> left, ValueList<T> right) => !left.Equals(right);
+
+    /// <summary>The items as a span, for reading without allocation.</summary>
+    public ReadOnlySpan<T> AsSpan() => _items;
+
+    /// <summary>A list of each item's image.</summary>
+    /// <typeparam name="TResult">The type of an image.</typeparam>
+    /// <param name="selector">The function that gives an item's image.</param>
+    public ValueList<TResult> ConvertAll<TResult>(Func<T, TResult> selector)
+    {
+        var result = new TResult[Count];
+        for (var i = 0; i < result.Length; i++)
+        {
+            result[i] = selector(_items![i]);
+        }
+
+        return new ValueList<TResult>(result);
+    }
+
+    /// <inheritdoc/>
+    public bool Equals(ValueList<T> other) => ReferenceEquals(_items, other._items)
+        || AsSpan().SequenceEqual(other.AsSpan(), EqualityComparer<T>.Default);
+
+    /// <inheritdoc/>
+    public override bool Equals([NotNullWhen(true)] object? obj) => obj is ValueList<T> other && Equals(other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode()
+    {
+        var hash = default(HashCode);
+        foreach (var item in AsSpan())
+        {
+            hash.Add(item);
+        }
+
+        return hash.ToHashCode();
+    }
+
+    /// <summary>The items in square brackets, separated by commas.</summary>
+    public override string ToString() => "[" + string.Join(", ", this) + "]";
+
+    /// <summary>An enumerator that does not allocate.</summary>
+    public ReadOnlySpan<T>.Enumerator GetEnumerator() => AsSpan().GetEnumerator();
+
+    IEnumerator<T> IEnumerable<T>.GetEnumerator() => ((IEnumerable<T>)(_items ?? [])).GetEnumerator();
+
+    IEnumerator IEnumerable.GetEnumerator() => ((IEnumerable<T>)this).GetEnumerator();
+}
+
+/// <summary>Makes <see cref="ValueList{T}"/> values.</summary>
+[SuppressMessage("Naming", "CA1711:Identifiers should not have incorrect suffix", Justification = "The companion of ValueList<T>.")]
+public static class ValueList
+{
+    /// <summary>A list of a copy of the items.</summary>
+    /// <typeparam name="T">The type of an item.</typeparam>
+    /// <param name="items">The items.</param>
+    public static ValueList<T> Create<T>(ReadOnlySpan<T> items) => new(items.ToArray());
+
+    /// <summary>A list of a copy of the items.</summary>
+    /// <typeparam name="T">The type of an item.</typeparam>
+    /// <param name="items">The items; enumerated once.</param>
+    public static ValueList<T> ToValueList<T>(this IEnumerable<T> items) => new(items.ToArray());
+
+    /// <summary>Takes over an array that nobody else will write to.</summary>
+    internal static ValueList<T> Adopt<T>(T[] items) => new(items);
+}
