@@ -88,16 +88,23 @@ internal sealed class ScaleList
     }
 
     /// <summary>
-    /// The form a tone takes in this list: itself where the list has it, else the other variant of its letter, else <see langword="null"/>.
+    /// The form a tone takes in this list: itself where the list has it, else the same pitch by another letter (a chromatic scale is
+    /// spelled with sharps up and flats down), else the other variant of its letter, else <see langword="null"/>.
     /// </summary>
     public ScaleTone? FormOf(ScaleTone tone)
     {
         ScaleTone? form = null;
+        ScaleTone? twin = null;
         foreach (var place in _places)
         {
             if (place.Degree == tone.Degree)
             {
                 return tone;
+            }
+
+            if (place.Degree.Semitones == tone.Degree.Semitones)
+            {
+                twin = new ScaleTone(place.Degree, tone.Octave);
             }
 
             // The variant nearest in pitch, should a list hold two others.
@@ -108,7 +115,7 @@ internal sealed class ScaleList
             }
         }
 
-        return form;
+        return twin ?? form;
     }
 
     /// <summary>

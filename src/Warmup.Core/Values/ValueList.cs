@@ -80,11 +80,37 @@ public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
     public override string ToString() => "[" + string.Join(", ", this) + "]";
 
     /// <summary>An enumerator that does not allocate.</summary>
-    public ReadOnlySpan<T>.Enumerator GetEnumerator() => AsSpan().GetEnumerator();
+    public Enumerator GetEnumerator() => new(_items ?? []);
 
     IEnumerator<T> IEnumerable<T>.GetEnumerator() => ((IEnumerable<T>)(_items ?? [])).GetEnumerator();
 
     IEnumerator IEnumerable.GetEnumerator() => ((IEnumerable<T>)this).GetEnumerator();
+
+    /// <summary>Walks the items in order.</summary>
+    [SuppressMessage("Performance", "CA1815:Override equals and operator equals on value types", Justification = "An enumerator is not compared.")]
+    public struct Enumerator
+    {
+        private readonly T[]? _items;
+        private int _next;
+
+        internal Enumerator(T[] items) => _items = items;
+
+        /// <summary>The item walked to.</summary>
+        public readonly T Current => _items![_next - 1];
+
+        /// <summary>Walks to the next item.</summary>
+        /// <returns>Whether there is one.</returns>
+        public bool MoveNext()
+        {
+            if (_items is null || _next >= _items.Length)
+            {
+                return false;
+            }
+
+            _next++;
+            return true;
+        }
+    }
 }
 
 /// <summary>Makes <see cref="ValueList{T}"/> values.</summary>

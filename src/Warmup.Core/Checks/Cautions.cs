@@ -1,0 +1,25 @@
+namespace Warmup;
+
+/// <summary>A caution that goes with whatever asks something of a voice.</summary>
+/// <param name="Text">The caution; whole sentences.</param>
+/// <param name="Source">Where it comes from.</param>
+public sealed record Caution(string Text, string Source);
+
+/// <summary>The usual cautions. They are no diagnosis, and no warm-up is known to prevent injury.</summary>
+public static class Cautions
+{
+    /// <summary>The cautions, the most urgent first.</summary>
+    public static ValueList<Caution> All { get; } =
+    [
+        new("Stop at once if singing hurts, burns, tickles or makes you cough, or if notes go missing or grow harder.",
+            "common practice of voice teaching; stated from memory of voice handbooks"),
+        new("Do not sing when you are hoarse or ill.", "NIDCD, Taking Care of Your Voice"),
+        new("See a doctor if you are hoarse for more than two to three weeks.", "NIDCD fact sheet Hoarseness; Stachler et al. 2018, Otolaryngol Head Neck Surg 158(1S)"),
+        new("See a doctor at once if you cough blood, have trouble swallowing or breathing, feel a lump in the neck or pain when speaking or swallowing, or lose your voice for days.",
+            "NIDCD fact sheet Hoarseness"),
+        new("Stop if you feel dizzy or short of breath, and never make a contest of holding the breath. With asthma, a heart condition or in pregnancy ask a doctor first.",
+            "general medical advice, from memory"),
+        new("Children's and changing voices need particular care and fresh measurements.", "common practice"),
+        new("The numbers are a help for planning: the teacher's ear overrules them.", "the project's own rule"),
+    ];
+}

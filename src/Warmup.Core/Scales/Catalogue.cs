@@ -1,0 +1,152 @@
+using System.Globalization;
+
+namespace Warmup;
+
+/// <summary>The scales that have a name: parents, derived scales, thaats and Western scales, and whatever a caller adds.</summary>
+/// <remarks>Immutable, safe to share between threads.</remarks>
+public sealed class Catalogue
+{
+    // Spellings further away than this are not offered as near misses.
+    private const int FarthestMiss = 4;
+    private const int MostSuggestions = 3;
+
+    private static readonly Lazy<Catalogue> Shared = new(() => new Catalogue(CatalogueData.Read()));
+
+    private readonly Dictionary<string, CatalogueEntry> _byName = [];
+
+    private Catalogue(ValueList<CatalogueEntry> entries)
+    {
+        Entries = entries;
+        foreach (var entry in entries)
+        {
+            // A name goes before a spelling, and of two spellings the first one stays: parents come first.
+            foreach (var name in (IEnumerable<string>)[entry.Scale.Name, .. entry.Spellings])
+            {
+                _byName.TryAdd(ScaleName.Fold(name), entry);
+            }
+        }
+
+        foreach (var entry in entries)
+        {
+            _byName[ScaleName.Fold(entry.Scale.Name)] = entry;
+        }
+    }
+
+    /// <summary>The library's own catalogue.</summary>
+    public static Catalogue Default => Shared.Value;
+
+    /// <summary>All rows: parents by number, then derived scales, thaats, Western scales and added ones.</summary>
+    public ValueList<CatalogueEntry> Entries { get; }
+
+    /// <summary>A catalogue with one more scale; a scale of the same name is found before the library's.</summary>
+    /// <param name="scale">The scale.</param>
+    /// <param name="spellings">Other names it is found by.</param>
+    public Catalogue With(Scale scale, params ReadOnlySpan<string> spellings) =>
+        new([.. Entries, new CatalogueEntry(scale, ScaleFamily.Custom, null, ValueList.Create(spellings), "added by the caller")]);
+
+    /// <summary>The parent scale of a number.</summary>
+    /// <param name="number">1 to 72.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="number"/> lies outside its range.</exception>
+    public CatalogueEntry Parent(int number) => Entries[Require.InRange(number, 1, Melakarta.Count, "the number of a parent scale") - 1];
+
+    /// <summary>Finds a row by name; case, diacritics and usual spellings are forgiven.</summary>
+    /// <param name="name">The name.</param>
+    /// <returns>The row, or <see langword="null"/>.</returns>
+    public CatalogueEntry? Find(string name) => name.Length <= Scale.LongestName ? _byName.GetValueOrDefault(ScaleName.Fold(name)) : null;
+
+    /// <summary>The rows whose name or spelling holds a text, in the catalogue's order.</summary>
+    /// <param name="text">The text; case, diacritics and usual spellings are forgiven. The empty text finds all.</param>
+    public ValueList<CatalogueEntry> Search(string text)
+    {
+        var wanted = ScaleName.Fold(text.AsSpan(0, Math.Min(text.Length, Scale.LongestName)));
+        return ((IEnumerable<CatalogueEntry>)Entries)
+            .Where(e => ScaleName.Fold(e.Scale.Name).Contains(wanted, StringComparison.Ordinal)
+                || ((IEnumerable<string>)e.Spellings).Any(s => ScaleName.Fold(s).Contains(wanted, StringComparison.Ordinal)))
+            .ToValueList();
+    }
+
+    /// <summary>
+    /// Reads what a person types for a scale: a name (<c>mohanam</c>), the number of a parent scale (<c>15</c>), or the scale written
+    /// out (<c>S R2 G3 P D2 S'</c>).
+    /// </summary>
+    /// <param name="text">The text.</param>
+    /// <param name="scale">The scale, or <see langword="null"/>.</param>
+    /// <param name="error">What is wrong, with the nearest names; or <see langword="null"/>.</param>
+    /// <returns>Whether the text named a scale.</returns>
+    public bool TryRead(string text, out Scale? scale, out TextError? error)
+    {
+        scale = null;
+        error = null;
+        var trimmed = text.AsSpan().Trim();
+        if (trimmed.IsEmpty)
+        {
+            error = TextError.At(1, "the scale is empty; write a name (Mohanam), a parent's number (15) or the notes (S R2 G3 P D2 S')");
+            return false;
+        }
+
+        if (int.TryParse(trimmed, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number))
+        {
+            if (number is < 1 or > Melakarta.Count)
+            {
+                error = TextError.At(1, string.Create(CultureInfo.InvariantCulture, $"the number of a parent scale must be between 1 and {Melakarta.Count}, not {number}"));
+                return false;
+            }
+
+            scale = Parent(number).Scale;
+            return true;
+        }
+
+        if (IsWrittenOut(trimmed))
+        {
+            return Scale.TryParse(text, out scale, out error);
+        }
+
+        scale = Find(trimmed.ToString())?.Scale;
+        if (scale is null)
+        {
+            error = TextError.At(1, $"unknown scale {TextError.Quote(trimmed)}; {Suggest(trimmed)}");
+        }
+
+        return scale is not null;
+    }
+
+    /// <summary>Reads a scale as <see cref="TryRead"/> does.</summary>
+    /// <param name="text">The text.</param>
+    /// <exception cref="WarmupFormatException">The text names no scale.</exception>
+    public Scale Read(string text) => TryRead(text, out var scale, out var error) ? scale! : throw error!.ToException();
+
+    private static bool IsWrittenOut(ReadOnlySpan<char> text)
+    {
+        if (text.StartsWith(ScaleText.VakraPrefix, StringComparison.OrdinalIgnoreCase) || text.Contains('/'))
+        {
+            return true;
+        }
+
+        // Several words of which the first is a tone, or a svara's letter that lacks its variant.
+        var space = text.IndexOfAny(' ', ',');
+        if (space < 0)
+        {
+            return false;
+        }
+
+        var first = text[..space];
+        return ScaleTone.TryParse(first, out _) || (first.Length <= 2 && "SRGMPDN".Contains(first[0], StringComparison.Ordinal));
+    }
+
+    private string Suggest(ReadOnlySpan<char> text)
+    {
+        var wanted = ScaleName.Fold(text[..Math.Min(text.Length, Scale.LongestName)]);
+        var near = _byName
+            .Select(pair => (pair.Value.Scale.Name, Distance: ScaleName.Distance(wanted, pair.Key)))
+            .Where(miss => miss.Distance <= Math.Min(FarthestMiss, Math.Max(1, wanted.Length / 2)))
+            .OrderBy(miss => miss.Distance)
+            .ThenBy(miss => miss.Name, StringComparer.Ordinal)
+            .Select(miss => miss.Name)
+            .Distinct()
+            .Take(MostSuggestions)
+            .ToList();
+        return near.Count > 0
+            ? $"did you mean {string.Join(", ", near)}?"
+            : "list the names with the catalogue's search, or write the notes out: S R2 G3 P D2 S'";
+    }
+}

@@ -1,0 +1,56 @@
+using System.Globalization;
+
+namespace Warmup;
+
+/// <summary>Reads the catalogue's rows, which lie as tab-separated text in the assembly.</summary>
+internal static class CatalogueData
+{
+    public static ValueList<CatalogueEntry> Read() => [.. Parents(), .. Derived(), .. Thaats(), .. Western()];
+
+    private static IEnumerable<CatalogueEntry> Parents() => Rows("parents.tsv").Select(row => new CatalogueEntry(
+        new Scale(row[1], Melakarta.Ascent(Number(row[0]))),
+        ScaleFamily.Parent,
+        Number(row[0]),
+        [row[2], .. Spellings(row[4])],
+        "computed from the published rule; names: common practice"));
+
+    private static IEnumerable<CatalogueEntry> Derived() => Rows("derived.tsv").Select(row => new CatalogueEntry(
+        new Scale(row[0], Tones(row[3]), Tones(row[4])), ScaleFamily.Derived, Number(row[2]), Spellings(row[1]), row[6]));
+
+    private static IEnumerable<CatalogueEntry> Thaats() => Rows("thaats.tsv").Select(row => new CatalogueEntry(
+        new Scale(row[0], Melakarta.Ascent(Number(row[2]))), ScaleFamily.Thaat, Number(row[2]), Spellings(row[1]), row[3]));
+
+    private static IEnumerable<CatalogueEntry> Western() => Rows("western.tsv").Select(row => new CatalogueEntry(
+        new Scale(row[0], Tones(row[2]), row[3].Length == 0 ? null : Tones(row[3])), ScaleFamily.Western, null, Spellings(row[1]), row[4]));
+
+    private static IEnumerable<string[]> Rows(string file)
+    {
+        using var stream = typeof(CatalogueData).Assembly.GetManifestResourceStream($"Warmup.Data.{file}")
+            ?? throw new InvalidOperationException($"the catalogue's file {file} is missing from the assembly");
+        using var reader = new StreamReader(stream);
+        var header = true;
+        while (reader.ReadLine() is { } line)
+        {
+            if (line.Length == 0 || line[0] == '#')
+            {
+                continue;
+            }
+
+            if (header)
+            {
+                header = false;
+                continue;
+            }
+
+            yield return line.Split('\t');
+        }
+    }
+
+    private static ValueList<ScaleTone> Tones(string text) => text.Split(' ').Select(word =>
+        ScaleTone.TryParse(word, out var tone) ? tone : throw new InvalidOperationException($"the catalogue holds '{word}', which is no tone")).ToValueList();
+
+    private static ValueList<string> Spellings(string text) =>
+        text.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).ToValueList();
+
+    private static int Number(string text) => int.Parse(text, NumberStyles.None, CultureInfo.InvariantCulture);
+}
