@@ -69,6 +69,8 @@ public class LineByLineTests
         var exact = delivery.BreathSeconds * drill.Tempo / 60;
         var breath = new Rational((exact * 24).Ceiling(), 24);
         Assert.Equal(section.Lines.Count, section.Breaths.Count);
+        // A hold is never shorter than the note would be without it.
+        var hold = Rational.Max(delivery.LeastHold, drill.Speed.Unit);
         var start = Rational.Zero;
         for (var i = 0; i < section.Lines.Count; i++)
         {
@@ -76,7 +78,7 @@ public class LineByLineTests
             Assert.Equal(start, line.Onset);
             var onset = start + (drill.Speed.Unit * (line.NoteCount - 1));
             // The first avartana's end that leaves the least hold and the breath.
-            var end = new Rational(((onset + delivery.LeastHold + breath) / 8).Ceiling()) * 8;
+            var end = new Rational(((onset + hold + breath) / 8).Ceiling()) * 8;
             var last = section.Notes[line.FirstNote + line.NoteCount - 1];
             Assert.Equal((onset, end - breath - onset), (last.Onset, last.Length));
             Assert.Equal(new Breath(end - breath, breath, line.FirstNote + line.NoteCount - 1), section.Breaths[i]);

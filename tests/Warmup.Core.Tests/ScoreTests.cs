@@ -77,8 +77,9 @@ public class ScoreTests
     }
 
     [Property(Arbitrary = [typeof(Arbitraries)])]
-    public void The_seconds_are_the_aksharas_over_the_tempo(Score score)
+    public void The_seconds_are_the_aksharas_over_the_tempo(Sung sung)
     {
+        var score = sung.Score;
         foreach (var section in score.Sections)
         {
             Assert.Equal(section.Length * 60 / section.Tempo, section.Seconds);
@@ -149,8 +150,9 @@ public class ScoreTests
     }
 
     [Property(Arbitrary = [typeof(Arbitraries)])]
-    public void The_measures_tile_the_section_and_know_where_lines_begin(Score score)
+    public void The_measures_tile_the_section_and_know_where_lines_begin(Sung sung)
     {
+        var score = sung.Score;
         foreach (var section in score.Sections)
         {
             var begins = section.Lines.Select(l => l.Onset).ToHashSet();
@@ -176,8 +178,9 @@ public class ScoreTests
     }
 
     [Property(Arbitrary = [typeof(Arbitraries)])]
-    public void Every_note_sounds_at_the_tonic_times_the_tables_ratio(Score score)
+    public void Every_note_sounds_at_the_tonic_times_the_tables_ratio(Sung sung)
     {
+        var score = sung.Score;
         foreach (var section in score.Sections)
         {
             foreach (var note in section.Notes)

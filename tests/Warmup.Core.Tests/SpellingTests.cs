@@ -145,8 +145,9 @@ public class SpellingTests
     }
 
     [Property(Arbitrary = [typeof(Arbitraries)])]
-    public void The_written_name_sounds_as_the_tone_in_every_score(Score score)
+    public void The_written_name_sounds_as_the_tone_in_every_score(Sung sung)
     {
+        var score = sung.Score;
         foreach (var section in score.Sections)
         {
             Assert.Equal(section.Tonic.Midi, section.TonicName.Midi);
