@@ -60,7 +60,14 @@ internal sealed class NoteWriter(XmlBytes xml, Section section, Clock clock, int
         xml.Raw("          <octave>"u8).Number(name.Octave).Raw("</octave>\n        </pitch>\n"u8);
 
         // What is tied keeps its pitch over the bar line without a new accidental, and without one that would hold for others.
-        Length(piece, piece.IsFirst ? accidentals.See(name) : AccidentalNeed.None, alter);
+        var need = piece.IsFirst ? accidentals.See(name) : AccidentalNeed.None;
+        if (piece.IsFirst && alter != decimal.Truncate(alter))
+        {
+            // Without an accidental one editor cuts the fraction off and shows the wrong note.
+            need = AccidentalNeed.Needed;
+        }
+
+        Length(piece, need, alter);
     }
 
     /// <summary>The written alteration and the tuning's deviation from it, to a hundredth of a cent.</summary>

@@ -48,12 +48,27 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
             notes.Write(layout.Next(measure));
             if (m == section.Measures.Count - 1)
             {
+                NextClef(score, index);
                 xml.Raw("      <barline location=\"right\">\n        <bar-style>"u8)
                     .Raw(index == score.Sections.Count - 1 ? "light-heavy"u8 : "light-light"u8)
                     .Raw("</bar-style>\n      </barline>\n"u8);
             }
 
             xml.Raw("    </measure>\n"u8);
+        }
+    }
+
+    /// <summary>
+    /// A change of clef stands before the bar line, as engravers put it: written behind it, one editor shows the old clef first.
+    /// </summary>
+    private void NextClef(Score score, int index)
+    {
+        if (index + 1 < score.Sections.Count && Clef.Of(score.Sections[index + 1], options.Clef) is var clef && clef != _clef)
+        {
+            xml.Raw("      <attributes>\n"u8);
+            clef.Write(xml);
+            xml.Raw("      </attributes>\n"u8);
+            _clef = clef;
         }
     }
 
