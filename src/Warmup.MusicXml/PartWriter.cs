@@ -95,7 +95,8 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
 
         if (newKey)
         {
-            Key(key);
+            _accidentals.SetKey(key);
+            key.Write(xml);
         }
 
         if (newTime)
@@ -110,18 +111,6 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
 
         xml.Raw("      </attributes>\n"u8);
         (_key, _clef, _meter, _measureLength) = (key, clef, section.Meter, measure.Length);
-    }
-
-    private void Key(KeySignature key)
-    {
-        _accidentals.SetKey(key.Fifths);
-        xml.Raw("        <key>\n          <fifths>"u8).Number(key.Fifths).Raw("</fifths>\n"u8);
-        if (key.Mode.Length > 0)
-        {
-            xml.Raw("          <mode>"u8).Text(key.Mode).Raw("</mode>\n"u8);
-        }
-
-        xml.Raw("        </key>\n"u8);
     }
 
     private void Time(Meter meter, long length, Clock clock)

@@ -10,10 +10,8 @@ internal static class Schema
 
     private static readonly Lazy<XmlSchemaSet?> Compiled = new(Load);
 
-    public static bool IsAvailable => Compiled.Value is not null;
-
     public static void SkipWhereMissing() => Assert.SkipUnless(
-        IsAvailable, $"the environment variable {Variable} does not name a folder with musicxml.xsd, xml.xsd and xlink.xsd of MusicXML 4.0");
+        Compiled.Value is not null, $"the environment variable {Variable} does not name a folder with musicxml.xsd, xml.xsd and xlink.xsd of MusicXML 4.0");
 
     /// <summary>What the schema finds wrong; empty when the file is valid.</summary>
     public static List<string> Errors(byte[] bytes)

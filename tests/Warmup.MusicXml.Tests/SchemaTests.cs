@@ -1,3 +1,6 @@
+using FsCheck;
+using FsCheck.Fluent;
+
 namespace Warmup.MusicXml.Tests;
 
 /// <summary>Files against the W3C's schema of MusicXML 4.0 (Music Notation Community Group, final report of 1 June 2021).</summary>
@@ -14,6 +17,21 @@ public class SchemaTests
         {
             Assert.Empty(Schema.Errors(ReadScore.Bytes(Samples.All[name], options)));
         }
+    }
+
+    [Fact]
+    public void Generated_scores_are_valid()
+    {
+        Schema.SkipWhereMissing();
+        Prop.ForAll(Drills.Scores.ToArbitrary(), score => Assert.Empty(Schema.Errors(ReadScore.Bytes(score)))).QuickCheckThrowOnFailure();
+    }
+
+    [Theory]
+    [MemberData(nameof(TextTests.Titles), MemberType = typeof(TextTests))]
+    public void A_title_of_any_text_is_valid(string title)
+    {
+        Schema.SkipWhereMissing();
+        Assert.Empty(Schema.Errors(ReadScore.Bytes((Drills.Of() with { Title = title }).ToScore())));
     }
 
     [Fact]
