@@ -30,7 +30,7 @@ public class MelakartaTests
 
         Assert.Equal(ByRule(number), string.Join(' ', scale.Ascent));
         Assert.Equal(row["arohana"], string.Join(' ', scale.Ascent));
-        Assert.Equal(string.Join(' ', row["arohana"].Split(' ').Reverse()), string.Join(' ', scale.Descent));
+        Assert.Equal(string.Join(' ', Enumerable.Reverse(row["arohana"].Split(' '))), string.Join(' ', scale.Descent));
         Assert.Equal(scale.Ascent, Melakarta.Ascent(number));
         Assert.Equal(row.Wholes("semitones").Append(12), scale.Ascent.Select(t => t.Semitones));
         Assert.Equal(ByRule(number).Split(' ').SkipLast(1).Select(s => Place[s]), scale.Degrees.Select(d => d.Semitones));
