@@ -76,9 +76,12 @@ internal static class BreathCheck
     private static string Fix(Span span, Singer singer)
     {
         // Line by line a faster tempo may cost one more avartana for the breath, so no tempo is promised there.
+        // A line that fits one avartana is held to its end whatever its speed and its number of notes.
         if (span.Section.Delivery.IsLineByLine)
         {
-            return "take shorter lines, or try the next speed";
+            return span.Seconds < span.Section.SecondsAt(span.Section.Meter.Beats)
+                ? "take free rhythm or a shorter avartana, in which the last note is held less"
+                : "take shorter lines, or try the next speed";
         }
 
         // Without breaths a span's seconds shrink as the tempo grows.
