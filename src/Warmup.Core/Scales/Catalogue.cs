@@ -4,7 +4,7 @@ namespace Warmup;
 
 /// <summary>The scales that have a name: parents, derived scales, thaats and Western scales, and whatever a caller adds.</summary>
 /// <remarks>Immutable, safe to share between threads.</remarks>
-public sealed class Catalogue
+public sealed partial class Catalogue
 {
     // Spellings further away than this are not offered as near misses.
     private const int FarthestMiss = 4;
