@@ -67,7 +67,7 @@ public sealed partial class Catalogue
 
     /// <summary>
     /// Reads what a person types for a scale: a name (<c>mohanam</c>), the number of a parent scale (<c>15</c>), or the scale written
-    /// out (<c>S R2 G3 P D2 S'</c>).
+    /// out (<c>S R2 G3 P D2 S'</c>, <c>do re mi sol la do'</c>, <c>semitones: 0 2 4 7 9</c>).
     /// </summary>
     /// <param name="text">The text.</param>
     /// <param name="scale">The scale, or <see langword="null"/>.</param>
@@ -117,7 +117,9 @@ public sealed partial class Catalogue
 
     private static bool IsWrittenOut(ReadOnlySpan<char> text)
     {
-        if (text.StartsWith(ScaleText.VakraPrefix, StringComparison.OrdinalIgnoreCase) || text.Contains('/'))
+        if (text.StartsWith(ScaleText.VakraPrefix, StringComparison.OrdinalIgnoreCase)
+            || text.StartsWith(ScaleText.SemitonesPrefix, StringComparison.OrdinalIgnoreCase)
+            || text.Contains('/'))
         {
             return true;
         }
@@ -130,7 +132,7 @@ public sealed partial class Catalogue
         }
 
         var first = text[..space];
-        return ScaleTone.TryParse(first, out _) || (first.Length <= 2 && "SRGMPDN".Contains(first[0], StringComparison.Ordinal));
+        return ScaleText.IsTone(first) || (first.Length <= 2 && "SRGMPDN".Contains(first[0], StringComparison.Ordinal));
     }
 
     private string Suggest(ReadOnlySpan<char> text)

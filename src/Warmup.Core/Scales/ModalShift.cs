@@ -29,11 +29,17 @@ public sealed partial class Catalogue
                 continue;
             }
 
-            var shifted = scale.Rotated(home == default ? scale.Name : $"{home} of the scale", home);
+            var shifted = scale.Rotated(NameFor(scale, home), home);
             shifts.Add(new ModalShift(home, shifted, ((IEnumerable<CatalogueEntry>)Entries).Where(e => SoundsAs(e.Scale, shifted)).ToValueList()));
         }
 
         return shifts.ToValueList();
+    }
+
+    private static string NameFor(Scale scale, Degree home)
+    {
+        var name = home == default ? scale.Name : $"{scale.Name} from {home}";
+        return name.Length <= Scale.LongestName ? name : $"mode from {home}";
     }
 
     private static bool Has(ValueList<ScaleTone> tones, Degree degree) => ((IEnumerable<ScaleTone>)tones).Any(t => t.Degree == degree);

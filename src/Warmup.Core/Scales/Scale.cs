@@ -115,8 +115,8 @@ public sealed partial record Scale
     }
 
     /// <summary>
-    /// Reads a scale written out in svaras or scale numbers: <c>S R2 G3 P D2 S'</c>, with a descent after <c>/</c> where it differs, and
-    /// with <c>vakra:</c> before it where a list zigzags.
+    /// Reads a scale written out in svaras, scale numbers or solfa: <c>S R2 G3 P D2 S'</c>, with a descent after <c>/</c> where it differs,
+    /// and with <c>vakra:</c> before it where a list zigzags; or in semitones: <c>semitones: 0 2 4 7 9</c>.
     /// </summary>
     /// <param name="text">The text, at most 400 characters.</param>
     /// <param name="scale">The scale, named by its text; or <see langword="null"/>.</param>
