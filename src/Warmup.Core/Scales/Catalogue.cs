@@ -132,7 +132,7 @@ public sealed partial class Catalogue
         }
 
         var first = text[..space];
-        return ScaleText.IsTone(first) || (first.Length <= 2 && "SRGMPDN".Contains(first[0], StringComparison.Ordinal));
+        return ScaleText.IsTone(first) || (first.Length is 1 or 2 && "SRGMPDN".Contains(first[0], StringComparison.Ordinal));
     }
 
     private string Suggest(ReadOnlySpan<char> text)
