@@ -75,7 +75,13 @@ internal static class BreathCheck
 
     private static string Fix(Span span, Singer singer)
     {
-        // Without other breaths a span's seconds shrink as the tempo grows.
+        // Line by line a faster tempo may cost one more avartana for the breath, so no tempo is promised there.
+        if (span.Section.Delivery.IsLineByLine)
+        {
+            return "take shorter lines, or try the next speed";
+        }
+
+        // Without breaths a span's seconds shrink as the tempo grows.
         var tempo = (span.Section.Tempo * span.Seconds / singer.BreathSeconds).Ceiling();
         var faster = tempo <= Tempo.Fastest
             ? string.Create(CultureInfo.InvariantCulture, $"a tempo of {tempo} if the throat allows it")

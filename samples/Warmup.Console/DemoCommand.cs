@@ -1,0 +1,85 @@
+using System.CommandLine;
+using System.Text;
+
+namespace Warmup.Cli;
+
+/// <summary><c>warmup demo</c>: an invented class, its drills as files, and how they fit.</summary>
+internal static class DemoCommand
+{
+    private static readonly string[] Endings = [".mid", ".musicxml", ".txt"];
+
+    public static Command Create(Terminal terminal, CancellationToken cancellation)
+    {
+        var folder = new Option<string>("--out") { Description = "The folder to write to; it is made if it does not exist.", Required = true };
+        var force = new Option<bool>("--force") { Description = "Replace files that exist." };
+        var command = new Command("demo", "Writes the drills of an invented studio class, and says how they fit its singers.") { folder, force };
+        command.SetAction(parsed =>
+        {
+            Write(parsed.GetValue(folder)!, parsed.GetValue(force), terminal, cancellation);
+            return ExitCode.Fine;
+        });
+        return command;
+    }
+
+    private static void Write(string folder, bool force, Terminal terminal, CancellationToken cancellation)
+    {
+        if (File.Exists(folder))
+        {
+            throw new InputException($"{folder} is a file; name a folder");
+        }
+
+        Directory.CreateDirectory(folder);
+        var scores = ((IEnumerable<StudioDrill>)Studio.Drills).Select(d => (d.FileName, Score: d.ToDrill().ToScore(cancellation))).ToList();
+        var files = scores.SelectMany(s => Endings.Select(e => (Path: Path.Combine(folder, s.FileName + e), s.Score))).ToList();
+        var singers = Path.Combine(folder, "singers.json");
+        var findings = Path.Combine(folder, "findings.txt");
+        foreach (var path in files.Select(f => f.Path).Append(singers).Append(findings))
+        {
+            Formats.RefuseUnwritable(path, force);
+        }
+
+        foreach (var (path, score) in files)
+        {
+            Formats.Of(path).Save(score, path, force, cancellation);
+        }
+
+        WholeFile.Write(singers, stream => SingersFile.Write(Studio.Singers, stream), force);
+        WholeFile.Write(findings, stream => stream.Write(Encoding.UTF8.GetBytes(Findings(scores.Select(s => s.Score)))), force);
+
+        terminal.Out.WriteLine($"{Studio.Name} (invented): {Studio.Singers.Count} singers, {scores.Count} drills");
+        foreach (var path in files.Select(f => f.Path).Append(singers).Append(findings))
+        {
+            terminal.Out.WriteLine($"  {path}");
+        }
+
+        terminal.Out.WriteLine($"Open first: {files[2].Path} (the sheet), then {files[0].Path} (to hear it) and {files[1].Path} (in a notation program).");
+        terminal.Out.WriteLine($"How the drills fit each singer, and the cautions: {findings}");
+    }
+
+    private static string Findings(IEnumerable<Score> scores)
+    {
+        var text = new StringBuilder();
+        text.Append(Studio.Name).Append(" (invented)\n");
+        foreach (var score in scores)
+        {
+            text.Append('\n').Append(score.Title).Append('\n');
+            foreach (var singer in Studio.Singers)
+            {
+                var findings = score.Check(singer);
+                text.Append("  ").Append(singer).Append(findings.IsEmpty ? ": fits\n" : ":\n");
+                foreach (var (lines, worst) in Report.Rows(findings))
+                {
+                    text.Append(lines.All(char.IsAsciiDigit) ? "    - line " : "    - lines ").Append(lines).Append(": ").Append(worst.Message).Append("; ").Append(worst.Fix).Append('\n');
+                }
+            }
+        }
+
+        text.Append('\n');
+        foreach (var caution in Cautions.All)
+        {
+            text.Append("- ").Append(caution.Text).Append(" (").Append(caution.Source).Append(")\n");
+        }
+
+        return text.ToString();
+    }
+}

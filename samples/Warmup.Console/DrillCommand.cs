@@ -1,0 +1,35 @@
+using System.CommandLine;
+
+namespace Warmup.Cli;
+
+/// <summary><c>warmup drill</c>: makes a drill and writes it to files.</summary>
+internal static class DrillCommand
+{
+    public static Command Create(Terminal terminal, CancellationToken cancellation)
+    {
+        var drill = new DrillOptions();
+        var singers = new SingerOptions(required: false);
+        var files = new Option<string[]>("--out")
+        {
+            Description = $"The file to write, by ending: {string.Join(" ", ((IEnumerable<IScoreFormat>)Formats.All).SelectMany(f => (IEnumerable<string>)f.Extensions))}. Repeat it for more files.",
+            Required = true,
+            Arity = ArgumentArity.OneOrMore,
+            AllowMultipleArgumentsPerToken = false,
+        };
+        var force = new Option<bool>("--force") { Description = "Replace files that exist." };
+        var command = new Command("drill", "Makes a drill and writes it to files.");
+        drill.AddTo(command);
+        singers.AddTo(command);
+        command.Add(files);
+        command.Add(force);
+        command.SetAction(parsed =>
+        {
+            var wanted = drill.Read(parsed);
+            var people = singers.Read(parsed);
+            var score = wanted.ToScore(cancellation);
+            Formats.WriteAll(score, parsed.GetValue(files)!, parsed.GetValue(force), terminal, cancellation);
+            return Report.Print(terminal, score, people) ? ExitCode.Fine : ExitCode.DoesNotFit;
+        });
+        return command;
+    }
+}

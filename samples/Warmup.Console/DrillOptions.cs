@@ -1,0 +1,115 @@
+using System.CommandLine;
+
+namespace Warmup.Cli;
+
+/// <summary>The options that describe a drill, shared by the commands that make one.</summary>
+internal sealed class DrillOptions
+{
+    private readonly Option<string> _scale = new("--scale")
+    {
+        Description = "Scale: a name (Mohanam), a parent's number (15) or the notes (\"S R2 G3 P D2 S'\").",
+        Required = true,
+    };
+
+    private readonly Option<string> _pattern = new("--pattern")
+    {
+        Description = "Pattern: ladder, ladder.reversed, ladder.ends, ladder.up-down, or combinations such as \"ladder + ladder.reversed\".",
+        Required = true,
+    };
+
+    private readonly Option<string> _tonic = new("--tonic")
+    {
+        Description = "Tonic: a note (G3), a kattai (5.5) or a frequency (220Hz).",
+        Required = true,
+    };
+
+    private readonly Option<string> _tempo = new("--tempo")
+    {
+        Description = $"Tempo in aksharas a minute, {Tempo.Slowest} to {Tempo.Fastest}.",
+        Required = true,
+    };
+
+    private readonly Option<string> _speed = new("--speed") { Description = "Speed: 1, 2 or 3 (1, 2 or 4 notes an akshara).", DefaultValueFactory = _ => "1" };
+
+    private readonly Option<string> _tuning = new("--tuning") { Description = "Tuning: equal or just.", DefaultValueFactory = _ => "equal" };
+
+    private readonly Option<string> _delivery = new("--delivery")
+    {
+        Description = "Delivery: continuous, or line-by-line (the last note is held, then a breath).",
+        DefaultValueFactory = _ => "continuous",
+    };
+
+    private readonly Option<string?> _title = new("--title") { Description = "Title; scale and pattern if left out." };
+
+    public void AddTo(Command command)
+    {
+        foreach (var option in (Option[])[_scale, _pattern, _tonic, _tempo, _speed, _tuning, _delivery, _title])
+        {
+            command.Add(option);
+        }
+    }
+
+    /// <summary>The drill that the options describe.</summary>
+    /// <exception cref="InputException">An option's value cannot be used; the message names the option.</exception>
+    public Drill Read(ParseResult parsed)
+    {
+        if (!Catalogue.Default.TryRead(parsed.GetValue(_scale)!, out var scale, out var error))
+        {
+            throw Refusal("--scale", error!);
+        }
+
+        if (!Pattern.TryParse(parsed.GetValue(_pattern)!, out var pattern, out error))
+        {
+            throw Refusal("--pattern", error!);
+        }
+
+        if (!Tonic.TryParse(parsed.GetValue(_tonic)!, out var tonic, out error))
+        {
+            throw Refusal("--tonic", error!);
+        }
+
+        var drill = new Drill
+        {
+            Scale = scale!,
+            Pattern = pattern!,
+            Tonic = tonic!,
+            Tempo = ReadTempo(parsed.GetValue(_tempo)!),
+            Speed = Choice("--speed", parsed.GetValue(_speed)!, ("1", Speed.First), ("2", Speed.Second), ("3", Speed.Third)),
+            Tuning = Choice("--tuning", parsed.GetValue(_tuning)!, ((IEnumerable<Tuning>)Tuning.All).Select(t => (t.Name, t)).ToArray()),
+            Delivery = Choice("--delivery", parsed.GetValue(_delivery)!, ("continuous", Delivery.Continuous), ("line-by-line", Delivery.LineByLine)),
+        };
+        return parsed.GetValue(_title) is { } title ? Titled(drill, title) : drill;
+    }
+
+    public static T Choice<T>(string option, string text, params (string Name, T Value)[] choices)
+    {
+        foreach (var (name, value) in choices)
+        {
+            if (name.Equals(text.Trim(), StringComparison.OrdinalIgnoreCase))
+            {
+                return value;
+            }
+        }
+
+        throw new InputException($"{option} must be {string.Join(" or ", choices.Select(c => c.Name))}, not '{text}'");
+    }
+
+    private static Rational ReadTempo(string text) =>
+        Rational.TryParse(text, out var tempo) && tempo >= Tempo.Slowest && tempo <= Tempo.Fastest
+            ? tempo
+            : throw new InputException($"--tempo must be a number between {Tempo.Slowest} and {Tempo.Fastest} aksharas a minute, not '{text}'");
+
+    private static Drill Titled(Drill drill, string title)
+    {
+        try
+        {
+            return drill with { Title = title };
+        }
+        catch (ArgumentException refused)
+        {
+            throw new InputException($"--title: {refused.Message.Split(" (Parameter", 2)[0]}");
+        }
+    }
+
+    private static InputException Refusal(string option, TextError error) => new($"{option}, {error}");
+}

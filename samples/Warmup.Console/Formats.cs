@@ -1,0 +1,62 @@
+using Warmup.Midi;
+using Warmup.MusicXml;
+using Warmup.Sheets;
+
+namespace Warmup.Cli;
+
+/// <summary>The file formats the program writes.</summary>
+internal static class Formats
+{
+    /// <summary>A new exporter is one line here.</summary>
+    public static readonly ValueList<IScoreFormat> All = [new MidiFormat(), new MusicXmlFormat(), new MxlFormat(), new TextSheetFormat()];
+
+    /// <summary>The format of a file, by its ending.</summary>
+    public static IScoreFormat Of(string path)
+    {
+        var ending = Path.GetExtension(path).ToLowerInvariant();
+        foreach (var format in All)
+        {
+            if (((IEnumerable<string>)format.Extensions).Contains(ending, StringComparer.Ordinal))
+            {
+                return format;
+            }
+        }
+
+        var known = string.Join(" ", ((IEnumerable<IScoreFormat>)All).SelectMany(f => (IEnumerable<string>)f.Extensions));
+        throw new InputException($"'{path}' has {(ending.Length == 0 ? "no ending" : $"the ending '{ending}'")}; the endings are {known}");
+    }
+
+    /// <summary>Writes a score to files, after all of them were found writable in principle: either none is begun or each is whole.</summary>
+    public static void WriteAll(Score score, IReadOnlyList<string> paths, bool force, Terminal terminal, CancellationToken cancellation)
+    {
+        var formats = paths.Select(Of).ToList();
+        for (var i = 0; i < paths.Count; i++)
+        {
+            RefuseUnwritable(paths[i], force);
+            if (paths.Take(i).Any(p => Path.GetFullPath(p) == Path.GetFullPath(paths[i])))
+            {
+                throw new InputException($"--out names {paths[i]} twice");
+            }
+        }
+
+        for (var i = 0; i < paths.Count; i++)
+        {
+            formats[i].Save(score, paths[i], force, cancellation);
+            terminal.Out.WriteLine($"wrote {paths[i]} ({formats[i].Name})");
+        }
+    }
+
+    public static void RefuseUnwritable(string path, bool force)
+    {
+        var folder = Path.GetDirectoryName(Path.GetFullPath(path));
+        if (!Directory.Exists(folder))
+        {
+            throw new InputException($"the folder {folder} does not exist; make it or choose another");
+        }
+
+        if (!force && File.Exists(path))
+        {
+            throw new InputException($"{path} exists; choose another name or add --force");
+        }
+    }
+}

@@ -1,0 +1,111 @@
+using System.CommandLine;
+using Spectre.Console;
+
+namespace Warmup.Cli;
+
+/// <summary>The console program <c>warmup</c>: it reads options, calls the libraries and prints; it holds no music knowledge.</summary>
+internal static class Program
+{
+    public static int Main(string[] args) => Run(args, Console.Out, Console.Error);
+
+    /// <summary>Runs one command.</summary>
+    /// <returns>0 fine, 1 a drill does not fit a singer, 2 wrong usage or input.</returns>
+    public static int Run(string[] args, TextWriter output, TextWriter error)
+    {
+        using var stop = new CancellationTokenSource();
+        void Stop(object? sender, ConsoleCancelEventArgs e)
+        {
+            e.Cancel = true;
+            stop.Cancel();
+        }
+
+        Console.CancelKeyPress += Stop;
+        try
+        {
+            return Run(args, new Terminal(output, error), stop.Token);
+        }
+        catch (OperationCanceledException)
+        {
+            error.WriteLine("stopped; nothing half-written was left behind");
+            return ExitCode.WrongInput;
+        }
+        finally
+        {
+            Console.CancelKeyPress -= Stop;
+        }
+    }
+
+    private static int Run(string[] args, Terminal terminal, CancellationToken cancellation)
+    {
+        // A new command is one new file and one line here.
+        var root = new RootCommand("Makes vocal warm-up drills from rules, checks them against voices, and writes files that others open.")
+        {
+            DrillCommand.Create(terminal, cancellation),
+            CheckCommand.Create(terminal, cancellation),
+            ScalesCommand.Create(terminal),
+            DemoCommand.Create(terminal, cancellation),
+        };
+
+        // "@file" stays plain text: a title or a scale may begin with it.
+        var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        if (parsed.Errors.Count > 0)
+        {
+            terminal.Error($"{parsed.Errors[0].Message}; 'warmup {CommandPath(parsed)}--help' lists the options");
+            return ExitCode.WrongInput;
+        }
+
+        try
+        {
+            return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = terminal.Out, Error = terminal.ErrorOut });
+        }
+        catch (Exception refused) when (refused is InputException or WarmupFormatException or PatternException or ExportException
+            or IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            terminal.Error(refused is WarmupFormatException format ? format.Error.ToString() : refused.Message);
+            return ExitCode.WrongInput;
+        }
+    }
+
+    private static string CommandPath(ParseResult parsed) => parsed.CommandResult.Command is RootCommand ? string.Empty : parsed.CommandResult.Command.Name + " ";
+}
+
+/// <summary>What the program tells the shell.</summary>
+internal static class ExitCode
+{
+    public const int Fine = 0;
+    public const int DoesNotFit = 1;
+    public const int WrongInput = 2;
+}
+
+/// <summary>Wrong input, with the fix in the message.</summary>
+internal sealed class InputException(string message) : Exception(message);
+
+/// <summary>Where the program prints: tables and text to the output, one-line errors to the error stream.</summary>
+internal sealed class Terminal
+{
+    private const int PlainWidth = 120;
+
+    public Terminal(TextWriter output, TextWriter error)
+    {
+        Out = output;
+        ErrorOut = error;
+        Rich = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(output) });
+        if (!ReferenceEquals(output, Console.Out) || Console.IsOutputRedirected)
+        {
+            Rich.Profile.Width = PlainWidth;
+        }
+    }
+
+    public TextWriter Out { get; }
+
+    public TextWriter ErrorOut { get; }
+
+    public IAnsiConsole Rich { get; }
+
+    public void Error(string message) => ErrorOut.WriteLine("warmup: " + OneLine(message));
+
+    /// <summary>Text from data, made fit for the table library's markup and for a terminal.</summary>
+    public static string Plain(string text) => Markup.Escape(OneLine(text));
+
+    private static string OneLine(string text) => string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c));
+}

@@ -1,0 +1,123 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Spectre.Console;
+
+namespace Warmup.Cli;
+
+/// <summary>Prints how a score fits singers.</summary>
+internal static class Report
+{
+    public const string Schema = "urn:warmup:findings:1";
+
+    /// <summary>A table of singers with their findings, and the cautions.</summary>
+    /// <returns>Whether the score fits all.</returns>
+    public static bool Print(Terminal terminal, Score score, ValueList<Singer> singers)
+    {
+        foreach (var finding in score.Findings)
+        {
+            terminal.Out.WriteLine($"note: {finding}");
+        }
+
+        if (singers.IsEmpty)
+        {
+            return true;
+        }
+
+        var fits = true;
+        var table = new Table().Border(TableBorder.Ascii2).AddColumns("singer", "fits", "line", "what does not fit, and what would");
+        foreach (var singer in singers)
+        {
+            var findings = score.Check(singer);
+            if (findings.IsEmpty)
+            {
+                table.AddRow(Terminal.Plain(singer.ToString()), "yes", string.Empty, string.Empty);
+            }
+
+            foreach (var row in Rows(findings))
+            {
+                fits &= row.Worst.Severity != Severity.Error;
+                table.AddRow(Terminal.Plain(singer.ToString()), "no", row.Lines, Terminal.Plain($"{row.Worst.Message}; {row.Worst.Fix}"));
+            }
+        }
+
+        terminal.Rich.Write(table);
+        foreach (var caution in Cautions.All)
+        {
+            terminal.Out.WriteLine($"- {caution.Text}");
+        }
+
+        return fits;
+    }
+
+    /// <summary>Findings taken together where one fix clears them: the lines they are in, and the worst of them to speak for all.</summary>
+    public static IEnumerable<(string Lines, Finding Worst)> Rows(IEnumerable<Finding> findings) =>
+        findings.GroupBy(f => (f.Code, f.Fix)).Select(group =>
+            (Ranges(group.Select(f => f.Line ?? 0)), group.MaxBy(f => Math.Abs((f.Measured ?? 0) - (f.Limit ?? 0)))!));
+
+    /// <summary>The same as JSON.</summary>
+    /// <returns>Whether the score fits all.</returns>
+    public static bool PrintJson(Terminal terminal, Score score, ValueList<Singer> singers)
+    {
+        var report = ToReport(score, singers);
+        terminal.Out.WriteLine(ToJson(report));
+        return report.Singers.All(s => s.Fits);
+    }
+
+    public static string ToJson(FitReport report) => JsonSerializer.Serialize(report, ConsoleJson.Default.FitReport).ReplaceLineEndings("\n");
+
+    public static FitReport ToReport(Score score, ValueList<Singer> singers) => new(
+        Schema,
+        score.Title,
+        ((IEnumerable<Finding>)score.Findings).Select(ToRow).ToList(),
+        ((IEnumerable<Singer>)singers).Select(s => new SingerReport(s.Alias, score.Fits(s), ((IEnumerable<Finding>)score.Check(s)).Select(ToRow).ToList())).ToList(),
+        ((IEnumerable<Caution>)Cautions.All).Select(c => c.Text).ToList());
+
+    /// <summary>Lines 1 2 3 5 as <c>1-3, 5</c>.</summary>
+    private static string Ranges(IEnumerable<int> lines)
+    {
+        var parts = new List<(int From, int To)>();
+        foreach (var line in lines.Where(l => l > 0).Distinct().Order())
+        {
+            if (parts.Count > 0 && parts[^1].To == line - 1)
+            {
+                parts[^1] = (parts[^1].From, line);
+            }
+            else
+            {
+                parts.Add((line, line));
+            }
+        }
+
+        return string.Join(", ", parts.Select(p => p.From == p.To ? $"{p.From}" : $"{p.From}-{p.To}"));
+    }
+
+    private static FindingRow ToRow(Finding finding) => new(
+        finding.Code,
+        JsonNamingPolicy.CamelCase.ConvertName(finding.Severity.ToString()),
+        finding.Line,
+        finding.Beat?.ToString(),
+        finding.Message,
+        finding.Measured,
+        finding.Limit,
+        finding.Unit,
+        finding.Fix);
+}
+
+internal sealed record FitReport(string Schema, string Title, List<FindingRow> Notes, List<SingerReport> Singers, List<string> Cautions);
+
+internal sealed record SingerReport(string Alias, bool Fits, List<FindingRow> Findings);
+
+internal sealed record FindingRow(
+    string Code, string Severity, int? Line, string? Beat, string Message, double? Measured, double? Limit, string? Unit, string Fix);
+
+internal sealed record ScaleReport(string Schema, List<ScaleRow> Scales);
+
+internal sealed record ScaleRow(string Name, string Family, int? Parent, string Notes, string Ascent, string Descent, bool Vakra, List<string> Spellings, string Source);
+
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    WriteIndented = true)]
+[JsonSerializable(typeof(FitReport))]
+[JsonSerializable(typeof(ScaleReport))]
+internal sealed partial class ConsoleJson : JsonSerializerContext;
