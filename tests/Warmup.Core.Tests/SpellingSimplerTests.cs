@@ -48,5 +48,15 @@ public class SpellingSimplerTests
         Assert.Equal(["C", "Db", "D", "F", "G", "Ab", "A", "C"], names.Select(n => Spelling.Simpler(n).ToPitchClassString()));
     }
 
+    [Fact]
+    public void A_drill_is_written_simpler_on_request_and_sounds_the_same()
+    {
+        var drill = new Drill { Scale = Catalogue.Default.Parent(1).Scale, Pattern = Pattern.Ladder, Tonic = Tonic.Parse("C4") };
+        var (theory, simpler) = (drill.ToScore().Sections[0], (drill with { HasSimplerSpelling = true }).ToScore().Sections[0]);
+        Assert.Equal("C4 Db4 Ebb4 F4 G4 Ab4 Bbb4 C5", string.Join(' ', theory.Pitches.Select(p => p.Name)));
+        Assert.Equal("C4 Db4 D4 F4 G4 Ab4 A4 C5", string.Join(' ', simpler.Pitches.Select(p => p.Name)));
+        Assert.Equal(theory.Pitches.Select(p => (p.Hz, p.OffsetCents, p.Midi)), simpler.Pitches.Select(p => (p.Hz, p.OffsetCents, p.Midi)));
+    }
+
     private static NoteName Name(string text) => NoteName.TryParse(text, out var name) ? name : throw new FormatException(text);
 }
