@@ -228,7 +228,8 @@ internal static class ScoreBuilder
             }
 
             index = _pitches.Count;
-            _pitches.Add(Pitch(tone, drill.Tonic, drill.Tuning, tonicName));
+            var pitch = Pitch(tone, drill.Tonic, drill.Tuning, tonicName);
+            _pitches.Add(drill.HasSimplerSpelling ? pitch with { Name = Spelling.Simpler(pitch.Name) } : pitch);
             _syllables.Add(drill.Syllables.SyllableOf(tone));
             return index;
         }
