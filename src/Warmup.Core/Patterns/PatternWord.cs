@@ -72,6 +72,7 @@ internal sealed record PatternWord
         WeavePattern.WordEntry,
         HoldPattern.WordEntry,
         FillPattern.WordEntry,
+        RhythmPattern.WordEntry,
         StretchPattern.StretchWord,
         StretchPattern.ShrinkWord,
         RestPattern.WordEntry,
