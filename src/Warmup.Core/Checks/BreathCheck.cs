@@ -3,69 +3,34 @@ using System.Globalization;
 namespace Warmup;
 
 /// <summary>How long each breath span lasts, against what is asked of a singer.</summary>
-/// <remarks>A silence ends a span only if the singer can breathe in it; shorter silences and holds count in the span.</remarks>
 internal static class BreathCheck
 {
     public static IEnumerable<Finding> Check(Score score, Singer singer)
     {
-        foreach (var span in Spans(score, singer.ShortestBreathSeconds))
+        foreach (var span in BreathSpan.Of(score, singer.ShortestBreathSeconds))
         {
             if (span.Seconds > singer.BreathSeconds)
             {
-                yield return Say(span, singer);
+                yield return Say(score.Sections[span.Section], span, singer);
             }
         }
     }
 
-    private static IEnumerable<Span> Spans(Score score, Rational shortest)
-    {
-        Span? open = null;
-        var sectionStart = Rational.Zero;
-        foreach (var section in score.Sections)
-        {
-            for (var i = 0; i < section.Notes.Count; i++)
-            {
-                var note = section.Notes[i];
-                var onset = sectionStart + section.SecondsAt(note.Onset);
-                var end = onset + section.SecondsAt(note.Length);
-                if (open is { } span && onset - span.End < shortest)
-                {
-                    open = span with { End = end, LastLine = note.LineIndex };
-                    continue;
-                }
-
-                if (open is { } closed)
-                {
-                    yield return closed;
-                }
-
-                open = new Span(section, note.LineIndex, note.LineIndex, note.Onset, onset, end);
-            }
-
-            sectionStart += section.Seconds;
-        }
-
-        if (open is { } last)
-        {
-            yield return last;
-        }
-    }
-
-    private static Finding Say(Span span, Singer singer)
+    private static Finding Say(Section section, BreathSpan span, Singer singer)
     {
         var lines = span.FirstLine == span.LastLine
-            ? string.Create(CultureInfo.InvariantCulture, $"line {span.FirstLine + 1}")
-            : string.Create(CultureInfo.InvariantCulture, $"lines {span.FirstLine + 1} to {span.LastLine + 1}");
+            ? string.Create(CultureInfo.InvariantCulture, $"line {span.FirstLine}")
+            : string.Create(CultureInfo.InvariantCulture, $"lines {span.FirstLine} to {span.LastLine}");
         return new Finding(
             FindingCode.BreathTooLong,
             Severity.Error,
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"one breath has to last {span.Seconds.ToDouble():0.0} s ({lines}); {singer.BreathSeconds.ToDouble():0.0} s are asked of this singer at most"),
-            Fix(span, singer))
+            Fix(section, span, singer))
         {
             Singer = singer.Alias,
-            Line = span.FirstLine + 1,
+            Line = span.FirstLine,
             Beat = span.Onset,
             Measured = span.Seconds.ToDouble(),
             Limit = singer.BreathSeconds.ToDouble(),
@@ -73,10 +38,10 @@ internal static class BreathCheck
         };
     }
 
-    private static string Fix(Span span, Singer singer)
+    private static string Fix(Section section, BreathSpan span, Singer singer)
     {
         // Without other breaths a span's seconds shrink as the tempo grows.
-        var tempo = (span.Section.Tempo * span.Seconds / singer.BreathSeconds).Ceiling();
+        var tempo = (section.Tempo * span.Seconds / singer.BreathSeconds).Ceiling();
         var faster = tempo <= Tempo.Fastest
             ? string.Create(CultureInfo.InvariantCulture, $"a tempo of {tempo} if the throat allows it")
             : null;
@@ -86,10 +51,5 @@ internal static class BreathCheck
         }
 
         return faster is null ? "take shorter lines" : $"take shorter lines, the next speed, or {faster}";
-    }
-
-    private readonly record struct Span(Section Section, int FirstLine, int LastLine, Rational Onset, Rational Start, Rational End)
-    {
-        public Rational Seconds => End - Start;
     }
 }
