@@ -42,7 +42,7 @@ public sealed partial class ReadmeTests : IDisposable
     public void The_shell_examples_run()
     {
         var demo = Path.Combine(_shell.Folder, "out");
-        Assert.Equal(0, _shell.Run("demo", "--out", demo).Code);
+        Assert.Equal(0, Shell.Run("demo", "--out", demo).Code);
         var commands = Fence().Matches(Readme)
             .Where(m => m.Groups["language"].Value == "sh")
             .SelectMany(m => m.Groups["code"].Value.Split('\n'))
@@ -57,7 +57,7 @@ public sealed partial class ReadmeTests : IDisposable
                 words[i] = words[i - 1] is "--out" or "--singers" ? Path.Combine(_shell.Folder, words[i]) : words[i];
             }
 
-            var (code, _, error) = _shell.Run(words);
+            var (code, _, error) = Shell.Run(words);
             Assert.True(code is 0 or 1, $"{command}: {code} {error}");
             Assert.Equal(string.Empty, error);
         }
@@ -66,7 +66,7 @@ public sealed partial class ReadmeTests : IDisposable
     [Fact]
     public void Every_option_that_the_README_explains_exists()
     {
-        var help = _shell.Run("drill", "--help");
+        var help = Shell.Run("drill", "--help");
         foreach (Match option in OptionRow().Matches(Readme))
         {
             foreach (Match name in OptionName().Matches(option.Value.Split('|')[1]))

@@ -11,7 +11,7 @@ public sealed class Shell : IDisposable
 
     public string At(string name) => Path.Combine(Folder, name);
 
-    public (int Code, string Out, string Error) Run(params string[] args)
+    public static (int Code, string Out, string Error) Run(params string[] args)
     {
         using var output = new StringWriter();
         using var error = new StringWriter();

@@ -17,7 +17,7 @@ public static class BreathCosts
     /// <summary>The harm where a rest gives at least half of the breath.</summary>
     public const int FromRest = 0;
 
-    /// <summary>The harm after a note that is held: a line's held last note, or one of at least two units.</summary>
+    /// <summary>The harm after a note that is held: a line's held last note, or one at least twice as long as the line's shortest.</summary>
     public const int AfterHeldNote = 1;
 
     /// <summary>The harm before a leap, a fourth (5 semitones) or more.</summary>

@@ -15,6 +15,7 @@ internal static class BreathPlaces
         {
             var section = score.Sections[s];
             var grid = Grid(section.Resolution);
+            var shortestNotes = ShortestNotes(section);
             for (var n = 0; n < section.Notes.Count; n++, at++)
             {
                 var note = section.Notes[n];
@@ -27,7 +28,7 @@ internal static class BreathPlaces
                     places[at - 1] = places[at - 1] with { EndsSpan = silent, Breath = silent ? null : places[at - 1].Breath };
                 }
 
-                var breath = BreathAfter(section, s, n, grid, need.ShortestBreathSeconds);
+                var breath = BreathAfter(section, s, n, grid, shortestNotes[note.LineIndex], need.ShortestBreathSeconds);
                 var shortened = breath is null ? end : section.SecondsAt(breath.Onset);
                 places[at] = new Place(s, n, sectionStart + start, sectionStart + end, sectionStart + shortened, false, breath);
             }
@@ -52,7 +53,20 @@ internal static class BreathPlaces
     /// <summary>The least common multiple of a resolution and the breaths' grid.</summary>
     private static int Joined(int resolution) => resolution * (int)new Rational(Delivery.BreathGrid, resolution).Numerator;
 
-    private static PlannedBreath? BreathAfter(Section section, int s, int n, int grid, Rational shortest)
+    /// <summary>The shortest note of each line, in grid steps.</summary>
+    private static int[] ShortestNotes(Section section)
+    {
+        var shortest = new int[section.Lines.Count];
+        Array.Fill(shortest, int.MaxValue);
+        foreach (var note in section.Notes)
+        {
+            shortest[note.LineIndex] = Math.Min(shortest[note.LineIndex], note.LengthSteps);
+        }
+
+        return shortest;
+    }
+
+    private static PlannedBreath? BreathAfter(Section section, int s, int n, int grid, int shortestOfLine, Rational shortest)
     {
         var note = section.Notes[n];
         var isLast = n + 1 == section.Notes.Count;
@@ -80,7 +94,7 @@ internal static class BreathPlaces
         var rest = until - note.Onset - note.Length;
         var leap = !isLast && Math.Abs(section.PitchOf(next).Midi - section.PitchOf(note).Midi) >= BreathCosts.Leap;
         var harm = rest * 2 >= aksharas ? BreathCosts.FromRest
-            : note.IsHeld || note.Length >= section.Speed.Unit * 2 ? BreathCosts.AfterHeldNote
+            : note.IsHeld || note.LengthSteps >= 2L * shortestOfLine ? BreathCosts.AfterHeldNote
             : leap ? BreathCosts.BeforeLeap
             : BreathCosts.Elsewhere;
         harm += kept * 2 < note.Length ? BreathCosts.HalfLost : 0;

@@ -40,16 +40,42 @@ internal static class BreathCheck
 
     private static string Fix(Section section, BreathSpan span, Singer singer)
     {
-        // Without other breaths a span's seconds shrink as the tempo grows.
-        var tempo = (section.Tempo * span.Seconds / singer.BreathSeconds).Ceiling();
-        var faster = tempo <= Tempo.Fastest
-            ? string.Create(CultureInfo.InvariantCulture, $"a tempo of {tempo} if the throat allows it")
-            : null;
-        if (span.FirstLine != span.LastLine)
+        if (section.Delivery.IsLineByLine && span.FirstLine == span.LastLine)
         {
-            return faster is null ? "breathe after each line" : $"breathe after each line (line by line), or take {faster}";
+            return ShorterHold(section, span, singer);
         }
 
-        return faster is null ? "take shorter lines" : $"take shorter lines, the next speed, or {faster}";
+        var breathe = span.FirstLine != span.LastLine ? "breathe after each line (line by line)" : "breathe inside the line, or take shorter lines";
+
+        // Where a rest or a breath lies between notes, another tempo changes more than the spans' lengths, so none is promised there.
+        var tempo = (section.Tempo * span.Seconds / singer.BreathSeconds).Ceiling();
+        return tempo <= Tempo.Fastest && !section.Delivery.IsLineByLine && IsWithoutRests(section)
+            ? string.Create(CultureInfo.InvariantCulture, $"{breathe}, or take a tempo of {tempo} if the throat allows it")
+            : breathe;
+    }
+
+    /// <summary>Line by line the hold gives way first: a longer breath in its place.</summary>
+    private static string ShorterHold(Section section, BreathSpan span, Singer singer)
+    {
+        var line = section.Lines[span.FirstLine - 1];
+        var held = section.Notes[line.FirstNote + line.NoteCount - 1];
+        var seconds = section.SecondsAt(held.Onset + held.Length) - section.SecondsAt(held.Onset);
+        var less = span.Seconds - singer.BreathSeconds;
+        return seconds - less >= BreathCosts.LeastSoundSeconds
+            ? string.Create(CultureInfo.InvariantCulture, $"let go of the held last note {Math.Ceiling(10 * less.ToDouble()) / 10:0.0} s earlier: a longer breath")
+            : "breathe inside the line as well, and hold its last note less";
+    }
+
+    private static bool IsWithoutRests(Section section)
+    {
+        for (var n = 1; n < section.Notes.Count; n++)
+        {
+            if (section.Notes[n - 1].EndSteps != section.Notes[n].OnsetSteps)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 }

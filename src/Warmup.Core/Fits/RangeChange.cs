@@ -35,17 +35,21 @@ public sealed record RangeChange(RangeChangeKind Kind, string Text, int NotesCha
     {
         var expansion = drill.Pattern.Expand(drill.Scale);
         var score = drill.ToScore(expansion);
-        var section = score.Sections[0];
-        var heights = Height.Of(section);
-        if (section.Notes.AsSpan().IsEmpty || !RangeCheck.Check(score, singer).Any())
+        if (!RangeCheck.Check(score, singer).Any())
         {
             return [];
         }
 
+        var section = score.Sections[0];
+        var heights = Height.Of(section);
+        var sides = new Dictionary<ScaleTone, int>();
+        for (var p = 0; p < heights.Length; p++)
+        {
+            sides[section.Pitches[p].Tone] = Side(heights[p], singer);
+        }
+
         return ((IEnumerable<RangeChange?>)[
-                OtherTonic(drill, expansion, heights, singer),
-                WithoutLines(drill, expansion, section, heights, singer),
-                Folded(drill, expansion, section, heights, singer)])
+                OtherTonic(drill, expansion, heights, singer), WithoutLines(drill, expansion, sides), Folded(drill, expansion, sides)])
             .OfType<RangeChange>()
             .Where(c => !RangeCheck.Check(c.ToScore(), singer).Any())
             .OrderBy(c => c.NotesChanged).ThenBy(c => c.Kind)
@@ -74,26 +78,20 @@ public sealed record RangeChange(RangeChangeKind Kind, string Text, int NotesCha
             expansion);
     }
 
-    private static RangeChange? WithoutLines(Drill drill, Expansion expansion, Section section, long[] heights, Singer singer)
+    private static RangeChange? WithoutLines(Drill drill, Expansion expansion, Dictionary<ScaleTone, int> sides)
     {
         var (kept, dropped, lost) = (new List<Line>(), new List<int>(), 0);
-        for (var l = 0; l < section.Lines.Count; l++)
+        for (var l = 0; l < expansion.Lines.Count; l++)
         {
-            var notes = section.Notes.AsSpan().Slice(section.Lines[l].FirstNote, section.Lines[l].NoteCount);
-            var isOut = false;
-            foreach (var note in notes)
-            {
-                isOut |= Side(heights[note.PitchIndex], singer) != 0;
-            }
-
-            if (isOut)
+            var line = expansion.Lines[l];
+            if (((IEnumerable<LineNote>)line.Notes).Any(n => sides[n.Tone] != 0))
             {
                 dropped.Add(l + 1);
-                lost += notes.Length;
+                lost += line.Notes.Count;
             }
             else
             {
-                kept.Add(expansion.Lines[l]);
+                kept.Add(line);
             }
         }
 
@@ -105,15 +103,15 @@ public sealed record RangeChange(RangeChangeKind Kind, string Text, int NotesCha
             expansion with { Lines = kept.ToValueList() });
     }
 
-    private static RangeChange? Folded(Drill drill, Expansion expansion, Section section, long[] heights, Singer singer)
+    private static RangeChange? Folded(Drill drill, Expansion expansion, Dictionary<ScaleTone, int> sides)
     {
-        var (lines, folded, at) = (new List<Line>(), new List<int>(), 0);
+        var (lines, folded) = (new List<Line>(), new List<int>());
         for (var l = 0; l < expansion.Lines.Count; l++)
         {
             var notes = expansion.Lines[l].Notes.AsSpan().ToArray();
-            for (var n = 0; n < notes.Length; n++, at++)
+            for (var n = 0; n < notes.Length; n++)
             {
-                var side = Side(heights[section.Notes[at].PitchIndex], singer);
+                var side = sides[notes[n].Tone];
                 if (side != 0)
                 {
                     if (Math.Abs(notes[n].Tone.Octave - side) > ScaleTone.HighestOctave)

@@ -35,8 +35,8 @@ public sealed record Singer
         }
 
         Alias = Require.PlainText(alias, LongestAlias);
-        Require.InRange(low.Midi, LowestMidi, HighestMidi, "the lowest comfortable note, as a MIDI note,");
-        Require.InRange(high.Midi, LowestMidi, HighestMidi, "the highest comfortable note, as a MIDI note,");
+        RequireVoice(low, "the lowest comfortable note", nameof(low));
+        RequireVoice(high, "the highest comfortable note", nameof(high));
         if (low.Midi > high.Midi)
         {
             throw new ArgumentException($"the lowest comfortable note {low} lies above the highest, {high}; swap them", nameof(low));
@@ -108,7 +108,7 @@ public sealed record Singer
         {
             if (value is { } note)
             {
-                Require.InRange(note.Midi, LowestMidi, HighestMidi, "the lowest note of the full range, as a MIDI note,");
+                RequireVoice(note, "the lowest note of the full range", nameof(FullLow));
                 if (note.Midi > Low.Midi)
                 {
                     throw new ArgumentException($"the lowest note of the full range, {note}, lies above the lowest comfortable note {Low}; the full range holds the comfortable one", nameof(FullLow));
@@ -128,7 +128,7 @@ public sealed record Singer
         {
             if (value is { } note)
             {
-                Require.InRange(note.Midi, LowestMidi, HighestMidi, "the highest note of the full range, as a MIDI note,");
+                RequireVoice(note, "the highest note of the full range", nameof(FullHigh));
                 if (note.Midi < High.Midi)
                 {
                     throw new ArgumentException($"the highest note of the full range, {note}, lies below the highest comfortable note {High}; the full range holds the comfortable one", nameof(FullHigh));
@@ -169,4 +169,12 @@ public sealed record Singer
 
     /// <summary>The alias and the range.</summary>
     public override string ToString() => $"{Alias} ({Low} to {High})";
+
+    private static void RequireVoice(NoteName note, string what, string parameter)
+    {
+        if (note.Midi is < LowestMidi or > HighestMidi)
+        {
+            throw new ArgumentOutOfRangeException(parameter, note, $"{what} must be between C1 and C8, not {note}");
+        }
+    }
 }

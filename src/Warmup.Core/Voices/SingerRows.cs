@@ -28,7 +28,7 @@ internal static class SingerRows
         try
         {
             var singer = row.Trials is { } trials
-                ? new Singer(alias, low, high, trials.ConvertAll(Seconds).ToValueList(), Rule(row, who), experience)
+                ? new Singer(alias, low, high, trials.ConvertAll(t => Seconds(t, "a trial", who)).ToValueList(), Rule(row, who), experience)
                 : new Singer(alias, low, high, Sustained(row, who), experience);
             return singer with
             {
@@ -86,10 +86,16 @@ internal static class SingerRows
             throw Fail($"{who} has \"trialRule\" without \"trials\"; leave it out or list the trials");
         }
 
-        return Seconds(row.SustainedSeconds ?? throw Fail($"{who} lacks \"sustainedSeconds\"; measure the longest comfortable tone in seconds"));
+        return Seconds(
+            row.SustainedSeconds ?? throw Fail($"{who} lacks \"sustainedSeconds\"; measure the longest comfortable tone in seconds"),
+            "\"sustainedSeconds\"",
+            who);
     }
 
-    private static Rational Seconds(decimal seconds) => Rational.FromDecimal(Math.Round(Math.Clamp(seconds, -1000, 1000), 3));
+    private static Rational Seconds(decimal seconds, string what, string who) => seconds is >= SustainedTone.Shortest and <= SustainedTone.Longest
+        ? Rational.FromDecimal(Math.Round(seconds, 3))
+        : throw Fail(string.Create(
+            CultureInfo.InvariantCulture, $"{who}: {what} must be between {SustainedTone.Shortest} and {SustainedTone.Longest}, not {seconds}"));
 
     private static decimal Number(Rational seconds) => Math.Round((decimal)seconds.Numerator / seconds.Denominator, 3);
 

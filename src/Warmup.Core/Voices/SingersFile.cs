@@ -24,8 +24,6 @@ public static class SingersFile
     /// <summary>The most singers of a class.</summary>
     public const int MostSingers = 20_000;
 
-    private const string SchemaStem = "urn:warmup:singers:";
-
     /// <summary>Reads a class.</summary>
     /// <param name="json">The file's text in UTF-8, at most 8,000,000 bytes.</param>
     /// <returns>The singers in the file's order; no alias stands twice.</returns>
@@ -54,8 +52,8 @@ public static class SingersFile
 
         if (file?.Schema is not Schema)
         {
-            throw Fail(1, 1, file?.Schema is { } other && other.StartsWith(SchemaStem, StringComparison.Ordinal)
-                ? $"the class is of version {TextError.Quote(other)}; this library reads {Schema}"
+            throw Fail(1, 1, file?.Schema is { } other
+                ? $"the schema of the class is {TextError.Quote(other)}; this library reads {Schema}"
                 : $"the class lacks \"schema\": \"{Schema}\" at its beginning");
         }
 
@@ -83,7 +81,10 @@ public static class SingersFile
         return ValueList.Adopt(singers);
     }
 
-    /// <summary>Writes a class; <see cref="Read"/> gives equal singers back.</summary>
+    /// <summary>
+    /// Writes a class; <see cref="Read"/> gives equal singers back, their tones to a thousandth of a second. An empty class and aliases
+    /// that stand twice are written as they are, though reading refuses them.
+    /// </summary>
     /// <param name="singers">The singers.</param>
     /// <param name="destination">Where the bytes go; it is not closed.</param>
     public static void Write(ValueList<Singer> singers, Stream destination)
