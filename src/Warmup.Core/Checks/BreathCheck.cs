@@ -27,7 +27,7 @@ internal static class BreathCheck
             {
                 var note = section.Notes[i];
                 var onset = sectionStart + section.SecondsAt(note.Onset);
-                var end = onset + section.SecondsAt(note.Length);
+                var end = sectionStart + section.SecondsAt(note.Onset + note.Length);
                 if (open is { } span && onset - span.End < shortest)
                 {
                     open = span with { End = end, LastLine = note.LineIndex };
@@ -76,7 +76,7 @@ internal static class BreathCheck
     private static string Fix(Span span, Singer singer)
     {
         // Without other breaths a span's seconds shrink as the tempo grows.
-        var tempo = (span.Section.Tempo * span.Seconds / singer.BreathSeconds).Ceiling();
+        var tempo = (span.Section.TempoAt(span.Onset) * span.Seconds / singer.BreathSeconds).Ceiling();
         var faster = tempo <= Tempo.Fastest
             ? string.Create(CultureInfo.InvariantCulture, $"a tempo of {tempo} if the throat allows it")
             : null;
