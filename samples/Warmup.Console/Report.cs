@@ -33,16 +33,10 @@ internal static class Report
                 table.AddRow(Terminal.Plain(singer.ToString()), "yes", string.Empty, string.Empty);
             }
 
-            foreach (var group in ((IEnumerable<Finding>)findings).GroupBy(f => (f.Code, f.Fix)))
+            foreach (var row in Rows(findings))
             {
-                // One row for all lines with the same fix: the worst of them speaks.
-                var worst = group.MaxBy(f => Math.Abs((f.Measured ?? 0) - (f.Limit ?? 0)))!;
-                fits &= worst.Severity != Severity.Error;
-                table.AddRow(
-                    Terminal.Plain(singer.ToString()),
-                    "no",
-                    Ranges(group.Select(f => f.Line ?? 0)),
-                    Terminal.Plain($"{worst.Message}; {worst.Fix}"));
+                fits &= row.Worst.Severity != Severity.Error;
+                table.AddRow(Terminal.Plain(singer.ToString()), "no", row.Lines, Terminal.Plain($"{row.Worst.Message}; {row.Worst.Fix}"));
             }
         }
 
@@ -54,6 +48,11 @@ internal static class Report
 
         return fits;
     }
+
+    /// <summary>Findings taken together where one fix clears them: the lines they are in, and the worst of them to speak for all.</summary>
+    public static IEnumerable<(string Lines, Finding Worst)> Rows(IEnumerable<Finding> findings) =>
+        findings.GroupBy(f => (f.Code, f.Fix)).Select(group =>
+            (Ranges(group.Select(f => f.Line ?? 0)), group.MaxBy(f => Math.Abs((f.Measured ?? 0) - (f.Limit ?? 0)))!));
 
     /// <summary>The same as JSON.</summary>
     /// <returns>Whether the score fits all.</returns>

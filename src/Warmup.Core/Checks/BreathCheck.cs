@@ -75,8 +75,15 @@ internal static class BreathCheck
 
     private static string Fix(Span span, Singer singer)
     {
-        // Without other breaths a span's seconds shrink as the tempo grows.
-        var tempo = (span.Section.TempoAt(span.Onset) * span.Seconds / singer.BreathSeconds).Ceiling();
+        // Line by line a faster tempo may cost one more avartana for the breath, a rest that fills a line up may become too short to
+        // breathe in, and a ramp has more than one tempo: no tempo is promised there.
+        if (span.Section.Delivery is { IsLineByLine: true } or { Fill: not Fill.None } || !span.Section.TempoChanges.IsEmpty)
+        {
+            return "take shorter lines, or try the next speed";
+        }
+
+        // Without breaths a span's seconds shrink as the tempo grows.
+        var tempo = (span.Section.Tempo * span.Seconds / singer.BreathSeconds).Ceiling();
         var faster = tempo <= Tempo.Fastest
             ? string.Create(CultureInfo.InvariantCulture, $"a tempo of {tempo} if the throat allows it")
             : null;

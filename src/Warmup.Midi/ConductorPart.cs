@@ -1,0 +1,113 @@
+using System.Globalization;
+
+namespace Warmup.Midi;
+
+/// <summary>Title, tempi, keys, meters, and a marker at the beginning of each line.</summary>
+internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
+{
+    // Middle values of the standard's own default: a click each quarter has 24 clocks, a quarter has 8 thirty-seconds.
+    private const int ClocksPerQuarter = 24;
+    private const int ThirtySecondsPerQuarter = 8;
+
+    private int _section;
+    private bool _opened;
+    private int _measure;
+    private int _line;
+
+    public override void Start()
+    {
+        _section = 0;
+        Enter();
+    }
+
+    public override void Emit(ref TrackWriter writer)
+    {
+        if (!_opened)
+        {
+            Open(ref writer);
+            _opened = true;
+        }
+        else if (MeasureTick <= LineTick)
+        {
+            WriteTimeSignature(ref writer);
+        }
+        else
+        {
+            WriteMarker(ref writer);
+        }
+
+        var next = Math.Min(MeasureTick, LineTick);
+        if (next != long.MaxValue)
+        {
+            Next = At(next, Phase.Setup);
+        }
+        else if (_section + 1 < Plan.Score.Sections.Count)
+        {
+            _section++;
+            Enter();
+        }
+        else
+        {
+            Next = Over;
+        }
+    }
+
+    private Section Section => Plan.Score.Sections[_section];
+
+    private long MeasureTick => _measure < Section.Measures.Count ? Plan.TickOf(_section, Section.Measures[_measure].Onset) : long.MaxValue;
+
+    private long LineTick => Plan.Options.HasMarkers && _line < Section.Lines.Count
+        ? Plan.TickOf(_section, Section.Lines[_line].Onset)
+        : long.MaxValue;
+
+    private void Enter()
+    {
+        _opened = false;
+        _measure = 0;
+        _line = 0;
+        Next = At(Plan.Starts[_section], Phase.Setup);
+    }
+
+    private void Open(ref TrackWriter writer)
+    {
+        if (_section == 0)
+        {
+            writer.Text(Tick, 0x03, Plan.Score.Title);
+        }
+
+        if (Plan.Score.Sections.Count > 1)
+        {
+            writer.Text(Tick, 0x01, Section.Title);
+        }
+
+        var tempo = Plan.MicrosecondsPerQuarter(_section);
+        writer.Meta(Tick, 0x51, [(byte)(tempo >> 16), (byte)((tempo >> 8) & 0xFF), (byte)(tempo & 0xFF)]);
+
+        // No sharps or flats, major: the standard's own default. A key signature of MIDI has only major and minor, which most scales are not.
+        writer.Meta(Tick, 0x59, [0, 0]);
+    }
+
+    private void WriteTimeSignature(ref TrackWriter writer)
+    {
+        var (numerator, power) = Plan.TimeSignature(_section, _measure);
+        writer.Meta(Tick, 0x58, [(byte)numerator, (byte)power, (byte)Math.Max(1, ClocksPerQuarter * 4 >> power), ThirtySecondsPerQuarter]);
+
+        // Measures of the same length go on under the same signature.
+        var length = Section.Measures[_measure].Length;
+        do
+        {
+            _measure++;
+        }
+        while (_measure < Section.Measures.Count && Section.Measures[_measure].Length == length);
+    }
+
+    private void WriteMarker(ref TrackWriter writer)
+    {
+        Span<char> text = stackalloc char[40];
+        _ = Plan.Score.Sections.Count == 1
+            ? text.TryWrite(CultureInfo.InvariantCulture, $"Line {_line + 1}", out var length)
+            : text.TryWrite(CultureInfo.InvariantCulture, $"Section {_section + 1}, line {_line + 1}", out length);
+        writer.Text(Tick, 0x06, text[..length]);
+        _line++;
+    }
+}

@@ -1,0 +1,222 @@
+using System.Globalization;
+
+namespace Warmup.Midi;
+
+/// <summary>A score on the ticks of a file: what every track needs to know. What the format cannot hold is refused here.</summary>
+internal sealed class MidiPlan
+{
+    /// <summary>The most ticks a quarter note may have: fifteen bits.</summary>
+    private const int MostTicks = 32_767;
+
+    // Programs expect a number like this one; more is taken only where the score's grid needs it.
+    private const int UsualTicks = 480;
+
+    private readonly Rational[] _seconds;
+
+    private MidiPlan(Score score, MidiOptions options)
+    {
+        Score = score;
+        Options = options;
+        if (score.Sections.IsEmpty)
+        {
+            throw new ExportException("a score must have at least 1 section, not 0");
+        }
+
+        TicksPerQuarter = Division(score.Sections);
+        Starts = new long[score.Sections.Count + 1];
+        _seconds = new Rational[Starts.Length];
+        Keys = new KeyTuning[score.Sections.Count][];
+        for (var s = 0; s < Keys.Length; s++)
+        {
+            var section = score.Sections[s];
+            if (section.Measures.IsEmpty || section.LengthSteps < 1)
+            {
+                throw new ExportException(string.Create(
+                    CultureInfo.InvariantCulture, $"{PlaceOf(s)}has {section.Measures.Count} measures and {section.LengthSteps} grid steps; each must be at least 1"));
+            }
+
+            _ = MicrosecondsPerQuarter(s);
+            Starts[s + 1] = Starts[s] + (section.LengthSteps * (long)(TicksPerQuarter / section.Resolution));
+            _seconds[s + 1] = _seconds[s] + section.Seconds;
+            Keys[s] = options.HasVoice ? VoiceKeys(s) : [];
+        }
+
+        Drone = options.HasDrone && score.Drone is { } drone ? new DronePlan(drone, options.Tuning) : null;
+    }
+
+    public Score Score { get; }
+
+    public MidiOptions Options { get; }
+
+    /// <summary>Ticks a quarter note, which is an akshara.</summary>
+    public int TicksPerQuarter { get; }
+
+    /// <summary>The tick at which each section begins, and the end of the last.</summary>
+    public long[] Starts { get; }
+
+    /// <summary>The tick at which the score ends.</summary>
+    public long End => Starts[^1];
+
+    /// <summary>The score's length in seconds.</summary>
+    public Rational Seconds => _seconds[^1];
+
+    /// <summary>How each pitch of each section is played.</summary>
+    public KeyTuning[][] Keys { get; }
+
+    /// <summary>The drone's channels, or <see langword="null"/> where none is written.</summary>
+    public DronePlan? Drone { get; }
+
+    /// <summary>The plan of a score.</summary>
+    /// <exception cref="ExportException">MIDI cannot hold the score.</exception>
+    public static MidiPlan For(Score score, MidiOptions options) => new(score, options);
+
+    /// <summary>The tick of a point in a section.</summary>
+    /// <param name="section">The index of the section.</param>
+    /// <param name="aksharas">The point, in aksharas from the section's beginning.</param>
+    public long TickOf(int section, Rational aksharas)
+    {
+        var ticks = aksharas * TicksPerQuarter;
+        return ticks.IsInteger
+            ? Starts[section] + ticks.Numerator
+            : throw new ExportException($"{PlaceOf(section)}{aksharas} aksharas do not fall on the section's grid of 1/{Score.Sections[section].Resolution}");
+    }
+
+    /// <summary>The tick of a number of grid steps in a section.</summary>
+    public long TickOf(int section, int steps) =>
+        Starts[section] + (steps * (long)(TicksPerQuarter / Score.Sections[section].Resolution));
+
+    /// <summary>The tick nearest a time in seconds from the score's beginning, by the exact tempi of the sections.</summary>
+    public long TickAt(Rational seconds)
+    {
+        var s = Keys.Length - 1;
+        while (s > 0 && seconds < _seconds[s])
+        {
+            s--;
+        }
+
+        var ticks = (seconds - _seconds[s]) * Score.Sections[s].Tempo / 60 * TicksPerQuarter;
+        return Starts[s] + (ticks + new Rational(1, 2)).Floor();
+    }
+
+    /// <summary>The tempo of a section as the file holds it: the nearest whole number, so at most half a microsecond a quarter off.</summary>
+    public int MicrosecondsPerQuarter(int section)
+    {
+        const int Most = 0xFF_FFFF;
+        var tempo = Score.Sections[section].Tempo;
+        var slowest = 60_000_000.0 / Most;
+        if (tempo.Sign > 0)
+        {
+            var microseconds = ((60_000_000 / tempo) + new Rational(1, 2)).Floor();
+            if (microseconds is >= 1 and <= Most)
+            {
+                return (int)microseconds;
+            }
+        }
+
+        throw new ExportException(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{PlaceOf(section)}the tempo must be between {slowest:0.000} and 60000000 quarter notes a minute, not {tempo}"));
+    }
+
+    /// <summary>The time signature of a measure: the section's beat or a finer one, whose number fits a byte.</summary>
+    /// <returns>The numerator, and the power of two of the denominator.</returns>
+    public (int Numerator, int Power) TimeSignature(int section, int measure)
+    {
+        var score = Score.Sections[section];
+        var length = score.Measures[measure].Length;
+        for (var power = Math.Max(2, Log2(score.Meter.BeatType)); power <= 6; power++)
+        {
+            var beats = length * (1 << power) / 4;
+            if (beats.IsInteger && beats.Numerator is >= 1 and <= 255)
+            {
+                return ((int)beats.Numerator, power);
+            }
+        }
+
+        throw new ExportException(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{PlaceOf(section)}measure {measure + 1} of {length} aksharas has no time signature of 1 to 255 quarters or smaller notes down to sixty-fourths"));
+    }
+
+    /// <summary>A note's place for a message: <c>section 2, line 3, note 1: </c>; the section only where there are several.</summary>
+    public string PlaceOf(int section, int note)
+    {
+        var at = Score.Sections[section].Notes[note];
+        var first = at.LineIndex < Score.Sections[section].Lines.Count ? Score.Sections[section].Lines[at.LineIndex].FirstNote : 0;
+        var where = PlaceOf(section).TrimEnd(' ', ':');
+        return string.Create(
+            CultureInfo.InvariantCulture, $"{where}{(where.Length > 0 ? ", " : string.Empty)}line {at.LineIndex + 1}, note {note - first + 1}: ");
+    }
+
+    private string PlaceOf(int section) =>
+        Score.Sections.Count == 1 ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"section {section + 1}: ");
+
+    private static int Division(ValueList<Section> sections)
+    {
+        long grid = 1;
+        foreach (var section in sections)
+        {
+            if (section.Resolution < 1)
+            {
+                throw new ExportException(string.Create(
+                    CultureInfo.InvariantCulture, $"a section's grid steps an akshara must be at least 1, not {section.Resolution}"));
+            }
+
+            grid = Lcm(grid, section.Resolution);
+            if (grid > MostTicks)
+            {
+                var all = string.Join(", ", sections.Select(s => s.Resolution).Distinct());
+                throw new ExportException(string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"the sections' grid steps an akshara ({all}) need at least {grid} ticks a quarter note; a file has at most {MostTicks}"));
+            }
+        }
+
+        var usual = Lcm(grid, UsualTicks);
+        return (int)(usual <= MostTicks ? usual : grid * ((UsualTicks + grid - 1) / grid));
+    }
+
+    private KeyTuning[] VoiceKeys(int s)
+    {
+        var section = Score.Sections[s];
+        var keys = new KeyTuning[section.Pitches.Count];
+        for (var p = 0; p < keys.Length; p++)
+        {
+            keys[p] = KeyTuning.Of(section.Pitches[p], Options.Tuning)
+                ?? throw new ExportException(PlaceOfPitch(s, p) + OutOfKeys(section.Pitches[p]));
+        }
+
+        return keys;
+    }
+
+    private string PlaceOfPitch(int section, int pitch)
+    {
+        var notes = Score.Sections[section].Notes;
+        for (var n = 0; n < notes.Count; n++)
+        {
+            if (notes[n].PitchIndex == pitch)
+            {
+                return PlaceOf(section, n);
+            }
+        }
+
+        return PlaceOf(section);
+    }
+
+    internal static string OutOfKeys(ScorePitch pitch) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{pitch.Tone} ({pitch.Name}, MIDI note {pitch.Midi}) with {pitch.OffsetCents:0.##} cents would need a MIDI note outside 0 to 127; choose another tonic or reference pitch");
+
+    private static int Log2(int value) => value > 1 ? int.Log2(value) : 0;
+
+    private static long Lcm(long a, long b)
+    {
+        var (x, y) = (a, b);
+        while (y != 0)
+        {
+            (x, y) = (y, x % y);
+        }
+
+        return a / x * b;
+    }
+}

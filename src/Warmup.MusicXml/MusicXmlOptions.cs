@@ -1,0 +1,90 @@
+namespace Warmup.MusicXml;
+
+/// <summary>Which key signature is written.</summary>
+public enum MusicXmlKey
+{
+    /// <summary>
+    /// The traditional signature where the scale on its tonic is one (seven degrees, such as the church modes); no signature and
+    /// accidentals at the notes otherwise.
+    /// </summary>
+    TraditionalWhereExact,
+
+    /// <summary>Never a signature: accidentals at the notes.</summary>
+    Accidentals,
+}
+
+/// <summary>Which clef is written.</summary>
+public enum MusicXmlClef
+{
+    /// <summary>
+    /// By the mean pitch of each section: treble from middle C (MIDI note 60) on, the treble clef an octave down from D3 (50) on, bass
+    /// below it (the project's own setting).
+    /// </summary>
+    ByPitch,
+
+    /// <summary>The treble clef.</summary>
+    Treble,
+
+    /// <summary>The treble clef with an 8 below: written as a treble voice, sounding an octave lower.</summary>
+    TrebleOctaveDown,
+
+    /// <summary>The bass clef.</summary>
+    Bass,
+}
+
+/// <summary>The paper that the file asks for.</summary>
+public enum MusicXmlPaper
+{
+    /// <summary>A4, 210 by 297 mm.</summary>
+    A4,
+
+    /// <summary>Letter, 8.5 by 11 inches.</summary>
+    Letter,
+
+    /// <summary>None: the reader's own page and staff size.</summary>
+    Unspecified,
+}
+
+/// <summary>How a score is written as MusicXML. Immutable, value equality.</summary>
+public sealed record MusicXmlOptions
+{
+    /// <summary>The smallest height of a staff in millimetres (the project's own bound).</summary>
+    public const int SmallestStaff = 4;
+
+    /// <summary>The largest height of a staff in millimetres (the project's own bound).</summary>
+    public const int LargestStaff = 15;
+
+    private readonly int _staffMillimetres = 7;
+
+    /// <summary>All defaults.</summary>
+    public static MusicXmlOptions Default { get; } = new();
+
+    /// <summary>The key signature; by default the traditional one where the scale is one.</summary>
+    public MusicXmlKey Key { get; init; }
+
+    /// <summary>The clef; by default chosen by the mean pitch of each section.</summary>
+    public MusicXmlClef Clef { get; init; }
+
+    /// <summary>The paper; A4 by default.</summary>
+    public MusicXmlPaper Paper { get; init; }
+
+    /// <summary>The height of a staff in millimetres, 4 to 15; 7 by default. Not written where the paper is unspecified.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public int StaffMillimetres
+    {
+        get => _staffMillimetres;
+        init => _staffMillimetres = value is >= SmallestStaff and <= LargestStaff
+            ? value
+            : throw new ArgumentOutOfRangeException(
+                nameof(StaffMillimetres), value, $"{nameof(StaffMillimetres)} must be between {SmallestStaff} and {LargestStaff}, not {value}");
+    }
+
+    /// <summary>Whether a new system is asked for where a line begins a measure; it is by default.</summary>
+    public bool NewSystems { get; init; } = true;
+
+    /// <summary>
+    /// Whether a tuning's deviation from equal steps is written as a decimal alteration with the nearest named accidental; not by
+    /// default, since notation editors play such notes unreliably.
+    /// </summary>
+    public bool Microtones { get; init; }
+}

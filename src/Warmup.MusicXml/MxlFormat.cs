@@ -1,0 +1,69 @@
+using System.IO.Compression;
+
+namespace Warmup.MusicXml;
+
+/// <summary>MusicXML 4.0 in its compressed container: a ZIP archive whose first entry names the media type.</summary>
+/// <param name="options">How the score is written.</param>
+/// <remarks>
+/// Immutable and safe to share between threads. Equal scores and options give equal bytes on the same runtime and system; the score
+/// inside is equal everywhere.
+/// </remarks>
+public sealed class MxlFormat(MusicXmlOptions options) : IScoreFormat
+{
+    private const string ScoreEntry = "score.musicxml";
+
+    // The earliest time a ZIP archive can hold: no clock is read.
+    private static readonly DateTimeOffset NoTime = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
+
+    private readonly MusicXmlFormat _inner = new(options);
+
+    /// <summary>The format with default options.</summary>
+    public MxlFormat()
+        : this(MusicXmlOptions.Default)
+    {
+    }
+
+    /// <summary>How the score is written.</summary>
+    public MusicXmlOptions Options => _inner.Options;
+
+    /// <inheritdoc/>
+    public string Name => "MusicXML 4.0, compressed";
+
+    /// <inheritdoc/>
+    public ValueList<string> Extensions => [".mxl"];
+
+    /// <inheritdoc/>
+    public void Write(Score score, Stream destination, CancellationToken cancellationToken = default)
+    {
+        // The archive is made in memory, since its headers are completed afterwards and the destination may not go back.
+        using var archive = new MemoryStream();
+        using (var zip = new ZipArchive(archive, ZipArchiveMode.Create, leaveOpen: true))
+        {
+            Add(zip, "mimetype", CompressionLevel.NoCompression, s => s.Write("application/vnd.recordare.musicxml"u8));
+            Add(zip, "META-INF/container.xml", CompressionLevel.Optimal, s => s.Write(Container));
+            Add(zip, ScoreEntry, CompressionLevel.Optimal, s => _inner.Write(score, s, cancellationToken));
+        }
+
+        cancellationToken.ThrowIfCancellationRequested();
+        destination.Write(archive.GetBuffer().AsSpan(0, (int)archive.Length));
+    }
+
+    private static ReadOnlySpan<byte> Container =>
+        """
+        <?xml version="1.0" encoding="UTF-8"?>
+        <container>
+          <rootfiles>
+            <rootfile full-path="score.musicxml" media-type="application/vnd.recordare.musicxml+xml"/>
+          </rootfiles>
+        </container>
+
+        """u8;
+
+    private static void Add(ZipArchive zip, string name, CompressionLevel level, Action<Stream> write)
+    {
+        var entry = zip.CreateEntry(name, level);
+        entry.LastWriteTime = NoTime;
+        using var stream = entry.Open();
+        write(stream);
+    }
+}

@@ -1,0 +1,136 @@
+namespace Warmup.MusicXml;
+
+/// <summary>Writes the voice part: the measures of all sections, with what changes between them.</summary>
+internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divisions)
+{
+    private readonly Accidentals _accidentals = new();
+    private KeySignature? _key;
+    private Clef? _clef;
+    private Meter? _meter;
+    private Rational _measureLength;
+    private int _number;
+
+    public void Write(Score score, CancellationToken cancellation)
+    {
+        xml.Raw("  <part id=\"P1\">\n"u8);
+        for (var i = 0; i < score.Sections.Count; i++)
+        {
+            Section(score, i, cancellation);
+        }
+
+        xml.Raw("  </part>\n"u8);
+    }
+
+    private void Section(Score score, int index, CancellationToken cancellation)
+    {
+        var section = score.Sections[index];
+        var layout = new MeasureLayout(section);
+        var notes = new NoteWriter(xml, section, layout.Clock, divisions, _accidentals, options);
+        var key = KeySignature.Of(section, options.Key);
+        var clef = Clef.Of(section, options.Clef);
+        for (var m = 0; m < section.Measures.Count; m++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var measure = section.Measures[m];
+            xml.Raw("    <measure number=\""u8).Number(++_number).Raw("\">\n"u8);
+            if (options.NewSystems && measure.BeginsLine && _number > 1)
+            {
+                xml.Raw("      <print new-system=\"yes\"/>\n"u8);
+            }
+
+            Attributes(section, key, clef, measure, layout.Clock);
+            if (m == 0)
+            {
+                Directions.Write(xml, score, index);
+            }
+
+            _accidentals.BeginMeasure();
+            notes.Write(layout.Next(measure));
+            if (m == section.Measures.Count - 1)
+            {
+                xml.Raw("      <barline location=\"right\">\n        <bar-style>"u8)
+                    .Raw(index == score.Sections.Count - 1 ? "light-heavy"u8 : "light-light"u8)
+                    .Raw("</bar-style>\n      </barline>\n"u8);
+            }
+
+            xml.Raw("    </measure>\n"u8);
+        }
+    }
+
+    /// <summary>What differs from the measure before: all of it at the beginning.</summary>
+    private void Attributes(Section section, KeySignature key, Clef clef, Measure measure, Clock clock)
+    {
+        var newKey = _key != key;
+        var newClef = _clef != clef;
+
+        // A free bar's hidden time signature follows its length; a tala's stays.
+        var newTime = section.Meter.IsFree
+            ? _meter is not { IsFree: true } || measure.Length != _measureLength
+            : _meter is null || _meter.IsFree || _meter.Groups != section.Meter.Groups || _meter.BeatType != section.Meter.BeatType;
+        if (!newKey && !newClef && !newTime)
+        {
+            return;
+        }
+
+        xml.Raw("      <attributes>\n"u8);
+        if (_number == 1)
+        {
+            xml.Raw("        <divisions>"u8).Number(divisions).Raw("</divisions>\n"u8);
+        }
+
+        if (newKey)
+        {
+            Key(key);
+        }
+
+        if (newTime)
+        {
+            Time(section.Meter, clock.Ticks(measure.Length), clock);
+        }
+
+        if (newClef)
+        {
+            clef.Write(xml);
+        }
+
+        xml.Raw("      </attributes>\n"u8);
+        (_key, _clef, _meter, _measureLength) = (key, clef, section.Meter, measure.Length);
+    }
+
+    private void Key(KeySignature key)
+    {
+        _accidentals.SetKey(key.Fifths);
+        xml.Raw("        <key>\n          <fifths>"u8).Number(key.Fifths).Raw("</fifths>\n"u8);
+        if (key.Mode.Length > 0)
+        {
+            xml.Raw("          <mode>"u8).Text(key.Mode).Raw("</mode>\n"u8);
+        }
+
+        xml.Raw("        </key>\n"u8);
+    }
+
+    private void Time(Meter meter, long length, Clock clock)
+    {
+        xml.Raw(meter.IsFree ? "        <time print-object=\"no\">\n          <beats>"u8 : "        <time>\n          <beats>"u8);
+        var type = meter.BeatType;
+        if (meter.IsFree)
+        {
+            // Quarters where the bar is a whole number of them, otherwise eighths, sixteenths, and so on.
+            while (length * type % clock.Whole != 0 && type < 1 << Clock.ShortestType)
+            {
+                type *= 2;
+            }
+
+            xml.Number(length * type / clock.Whole);
+        }
+        else
+        {
+            for (var i = 0; i < meter.Groups.Count; i++)
+            {
+                xml.Raw(i == 0 ? ""u8 : "+"u8).Number(meter.Groups[i]);
+            }
+        }
+
+        xml.Raw("</beats>\n          <beat-type>"u8).Number(type).Raw("</beat-type>\n        </time>\n"u8);
+    }
+}
