@@ -79,7 +79,9 @@ internal static class BreathCheck
         // breathe in, and a ramp has more than one tempo: no tempo is promised there.
         if (span.Section.Delivery is { IsLineByLine: true } or { Fill: not Fill.None } || !span.Section.TempoChanges.IsEmpty)
         {
-            return "take shorter lines, or try the next speed";
+            return span.FirstLine != span.LastLine && !span.Section.Delivery.IsLineByLine
+                ? "breathe after each line (line by line)"
+                : "take shorter lines, or try the next speed";
         }
 
         // Without breaths a span's seconds shrink as the tempo grows.

@@ -160,7 +160,7 @@ internal static class MeterText
 
     private static FrozenDictionary<string, Meter> MakeNames()
     {
-        var names = new Dictionary<string, Meter>(StringComparer.Ordinal) { ["fre"] = Meter.Free, ["adi"] = Meter.Adi };
+        var names = new Dictionary<string, Meter>(StringComparer.Ordinal) { [Fold("free")] = Meter.Free, [Fold("adi")] = Meter.Adi };
         for (var f = 0; f < FamilyNames.Length; f++)
         {
             foreach (var family in FamilyNames[f])
