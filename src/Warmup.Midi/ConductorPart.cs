@@ -103,11 +103,28 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
 
     private void WriteMarker(ref TrackWriter writer)
     {
+        // Number by number: an interpolated string boxes its numbers until the code has been compiled a second time.
         Span<char> text = stackalloc char[40];
-        _ = Plan.Score.Sections.Count == 1
-            ? text.TryWrite(CultureInfo.InvariantCulture, $"Line {_line + 1}", out var length)
-            : text.TryWrite(CultureInfo.InvariantCulture, $"Section {_section + 1}, line {_line + 1}", out length);
+        var length = 0;
+        if (Plan.Score.Sections.Count > 1)
+        {
+            Append(text, ref length, "Section ", _section + 1);
+            Append(text, ref length, ", line ", _line + 1);
+        }
+        else
+        {
+            Append(text, ref length, "Line ", _line + 1);
+        }
+
         writer.Text(Tick, 0x06, text[..length]);
         _line++;
+    }
+
+    private static void Append(Span<char> text, ref int length, string word, int number)
+    {
+        word.CopyTo(text[length..]);
+        length += word.Length;
+        _ = number.TryFormat(text[length..], out var digits, default, CultureInfo.InvariantCulture);
+        length += digits;
     }
 }

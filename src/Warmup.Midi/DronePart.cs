@@ -10,6 +10,7 @@ internal sealed class DronePart : Part
     private IEnumerator<DroneStroke>? _strokes;
     private DroneStroke _stroke;
     private long _on;
+    private long _off;
     private bool _started;
 
     public DronePart(MidiPlan plan, DronePlan drone)
@@ -46,7 +47,7 @@ internal sealed class DronePart : Part
         {
             var index = _stroke.StringIndex;
             writer.NoteOn(Tick, _drone.ChannelOf[index], _drone.Keys[index].Key, Plan.Options.DroneVelocity);
-            _offs[index] = Plan.TickAt(_stroke.Onset + _stroke.Length);
+            _offs[index] = _off;
             MoveToStroke();
         }
 
@@ -118,7 +119,8 @@ internal sealed class DronePart : Part
         {
             _stroke = _strokes.Current;
             var on = Plan.TickAt(_stroke.Onset);
-            if (Plan.TickAt(_stroke.Onset + _stroke.Length) > on)
+            _off = Plan.TickAt(_stroke.Onset + _stroke.Length);
+            if (_off > on)
             {
                 _on = on;
                 return;

@@ -113,7 +113,10 @@ internal static class RangeCheck
 
     private static string Shift(Section section, int semitones)
     {
-        var tonic = NoteName.FromMidi(section.Tonic.Midi + semitones);
+        // A tonic that lies off its key is moved as it is: the key alone might not fit.
+        var tonic = section.Tonic.OffsetCents == 0
+            ? NoteName.FromMidi(section.Tonic.Midi + semitones).ToString()
+            : string.Create(CultureInfo.InvariantCulture, $"{section.Tonic.Hz * Math.Pow(2, semitones / 12.0):0.###}Hz");
         var way = semitones < 0 ? "lower" : "higher";
         var count = Math.Abs(semitones);
         return string.Create(

@@ -120,7 +120,8 @@ public sealed record Scale
     /// <summary>The lists written out, as <see cref="TryParse"/> reads them.</summary>
     public string ToText()
     {
-        var lists = IsSymmetric ? string.Join(' ', Ascent) : $"{string.Join(' ', Ascent)} / {string.Join(' ', Descent)}";
+        // A list that stops below the upper tonic does not say by itself that its descent stops there too.
+        var lists = IsSymmetric && ReachesUpperTonic ? string.Join(' ', Ascent) : $"{string.Join(' ', Ascent)} / {string.Join(' ', Descent)}";
         return IsVakra ? $"{ScaleText.VakraPrefix} {lists}" : lists;
     }
 
