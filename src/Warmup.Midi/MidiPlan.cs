@@ -12,6 +12,7 @@ internal sealed class MidiPlan
     private const int UsualTicks = 480;
 
     private readonly Rational[] _seconds;
+    private readonly long[] _stepTicks;
     private readonly Rational[] _ticksPerSecond;
 
     private MidiPlan(Score score, MidiOptions options)
@@ -28,6 +29,7 @@ internal sealed class MidiPlan
         _seconds = new Rational[Starts.Length];
         _ticksPerSecond = new Rational[score.Sections.Count];
         Keys = new KeyTuning[score.Sections.Count][];
+        _stepTicks = new long[Keys.Length];
         for (var s = 0; s < Keys.Length; s++)
         {
             var section = score.Sections[s];
@@ -37,8 +39,14 @@ internal sealed class MidiPlan
                     CultureInfo.InvariantCulture, $"{PlaceOf(s)}has {section.Measures.Count} measures and {section.LengthSteps} grid steps; each must be at least 1"));
             }
 
-            _ = MicrosecondsPerQuarter(s);
-            Starts[s + 1] = Starts[s] + (section.LengthSteps * (long)(TicksPerQuarter / section.Resolution));
+            _ = MicrosecondsPerQuarter(s, section.Tempo);
+            foreach (var change in section.TempoChanges)
+            {
+                _ = MicrosecondsPerQuarter(s, change.Tempo);
+            }
+
+            _stepTicks[s] = (TicksPerQuarter * Quarters(section) / section.Resolution).Numerator;
+            Starts[s + 1] = Starts[s] + (section.LengthSteps * _stepTicks[s]);
             _seconds[s + 1] = _seconds[s] + section.Seconds;
             _ticksPerSecond[s] = section.Tempo * TicksPerQuarter / 60;
             Keys[s] = options.HasVoice ? VoiceKeys(s) : [];
@@ -51,7 +59,7 @@ internal sealed class MidiPlan
 
     public MidiOptions Options { get; }
 
-    /// <summary>Ticks a quarter note, which is an akshara.</summary>
+    /// <summary>Ticks a quarter note.</summary>
     public int TicksPerQuarter { get; }
 
     /// <summary>The tick at which each section begins, and the end of the last.</summary>
@@ -78,15 +86,17 @@ internal sealed class MidiPlan
     /// <param name="aksharas">The point, in aksharas from the section's beginning.</param>
     public long TickOf(int section, Rational aksharas)
     {
-        var ticks = aksharas * TicksPerQuarter;
+        var ticks = aksharas * Quarters(Score.Sections[section]) * TicksPerQuarter;
         return ticks.IsInteger
             ? Starts[section] + ticks.Numerator
             : throw new ExportException($"{PlaceOf(section)}{aksharas} aksharas do not fall on the section's grid of 1/{Score.Sections[section].Resolution}");
     }
 
     /// <summary>The tick of a number of grid steps in a section.</summary>
-    public long TickOf(int section, int steps) =>
-        Starts[section] + (steps * (long)(TicksPerQuarter / Score.Sections[section].Resolution));
+    public long TickOf(int section, int steps) => Starts[section] + (steps * _stepTicks[section]);
+
+    /// <summary>The ticks of an akshara in a section.</summary>
+    public long AksharaTicks(int section) => _stepTicks[section] * Score.Sections[section].Resolution;
 
     /// <summary>The tick nearest a time in seconds from the score's beginning, by the exact tempi of the sections.</summary>
     public long TickAt(Rational seconds)
@@ -105,11 +115,13 @@ internal sealed class MidiPlan
         return Starts[s] + (long)ticks - (rest < 0 ? 1 : 0);
     }
 
-    /// <summary>The tempo of a section as the file holds it: the nearest whole number, so at most half a microsecond a quarter off.</summary>
-    public int MicrosecondsPerQuarter(int section)
+    /// <summary>A tempo of a section as the file holds it: the nearest whole number, so at most half a microsecond a quarter off.</summary>
+    /// <param name="section">The index of the section.</param>
+    /// <param name="aksharas">The tempo in aksharas a minute.</param>
+    public int MicrosecondsPerQuarter(int section, Rational aksharas)
     {
         const int Most = 0xFF_FFFF;
-        var tempo = Score.Sections[section].Tempo;
+        var tempo = aksharas * Quarters(Score.Sections[section]);
         var slowest = 60_000_000.0 / Most;
         if (tempo.Sign > 0)
         {
@@ -130,8 +142,8 @@ internal sealed class MidiPlan
     public (int Numerator, int Power) TimeSignature(int section, int measure)
     {
         var score = Score.Sections[section];
-        var length = score.Measures[measure].Length;
-        for (var power = Math.Max(2, Log2(score.Meter.BeatType)); power <= 6; power++)
+        var length = score.Measures[measure].Length * Quarters(score);
+        for (var power = score.Meter.IsFree ? 2 : Log2(score.Meter.SignatureType); power <= 6; power++)
         {
             var beats = length * (1 << power) / 4;
             if (beats.IsInteger && beats.Numerator is >= 1 and <= 255)
@@ -142,7 +154,7 @@ internal sealed class MidiPlan
 
         throw new ExportException(string.Create(
             CultureInfo.InvariantCulture,
-            $"{PlaceOf(section)}measure {measure + 1} of {length} aksharas has no time signature of 1 to 255 quarters or smaller notes down to sixty-fourths"));
+            $"{PlaceOf(section)}measure {measure + 1} of {length} quarter notes has no time signature of 1 to 255 quarters or smaller notes down to sixty-fourths"));
     }
 
     /// <summary>A note's place for a message: <c>section 2, line 3, note 1: </c>; the section only where there are several.</summary>
@@ -158,6 +170,9 @@ internal sealed class MidiPlan
     private string PlaceOf(int section) =>
         Score.Sections.Count == 1 ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"section {section + 1}: ");
 
+    /// <summary>The quarter notes of an akshara: 1 in the talas, 3/2 for a dotted quarter.</summary>
+    private static Rational Quarters(Section section) => section.Meter.BeatValue * 4;
+
     private static int Division(ValueList<Section> sections)
     {
         long grid = 1;
@@ -169,7 +184,7 @@ internal sealed class MidiPlan
                     CultureInfo.InvariantCulture, $"a section's grid steps an akshara must be at least 1, not {section.Resolution}"));
             }
 
-            grid = Lcm(grid, section.Resolution);
+            grid = Lcm(grid, (Quarters(section) / section.Resolution).Denominator);
             if (grid > MostTicks)
             {
                 var all = string.Join(", ", sections.Select(s => s.Resolution).Distinct());
