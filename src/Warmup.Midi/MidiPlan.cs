@@ -11,9 +11,9 @@ internal sealed class MidiPlan
     // Programs expect a number like this one; more is taken only where the score's grid needs it.
     private const int UsualTicks = 480;
 
-    private readonly Rational[] _seconds;
+    // The spans of one tempo: where each begins, in seconds and in ticks, and its ticks a second.
+    private readonly List<(Rational Seconds, long Tick, Rational Rate)> _spans = [];
     private readonly long[] _stepTicks;
-    private readonly Rational[] _ticksPerSecond;
 
     private MidiPlan(Score score, MidiOptions options)
     {
@@ -26,8 +26,6 @@ internal sealed class MidiPlan
 
         TicksPerQuarter = Division(score.Sections);
         Starts = new long[score.Sections.Count + 1];
-        _seconds = new Rational[Starts.Length];
-        _ticksPerSecond = new Rational[score.Sections.Count];
         Keys = new KeyTuning[score.Sections.Count][];
         _stepTicks = new long[Keys.Length];
         for (var s = 0; s < Keys.Length; s++)
@@ -39,16 +37,15 @@ internal sealed class MidiPlan
                     CultureInfo.InvariantCulture, $"{PlaceOf(s)}has {section.Measures.Count} measures and {section.LengthSteps} grid steps; each must be at least 1"));
             }
 
-            _ = MicrosecondsPerQuarter(s, section.Tempo);
-            foreach (var change in section.TempoChanges)
-            {
-                _ = MicrosecondsPerQuarter(s, change.Tempo);
-            }
-
             _stepTicks[s] = (TicksPerQuarter * Quarters(section) / section.Resolution).Numerator;
             Starts[s + 1] = Starts[s] + (section.LengthSteps * _stepTicks[s]);
-            _seconds[s + 1] = _seconds[s] + section.Seconds;
-            _ticksPerSecond[s] = section.Tempo * TicksPerQuarter / 60;
+            AddSpan(s, Rational.Zero, Rational.Zero, section.Tempo);
+            foreach (var change in section.TempoChanges)
+            {
+                AddSpan(s, change.Onset, change.Seconds, change.Tempo);
+            }
+
+            Seconds += section.Seconds;
             Keys[s] = options.HasVoice ? VoiceKeys(s) : [];
         }
 
@@ -69,7 +66,7 @@ internal sealed class MidiPlan
     public long End => Starts[^1];
 
     /// <summary>The score's length in seconds.</summary>
-    public Rational Seconds => _seconds[^1];
+    public Rational Seconds { get; }
 
     /// <summary>How each pitch of each section is played.</summary>
     public KeyTuning[][] Keys { get; }
@@ -101,18 +98,19 @@ internal sealed class MidiPlan
     /// <summary>The tick nearest a time in seconds from the score's beginning, by the exact tempi of the sections.</summary>
     public long TickAt(Rational seconds)
     {
-        var s = Keys.Length - 1;
-        while (s > 0 && seconds < _seconds[s])
+        var (low, high) = (1, _spans.Count);
+        while (low < high)
         {
-            s--;
+            var middle = (low + high) / 2;
+            (low, high) = _spans[middle].Seconds <= seconds ? (middle + 1, high) : (low, middle);
         }
 
         // The floor of the exact product and a half; not made a fraction of its own, since a long drone asks for it very often.
-        var into = seconds - _seconds[s];
-        var rate = _ticksPerSecond[s];
+        var (from, start, rate) = _spans[low - 1];
+        var into = seconds - from;
         var twice = 2 * (Int128)into.Denominator * rate.Denominator;
         var (ticks, rest) = Int128.DivRem((2 * (Int128)into.Numerator * rate.Numerator) + (twice / 2), twice);
-        return Starts[s] + (long)ticks - (rest < 0 ? 1 : 0);
+        return start + (long)ticks - (rest < 0 ? 1 : 0);
     }
 
     /// <summary>A tempo of a section as the file holds it: the nearest whole number, so at most half a microsecond a quarter off.</summary>
@@ -155,6 +153,13 @@ internal sealed class MidiPlan
         throw new ExportException(string.Create(
             CultureInfo.InvariantCulture,
             $"{PlaceOf(section)}measure {measure + 1} of {length} quarter notes has no time signature of 1 to 255 quarters or smaller notes down to sixty-fourths"));
+    }
+
+    /// <summary>Adds a span of one tempo to the section that is being planned; a tempo that no file holds is refused.</summary>
+    private void AddSpan(int section, Rational onset, Rational seconds, Rational tempo)
+    {
+        _ = MicrosecondsPerQuarter(section, tempo);
+        _spans.Add((Seconds + seconds, TickOf(section, onset), tempo * AksharaTicks(section) / 60));
     }
 
     /// <summary>A note's place for a message: <c>section 2, line 3, note 1: </c>; the section only where there are several.</summary>
