@@ -19,11 +19,11 @@ internal sealed class Accidentals
     private readonly sbyte[] _written = new sbyte[7 * Octaves];
     private readonly sbyte[] _signature = new sbyte[7];
 
-    public void SetKey(int fifths)
+    public void SetKey(KeySignature key)
     {
         for (var letter = 0; letter < 7; letter++)
         {
-            _signature[letter] = (sbyte)KeySignature.Alteration(fifths, letter);
+            _signature[letter] = (sbyte)key.Alteration(letter);
         }
     }
 

@@ -11,6 +11,12 @@ public enum MusicXmlKey
 
     /// <summary>Never a signature: accidentals at the notes.</summary>
     Accidentals,
+
+    /// <summary>
+    /// The traditional signature where the scale is one, otherwise one that alters each letter as the scale does, where no letter has two
+    /// forms. Many readers ignore such a signature and then show every altered note wrongly.
+    /// </summary>
+    NonTraditional,
 }
 
 /// <summary>Which clef is written.</summary>
@@ -84,7 +90,7 @@ public sealed record MusicXmlOptions
 
     /// <summary>
     /// Whether a tuning's deviation from equal steps is written as a decimal alteration with the nearest named accidental; not by
-    /// default, since notation editors play such notes unreliably.
+    /// default, since notation editors play such notes unreliably, and one cuts the fraction off and shows a sharp as a natural.
     /// </summary>
     public bool Microtones { get; init; }
 }

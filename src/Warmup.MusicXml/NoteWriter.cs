@@ -22,6 +22,9 @@ internal sealed class NoteWriter(XmlBytes xml, Section section, Clock clock, int
         _ => "128th"u8,
     };
 
+    /// <summary>The letter of a note: 0 for C to 6 for B.</summary>
+    public static ReadOnlySpan<byte> Step(int letter) => "CDEFGAB"u8.Slice(letter, 1);
+
     public void Write(List<Piece> pieces)
     {
         var span = CollectionsMarshal.AsSpan(pieces);
@@ -51,7 +54,7 @@ internal sealed class NoteWriter(XmlBytes xml, Section section, Clock clock, int
         var pitch = section.Pitches.AsSpan()[section.Notes.AsSpan()[piece.Note].PitchIndex];
         var name = pitch.Name;
         var alter = options.Microtones ? Alter(pitch, section.TonicName) : name.Alteration;
-        xml.Raw("        <pitch>\n          <step>"u8).Raw("CDEFGAB"u8.Slice(name.LetterIndex, 1)).Raw("</step>\n"u8);
+        xml.Raw("        <pitch>\n          <step>"u8).Raw(Step(name.LetterIndex)).Raw("</step>\n"u8);
         if (alter != 0)
         {
             xml.Raw("          <alter>"u8).Number(alter).Raw("</alter>\n"u8);
@@ -60,7 +63,14 @@ internal sealed class NoteWriter(XmlBytes xml, Section section, Clock clock, int
         xml.Raw("          <octave>"u8).Number(name.Octave).Raw("</octave>\n        </pitch>\n"u8);
 
         // What is tied keeps its pitch over the bar line without a new accidental, and without one that would hold for others.
-        Length(piece, piece.IsFirst ? accidentals.See(name) : AccidentalNeed.None, alter);
+        var need = piece.IsFirst ? accidentals.See(name) : AccidentalNeed.None;
+        if (piece.IsFirst && alter != decimal.Truncate(alter))
+        {
+            // A microtone always says its accidental: readers differ in what they make of a fraction alone.
+            need = AccidentalNeed.Needed;
+        }
+
+        Length(piece, need, alter);
     }
 
     /// <summary>The written alteration and the tuning's deviation from it, to a hundredth of a cent.</summary>

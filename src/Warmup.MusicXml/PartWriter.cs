@@ -48,12 +48,27 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
             notes.Write(layout.Next(measure));
             if (m == section.Measures.Count - 1)
             {
+                NextClef(score, index);
                 xml.Raw("      <barline location=\"right\">\n        <bar-style>"u8)
                     .Raw(index == score.Sections.Count - 1 ? "light-heavy"u8 : "light-light"u8)
                     .Raw("</bar-style>\n      </barline>\n"u8);
             }
 
             xml.Raw("    </measure>\n"u8);
+        }
+    }
+
+    /// <summary>
+    /// A change of clef stands before the bar line, as engravers put it: written behind it, one editor shows the old clef first.
+    /// </summary>
+    private void NextClef(Score score, int index)
+    {
+        if (index + 1 < score.Sections.Count && Clef.Of(score.Sections[index + 1], options.Clef) is var clef && clef != _clef)
+        {
+            xml.Raw("      <attributes>\n"u8);
+            clef.Write(xml);
+            xml.Raw("      </attributes>\n"u8);
+            _clef = clef;
         }
     }
 
@@ -80,7 +95,8 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
 
         if (newKey)
         {
-            Key(key);
+            _accidentals.SetKey(key);
+            key.Write(xml);
         }
 
         if (newTime)
@@ -95,18 +111,6 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
 
         xml.Raw("      </attributes>\n"u8);
         (_key, _clef, _meter, _measureLength) = (key, clef, section.Meter, measure.Length);
-    }
-
-    private void Key(KeySignature key)
-    {
-        _accidentals.SetKey(key.Fifths);
-        xml.Raw("        <key>\n          <fifths>"u8).Number(key.Fifths).Raw("</fifths>\n"u8);
-        if (key.Mode.Length > 0)
-        {
-            xml.Raw("          <mode>"u8).Text(key.Mode).Raw("</mode>\n"u8);
-        }
-
-        xml.Raw("        </key>\n"u8);
     }
 
     private void Time(Meter meter, long length, Clock clock)

@@ -108,7 +108,9 @@ internal sealed class TupletPlan
         }
 
         var whole = CostOfTuplet(at, length, low, high, out var slots);
-        if (whole < divided || (whole == divided && whole < Impossible && int.IsOddInteger(slots) && length <= _cycle))
+
+        // Where both cost the same, a tuplet of an odd number is not cut below the beat or the speed's own tuplet.
+        if (whole < divided || (whole == divided && whole < Impossible && int.IsOddInteger(slots) && length <= Math.Max(_cycle, _clock.Akshara)))
         {
             _spans.RemoveRange(mark, _spans.Count - mark);
             _spans.Add(new TupletSpan(at, length, slots));

@@ -162,6 +162,12 @@ public sealed record Tonic
         return OffsetCents == 0 ? name : string.Create(CultureInfo.InvariantCulture, $"{name} {OffsetCents:+0.0;-0.0} cents");
     }
 
+    /// <summary>
+    /// The frequency, the nearest note, how far the tonic lies from it, the kattai and the reference:
+    /// <c>220.5 Hz: A3 +3.9 cents, kattai 6, at A4 = 440 Hz</c>.
+    /// </summary>
+    public string ToReport() => string.Create(CultureInfo.InvariantCulture, $"{Hz:0.##} Hz: {this}, kattai {KattaiNumber}, at A4 = {A4:0.##} Hz");
+
     private static TextError? OutOfRange(int midi, ReadOnlySpan<char> text) => midi is >= LowestMidi and <= HighestMidi
         ? null
         : TextError.At(1, string.Create(
