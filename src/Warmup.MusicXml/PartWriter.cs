@@ -81,7 +81,7 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
         // A free bar's hidden time signature follows its length; a tala's stays.
         var newTime = section.Meter.IsFree
             ? _meter is not { IsFree: true } || measure.Length != _measureLength
-            : _meter is null || _meter.IsFree || _meter.Groups != section.Meter.Groups || _meter.BeatType != section.Meter.BeatType;
+            : _meter is null || _meter.IsFree || measure.Length != _measureLength || _meter.SignatureGroups != section.Meter.SignatureGroups || _meter.SignatureType != section.Meter.SignatureType;
         if (!newKey && !newClef && !newTime)
         {
             return;
@@ -116,7 +116,7 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
     private void Time(Meter meter, long length, Clock clock)
     {
         xml.Raw(meter.IsFree ? "        <time print-object=\"no\">\n          <beats>"u8 : "        <time>\n          <beats>"u8);
-        var type = meter.BeatType;
+        var type = meter.SignatureType;
         if (meter.IsFree)
         {
             // Quarters where the bar is a whole number of them, otherwise eighths, sixteenths, and so on.

@@ -77,10 +77,17 @@ internal static class BreathCheck
     {
         // Line by line a faster tempo may cost one more avartana for the breath, a rest that fills a line up may become too short to
         // breathe in, and a ramp has more than one tempo: no tempo is promised there.
-        if (span.Section.Delivery is { IsLineByLine: true } or { Fill: not Fill.None } || !span.Section.TempoChanges.IsEmpty)
+        var delivery = span.Section.Delivery;
+        if (!delivery.IsLineByLine && (delivery.Fill != Fill.None || !span.Section.TempoChanges.IsEmpty))
         {
-            return span.FirstLine != span.LastLine && !span.Section.Delivery.IsLineByLine
-                ? "breathe after each line (line by line)"
+            return span.FirstLine != span.LastLine ? "breathe after each line (line by line)" : "take shorter lines, or try the next speed";
+        }
+
+        // A line that fits one avartana is held to its end whatever its speed and its number of notes.
+        if (delivery.IsLineByLine)
+        {
+            return delivery is { Fill: Fill.Avartana, FillBy: FillBy.Hold } && span.Seconds < span.Section.Meter.Beats * 60 / span.Section.TempoAt(span.Onset)
+                ? "take free rhythm or a shorter avartana, in which the last note is held less"
                 : "take shorter lines, or try the next speed";
         }
 

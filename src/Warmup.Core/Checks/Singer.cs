@@ -43,8 +43,8 @@ public sealed record Singer
         }
 
         Alias = Require.PlainText(alias, LongestAlias);
-        Require.InRange(low.Midi, 24, 108, "the lowest comfortable note, as a MIDI note,");
-        Require.InRange(high.Midi, 24, 108, "the highest comfortable note, as a MIDI note,");
+        RequireVoice(low, "lowest", nameof(low));
+        RequireVoice(high, "highest", nameof(high));
         if (low.Midi > high.Midi)
         {
             throw new ArgumentException($"the lowest comfortable note {low} lies above the highest, {high}; swap them", nameof(low));
@@ -102,4 +102,12 @@ public sealed record Singer
 
     /// <summary>The alias and the range.</summary>
     public override string ToString() => $"{Alias} ({Low} to {High})";
+
+    private static void RequireVoice(NoteName note, string which, string parameter)
+    {
+        if (note.Midi is < 24 or > 108)
+        {
+            throw new ArgumentOutOfRangeException(parameter, note, $"the {which} comfortable note must be between C1 and C8, not {note}");
+        }
+    }
 }

@@ -21,7 +21,6 @@ public static class SingersFile
     /// <summary>The most singers of a class.</summary>
     public const int MostSingers = 20_000;
 
-    private const string SchemaStem = "urn:warmup:singers:";
 
     /// <summary>Reads a class.</summary>
     /// <param name="json">The file's text in UTF-8, at most 8,000,000 bytes.</param>
@@ -51,8 +50,8 @@ public static class SingersFile
 
         if (file?.Schema is not Schema)
         {
-            throw Fail(1, 1, file?.Schema is { } other && other.StartsWith(SchemaStem, StringComparison.Ordinal)
-                ? $"the class is of version {TextError.Quote(other)}; this library reads {Schema}"
+            throw Fail(1, 1, file?.Schema is { } other
+                ? $"the schema of the class is {TextError.Quote(other)}; this library reads {Schema}"
                 : $"the class lacks \"schema\": \"{Schema}\" at its beginning");
         }
 
@@ -80,7 +79,10 @@ public static class SingersFile
         return ValueList.Adopt(singers);
     }
 
-    /// <summary>Writes a class; <see cref="Read"/> gives equal singers back.</summary>
+    /// <summary>
+    /// Writes a class; <see cref="Read"/> gives equal singers back, their tones to a thousandth of a second. An empty class and aliases
+    /// that stand twice are written as they are, though reading refuses them.
+    /// </summary>
     /// <param name="singers">The singers.</param>
     /// <param name="destination">Where the bytes go; it is not closed.</param>
     public static void Write(ValueList<Singer> singers, Stream destination)
@@ -93,7 +95,7 @@ public static class SingersFile
                 Alias = singer.Alias,
                 Low = singer.Low.ToString(),
                 High = singer.High.ToString(),
-                SustainedSeconds = (decimal)singer.SustainedSeconds.Numerator / singer.SustainedSeconds.Denominator,
+                SustainedSeconds = Math.Round((decimal)singer.SustainedSeconds.Numerator / singer.SustainedSeconds.Denominator, 3),
                 Experience = Name(singer.Experience),
             });
         }
@@ -116,6 +118,12 @@ public static class SingersFile
         var low = Note(row.Low, "low", who);
         var high = Note(row.High, "high", who);
         var seconds = row.SustainedSeconds ?? throw Fail(1, 1, $"{who} lacks \"sustainedSeconds\"; measure the longest comfortable tone in seconds");
+        if (seconds is < Singer.ShortestTone or > Singer.LongestTone)
+        {
+            throw Fail(1, 1, string.Create(
+                CultureInfo.InvariantCulture, $"{who}: \"sustainedSeconds\" must be between {Singer.ShortestTone} and {Singer.LongestTone}, not {seconds}"));
+        }
+
         var experience = row.Experience switch
         {
             null or "beginner" => Experience.Beginner,
@@ -125,7 +133,7 @@ public static class SingersFile
         };
         try
         {
-            return new Singer(alias, low, high, Rational.FromDecimal(Math.Round(Math.Clamp(seconds, -1000, 1000), 3)), experience);
+            return new Singer(alias, low, high, Rational.FromDecimal(Math.Round(seconds, 3)), experience);
         }
         catch (ArgumentException fault)
         {
