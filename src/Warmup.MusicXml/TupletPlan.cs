@@ -137,7 +137,8 @@ internal sealed class TupletPlan
         }
 
         slots = (int)(length / slot);
-        if (NormalOf(slots) is var normal && (normal == 0 || length / normal < _clock.Shortest))
+        var normal = NormalOf(slots);
+        if (normal == 0 || length / normal < _clock.Shortest)
         {
             return Impossible;
         }
@@ -149,6 +150,12 @@ internal sealed class TupletPlan
             var to = i < high ? _onsets[i] : at + length;
             for (var left = (int)((to - from) / slot); left > 0; left -= FirstSlots(left))
             {
+                // The first piece is the longest: more than a dotted whole note cannot be written.
+                if (!_clock.TryGetValue(length / normal * FirstSlots(left), out _, out _))
+                {
+                    return Impossible;
+                }
+
                 cost++;
             }
 
