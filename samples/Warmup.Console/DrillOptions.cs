@@ -31,7 +31,13 @@ internal sealed class DrillOptions
 
     private readonly Option<string> _speed = new("--speed") { Description = "Speed: 1, 2 or 3 (1, 2 or 4 notes an akshara).", DefaultValueFactory = _ => "1" };
 
-    private readonly Option<string> _tuning = new("--tuning") { Description = "Tuning: equal or just.", DefaultValueFactory = _ => "equal" };
+    private readonly Option<string> _tuning = TuningOption.Create();
+
+    private readonly Option<string> _syllables = new("--syllables")
+    {
+        Description = $"What is sung: {string.Join(" ", ((IEnumerable<Syllables>)Syllables.All).Select(s => s.Name))}, or \"vowel: ee\".",
+        DefaultValueFactory = _ => Syllables.SvaraLetters.Name,
+    };
 
     private readonly Option<string> _delivery = new("--delivery")
     {
@@ -43,7 +49,7 @@ internal sealed class DrillOptions
 
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[_scale, _pattern, _tonic, _tempo, _speed, _tuning, _delivery, _title])
+        foreach (var option in (Option[])[_scale, _pattern, _tonic, _tempo, _speed, _tuning, _syllables, _delivery, _title])
         {
             command.Add(option);
         }
@@ -68,6 +74,11 @@ internal sealed class DrillOptions
             throw Refusal("--tonic", error!);
         }
 
+        if (!Syllables.TryParse(parsed.GetValue(_syllables)!, out var syllables, out error))
+        {
+            throw Refusal("--syllables", error!);
+        }
+
         var drill = new Drill
         {
             Scale = scale!,
@@ -75,7 +86,8 @@ internal sealed class DrillOptions
             Tonic = tonic!,
             Tempo = ReadTempo(parsed.GetValue(_tempo)!),
             Speed = Choice("--speed", parsed.GetValue(_speed)!, ("1", Speed.First), ("2", Speed.Second), ("3", Speed.Third)),
-            Tuning = Choice("--tuning", parsed.GetValue(_tuning)!, ((IEnumerable<Tuning>)Tuning.All).Select(t => (t.Name, t)).ToArray()),
+            Tuning = TuningOption.Read(parsed.GetValue(_tuning)!),
+            Syllables = syllables!,
             Delivery = Choice("--delivery", parsed.GetValue(_delivery)!, ("continuous", Delivery.Continuous), ("line-by-line", Delivery.LineByLine)),
         };
         return parsed.GetValue(_title) is { } title ? Titled(drill, title) : drill;
