@@ -25,7 +25,7 @@ internal static class ScaleSheet
                 Terminal.Plain(note.Tone.ToString()),
                 Terminal.Plain(note.Name.ToString()),
                 Number(note.Interval.Cents, "0.0##"),
-                note.Interval.Ratio?.ToString() ?? string.Empty,
+                note.Interval.Ratio is null ? string.Empty : note.Interval.ToString(),
                 Number(note.Hz, "0.00"),
                 Terminal.Plain(string.Create(CultureInfo.InvariantCulture, $"{drone}: {note.AboveString}")),
                 Terminal.Plain(string.Create(CultureInfo.InvariantCulture, $"{note.Beat.BeatHz:0.0} a second (partials {note.Beat.VoicePartial} and {note.Beat.StringPartial})")));
@@ -62,7 +62,7 @@ internal static class ScaleSheet
             n.Tone.ToString(),
             n.Name.ToString(),
             n.Interval.Cents,
-            n.Interval.Ratio?.ToString(),
+            n.Interval.Ratio is null ? null : n.Interval.ToString(),
             n.Hz,
             tuned.Drone.Strings[n.Beat.StringIndex].Pitch.Tone.ToString(),
             n.AboveString.ToString(),
