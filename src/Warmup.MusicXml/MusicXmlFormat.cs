@@ -34,7 +34,7 @@ public sealed class MusicXmlFormat(MusicXmlOptions options) : IScoreFormat
     /// <param name="destination">Where the bytes go.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="ExportException">
-    /// A text holds a control character, a length needs a shorter value than a 128th note, or the lengths need more than 16,383
+    /// There is no section, a text holds a control character, a length needs a shorter value than a 128th note, or the lengths need more than 16,383
     /// divisions.
     /// </exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>

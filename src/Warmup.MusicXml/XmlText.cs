@@ -2,11 +2,16 @@ using System.Globalization;
 
 namespace Warmup.MusicXml;
 
-/// <summary>Refuses text that XML 1.0 cannot hold, before anything is written.</summary>
+/// <summary>Refuses a score without sections and text that XML 1.0 cannot hold, before anything is written.</summary>
 internal static class XmlText
 {
     public static void Check(Score score)
     {
+        if (score.Sections.IsEmpty)
+        {
+            throw new ExportException("a score must have at least 1 section to be written as MusicXML, not 0");
+        }
+
         Check(score.Title, "the score's title");
         foreach (var section in score.Sections)
         {

@@ -77,6 +77,11 @@ public partial class BreathCheckTests
         var finding = Assert.Single(Breaths(Ladder("15").ToScore(), Voice(30, Experience.Advanced)));
         Assert.Equal((1, Rational.Zero, 35.0, 18.0), (finding.Line!.Value, finding.Beat!.Value, finding.Measured!.Value, finding.Limit!.Value));
         Assert.Empty(Breaths(Ladder("15").ToScore(), Voice(60, Experience.Advanced)));
+
+        // 35 s x 60 / 18 s = 116.7: from 117 on it fits, at 116 it does not.
+        Assert.Equal("117", SuggestedTempo().Match(finding.Fix).Groups[1].Value);
+        Assert.Empty(Breaths((Ladder("15") with { Tempo = 117 }).ToScore(), Voice(30, Experience.Advanced)));
+        Assert.NotEmpty(Breaths((Ladder("15") with { Tempo = 116 }).ToScore(), Voice(30, Experience.Advanced)));
     }
 
     [Fact]
@@ -149,6 +154,8 @@ public partial class BreathCheckTests
         Assert.NotEmpty(Breaths((drill with { Speed = Speed.Second }).ToScore(), singer));
         Assert.DoesNotContain("next speed", fix, StringComparison.Ordinal);
         Assert.DoesNotContain("shorter lines", fix, StringComparison.Ordinal);
+        Assert.Contains("free rhythm", fix, StringComparison.Ordinal);
+        Assert.Empty(Breaths((drill with { Meter = Meter.Free }).ToScore(), singer));
     }
 
     [Property]

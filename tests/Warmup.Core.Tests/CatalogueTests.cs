@@ -254,6 +254,10 @@ public class CatalogueTests
     [InlineData("")]
     [InlineData("  ")]
     [InlineData("qqqqqqqqqqqqqqqqqqq")]
+    [InlineData(",")]
+    [InlineData(",R2 G3")]
+    [InlineData("-")]
+    [InlineData("'")]
     public void An_unknown_name_is_an_error_with_a_place(string typed)
     {
         Assert.False(Catalogue.Default.TryRead(typed, out var scale, out var error));

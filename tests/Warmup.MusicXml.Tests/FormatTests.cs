@@ -77,6 +77,10 @@ public class FormatTests
         Assert.Contains("16383", refused.Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_score_without_sections_is_refused() =>
+        Assert.Contains("at least 1", Assert.Throws<ExportException>(() => ReadScore.Bytes(Plain with { Sections = [] })).Message, StringComparison.Ordinal);
+
     [Theory]
     [InlineData(3)]
     [InlineData(16)]

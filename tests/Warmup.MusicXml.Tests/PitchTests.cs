@@ -54,6 +54,13 @@ public class PitchTests
     }
 
     [Fact]
+    public void A_non_traditional_signature_without_altered_letters_is_the_empty_traditional_one()
+    {
+        var key = Assert.Single(ReadScore.Of(Drills.Of("S R2 G3 P D2 S'").ToScore(), new() { Key = MusicXmlKey.NonTraditional }).All("key"));
+        Assert.Equal(0, (int)key.Element("fifths")!);
+    }
+
+    [Fact]
     public void Each_degree_keeps_its_letter()
     {
         // R1 G1 and D1 N1 lie a semitone apart and still take neighbouring letters: on F sharp, G and A double flat or their like.

@@ -82,6 +82,8 @@ internal sealed record ReadScore(XDocument Document, int Divisions, List<ReadMea
                 sung.Add(new SungNote(pitch, note.Onset, note.Length, note.Lyric, note.BreathMark, note.Fermata));
             }
 
+            // A breath or a fermata belongs where the sound ends.
+            Assert.False(note.TieStart && (note.BreathMark || note.Fermata));
             open = note.TieStart;
         }
 

@@ -69,7 +69,7 @@ internal static class ScoreBuilder
                 }
 
                 var pitch = palette.IndexOf(note.Tone, l);
-                notes[index++] = new ScoreNote((int)at, (int)length, grid.Resolution, pitch, l, palette.Syllable(pitch), held);
+                notes[index++] = new ScoreNote((int)at, (int)length, grid.Resolution, pitch, l, note.Sung ?? palette.Syllable(pitch), held);
                 at += length;
                 if (held)
                 {
@@ -78,6 +78,7 @@ internal static class ScoreBuilder
                     at = end;
                 }
 
+                at += grid.Steps(note.Rest);
                 if (at > int.MaxValue)
                 {
                     throw new PatternException(new Finding(
@@ -127,6 +128,11 @@ internal static class ScoreBuilder
                     {
                         last = note.Length;
                         resolution = Lcm(resolution, (unit * last).Denominator);
+                    }
+
+                    if (note.Rest != Rational.Zero)
+                    {
+                        resolution = Lcm(resolution, (unit * note.Rest).Denominator);
                     }
                 }
             }
@@ -193,7 +199,8 @@ internal static class ScoreBuilder
                 (x, y) = (y, x % y);
             }
 
-            return a / x * b;
+            // Beyond the bound the exact number no longer matters; it must not overflow before it is refused.
+            return (long)Int128.Min((Int128)a / x * b, int.MaxValue);
         }
     }
 

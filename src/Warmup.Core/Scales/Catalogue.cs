@@ -154,7 +154,7 @@ public sealed partial class Catalogue
 
         // Several words of which the first is a tone, or a svara's letter that lacks its variant.
         var space = text.IndexOfAny(' ', ',');
-        if (space < 0)
+        if (space <= 0)
         {
             return false;
         }
