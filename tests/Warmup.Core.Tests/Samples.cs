@@ -36,6 +36,10 @@ public static class Samples
             () => Pattern.Parse("ladder.take(3)"), () => Pattern.Parse("ladder.drop(2)"), () => Pattern.Parse("ladder.repeat(2)"),
             () => Pattern.Parse("ladder + empty"), () => Pattern.Parse("empty + ladder"),
         ],
+        [typeof(PatternVocabulary)] =
+        [
+            () => PatternVocabulary.Parse("ladder .ends"), () => PatternVocabulary.Parse("ladder .ends +"), () => PatternVocabulary.Parse("ladder .reversed"),
+        ],
         [typeof(LineNote)] = [() => Note(1), () => Note(2), () => default(LineNote)],
         [typeof(Line)] = [() => new Line(new[] { Note(1), Note(2) }.ToValueList()), () => new Line(new[] { Note(2), Note(1) }.ToValueList())],
         [typeof(Expansion)] = [() => Pattern.Parse("ladder").Expand(MakeScale("a", 15)), () => Pattern.Parse("ladder.ends").Expand(MakeScale("a", 15))],
