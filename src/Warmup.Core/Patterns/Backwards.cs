@@ -15,11 +15,14 @@ public abstract partial record Pattern
     public Pattern ThereAndBack() => new ThereAndBackPattern(this);
 }
 
-internal sealed record BackwardsPattern(Pattern Inner) : UnaryPattern(Inner, Inner.UsualNotes)
+internal sealed record BackwardsPattern(Pattern Inner) : UnaryPattern(Inner)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("backwards", p => p.Backwards());
+    public static PatternWord WordEntry { get; } = 
+        PatternWord.Combinator("backwards", "each line sung backwards between its own end notes, its runs refilled from the other list", p => p.Backwards());
 
-    private protected override string Word => WordEntry.Name;
+    internal override Head Head => new(WordEntry, default, default);
+
+    internal override LawClass Class => LawClass.EachLine;
 
     internal override Line[] Lines(Frame frame, Expander expander)
     {
@@ -29,11 +32,14 @@ internal sealed record BackwardsPattern(Pattern Inner) : UnaryPattern(Inner, Inn
     }
 }
 
-internal sealed record ThereAndBackPattern(Pattern Inner) : UnaryPattern(Inner, 2 * Inner.UsualNotes)
+internal sealed record ThereAndBackPattern(Pattern Inner) : UnaryPattern(Inner, 2 * Inner.UsualNotes, 2 * Inner.UsualLongest)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("there-and-back", p => p.ThereAndBack());
+    public static PatternWord WordEntry { get; } = 
+        PatternWord.Combinator("there-and-back", "each line, then backwards, its last note once", p => p.ThereAndBack());
 
-    private protected override string Word => WordEntry.Name;
+    internal override Head Head => new(WordEntry, default, default);
+
+    internal override LawClass Class => LawClass.EachLine;
 
     internal override Line[] Lines(Frame frame, Expander expander)
     {
@@ -51,7 +57,7 @@ internal sealed record ThereAndBackPattern(Pattern Inner) : UnaryPattern(Inner, 
         back.AsSpan().CopyTo(notes.AsSpan(there.Count - 1));
 
         // The turning note has the form of the run that leaves it and is still reached by the run that arrives.
-        notes[there.Count - 1] = back[0] with { Link = there[^1].Link, Length = there[^1].Length };
+        notes[there.Count - 1] = back[0] with { Link = there[^1].Link };
         return new Line(ValueList.Adopt(notes));
     }
 }
@@ -82,12 +88,15 @@ internal static class TurnBack
             }
             else
             {
+                notes[^1] = notes[^1] with { Rest = source[first].Rest };
                 notes.Add(Turned(source[first], scale, expander));
             }
 
             last = first;
         }
 
+        // The silence at the line's end stays there.
+        notes[^1] = notes[^1] with { Rest = source[^1].Rest };
         return new Line(notes.ToValueList());
     }
 
@@ -112,7 +121,7 @@ internal static class TurnBack
     private static LineNote Turned(LineNote note, Scale scale, Expander expander)
     {
         var way = note.Way == Way.Ascent ? Way.Descent : Way.Ascent;
-        return new LineNote(Leave(note.Tone, scale.List(way), scale, expander), way, Link.Leap, note.Length);
+        return new LineNote(Leave(note.Tone, scale.List(way), scale, expander), way, Link.Leap, note.Length) { Sung = note.Sung };
     }
 
     private static ScaleTone Leave(ScaleTone tone, ScaleList list, Scale scale, Expander expander)
