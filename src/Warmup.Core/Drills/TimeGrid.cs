@@ -15,9 +15,9 @@ internal sealed class TimeGrid
     private readonly long _leastHold;
     private readonly long[] _angaEnds;
 
-    // For each speed and line the steps before its last note, those of its last note, and of the silence written behind it: all that
-    // decides where lines end.
-    private readonly (long Lead, long Last, long Silent)[] _lines;
+    // For each speed and line the steps before its last note, those of its last note and of the silence behind that: all that decides
+    // where lines end.
+    private readonly (long Lead, long Last, long Silence)[] _lines;
     private readonly int _lineCount;
 
     private TimeGrid(Drill drill, Expansion expansion, int resolution)
@@ -90,9 +90,6 @@ internal sealed class TimeGrid
     /// <summary>Grid steps of a number of units.</summary>
     public long Steps(Rational units, Speed speed) => Whole(units * speed.Unit);
 
-    /// <summary>Grid steps of the silence that is written behind a note.</summary>
-    public long Rest(LineNote note, Speed speed) => note.Rest.Sign == 0 ? 0 : Steps(note.Rest, speed);
-
     /// <summary>Grid steps of a number of aksharas; a number that does not fall on the grid is an error of the builder.</summary>
     public long Whole(Rational aksharas)
     {
@@ -109,7 +106,7 @@ internal sealed class TimeGrid
     /// <summary>What becomes of the last note of a line.</summary>
     /// <param name="onset">Where it begins.</param>
     /// <param name="length">Its written length.</param>
-    /// <param name="rest">The silence that is written behind it: it is not filled by a hold, and a breath lasts at least as long.</param>
+    /// <param name="rest">The silence written behind it; line by line the breath lies in it.</param>
     /// <param name="breath">The breath behind it.</param>
     /// <returns>Where it ends, where the breath ends, and where the next line begins.</returns>
     public (long NoteEnd, long BreathEnd, long Next) Close(long onset, long length, long rest, long breath)
@@ -142,7 +139,7 @@ internal sealed class TimeGrid
         for (var l = 0; l < _lines.Length; l++)
         {
             var onset = at;
-            at = Close(at + _lines[l].Lead, _lines[l].Last, _lines[l].Silent, breath).Next;
+            at = Close(at + _lines[l].Lead, _lines[l].Last, _lines[l].Silence, breath).Next;
             Bound(at, onset, l % _lineCount);
         }
 
@@ -188,12 +185,12 @@ internal sealed class TimeGrid
         return at - within + end;
     }
 
-    private (long Lead, long Last, long Silent) Measure(ValueList<LineNote> notes, Speed speed)
+    private (long Lead, long Last, long Silence) Measure(ValueList<LineNote> notes, Speed speed)
     {
         var (lead, last, length) = (0L, Steps(notes[0].Length, speed), notes[0].Length);
         for (var i = 1; i < notes.Count; i++)
         {
-            lead += last + Rest(notes[i - 1], speed);
+            lead += last + Silence(notes[i - 1], speed);
             if (notes[i].Length != length)
             {
                 length = notes[i].Length;
@@ -201,8 +198,11 @@ internal sealed class TimeGrid
             }
         }
 
-        return (lead, last, Rest(notes[^1], speed));
+        return (lead, last, Silence(notes[^1], speed));
     }
+
+    /// <summary>Grid steps of the silence behind a note.</summary>
+    public long Silence(LineNote note, Speed speed) => note.Rest.Sign == 0 ? 0 : Steps(note.Rest, speed);
 
     private static long Fractions(Drill drill, Expansion expansion)
     {

@@ -45,11 +45,11 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
             if (i < sung.Count - 1)
             {
                 Add(sung[i], length, pitch, false);
-                _at += length + grid.Rest(sung[i], speed);
+                _at += length + grid.Silence(sung[i], speed);
                 continue;
             }
 
-            var close = grid.Close(_at, length, grid.Rest(sung[i], speed), breath);
+            var close = grid.Close(_at, length, grid.Silence(sung[i], speed), breath);
             if (close.BreathEnd > close.NoteEnd)
             {
                 _breaths.Add(new Breath(grid.Aksharas(close.NoteEnd), grid.Aksharas(close.BreathEnd - close.NoteEnd), _note));
