@@ -29,7 +29,7 @@ internal sealed class DrillOptions
         Required = true,
     };
 
-    private readonly Option<string> _speed = new("--speed") { Description = "Speed: 1, 2 or 3 (1, 2 or 4 notes an akshara).", DefaultValueFactory = _ => "1" };
+    private readonly TimeOptions _time = new();
 
     private readonly Option<string> _tuning = TuningOption.Create();
 
@@ -39,20 +39,16 @@ internal sealed class DrillOptions
         DefaultValueFactory = _ => Syllables.SvaraLetters.Name,
     };
 
-    private readonly Option<string> _delivery = new("--delivery")
-    {
-        Description = "Delivery: continuous, or line-by-line (the last note is held, then a breath).",
-        DefaultValueFactory = _ => "continuous",
-    };
-
     private readonly Option<string?> _title = new("--title") { Description = "Title; scale and pattern if left out." };
 
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[_scale, _pattern, _tonic, _tempo, _speed, _tuning, _syllables, _delivery, _title])
+        foreach (var option in (Option[])[_scale, _pattern, _tonic, _tempo, _tuning, _syllables, _title])
         {
             command.Add(option);
         }
+
+        _time.AddTo(command);
     }
 
     /// <summary>The drill that the options describe.</summary>
@@ -85,11 +81,10 @@ internal sealed class DrillOptions
             Pattern = pattern!,
             Tonic = tonic!,
             Tempo = ReadTempo(parsed.GetValue(_tempo)!),
-            Speed = Choice("--speed", parsed.GetValue(_speed)!, ("1", Speed.First), ("2", Speed.Second), ("3", Speed.Third)),
             Tuning = TuningOption.Read(parsed.GetValue(_tuning)!),
             Syllables = syllables!,
-            Delivery = Choice("--delivery", parsed.GetValue(_delivery)!, ("continuous", Delivery.Continuous), ("line-by-line", Delivery.LineByLine)),
         };
+        drill = _time.Read(parsed, drill);
         return parsed.GetValue(_title) is { } title ? Titled(drill, title) : drill;
     }
 
@@ -123,5 +118,5 @@ internal sealed class DrillOptions
         }
     }
 
-    private static InputException Refusal(string option, TextError error) => new($"{option}, {error}");
+    public static InputException Refusal(string option, TextError error) => new($"{option}, {error}");
 }
