@@ -49,7 +49,7 @@ internal static class BreathCheck
 
         // Where a rest or a breath lies between notes, another tempo changes more than the spans' lengths, so none is promised there.
         var tempo = (section.Tempo * span.Seconds / singer.BreathSeconds).Ceiling();
-        return tempo <= Tempo.Fastest && !section.Delivery.IsLineByLine && IsWithoutRests(section)
+        return tempo <= Tempo.Fastest && !section.Delivery.IsLineByLine && section.TempoChanges.IsEmpty && IsWithoutRests(section)
             ? string.Create(CultureInfo.InvariantCulture, $"{breathe}, or take a tempo of {tempo} if the throat allows it")
             : breathe;
     }
