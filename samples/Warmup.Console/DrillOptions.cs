@@ -3,7 +3,7 @@ using System.CommandLine;
 namespace Warmup.Cli;
 
 /// <summary>The options that describe a drill, shared by the commands that make one.</summary>
-internal sealed class DrillOptions
+internal sealed class DrillOptions(bool needsTonic = true)
 {
     private readonly Option<string> _scale = new("--scale")
     {
@@ -17,10 +17,12 @@ internal sealed class DrillOptions
         Required = true,
     };
 
-    private readonly Option<string> _tonic = new("--tonic")
+    private readonly Option<string?> _tonic = new("--tonic")
     {
-        Description = "Tonic: a note (G3), a kattai (5.5) or a frequency (220Hz).",
-        Required = true,
+        Description = needsTonic
+            ? "Tonic: a note (G3), a kattai (5.5) or a frequency (220Hz)."
+            : $"Tonic of the table and the chart: a note (G3), a kattai (5.5) or a frequency (220Hz); the best one if left out.",
+        Required = needsTonic,
     };
 
     private readonly Option<string> _tempo = new("--tempo")
@@ -40,6 +42,12 @@ internal sealed class DrillOptions
     };
 
     private readonly Option<string?> _title = new("--title") { Description = "Title; scale and pattern if left out." };
+
+    // Where a command ranks all tonics, the one it begins from does not matter.
+    private const string MiddleC = "C4";
+
+    /// <summary>Whether a tonic was named.</summary>
+    public bool HasTonic(ParseResult parsed) => parsed.GetValue(_tonic) is not null;
 
     public void AddTo(Command command)
     {
@@ -65,7 +73,7 @@ internal sealed class DrillOptions
             throw Refusal("--pattern", error!);
         }
 
-        if (!Tonic.TryParse(parsed.GetValue(_tonic)!, out var tonic, out error))
+        if (!Tonic.TryParse(parsed.GetValue(_tonic) ?? MiddleC, out var tonic, out error))
         {
             throw Refusal("--tonic", error!);
         }

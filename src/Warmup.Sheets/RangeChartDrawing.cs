@@ -24,7 +24,7 @@ internal sealed class RangeChartDrawing
     private const double Bottom = 640;
     private const double Keys = 74;
     private const double KeysWidth = 40;
-    private const double TimesWidth = 190;
+    private const double TimesWidth = 150;
     private const double People = 400;
     private const double Right = 1120;
 
@@ -157,7 +157,7 @@ internal sealed class RangeChartDrawing
         {
             var at = midi + (12 * column.Octaves);
             var length = Math.Max(4, bar * 0.84 * note.Seconds.ToDouble() / _mostSeconds);
-            var isOut = at > singer.High.Midi || at < singer.Low.Midi;
+            var isOut = (at > singer.High.Midi && column.Fit.SemitonesAbove.Sign > 0) || (at < singer.Low.Midi && column.Fit.SemitonesBelow.Sign > 0);
             _canvas.Rectangle(x - (length / 2), Floor(at + 1) + (_row * 0.2), length, _row * 0.6, isOut ? Outside : Sung, radius: 1.5);
         }
 
@@ -172,8 +172,13 @@ internal sealed class RangeChartDrawing
         {
             _canvas.Text(x, Bottom + 24, Cut(column.Singer.Alias, (int)(width / 8)), 13.5, Ink, "middle", bold: true);
             _canvas.Text(x, Bottom + 41, range, 11, Soft, "middle");
-            _canvas.Text(x, Bottom + 57, Fits(column), 11, colour, "middle", bold: column.Fit.IsOut);
-            _canvas.Text(x, Bottom + 71, Octave(column.Octaves), 11, colour, "middle");
+            var y = Bottom + 57;
+            foreach (var line in Fits(column).Append(Octave(column.Octaves)).Where(l => l.Length > 0))
+            {
+                _canvas.Text(x, y, line, 11, colour, "middle", bold: column.Fit.IsOut);
+                y += 14;
+            }
+
             return;
         }
 
@@ -182,19 +187,21 @@ internal sealed class RangeChartDrawing
         _canvas.Text(x + (size * 0.36), Bottom + 10, Cut(column.Singer.Alias, (int)(82 / (size * 0.6))), size, colour, "end", bold: true, turn: -60);
     }
 
-    private static string Verdict(ChartColumn column) => $"{Fits(column)} {Octave(column.Octaves)}".Trim();
+    private static string Verdict(ChartColumn column) => string.Join(' ', Fits(column).Append(Octave(column.Octaves))).Trim();
 
-    private static string Fits(ChartColumn column)
+    private static string[] Fits(ChartColumn column)
     {
         var (above, below) = (column.Fit.SemitonesAbove.ToDouble(), column.Fit.SemitonesBelow.ToDouble());
         return (above > 0, below > 0) switch
         {
-            (true, true) => "too wide",
-            (true, false) => string.Create(CultureInfo.InvariantCulture, $"{above:0.#} too high"),
-            (false, true) => string.Create(CultureInfo.InvariantCulture, $"{below:0.#} too low"),
-            _ => "fits",
+            (true, true) => ["too wide"],
+            (true, false) => [Semitones(above), "too high"],
+            (false, true) => [Semitones(below), "too low"],
+            _ => ["fits"],
         };
     }
+
+    private static string Semitones(double count) => string.Create(CultureInfo.InvariantCulture, $"{count:0.#} {(count.Equals(1) ? "semitone" : "semitones")}");
 
     private static string Octave(int octaves) => octaves switch
     {
@@ -206,18 +213,18 @@ internal sealed class RangeChartDrawing
 
     private void Legend()
     {
-        const double y = 752;
+        const double y = 754;
         double x = Keys;
         void Entry(string fill, string? edge, string text, string? dash = null)
         {
-            _canvas.Rectangle(x, y - 11, 22, 13, fill, edge, 2, dash);
-            _canvas.Text(x + 29, y, text, 12, Ink);
-            x += 29 + (text.Length * 6.7) + 22;
+            _canvas.Rectangle(x, y - 11, 20, 13, fill, edge, 2, dash);
+            _canvas.Text(x + 26, y, text, 11.5, Ink);
+            x += 26 + (text.Length * 6.1) + 20;
         }
 
         Entry(Range, RangeEdge, "comfortable range");
         Entry(RangeEnd, RangeEdge, "its top and bottom fifth");
-        Entry(Sung, null, "a note of the drill: the wider, the longer it is sung");
+        Entry(Sung, null, "a note, wider when sung longer");
         Entry(Outside, null, "outside the range");
         if (_content.Columns.Exists(c => c.Singer.IsRangeAssumed))
         {
@@ -229,7 +236,7 @@ internal sealed class RangeChartDrawing
             _canvas.Line(x + 11, y - 12, x + 11, y + 3, RangeEdge, 1.4);
             _canvas.Line(x + 5, y - 12, x + 17, y - 12, RangeEdge, 1.4);
             _canvas.Line(x + 5, y + 3, x + 17, y + 3, RangeEdge, 1.4);
-            _canvas.Text(x + 29, y, "full range", 12, Ink);
+            _canvas.Text(x + 24, y, "full range", 11.5, Ink);
         }
     }
 
@@ -244,7 +251,7 @@ internal sealed class RangeChartDrawing
         lines.Add($"{notShown}Ranges as measured by the class; a fifth and 50 cents of tolerance are this project's own settings. Cautions after NIDCD, Hoarseness and Taking Care of Your Voice, and common practice.");
         for (var i = 0; i < lines.Count; i++)
         {
-            _canvas.Text(Keys, 782 + (i * 17), lines[i], 10.5, Soft);
+            _canvas.Text(Keys, 784 + (i * 17), lines[i], 10.5, Soft);
         }
     }
 

@@ -88,7 +88,7 @@ public class BreathPlanTests
 
             Assert.Equal(breath.Onset, note.Onset + note.Length);
             Assert.True(after.SecondsAt(breath.Length) >= small.Need.ShortestBreathSeconds);
-            Assert.True(after.SecondsAt(breath.Length - new Rational(1, 24)) < small.Need.ShortestBreathSeconds);
+            Assert.True(before.Notes[n].IsHeld || after.SecondsAt(breath.Length - new Rational(1, 24)) < small.Need.ShortestBreathSeconds);
             Assert.True(after.SecondsAt(note.Length) >= new Rational(1, 10));
             Assert.Equal(after.Notes.Count > n + 1 ? after.Notes[n + 1].Onset : after.Length, breath.Onset + breath.Length);
             Assert.Equal(new Breath(breath.Onset, breath.Length, n), Assert.Single(after.Breaths, b => b.AfterNote == n));
@@ -133,6 +133,17 @@ public class BreathPlanTests
         var plan = Plan(drill.ToScore(), Need(4, new Rational(2, 5)))!;
         var breath = Assert.Single(plan.Breaths.ToArray());
         Assert.Equal((3, 2, "in line 1 after note 4"), (breath.Cost, breath.Harm, breath.Where));
+    }
+
+    [Fact]
+    public void A_held_last_note_is_let_go_as_early_as_the_capacity_asks()
+    {
+        // S, R held to 7.0, breath to 8.0. On five seconds R ends at 5.0, and the breath lasts three.
+        var drill = Ladder(1, 60) with { Delivery = Delivery.LineByLine };
+        var plan = Plan(drill.ToScore(), Need(5, new Rational(4, 5)))!;
+        var breath = Assert.Single(plan.Breaths.ToArray());
+        Assert.Equal((5, 3, 1), (breath.Onset, breath.Length, breath.Cost));
+        Assert.Equal(5, drill.ToScore().WithBreaths(plan).Sections[0].Breaths[0].Onset);
     }
 
     [Fact]
@@ -229,27 +240,17 @@ public class BreathPlanTests
                 breath += new Rational(1, 24);
             }
 
-            var candidates = new List<int>();
-            for (var n = 0; n + 1 < notes.Length; n++)
-            {
-                var isPair = notes[n].LineIndex == notes[n + 1].LineIndex && notes[n].PitchIndex == notes[n + 1].PitchIndex;
-                var kept = notes[n + 1].Onset - breath - notes[n].Onset;
-                if (!isPair && !Free(n) && seconds(kept) >= new Rational(1, 10))
-                {
-                    candidates.Add(n);
-                }
-            }
-
+            var candidates = Enumerable.Range(0, notes.Length).Where(n => notes[n].IsHeld || (!IsLast(n) && !Free(n) && !IsPair(n))).ToList();
             (int Cost, int Harm, int[] Places)? best = null;
             for (var set = 0; set < 1 << candidates.Count; set++)
             {
                 var places = candidates.Where((_, i) => (set & (1 << i)) != 0).ToArray();
-                if (!Holds(places))
+                if (Harm(places) is not { } harm)
                 {
                     continue;
                 }
 
-                var found = (Cost: places.Sum(n => IsLineEnd(n) ? 1 : 3), Harm: places.Sum(Harm), places);
+                var found = (Cost: places.Sum(n => IsLast(n) || notes[n + 1].LineIndex != notes[n].LineIndex ? 1 : 3), Harm: harm, places);
                 if (best is not { } known
                     || (found.Cost, found.Harm).CompareTo((known.Cost, known.Harm)) < 0
                     || ((found.Cost, found.Harm) == (known.Cost, known.Harm) && Earlier(places, known.Places)))
@@ -260,36 +261,68 @@ public class BreathPlanTests
 
             return best;
 
-            bool Free(int n) => seconds(notes[n + 1].Onset - notes[n].Onset - notes[n].Length) >= need.ShortestBreathSeconds;
+            bool IsLast(int n) => n + 1 == notes.Length;
 
-            bool IsLineEnd(int n) => notes[n + 1].LineIndex != notes[n].LineIndex;
+            bool IsPair(int n) => notes[n].LineIndex == notes[n + 1].LineIndex && notes[n].PitchIndex == notes[n + 1].PitchIndex;
 
-            bool Holds(int[] places)
+            bool Free(int n) => !IsLast(n) && seconds(notes[n + 1].Onset - notes[n].Onset - notes[n].Length) >= need.ShortestBreathSeconds;
+
+            // The harm of breathing after these notes and nowhere else; none where a span is too long or a note too short.
+            int? Harm(int[] places)
             {
-                var start = notes[0].Onset;
+                var (start, harm) = (notes[0].Onset, 0);
                 for (var n = 0; n < notes.Length; n++)
                 {
-                    var isLast = n + 1 == notes.Length;
-                    var breathes = places.Contains(n);
-                    var end = breathes ? notes[n + 1].Onset - breath : notes[n].Onset + notes[n].Length;
-                    if (seconds(end - start) > need.CapacitySeconds)
+                    var (onset, until) = (notes[n].Onset, IsLast(n) ? section.Length : notes[n + 1].Onset);
+                    var end = onset + notes[n].Length;
+                    if (places.Contains(n))
                     {
-                        return false;
+                        // Behind silence that is long enough only a held note can be let go earlier; elsewhere the shortest breath is taken first.
+                        var hasSilence = IsLast(n) || Free(n);
+                        var latest = start + (need.CapacitySeconds * section.Tempo / 60);
+                        var given = hasSilence ? end : until - breath;
+                        if (hasSilence && end <= latest)
+                        {
+                            return null;
+                        }
+
+                        if (!hasSilence && seconds(given - onset) < new Rational(1, 10))
+                        {
+                            return null;
+                        }
+
+                        if (given > latest && notes[n].IsHeld)
+                        {
+                            given = onset + new Rational(((latest - onset) * 24).Floor(), 24);
+                        }
+
+                        if (seconds(given - onset) < new Rational(1, 10))
+                        {
+                            return null;
+                        }
+
+                        harm += PlaceHarm(n, given, until);
+                        end = given;
                     }
 
-                    start = !isLast && (breathes || Free(n)) ? notes[n + 1].Onset : start;
+                    if (seconds(end - start) > need.CapacitySeconds)
+                    {
+                        return null;
+                    }
+
+                    start = !IsLast(n) && (places.Contains(n) || Free(n)) ? notes[n + 1].Onset : start;
                 }
 
-                return true;
+                return harm;
             }
 
-            int Harm(int n)
+            int PlaceHarm(int n, Rational end, Rational until)
             {
-                var rest = notes[n + 1].Onset - notes[n].Onset - notes[n].Length;
+                var rest = until - notes[n].Onset - notes[n].Length;
                 var leastOfLine = notes.Where(m => m.LineIndex == notes[n].LineIndex).Min(m => m.Length);
-                var leap = Math.Abs(section.PitchOf(notes[n + 1]).Tone.Semitones - section.PitchOf(notes[n]).Tone.Semitones);
-                var harm = rest >= breath / 2 ? 0 : notes[n].IsHeld || notes[n].Length >= leastOfLine * 2 ? 1 : leap >= 5 ? 2 : 3;
-                return notes[n + 1].Onset - breath - notes[n].Onset < notes[n].Length / 2 ? harm + 2 : harm;
+                var leap = IsLast(n) ? 0 : Math.Abs(section.PitchOf(notes[n + 1]).Tone.Semitones - section.PitchOf(notes[n]).Tone.Semitones);
+                var harm = rest >= (until - end) / 2 ? 0 : notes[n].IsHeld || notes[n].Length >= leastOfLine * 2 ? 1 : leap >= 5 ? 2 : 3;
+                return end - notes[n].Onset < notes[n].Length / 2 ? harm + 2 : harm;
             }
         }
 

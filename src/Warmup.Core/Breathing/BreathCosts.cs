@@ -5,6 +5,8 @@ namespace Warmup;
 /// First the cost: <see cref="AtLineEnd"/> or <see cref="InsideLine"/>. Among plans of equal cost the least sum of harm: one of
 /// <see cref="FromRest"/>, <see cref="AfterHeldNote"/>, <see cref="BeforeLeap"/> and <see cref="Elsewhere"/>, the first that holds, and
 /// <see cref="HalfLost"/> on top where the note before keeps less than half of its length. Among these the plan that breathes earliest.
+/// A line's held last note may be let go earlier than the shortest breath asks for, as early as the capacity does: that too is a breath at
+/// a line's end, and it costs the same where a rest stands behind the note already.
 /// </remarks>
 public static class BreathCosts
 {

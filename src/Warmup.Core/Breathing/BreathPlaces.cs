@@ -91,16 +91,62 @@ internal static class BreathPlaces
             return null;
         }
 
-        var rest = until - note.Onset - note.Length;
+        return Make(section, s, n, onset, until - onset, shortestOfLine);
+    }
+
+    /// <summary>
+    /// The breath that lets go of a held last note as late as the capacity allows; none where the note would be too short, or is not held.
+    /// </summary>
+    /// <param name="score">The score.</param>
+    /// <param name="place">The place of the note.</param>
+    /// <param name="latest">The last moment of the span, in seconds from the score's beginning.</param>
+    public static PlannedBreath? LetGo(Score score, Place place, Rational latest)
+    {
+        var section = score.Sections[place.Section];
+        var note = section.Notes[place.Note];
+        if (!note.IsHeld)
+        {
+            return null;
+        }
+
+        // Seconds from the note's onset to the end of the span; the point is found by halving, since the tempo may change on the way.
+        var grid = Grid(section.Resolution);
+        var start = section.SecondsAt(note.Onset);
+        bool IsTooLate(long steps) => section.SecondsAt(note.Onset + new Rational(steps, grid)) - start > latest - place.Start;
+        long low = 0;
+        var high = (note.Length * grid).Floor() + 1;
+        while (high - low > 1)
+        {
+            var middle = low + ((high - low) / 2);
+            (low, high) = IsTooLate(middle) ? (low, middle) : (middle, high);
+        }
+
+        var onset = note.Onset + new Rational(low, grid);
+        if (section.SecondsAt(onset) - start < BreathCosts.LeastSoundSeconds || onset >= note.Onset + note.Length)
+        {
+            return null;
+        }
+
+        var until = place.Note + 1 == section.Notes.Count ? section.Length : section.Notes[place.Note + 1].Onset;
+        return Make(section, place.Section, place.Note, onset, until - onset, note.LengthSteps);
+    }
+
+    private static PlannedBreath Make(Section section, int s, int n, Rational onset, Rational length, int shortestOfLine)
+    {
+        var note = section.Notes[n];
+        var isLast = n + 1 == section.Notes.Count;
+        var next = isLast ? default : section.Notes[n + 1];
+        var atLineEnd = isLast || next.LineIndex != note.LineIndex;
+        var rest = onset + length - note.Onset - note.Length;
+        var kept = onset - note.Onset;
         var leap = !isLast && Math.Abs(section.PitchOf(next).Midi - section.PitchOf(note).Midi) >= BreathCosts.Leap;
-        var harm = rest * 2 >= aksharas ? BreathCosts.FromRest
+        var harm = rest * 2 >= length ? BreathCosts.FromRest
             : note.IsHeld || note.LengthSteps >= 2L * shortestOfLine ? BreathCosts.AfterHeldNote
             : leap ? BreathCosts.BeforeLeap
             : BreathCosts.Elsewhere;
         harm += kept * 2 < note.Length ? BreathCosts.HalfLost : 0;
-        var place = n - section.Lines[note.LineIndex].FirstNote + 1;
         return new PlannedBreath(
-            s, n, note.LineIndex + 1, place, onset, aksharas, atLineEnd, atLineEnd ? BreathCosts.AtLineEnd : BreathCosts.InsideLine, harm);
+            s, n, note.LineIndex + 1, n - section.Lines[note.LineIndex].FirstNote + 1, onset, length, atLineEnd, atLineEnd ? BreathCosts.AtLineEnd : BreathCosts.InsideLine, harm);
     }
 
     /// <summary>The least length on the grid that lasts as long as a breath and ends at a point; none where it would reach back to a note's onset.</summary>

@@ -6,89 +6,109 @@ namespace Warmup;
 /// Finds the cheapest plan by dynamic programming from the end: the least cost of singing on from a note on a full breath. Of equally cheap
 /// ways on, the one with the earliest next breath is taken, which gives the earliest plan.
 /// </summary>
-internal static class BreathPlanner
+internal sealed class BreathPlanner
 {
     private const long Unreachable = long.MaxValue;
 
     // Cost decides before harm: harm of all notes together stays far below.
     private const long CostWeight = 1L << 32;
 
-    public static bool TryMake(Score score, BreathNeed need, out BreathPlan? plan, out Finding? refusal, CancellationToken cancellation)
+    private readonly Score _score;
+    private readonly BreathNeed _need;
+    private readonly BreathPlaces.Place[] _places;
+    private readonly long[] _worth;
+    private readonly Way[] _next;
+
+    private BreathPlanner(Score score, BreathNeed need, CancellationToken cancellation)
     {
-        var places = BreathPlaces.Of(score, need);
-        var (worth, next) = Solve(places, need.CapacitySeconds, cancellation);
-        if (places.Length > 0 && worth[0] == Unreachable)
-        {
-            plan = null;
-            refusal = Refuse(score, places, need);
-            return false;
-        }
-
-        var breaths = new List<PlannedBreath>();
-        for (var from = 0; from < places.Length; from = next[from] + 1)
-        {
-            if (places[next[from]].Breath is { } breath)
-            {
-                breaths.Add(breath);
-            }
-        }
-
-        plan = new BreathPlan(need, breaths.ToValueList());
-        refusal = null;
-        return true;
-    }
-
-    /// <summary>For each note: what singing on from it on a full breath costs, and the note after which the next breath is taken.</summary>
-    private static (long[] Worth, int[] Next) Solve(BreathPlaces.Place[] places, Rational capacity, CancellationToken cancellation)
-    {
-        var worth = new long[places.Length + 1];
-        var next = new int[places.Length];
-        for (var from = places.Length - 1; from >= 0; from--)
+        (_score, _need) = (score, need);
+        _places = BreathPlaces.Of(score, need);
+        _worth = new long[_places.Length + 1];
+        _next = new Way[_places.Length];
+        for (var from = _places.Length - 1; from >= 0; from--)
         {
             if (from % 1024 == 0)
             {
                 cancellation.ThrowIfCancellationRequested();
             }
 
-            worth[from] = Unreachable;
-            var latest = places[from].Start + capacity;
-            for (var to = from; to < places.Length && places[to].Start < latest; to++)
+            _worth[from] = Unreachable;
+            foreach (var way in Ways(from))
             {
-                var place = places[to];
-                var breathes = place.EndsSpan || place.Breath is not null;
-                var end = place.EndsSpan ? place.End : place.ShortenedEnd;
-                if (breathes && end <= latest && worth[to + 1] != Unreachable)
+                var rest = _worth[way.To + 1];
+                var sum = rest == Unreachable ? Unreachable : rest + (way.Breath is { } breath ? (breath.Cost * CostWeight) + breath.Harm : 0);
+                if (sum < _worth[from])
                 {
-                    var sum = worth[to + 1] + (place.Breath is { } breath ? (breath.Cost * CostWeight) + breath.Harm : 0);
-                    if (sum < worth[from])
-                    {
-                        (worth[from], next[from]) = (sum, to);
-                    }
-                }
-
-                if (place.EndsSpan)
-                {
-                    break;
+                    (_worth[from], _next[from]) = (sum, way);
                 }
             }
         }
-
-        return (worth, next);
     }
 
-    private static Finding Refuse(Score score, BreathPlaces.Place[] places, BreathNeed need)
+    public static bool TryMake(Score score, BreathNeed need, out BreathPlan? plan, out Finding? refusal, CancellationToken cancellation)
     {
-        var stuck = FirstStuck(places, need.CapacitySeconds);
-        var section = score.Sections[places[stuck].Section];
-        var note = section.Notes[places[stuck].Note];
-        var (capacity, shortest) = (need.CapacitySeconds.ToDouble(), need.ShortestBreathSeconds.ToDouble());
+        var planner = new BreathPlanner(score, need, cancellation);
+        if (planner._places.Length > 0 && planner._worth[0] == Unreachable)
+        {
+            (plan, refusal) = (null, planner.Refuse());
+            return false;
+        }
+
+        var breaths = new List<PlannedBreath>();
+        for (var from = 0; from < planner._places.Length; from = planner._next[from].To + 1)
+        {
+            if (planner._next[from].Breath is { } breath)
+            {
+                breaths.Add(breath);
+            }
+        }
+
+        (plan, refusal) = (new BreathPlan(need, breaths.ToValueList()), null);
+        return true;
+    }
+
+    /// <summary>The spans that can begin with a note on a full breath, from the shortest; each ends with a breath or with silence.</summary>
+    private IEnumerable<Way> Ways(int from)
+    {
+        var latest = _places[from].Start + _need.CapacitySeconds;
+        for (var to = from; to < _places.Length && _places[to].Start < latest; to++)
+        {
+            var place = _places[to];
+            if (place.EndsSpan && place.End <= latest)
+            {
+                yield return new Way(to, null);
+            }
+            else if (!place.EndsSpan && place.Breath is { } breath && place.ShortenedEnd <= latest)
+            {
+                yield return new Way(to, breath);
+            }
+            else if ((place.EndsSpan || place.Breath is not null) && BreathPlaces.LetGo(_score, place, latest) is { } longer)
+            {
+                yield return new Way(to, longer);
+            }
+
+            if (place.EndsSpan)
+            {
+                yield break;
+            }
+        }
+    }
+
+    private Finding Refuse()
+    {
+        var stuck = LastReached();
+        var section = _score.Sections[_places[stuck].Section];
+        var note = section.Notes[_places[stuck].Note];
+        var (capacity, shortest) = (_need.CapacitySeconds.ToDouble(), _need.ShortestBreathSeconds.ToDouble());
         return new Finding(
             FindingCode.NoBreathPlan,
             Severity.Error,
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"from its note {places[stuck].Note - section.Lines[note.LineIndex].FirstNote + 1} on, no breath of {shortest:0.0#} s can be placed before {capacity:0.0} s have been sung"),
-            "sing line by line with a hold, take a slower tempo so that a note is long enough to breathe from, or shorter lines")
+                $"from its note {_places[stuck].Note - section.Lines[note.LineIndex].FirstNote + 1} on, no breath of {shortest:0.0#} s can be placed before {capacity:0.0} s have been sung"),
+            section.Delivery.IsLineByLine
+                ? "take shorter lines, or a slower tempo in which a note is long enough to breathe from"
+                : "sing line by line, take shorter lines, or a slower tempo in which a note is long enough to breathe from")
         {
             Line = note.LineIndex + 1,
             Beat = note.Onset,
@@ -97,32 +117,27 @@ internal static class BreathPlanner
         };
     }
 
-    /// <summary>The last note that can be reached from the beginning; from it there is no way on.</summary>
-    private static int FirstStuck(BreathPlaces.Place[] places, Rational capacity)
+    /// <summary>The last note that can be sung on a full breath; from it there is no way on.</summary>
+    private int LastReached()
     {
-        var reached = new bool[places.Length + 1];
+        var reached = new bool[_places.Length + 1];
         reached[0] = true;
         var last = 0;
-        for (var from = 0; from < places.Length; from++)
+        for (var from = 0; from < _places.Length; from++)
         {
-            if (!reached[from])
+            if (reached[from])
             {
-                continue;
-            }
-
-            last = from;
-            var latest = places[from].Start + capacity;
-            for (var to = from; to < places.Length && places[to].Start < latest; to++)
-            {
-                var place = places[to];
-                reached[to + 1] |= (place.EndsSpan && place.End <= latest) || (place.Breath is not null && place.ShortenedEnd <= latest);
-                if (place.EndsSpan)
+                last = from;
+                foreach (var way in Ways(from))
                 {
-                    break;
+                    reached[way.To + 1] = true;
                 }
             }
         }
 
         return last;
     }
+
+    /// <summary>A span to a note, and the breath planned behind it; none where silence stands there.</summary>
+    private readonly record struct Way(int To, PlannedBreath? Breath);
 }

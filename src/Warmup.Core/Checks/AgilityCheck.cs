@@ -75,7 +75,7 @@ internal static class AgilityCheck
         {
             return string.Create(
                 CultureInfo.InvariantCulture,
-                $"{1000 / available:0.0} notes a second are asked; the most for this level ({experience.ToWord()}) is {1000 / needed:0.#}, this project's own setting");
+                $"{1000 / available:0.0#} notes a second are asked; the most for this level ({experience.ToWord()}) is {1000 / needed:0.#}, this project's own setting");
         }
 
         var semitones = hurry.To.Midi - hurry.From.Midi;

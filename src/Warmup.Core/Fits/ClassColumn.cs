@@ -8,6 +8,7 @@ internal sealed class ClassColumn
     private readonly DrillReach _reach;
     private readonly CancellationToken _cancellation;
     private readonly Dictionary<int, Score> _octaves = [];
+    private readonly Dictionary<(int Low, int High, int Octaves), (Rational Top, Rational Bottom)> _ends = [];
     private readonly Dictionary<Rational, Rational> _longestSpans = [];
     private readonly Dictionary<Experience, bool> _tooFast = [];
     private readonly Dictionary<BreathNeed, (BreathPlan? Plan, Finding? Refusal)> _plans = [];
@@ -30,6 +31,7 @@ internal sealed class ClassColumn
         _cancellation.ThrowIfCancellationRequested();
         var place = Placement.Best(_reach, singer, _drill.Tonic.Midi % 12)!.Value;
         var octaves = (place.Tonic - _drill.Tonic.Midi) / 12;
+        var (top, bottom) = Ends(singer, octaves);
         var faults = new List<Finding>();
         if (place.IsOut)
         {
@@ -47,14 +49,25 @@ internal sealed class ClassColumn
             (plan, var refusal) = Plan(BreathNeed.Of(singer));
             if (refusal is not null)
             {
-                faults.Add(BreathCheck.Check(Written, singer).First());
                 faults.Add(refusal);
             }
         }
 
         return faults.Count > 0
-            ? new ClassCell(ClassVerdict.DoesNotFit, octaves, string.Join("; ", faults.Select(Placed)), string.Join("; ", faults.Select(f => f.Fix)))
-            : new ClassCell(plan is null ? ClassVerdict.Fits : ClassVerdict.FitsWithBreaths, octaves, plan?.ToString() ?? string.Empty, string.Empty);
+            ? new ClassCell(ClassVerdict.DoesNotFit, octaves, string.Join("; ", faults.Select(Placed)), string.Join("; ", faults.Select(f => f.Fix).Distinct()), top, bottom)
+            : new ClassCell(plan is null ? ClassVerdict.Fits : ClassVerdict.FitsWithBreaths, octaves, plan?.ToString() ?? string.Empty, string.Empty, top, bottom);
+    }
+
+    /// <summary>The shares of the sung time in the top and the bottom fifth of a singer's range.</summary>
+    private (Rational Top, Rational Bottom) Ends(Singer singer, int octaves)
+    {
+        if (!_ends.TryGetValue((singer.Low.Midi, singer.High.Midi, octaves), out var ends))
+        {
+            var use = RangeUse.Of(InOctave(octaves), singer);
+            ends = _ends[(singer.Low.Midi, singer.High.Midi, octaves)] = (use.TopSeconds / use.Seconds, use.BottomSeconds / use.Seconds);
+        }
+
+        return ends;
     }
 
     private static string Placed(Finding finding) => (finding with { Singer = null, Fix = string.Empty }).ToString();

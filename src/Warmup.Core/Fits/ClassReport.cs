@@ -18,7 +18,9 @@ public enum ClassVerdict
 /// <param name="Octaves">The octave in which this singer sings it: 0 as written, -1 an octave lower.</param>
 /// <param name="Why">What does not fit, or where the added breaths are; empty where it fits as it stands.</param>
 /// <param name="Fix">What would make it fit; empty where it does.</param>
-public sealed record ClassCell(ClassVerdict Verdict, int Octaves, string Why, string Fix);
+/// <param name="Top">The share of the sung time in the top fifth of the comfortable range or above it, 0 to 1.</param>
+/// <param name="Bottom">The share of the sung time in the bottom fifth of the comfortable range or below it, 0 to 1.</param>
+public sealed record ClassCell(ClassVerdict Verdict, int Octaves, string Why, string Fix, Rational Top, Rational Bottom);
 
 /// <summary>A singer's row of the table.</summary>
 /// <param name="Singer">The singer.</param>

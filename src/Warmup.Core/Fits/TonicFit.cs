@@ -89,8 +89,11 @@ public sealed record SingerFit(Singer Singer, NoteName Tonic, Rational Semitones
 
     internal string HowFar(string lowestPlace, string highestPlace)
     {
-        var above = string.Create(CultureInfo.InvariantCulture, $"{SemitonesAbove.ToDouble():0.##} semitones above {Singer.High} on {highestPlace}");
-        var below = string.Create(CultureInfo.InvariantCulture, $"{SemitonesBelow.ToDouble():0.##} semitones below {Singer.Low} on {lowestPlace}");
+        var above = $"{Amount(SemitonesAbove)} above {Singer.High} on {highestPlace}";
+        var below = $"{Amount(SemitonesBelow)} below {Singer.Low} on {lowestPlace}";
         return (SemitonesAbove.Sign, SemitonesBelow.Sign) switch { (> 0, > 0) => $"{above} and {below}", (> 0, _) => above, _ => below };
     }
+
+    private static string Amount(Rational semitones) =>
+        string.Create(CultureInfo.InvariantCulture, $"{semitones.ToDouble():0.##} {(semitones == Rational.One ? "semitone" : "semitones")}");
 }
