@@ -1,0 +1,53 @@
+namespace Warmup.Readers.Tests;
+
+/// <summary>
+/// What a notation editor makes of the files. Source: MuseScore 3 converts them to MIDI and PDF; the MIDI is read by NAudio and compared
+/// with the score, the pages are turned into pictures by poppler.
+/// </summary>
+public class MuseScoreTests(MuseScoreBatch batch) : IClassFixture<MuseScoreBatch>
+{
+    [Theory]
+    [InlineData("demo", 6)]
+    [InlineData("parents", 72)]
+    [InlineData("tonics", 12)]
+    [InlineData("meters", 2)]
+    [InlineData("speeds", 15)]
+    public void The_editor_plays_the_pitches_onsets_and_lengths_of_the_score(string group, int count)
+    {
+        Assert.SkipWhen(batch.Missing is not null, batch.Missing ?? string.Empty);
+        var pieces = batch.Groups[group];
+        Assert.True(pieces.Count >= count, $"{pieces.Count} pieces");
+        foreach (var piece in pieces)
+        {
+            var path = Path.Combine(batch.Folder, piece.Name + ".mid");
+            Assert.True(File.Exists(path), $"{piece.Name} was not converted: {batch.Printed}");
+            var difference = Played.Difference(Played.Expected(piece.Score), Assert.Single(Played.Tracks(path)));
+            Assert.True(difference is null, $"{piece.Name}: {difference}");
+        }
+    }
+
+    [Theory]
+    [InlineData("demo")]
+    [InlineData("parents")]
+    [InlineData("tonics")]
+    [InlineData("meters")]
+    [InlineData("speeds")]
+    public void No_printed_page_is_empty(string group)
+    {
+        Assert.SkipWhen(batch.Missing is not null, batch.Missing ?? string.Empty);
+        foreach (var piece in batch.Groups[group])
+        {
+            var (code, _, error) = Tool.PdfToPpm.Run(batch.Folder, "-r", "40", "-gray", piece.Name + ".pdf", piece.Name);
+            Assert.True(code == 0, $"{piece.Name}: {error}");
+            var pages = Directory.GetFiles(batch.Folder, piece.Name + "-*.pgm").Select(Page.Read).ToList();
+            Assert.NotEmpty(pages);
+            Assert.All(pages, p =>
+            {
+                // At 40 dots an inch A4 is 331 by 468 (210 x 297 mm over 25.4); a system's five lines alone cover more than a hundredth.
+                Assert.InRange(p.Width, 330, 332);
+                Assert.InRange(p.Height, 467, 469);
+                Assert.True(p.Ink > 0.002, $"{piece.Name}: only {p.Ink:P2} of a page is printed");
+            });
+        }
+    }
+}
