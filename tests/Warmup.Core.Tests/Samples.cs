@@ -40,7 +40,13 @@ public static class Samples
         [typeof(Line)] = [() => new Line(new[] { Note(1), Note(2) }.ToValueList()), () => new Line(new[] { Note(2), Note(1) }.ToValueList())],
         [typeof(Expansion)] = [() => Pattern.Parse("ladder").Expand(MakeScale("a", 15)), () => Pattern.Parse("ladder.ends").Expand(MakeScale("a", 15))],
         [typeof(Speed)] = [() => new Speed(2), () => new Speed(2, 3), () => default(Speed)],
-        [typeof(Meter)] = [() => Meter.Adi, () => Meter.Free],
+        [typeof(Meter)] =
+        [
+            () => Meter.Adi, () => Meter.Free, () => Meter.TimeSignature(6, 8), () => Meter.Additive([2, 2, 3], 8), () => Meter.Parse(Text("khanda chapu")),
+        ],
+        [typeof(Anga)] = [() => Anga.Laghu(Jati.Misra), () => Anga.Drutam, () => Anga.Anudrutam, () => default(Anga)],
+        [typeof(TempoRamp)] = [() => new TempoRamp(60, 5, 90), () => new TempoRamp(60, 5, 91), () => new TempoRamp(60, 6, 90), () => TempoRamp.Constant(60)],
+        [typeof(TempoChange)] = [() => new TempoChange(8, 70, 8), () => new TempoChange(8, 71, 8), () => default(TempoChange)],
         [typeof(Delivery)] =
         [
             () => Delivery.Continuous, () => Delivery.LineByLine, () => Delivery.LineByLine with { BreathSeconds = 2 }, () => Delivery.LineByLine with { LeastHold = 2 },

@@ -27,7 +27,7 @@ internal static class BreathCheck
             {
                 var note = section.Notes[i];
                 var onset = sectionStart + section.SecondsAt(note.Onset);
-                var end = onset + section.SecondsAt(note.Length);
+                var end = sectionStart + section.SecondsAt(note.Onset + note.Length);
                 if (open is { } span && onset - span.End < shortest)
                 {
                     open = span with { End = end, LastLine = note.LineIndex };
@@ -75,11 +75,18 @@ internal static class BreathCheck
 
     private static string Fix(Span span, Singer singer)
     {
-        // Line by line a faster tempo may cost one more avartana for the breath, so no tempo is promised there.
-        // A line that fits one avartana is held to its end whatever its speed and its number of notes.
-        if (span.Section.Delivery.IsLineByLine)
+        // Line by line a faster tempo may cost one more avartana for the breath, a rest that fills a line up may become too short to
+        // breathe in, and a ramp has more than one tempo: no tempo is promised there.
+        var delivery = span.Section.Delivery;
+        if (!delivery.IsLineByLine && (delivery.Fill != Fill.None || !span.Section.TempoChanges.IsEmpty))
         {
-            return span.Seconds < span.Section.SecondsAt(span.Section.Meter.Beats)
+            return span.FirstLine != span.LastLine ? "breathe after each line (line by line)" : "take shorter lines, or try the next speed";
+        }
+
+        // A line that fits one avartana is held to its end whatever its speed and its number of notes.
+        if (delivery.IsLineByLine)
+        {
+            return delivery is { Fill: Fill.Avartana, FillBy: FillBy.Hold } && span.Seconds < span.Section.Meter.Beats * 60 / span.Section.TempoAt(span.Onset)
                 ? "take free rhythm or a shorter avartana, in which the last note is held less"
                 : "take shorter lines, or try the next speed";
         }
