@@ -27,6 +27,12 @@ public static class FindingCode
     /// <summary>A breath span is longer than the singer's capacity.</summary>
     public const string BreathTooLong = "breath.long";
 
+    /// <summary>Notes follow each other too quickly.</summary>
+    public const string TooFast = "agility.fast";
+
+    /// <summary>No breaths can be placed so that every span stays within the singer's capacity.</summary>
+    public const string NoBreathPlan = "breath.plan";
+
     /// <summary>A pattern would give too many notes.</summary>
     public const string PatternTooLong = "pattern.long";
 

@@ -101,6 +101,12 @@ public sealed record Drill
     /// <summary>What is sung; svara letters by default.</summary>
     public Syllables Syllables { get; init; } = Syllables.SvaraLetters;
 
+    /// <summary>
+    /// Whether notes are written by <see cref="Spelling.Simpler"/>: no double accidentals, and natural names on the white keys. By default
+    /// each degree keeps its letter.
+    /// </summary>
+    public bool HasSimplerSpelling { get; init; }
+
     /// <summary>Whether a drone sounds; it does by default.</summary>
     public bool HasDrone { get; init; } = true;
 

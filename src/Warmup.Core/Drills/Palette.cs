@@ -34,7 +34,8 @@ internal sealed class Palette(Drill drill, NoteName tonicName)
         }
 
         index = _pitches.Count;
-        _pitches.Add(ScoreBuilder.Pitch(tone, drill.Tonic, drill.Tuning, tonicName));
+        var pitch = ScoreBuilder.Pitch(tone, drill.Tonic, drill.Tuning, tonicName);
+        _pitches.Add(drill.HasSimplerSpelling ? pitch with { Name = Spelling.Simpler(pitch.Name) } : pitch);
         _syllables.Add(drill.Syllables.SyllableOf(tone));
         return index;
     }

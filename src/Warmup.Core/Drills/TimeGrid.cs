@@ -15,8 +15,9 @@ internal sealed class TimeGrid
     private readonly long _leastHold;
     private readonly long[] _angaEnds;
 
-    // For each speed and line the steps before its last note, and those of its last note: all that decides where lines end.
-    private readonly (long Lead, long Last)[] _lines;
+    // For each speed and line the steps before its last note, those of its last note and of the silence behind that: all that decides
+    // where lines end.
+    private readonly (long Lead, long Last, long Silence)[] _lines;
     private readonly int _lineCount;
 
     private TimeGrid(Drill drill, Expansion expansion, int resolution)
@@ -36,7 +37,7 @@ internal sealed class TimeGrid
         }
 
         _lineCount = expansion.Lines.Count;
-        _lines = new (long, long)[drill.Speeds.Count * _lineCount];
+        _lines = new (long, long, long)[drill.Speeds.Count * _lineCount];
         for (var s = 0; s < drill.Speeds.Count; s++)
         {
             for (var l = 0; l < _lineCount; l++)
@@ -105,19 +106,21 @@ internal sealed class TimeGrid
     /// <summary>What becomes of the last note of a line.</summary>
     /// <param name="onset">Where it begins.</param>
     /// <param name="length">Its written length.</param>
+    /// <param name="rest">The silence written behind it; line by line the breath lies in it.</param>
     /// <param name="breath">The breath behind it.</param>
     /// <returns>Where it ends, where the breath ends, and where the next line begins.</returns>
-    public (long NoteEnd, long BreathEnd, long Next) Close(long onset, long length, long breath)
+    public (long NoteEnd, long BreathEnd, long Next) Close(long onset, long length, long rest, long breath)
     {
         var flows = _isFree || _delivery.Fill == Fill.None;
         if (!_delivery.IsLineByLine)
         {
             var written = onset + length;
-            var next = flows ? written : Boundary(written);
-            var end = _delivery.FillBy == FillBy.Hold ? next : written;
+            var next = flows ? written + rest : Boundary(written + rest);
+            var end = _delivery.FillBy == FillBy.Hold && rest == 0 ? next : written;
             return (end, end, next);
         }
 
+        breath = Math.Max(breath, rest);
         var least = onset + Math.Max(length, _leastHold);
         if (flows)
         {
@@ -136,7 +139,7 @@ internal sealed class TimeGrid
         for (var l = 0; l < _lines.Length; l++)
         {
             var onset = at;
-            at = Close(at + _lines[l].Lead, _lines[l].Last, breath).Next;
+            at = Close(at + _lines[l].Lead, _lines[l].Last, _lines[l].Silence, breath).Next;
             Bound(at, onset, l % _lineCount);
         }
 
@@ -182,12 +185,12 @@ internal sealed class TimeGrid
         return at - within + end;
     }
 
-    private (long Lead, long Last) Measure(ValueList<LineNote> notes, Speed speed)
+    private (long Lead, long Last, long Silence) Measure(ValueList<LineNote> notes, Speed speed)
     {
         var (lead, last, length) = (0L, Steps(notes[0].Length, speed), notes[0].Length);
         for (var i = 1; i < notes.Count; i++)
         {
-            lead += last;
+            lead += last + Silence(notes[i - 1], speed);
             if (notes[i].Length != length)
             {
                 length = notes[i].Length;
@@ -195,8 +198,11 @@ internal sealed class TimeGrid
             }
         }
 
-        return (lead, last);
+        return (lead, last, Silence(notes[^1], speed));
     }
+
+    /// <summary>Grid steps of the silence behind a note.</summary>
+    public long Silence(LineNote note, Speed speed) => note.Rest.Sign == 0 ? 0 : Steps(note.Rest, speed);
 
     private static long Fractions(Drill drill, Expansion expansion)
     {
@@ -213,6 +219,11 @@ internal sealed class TimeGrid
                     {
                         last = note.Length;
                         resolution = Bounded(Lcm(resolution, (unit * last).Denominator));
+                    }
+
+                    if (note.Rest.Sign != 0)
+                    {
+                        resolution = Bounded(Lcm(resolution, (unit * note.Rest).Denominator));
                     }
                 }
             }
@@ -238,6 +249,7 @@ internal sealed class TimeGrid
             (x, y) = (y, x % y);
         }
 
-        return a / x * b;
+        // Beyond the bound the exact number no longer matters; it must not overflow before it is refused.
+        return (long)Int128.Min((Int128)a / x * b, int.MaxValue);
     }
 }

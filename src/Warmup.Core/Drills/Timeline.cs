@@ -44,27 +44,27 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
             var pitch = palette.IndexOf(sung[i].Tone, index);
             if (i < sung.Count - 1)
             {
-                Add(length, pitch, false);
-                _at += length;
+                Add(sung[i], length, pitch, false);
+                _at += length + grid.Silence(sung[i], speed);
                 continue;
             }
 
-            var close = grid.Close(_at, length, breath);
+            var close = grid.Close(_at, length, grid.Silence(sung[i], speed), breath);
             if (close.BreathEnd > close.NoteEnd)
             {
                 _breaths.Add(new Breath(grid.Aksharas(close.NoteEnd), grid.Aksharas(close.BreathEnd - close.NoteEnd), _note));
             }
 
-            Add(close.NoteEnd - _at, pitch, lineByLine || close.NoteEnd - _at > length);
+            Add(sung[i], close.NoteEnd - _at, pitch, lineByLine || close.NoteEnd - _at > length);
             _at = close.Next;
         }
 
         _lines[_line++] = new ScoreLine(first, _note - first, grid.Aksharas(onset), grid.Aksharas(_at - onset)) { Speed = speed, Round = round };
     }
 
-    private void Add(long length, int pitch, bool held)
+    private void Add(LineNote sung, long length, int pitch, bool held)
     {
-        _notes[_note] = new ScoreNote((int)_at, (int)length, grid.Resolution, pitch, _line, palette.Syllable(pitch), held);
+        _notes[_note] = new ScoreNote((int)_at, (int)length, grid.Resolution, pitch, _line, sung.Sung ?? palette.Syllable(pitch), held);
         _note++;
     }
 }

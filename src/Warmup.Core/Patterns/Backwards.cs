@@ -15,11 +15,15 @@ public abstract partial record Pattern
     public Pattern ThereAndBack() => new ThereAndBackPattern(this);
 }
 
-internal sealed record BackwardsPattern(Pattern Inner) : UnaryPattern(Inner, Inner.UsualNotes)
+internal sealed record BackwardsPattern(Pattern Inner) : UnaryPattern(Inner)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("backwards", p => p.Backwards());
+    public static PatternWord WordEntry { get; } = 
+        PatternWord.Combinator("backwards", "each line sung backwards between its own end notes, its runs refilled from the other list", p => p.Backwards())
+        with { Said = "every line is then sung backwards" };
 
-    private protected override string Word => WordEntry.Name;
+    internal override Head Head => new(WordEntry, default, default);
+
+    internal override LawClass Class => LawClass.EachLine;
 
     internal override Line[] Lines(Frame frame, Expander expander)
     {
@@ -29,11 +33,15 @@ internal sealed record BackwardsPattern(Pattern Inner) : UnaryPattern(Inner, Inn
     }
 }
 
-internal sealed record ThereAndBackPattern(Pattern Inner) : UnaryPattern(Inner, 2 * Inner.UsualNotes)
+internal sealed record ThereAndBackPattern(Pattern Inner) : UnaryPattern(Inner, 2 * Inner.UsualNotes, 2 * Inner.UsualLongest)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("there-and-back", p => p.ThereAndBack());
+    public static PatternWord WordEntry { get; } = 
+        PatternWord.Combinator("there-and-back", "each line, then backwards, its last note once", p => p.ThereAndBack())
+        with { Said = "every line is sung there and back" };
 
-    private protected override string Word => WordEntry.Name;
+    internal override Head Head => new(WordEntry, default, default);
+
+    internal override LawClass Class => LawClass.EachLine;
 
     internal override Line[] Lines(Frame frame, Expander expander)
     {
@@ -51,7 +59,7 @@ internal sealed record ThereAndBackPattern(Pattern Inner) : UnaryPattern(Inner, 
         back.AsSpan().CopyTo(notes.AsSpan(there.Count - 1));
 
         // The turning note has the form of the run that leaves it and is still reached by the run that arrives.
-        notes[there.Count - 1] = back[0] with { Link = there[^1].Link, Length = there[^1].Length };
+        notes[there.Count - 1] = back[0] with { Link = there[^1].Link };
         return new Line(ValueList.Adopt(notes));
     }
 }
@@ -78,41 +86,61 @@ internal static class TurnBack
 
                 var other = link == Link.Ascent ? Link.Descent : Link.Ascent;
                 var way = other == Link.Ascent ? Way.Ascent : Way.Descent;
-                AddRun(notes, source[first], way, other, scale, expander);
+                AddRun(notes, source.AsSpan()[first..(last + 1)], way, other, scale, expander);
             }
             else
             {
+                notes[^1] = notes[^1] with { Rest = source[first].Rest };
                 notes.Add(Turned(source[first], scale, expander));
             }
 
             last = first;
         }
 
+        // The silence at the line's end stays there.
+        notes[^1] = notes[^1] with { Rest = source[^1].Rest };
         return new Line(notes.ToValueList());
     }
 
-    private static void AddRun(List<LineNote> notes, LineNote goal, Way way, Link link, Scale scale, Expander expander)
+    private static void AddRun(List<LineNote> notes, ReadOnlySpan<LineNote> source, Way way, Link link, Scale scale, Expander expander)
     {
         var list = scale.List(way);
         var from = Leave(notes[^1].Tone, list, scale, expander);
-        notes[^1] = notes[^1] with { Tone = from, Way = way };
-        var to = Turned(goal, scale, expander) with { Way = way, Link = link };
+        var to = Turned(source[0], scale, expander) with { Way = way, Link = link };
         var rises = to.Tone.Semitones > from.Semitones;
-        var between = rises ? list.Between(from, to.Tone) : list.Between(to.Tone, from);
+        var between = Between(list, rises ? from : to.Tone, rises ? to.Tone : from);
+
+        // As many notes as before keep their lengths, silences and words; others are as long as the run's second note.
+        var same = between.Length == source.Length - 2;
+        notes[^1] = notes[^1] with { Tone = from, Way = way, Rest = same || source.Length == 2 ? source[^2].Rest : default };
         for (var i = 0; i < between.Length; i++)
         {
-            var tone = between.Span[rises ? i : between.Length - 1 - i];
-            notes.Add(new LineNote(tone, way, link, Rational.One));
+            var tone = between[rises ? i : between.Length - 1 - i];
+            var like = same ? source[^(i + 2)] : source[^2] with { Rest = default, Sung = null };
+            notes.Add(new LineNote(tone, way, link, like.Length) { Rest = same ? source[^(i + 3)].Rest : default, Sung = like.Sung });
         }
 
         notes.Add(to);
+    }
+
+    private static ReadOnlySpan<ScaleTone> Between(ScaleList list, ScaleTone low, ScaleTone high)
+    {
+        // Where the list repeats, the run is looked for in the middle octave and moved to its own.
+        var octaves = list.ReachesUpperTonic ? low.Octave : 0;
+        var between = list.Between(low.Raised(-octaves), high.Raised(-octaves)).ToArray();
+        for (var i = 0; i < between.Length; i++)
+        {
+            between[i] = between[i].Raised(octaves);
+        }
+
+        return between;
     }
 
     /// <summary>A note in the form of the list that is not its own.</summary>
     private static LineNote Turned(LineNote note, Scale scale, Expander expander)
     {
         var way = note.Way == Way.Ascent ? Way.Descent : Way.Ascent;
-        return new LineNote(Leave(note.Tone, scale.List(way), scale, expander), way, Link.Leap, note.Length);
+        return new LineNote(Leave(note.Tone, scale.List(way), scale, expander), way, Link.Leap, note.Length) { Sung = note.Sung };
     }
 
     private static ScaleTone Leave(ScaleTone tone, ScaleList list, Scale scale, Expander expander)

@@ -6,26 +6,15 @@ public abstract partial record Pattern
     public Pattern Ends() => new EndsPattern(this);
 }
 
-internal sealed record EndsPattern(Pattern Inner) : UnaryPattern(Inner, Inner.UsualNotes)
+internal sealed record EndsPattern(Pattern Inner) : UnaryPattern(Inner, Inner.UsualNotes, 2)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("ends", p => p.Ends());
+    public static PatternWord WordEntry { get; } = PatternWord.Combinator("ends", "only the first and the last note of each line", p => p.Ends())
+        with { Said = "only the first and the last note of each line are kept" };
 
-    private protected override string Word => WordEntry.Name;
+    internal override Head Head => new(WordEntry, default, default);
 
-    internal override Line[] Lines(Frame frame, Expander expander) => Map(Inner.Lines(frame, expander), static line => line.Notes.Count <= 2 && AllLeaps(line)
-        ? line
-        : line.Notes.Count == 1 ? line : new Line([line.Notes[0], line.Notes[^1] with { Link = Link.Leap }]));
+    internal override LawClass Class => LawClass.EachLine;
 
-    private static bool AllLeaps(Line line)
-    {
-        foreach (var note in line.Notes)
-        {
-            if (note.Link != Link.Leap)
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
+    internal override Line[] Lines(Frame frame, Expander expander) =>
+        Map(Inner.Lines(frame, expander), static line => line.Notes.Count == 1 ? line : new Line([line.Notes[0] with { Rest = default }, line.Notes[^1] with { Link = Link.Leap }]));
 }

@@ -32,5 +32,8 @@ internal sealed class Expander(CancellationToken cancellation)
         }
     }
 
+    /// <summary>Refuses so many repetitions of the lines' notes before memory is spent on them.</summary>
+    public void BoundTimes(Line[] lines, int times) => Bound(times * lines.Sum(l => (long)l.Notes.Count));
+
     public void Bound(IEnumerable<Line> lines) => Bound(lines.Sum(l => (long)l.Notes.Count));
 }

@@ -19,10 +19,10 @@ public abstract partial record Pattern
     public static Pattern Figure(params ReadOnlySpan<int> steps) => new FigurePattern(ValueList.Create(steps));
 }
 
-internal sealed record FigurePattern : Pattern
+internal sealed record FigurePattern : PrimitivePattern
 {
     public FigurePattern(ValueList<int> steps)
-        : base(1, 1, UsualTop * (long)steps.Count)
+        : base(UsualRows(steps) * (long)steps.Count, steps.Count)
     {
         if (steps.Count is 0 or > LongestFigure)
         {
@@ -38,24 +38,20 @@ internal sealed record FigurePattern : Pattern
         Steps = steps;
     }
 
-    public static PatternWord WordEntry { get; } = PatternWord.PrimitiveWithNumbers("figure", 1, LongestFigure, -WidestFigure, WidestFigure, n => Figure([.. n]));
+    public static PatternWord WordEntry { get; } = PatternWord.Primitive(
+        "figure", "steps counted from 0, sung from each degree until the upper tonic is reached", 1, LongestFigure, -WidestFigure, WidestFigure, n => new FigurePattern(n))
+        with { Said = "the figure {*} is sung from the tonic, then from each next degree, until it reaches the upper tonic" };
 
     public ValueList<int> Steps { get; }
 
-    internal override string Text => $"{WordEntry.Name}({string.Join(' ', Steps.ConvertAll(s => s.ToString(CultureInfo.InvariantCulture)))})";
+    internal override Head Head => new(WordEntry, Steps, default);
 
     internal override Line[] Lines(Frame frame, Expander expander)
     {
-        var lowest = Steps.AsSpan()[0];
-        var highest = lowest;
-        foreach (var step in Steps)
-        {
-            lowest = Math.Min(lowest, step);
-            highest = Math.Max(highest, step);
-        }
+        var highest = Math.Max(0, Highest(Steps));
 
-        // Rows stand on the degrees of the octave; a figure that dips below its own degree begins below the tonic.
-        var rows = Math.Max(0, frame.Top - Math.Max(0, highest) + 1);
+        // Rows stand on the degrees of the span; a figure that dips below its own degree begins below the tonic.
+        var rows = Math.Max(0, Span(frame) - highest + 1);
         expander.Bound((long)rows * Steps.Count);
         if (rows == 0)
         {
@@ -80,4 +76,17 @@ internal sealed record FigurePattern : Pattern
 
         return lines;
     }
+
+    private static int Highest(ValueList<int> steps)
+    {
+        var highest = int.MinValue;
+        foreach (var step in steps)
+        {
+            highest = Math.Max(highest, step);
+        }
+
+        return highest;
+    }
+
+    private static int UsualRows(ValueList<int> steps) => steps.IsEmpty ? 0 : Math.Max(1, UsualTop - Math.Max(0, Highest(steps)) + 1);
 }

@@ -1,37 +1,57 @@
 namespace Warmup;
 
 /// <summary>
-/// The scale as a pattern sees it: steps count forward from the home note. A pattern's rule is written once, for a rising line from the
-/// tonic; the other directions are the same rule in another frame.
+/// The scale as a pattern sees it: steps count forward from the home note to the far end. A pattern's rule is written once, for a rising
+/// line from the tonic; the other directions and spans are the same rule in another frame.
 /// </summary>
-/// <remarks>
-/// Swapped: the rule takes the other list. Mirrored: the rule starts on the upper tonic and goes down. Each undoes itself.
-/// </remarks>
-internal readonly record struct Frame(Scale Scale, bool Swapped, bool Mirrored)
+/// <param name="Scale">The scale.</param>
+/// <param name="Swapped">The rule takes the other list.</param>
+/// <param name="Mirrored">The rule starts on the upper end and goes down.</param>
+/// <param name="Low">The lowest place of the span, in steps of the list above the tonic.</param>
+/// <param name="High">The highest place of the span, in steps of the list above the list's top.</param>
+/// <remarks>Swapping and mirroring each undo themselves, and reaching is undone by the opposite reach.</remarks>
+internal readonly record struct Frame(Scale Scale, bool Swapped, bool Mirrored, int Low, int High)
 {
+    public static Frame Of(Scale scale) => new(scale, false, false, 0, 0);
+
     /// <summary>The list that forward steps take.</summary>
     public Way Way => Swapped ^ Mirrored ? Way.Descent : Way.Ascent;
 
-    /// <summary>Steps from the home note to the far end of the octave.</summary>
-    public int Top => Scale.List(Way).Top;
+    /// <summary>Steps from the home note to the far end.</summary>
+    public int Top => Scale.List(Way).Top + High - Low;
 
     public Frame Swap() => this with { Swapped = !Swapped };
 
     public Frame Mirror() => this with { Mirrored = !Mirrored };
 
-    /// <summary>The tone so many steps forward from the home note; <see langword="null"/> where the scale does not go that far.</summary>
-    public ScaleTone? this[int step] => Scale.List(Way)[Place(step)];
+    /// <summary>The home note so many steps further forward, and the far end too.</summary>
+    public Frame Reach(int home, int end) => Mirrored
+        ? this with { High = High - home, Low = Low - end }
+        : this with { Low = Low + home, High = High + end };
 
+    /// <summary>The tone so many steps forward from the home note; <see langword="null"/> where the scale does not go that far.</summary>
+    public ScaleTone? this[int step] => Scale.List(Way)[Place(Way, step)];
+
+    /// <summary>The place in one of the lists, counted from its tonic, of a step forward from the home note.</summary>
+    public int Place(Way way, int step) => Mirrored ? Scale.List(way).Top + High - step : Low + step;
+
+    /// <summary>
+    /// Whether a line may end on a step: no earlier note is further and no later one nearer, so that no line stops in the middle of a bend.
+    /// </summary>
     public bool IsProperEnd(int step)
     {
-        if (!Mirrored)
+        var end = this[step]!.Value.Semitones;
+        var sign = Mirrored ? -1 : 1;
+        var top = Top;
+        for (var i = 0; i <= top; i++)
         {
-            return Scale.List(Way).IsProperEnd(step);
+            var beyond = sign * (this[i]!.Value.Semitones - end);
+            if (i < step ? beyond > 0 : i > step && beyond < 0)
+            {
+                return false;
+            }
         }
 
-        // Seen from the top, "no earlier note is lower and no later one higher" is the same test at the same place.
-        return Scale.List(Way).IsProperEnd(Place(step));
+        return true;
     }
-
-    private int Place(int step) => Mirrored ? Top - step : step;
 }

@@ -13,29 +13,38 @@ public abstract partial record Pattern
     public Pattern UpDown() => new UpDownPattern(this);
 }
 
-internal sealed record MirroredPattern(Pattern Inner) : UnaryPattern(Inner, Inner.UsualNotes)
+internal sealed record MirroredPattern(Pattern Inner) : UnaryPattern(Inner)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("mirrored", p => p.Mirrored());
+    public static PatternWord WordEntry { get; } = PatternWord.Combinator("mirrored", "the same rule from the upper tonic down, on the other list", p => p.Mirrored())
+        with { Said = "all of it starts from the upper tonic and goes down" };
 
-    private protected override string Word => WordEntry.Name;
+    internal override Head Head => new(WordEntry, default, default);
+
+    internal override LawClass Class => LawClass.Frame;
 
     internal override Line[] Lines(Frame frame, Expander expander) => Inner.Lines(frame.Mirror(), expander);
 }
 
-internal sealed record SwappedPattern(Pattern Inner) : UnaryPattern(Inner, Inner.UsualNotes)
+internal sealed record SwappedPattern(Pattern Inner) : UnaryPattern(Inner)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("swapped", p => p.Swapped());
+    public static PatternWord WordEntry { get; } = PatternWord.Combinator("swapped", "the same direction with the notes of the other list", p => p.Swapped())
+        with { Said = "the notes are those of the other list" };
 
-    private protected override string Word => WordEntry.Name;
+    internal override Head Head => new(WordEntry, default, default);
+
+    internal override LawClass Class => LawClass.Frame;
 
     internal override Line[] Lines(Frame frame, Expander expander) => Inner.Lines(frame.Swap(), expander);
 }
 
-internal sealed record UpDownPattern(Pattern Inner) : UnaryPattern(Inner, 2 * Inner.UsualNotes)
+internal sealed record UpDownPattern(Pattern Inner) : UnaryPattern(Inner, 2 * Inner.UsualNotes, Inner.UsualLongest)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("up-down", p => p.UpDown());
+    public static PatternWord WordEntry { get; } = PatternWord.Combinator("up-down", "the whole pattern up, then mirrored down", p => p.UpDown())
+        with { Said = "all lines go up, then the mirrored lines go down" };
 
-    private protected override string Word => WordEntry.Name;
+    internal override Head Head => new(WordEntry, default, default);
+
+    internal override LawClass Class => LawClass.UpDown;
 
     internal override Line[] Lines(Frame frame, Expander expander)
     {

@@ -6,8 +6,8 @@ namespace Warmup;
 /// A rule that gives lines for any scale: a value that can be compared, printed, read back and combined.
 /// </summary>
 /// <remarks>
-/// <para>Patterns are built from a few primitives (<see cref="Ladder"/>, <see cref="Figure"/>) with combinators; every result is again
-/// a pattern. The tree is closed: a combinator of your own is a function from pattern to pattern.</para>
+/// <para>Patterns are built from a few primitives (<see cref="Ladder"/>, <see cref="Run"/>, <see cref="Figure"/>, <see cref="Written"/>)
+/// with combinators; every result is again a pattern. The tree is closed: a combinator of your own is a function from pattern to pattern.</para>
 /// <para>A tree has at most <see cref="DeepestNesting"/> levels and <see cref="MostNodes"/> parts, so comparing and printing cannot
 /// overflow the stack; an expansion has at most <see cref="MostNotes"/> notes. Two patterns are equal when their trees are; patterns
 /// that are built differently and give the same lines are not equal. Immutable, safe to share between threads.</para>
@@ -26,7 +26,7 @@ public abstract partial record Pattern
     // The scale for which a tree's size is bounded when it is built; the expansion bounds the true size once more.
     private const int UsualSteps = 7;
 
-    private protected Pattern(int depth, int nodes, long notes)
+    private protected Pattern(int depth, int nodes, long notes, long longest)
     {
         if (depth > DeepestNesting)
         {
@@ -46,6 +46,7 @@ public abstract partial record Pattern
         Depth = depth;
         Nodes = nodes;
         UsualNotes = notes;
+        UsualLongest = Math.Min(notes, longest);
     }
 
     /// <summary>The levels of the tree; 1 for a primitive.</summary>
@@ -56,6 +57,9 @@ public abstract partial record Pattern
 
     /// <summary>No more notes than this in a plain seven-note scale: what bounds a tree before it is expanded.</summary>
     internal long UsualNotes { get; }
+
+    /// <summary>No line has more notes than this in a plain seven-note scale.</summary>
+    internal long UsualLongest { get; }
 
     /// <summary>Reads a pattern's text: <c>ladder.reversed + ladder.ends</c>.</summary>
     /// <param name="text">The text, at most 10,000 characters.</param>
@@ -69,6 +73,10 @@ public abstract partial record Pattern
     /// <exception cref="WarmupFormatException">The text is no pattern.</exception>
     public static Pattern Parse(string text) => TryParse(text, out var pattern, out var error) ? pattern! : throw error!.ToException();
 
+    /// <summary>The words of the patterns' text, primitives first.</summary>
+    public static ValueList<PatternWordInfo> Words =>
+        PatternWord.All.ConvertAll(word => new PatternWordInfo(word.Name, word.Form, word.Meaning, !word.TakesPattern));
+
     /// <summary>The pattern's lines in a scale.</summary>
     /// <param name="scale">The scale.</param>
     /// <param name="cancellationToken">Stops the work.</param>
@@ -77,7 +85,7 @@ public abstract partial record Pattern
     public Expansion Expand(Scale scale, CancellationToken cancellationToken = default)
     {
         var expander = new Expander(cancellationToken);
-        var lines = Lines(new Frame(scale, false, false), expander);
+        var lines = Lines(Frame.Of(scale), expander);
         return new Expansion(ValueList.Adopt(lines), expander.Findings.ToValueList());
     }
 
@@ -123,6 +131,13 @@ public abstract partial record Pattern
         string.Create(CultureInfo.InvariantCulture, $"{frame.Scale.Name} does not go {(step < 0 ? "below" : "beyond")} its {(step < 0 ? "lowest" : "highest")} note, and the pattern needs step {step}"),
         "choose a scale that reaches the upper tonic, or a pattern that stays inside"));
 
+    /// <summary>Refuses a span that has been turned inside out.</summary>
+    private protected static int Span(Frame frame) => frame.Top >= 0 ? frame.Top : throw new PatternException(new Finding(
+        FindingCode.PatternRefused,
+        Severity.Error,
+        string.Create(CultureInfo.InvariantCulture, $"the span in {frame.Scale.Name} would end {-frame.Top} steps before it begins"),
+        "reach less far"));
+
     private protected static long TriangularNotes => UsualSteps * (UsualSteps + 3) / 2;
 
     private protected static int UsualTop => UsualSteps;
@@ -131,18 +146,9 @@ public abstract partial record Pattern
         string.Create(CultureInfo.InvariantCulture, $"a pattern must have at most {most} {what}, not {found}");
 }
 
-/// <summary>A combinator of one pattern.</summary>
-internal abstract record UnaryPattern : Pattern
-{
-    private protected UnaryPattern(Pattern inner, long notes)
-        : base(inner.Depth + 1, inner.Nodes + 1, notes) => Inner = inner;
-
-    public Pattern Inner { get; }
-
-    private protected abstract string Word { get; }
-
-    internal override string Text => $"{Inner.OperandText}.{Word}";
-
-    /// <summary>Each line changed by itself.</summary>
-    private protected static Line[] Map(Line[] lines, Func<Line, Line> change) => Array.ConvertAll(lines, l => change(l));
-}
+/// <summary>A word of the patterns' text, for people.</summary>
+/// <param name="Name">The word.</param>
+/// <param name="Form">How it is written: <c>.take(n)</c>.</param>
+/// <param name="Meaning">What it does; <c>n</c> stands for its number.</param>
+/// <param name="IsPrimitive">Whether it begins a pattern; the others stand behind a dot.</param>
+public sealed record PatternWordInfo(string Name, string Form, string Meaning, bool IsPrimitive);

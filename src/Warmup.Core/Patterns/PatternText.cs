@@ -3,19 +3,19 @@ using System.Globalization;
 namespace Warmup;
 
 /// <summary>
-/// Reads the patterns' text: primitives, words behind dots in the order in which they are applied, sums and parentheses, such as
-/// <c>(ladder + ladder.reversed).ends.repeat(2)</c>.
+/// Reads the patterns' text: primitives, written lines in brackets, words behind dots in the order in which they are applied, sums and
+/// parentheses, such as <c>(ladder + [S R G , / R G M ,]).ends.repeat(2)</c>.
 /// </summary>
 internal ref struct PatternText
 {
     public const int LongestText = 10_000;
 
-    private readonly ReadOnlySpan<char> _text;
+    private readonly string _text;
     private int _at;
     private int _open;
     private TextError? _error;
 
-    private PatternText(ReadOnlySpan<char> text)
+    private PatternText(string text)
     {
         _text = text;
         _at = 0;
@@ -46,19 +46,34 @@ internal ref struct PatternText
         return error is null;
     }
 
-    private readonly ReadOnlySpan<char> Rest => _text[_at..];
+    private readonly ReadOnlySpan<char> Rest => _text.AsSpan(_at);
 
     private Pattern? Sum()
     {
-        var sum = Chain();
-        while (sum is not null && Peek() == '+')
+        if (Chain() is not { } first)
         {
-            var at = _at++;
-            var next = Chain();
-            sum = next is null ? null : Guard(at, sum, (first, _) => first!.Then(next), []);
+            return null;
         }
 
-        return sum;
+        if (Peek() != '+')
+        {
+            return first;
+        }
+
+        var start = _at;
+        var parts = new List<Pattern> { first };
+        while (Peek() == '+')
+        {
+            _at++;
+            if (Chain() is not { } next)
+            {
+                return null;
+            }
+
+            parts.Add(next);
+        }
+
+        return Guard(start, () => Pattern.Sum([.. parts]));
     }
 
     private Pattern? Chain()
@@ -73,21 +88,22 @@ internal ref struct PatternText
         return pattern;
     }
 
-    private Pattern? Atom()
+    private Pattern? Atom() => Peek() switch
     {
-        if (Peek() != '(')
-        {
-            return Word(null);
-        }
+        '(' => Parenthesis(),
+        '[' => Brackets(),
+        _ => Word(null),
+    };
 
+    private Pattern? Parenthesis()
+    {
         if (++_open > Pattern.DeepestNesting)
         {
             return Fail(string.Create(CultureInfo.InvariantCulture, $"parentheses must be nested at most {Pattern.DeepestNesting} deep"));
         }
 
         _at++;
-        var inner = Sum();
-        if (inner is null)
+        if (Sum() is not { } inner)
         {
             return null;
         }
@@ -102,6 +118,33 @@ internal ref struct PatternText
         return inner;
     }
 
+    private Pattern? Brackets()
+    {
+        var end = _text.IndexOf(']', _at);
+        if (end < 0)
+        {
+            return Fail("a '[' is not closed; expected ']' behind the written lines");
+        }
+
+        var start = _at;
+        _at = end + 1;
+        try
+        {
+            if (WrittenText.TryRead(_text, start + 1, end, out var written, out var error))
+            {
+                return written;
+            }
+
+            _error ??= error;
+            return null;
+        }
+        catch (ArgumentException refused)
+        {
+            _at = start;
+            return Fail(refused.Message);
+        }
+    }
+
     private Pattern? Word(Pattern? before)
     {
         _ = Peek();
@@ -111,116 +154,146 @@ internal ref struct PatternText
             _at++;
         }
 
-        var name = _text[start.._at];
-        foreach (var word in PatternWord.All)
+        var word = PatternWord.Find(_text.AsSpan(start, _at - start));
+        if (word is null || word.TakesPattern == before is null)
         {
-            if (word.TakesPattern == before is not null && name.Equals(word.Name, StringComparison.OrdinalIgnoreCase))
-            {
-                return Numbers(word) is { } numbers ? Guard(start, before, word.Build, numbers) : null;
-            }
+            var name = _text.AsSpan(start, _at - start);
+            _at = start;
+            return Fail(Unknown(name, word, before is not null));
         }
 
-        _at = start;
-        return Fail(Unknown(name, before is not null));
-    }
-
-    private readonly string Unknown(ReadOnlySpan<char> name, bool behindDot)
-    {
-        var known = ((IEnumerable<PatternWord>)PatternWord.All).Where(w => w.TakesPattern == behindDot).Select(w => w.Name).ToList();
-        var what = behindDot ? "a combinator behind the dot" : "a pattern";
-        if (name.IsEmpty)
+        if (word.Takes == WordTakes.Nothing)
         {
-            return $"{(_at < _text.Length ? "unexpected " + TextError.Quote(Rest) : "the text ends")}; expected {what}: {string.Join(", ", known)}";
+            return Peek() == '(' ? Fail($"'{word.Name}' takes no parentheses") : Guard(start, () => word.Build(new WordParts(before)));
         }
 
-        foreach (var word in PatternWord.All)
-        {
-            if (word.TakesPattern != behindDot && name.Equals(word.Name, StringComparison.OrdinalIgnoreCase))
-            {
-                return behindDot
-                    ? $"'{word.Name}' begins a pattern and cannot stand behind a dot; join it with '+'"
-                    : $"'{word.Name}' needs a pattern before it, such as ladder.{word.Name}";
-            }
-        }
-
-        return $"unknown word {TextError.Quote(name)}; expected {what}: {string.Join(", ", known)}";
-    }
-
-    private int[]? Numbers(PatternWord word)
-    {
-        if (word.MostNumbers == 0)
-        {
-            if (Peek() == '(')
-            {
-                Fail($"'{word.Name}' takes no numbers");
-                return null;
-            }
-
-            return [];
-        }
-
-        var wanted = word.MostNumbers == 1
-            ? string.Create(CultureInfo.InvariantCulture, $"a number from {word.Lowest} to {word.Highest}")
-            : string.Create(CultureInfo.InvariantCulture, $"{word.FewestNumbers} to {word.MostNumbers} numbers from {word.Lowest} to {word.Highest}, separated by spaces");
         if (Peek() != '(')
         {
-            Fail($"'{word.Name}' needs {wanted} in parentheses");
-            return null;
+            return Fail($"'{word.Name}' needs {Wanted(word)} in parentheses");
         }
 
+        return word.Takes switch
+        {
+            WordTakes.Pattern => Parenthesis() is { } operand ? Guard(start, () => word.Build(new WordParts(before, default, operand))) : null,
+            WordTakes.Texts => Texts(word) is { } texts ? Guard(start, () => word.Build(new WordParts(before, default, null, texts))) : null,
+            _ => Numbers(word) is { } numbers ? Guard(start, () => word.Build(new WordParts(before, numbers))) : null,
+        };
+    }
+
+    private readonly string Unknown(ReadOnlySpan<char> name, PatternWord? word, bool behindDot)
+    {
+        if (word is not null)
+        {
+            return behindDot
+                ? $"'{word.Name}' begins a pattern and cannot stand behind a dot; join it with '+'"
+                : $"'{word.Name}' needs a pattern before it, such as ladder.{word.Name}";
+        }
+
+        var known = string.Join(", ", ((IEnumerable<PatternWord>)PatternWord.All).Where(w => w.TakesPattern == behindDot).Select(w => w.Name));
+        var what = behindDot ? $"a combinator behind the dot: {known}" : $"a pattern: {known}, written lines in [ ] or a sum in ( )";
+        return name.IsEmpty
+            ? $"{(_at < _text.Length ? "unexpected " + TextError.Quote(Rest) : "the text ends")}; expected {what}"
+            : $"unknown word {TextError.Quote(name)}; expected {what}";
+    }
+
+    private static string Wanted(PatternWord word) => word.Takes switch
+    {
+        WordTakes.Pattern => "a pattern",
+        WordTakes.Texts => string.Create(CultureInfo.InvariantCulture, $"1 to {word.Most} words to sing, separated by spaces"),
+        _ when word.Most == 1 => string.Create(CultureInfo.InvariantCulture, $"a number from {word.Lowest} to {word.Highest}"),
+        _ when word.Most == word.Fewest => string.Create(CultureInfo.InvariantCulture, $"{word.Most} numbers from {word.Lowest} to {word.Highest}, separated by spaces"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{word.Fewest} to {word.Most} numbers from {word.Lowest} to {word.Highest}, separated by spaces"),
+    };
+
+    private ValueList<int>? Numbers(PatternWord word)
+    {
         _at++;
         var numbers = new List<int>();
-        while (true)
+        while (Peek() != ')')
         {
-            if (Peek() == ')')
-            {
-                if (numbers.Count < word.FewestNumbers)
-                {
-                    Fail($"'{word.Name}' needs {wanted}");
-                    return null;
-                }
-
-                _at++;
-                return [.. numbers];
-            }
-
-            if (numbers.Count > 0 && Peek() == ',')
-            {
-                _at++;
-                _ = Peek();
-            }
-
             var start = _at;
             while (_at < _text.Length && (char.IsAsciiDigit(_text[_at]) || (_at == start && _text[_at] == '-')))
             {
                 _at++;
             }
 
-            if (numbers.Count == word.MostNumbers
-                || !int.TryParse(_text[start.._at], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number)
+            if (numbers.Count == word.Most
+                || !int.TryParse(_text.AsSpan(start, _at - start), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number)
                 || number < word.Lowest
                 || number > word.Highest)
             {
                 _at = start;
-                Fail($"'{word.Name}' needs {wanted}, not {(start < _text.Length ? TextError.Quote(Rest) : "the end of the text")}");
+                Fail($"'{word.Name}' needs {Wanted(word)}, not {(start < _text.Length ? TextError.Quote(Rest) : "the end of the text")}");
                 return null;
             }
 
             numbers.Add(number);
+            Comma();
+        }
+
+        if (numbers.Count < word.Fewest)
+        {
+            Fail($"'{word.Name}' needs {Wanted(word)}, not {numbers.Count}");
+            return null;
+        }
+
+        _at++;
+        return numbers.ToValueList();
+    }
+
+    private ValueList<string>? Texts(PatternWord word)
+    {
+        _at++;
+        var texts = new List<string>();
+        while (Peek() != ')')
+        {
+            var start = _at;
+            while (_at < _text.Length && !char.IsWhiteSpace(_text[_at]) && _text[_at] is not (',' or ')'))
+            {
+                _at++;
+            }
+
+            var text = _text[start.._at];
+            if (texts.Count == word.Most || !SungPattern.IsSung(text))
+            {
+                _at = start;
+                Fail($"'{word.Name}' needs {Wanted(word)}, not {(start < _text.Length ? TextError.Quote(Rest) : "the end of the text")}");
+                return null;
+            }
+
+            texts.Add(text);
+            Comma();
+        }
+
+        if (texts.Count < word.Fewest)
+        {
+            Fail($"'{word.Name}' needs {Wanted(word)}, not none");
+            return null;
+        }
+
+        _at++;
+        return texts.ToValueList();
+    }
+
+    private void Comma()
+    {
+        if (Peek() == ',')
+        {
+            _at++;
         }
     }
 
     /// <summary>Builds a part; a bound that it breaks becomes an error at its place.</summary>
-    private Pattern? Guard(int at, Pattern? before, Func<Pattern?, int[], Pattern> build, int[] numbers)
+    private Pattern? Guard(int at, Func<Pattern> build)
     {
         try
         {
-            return build(before, numbers);
+            return build();
         }
         catch (ArgumentException refused)
         {
             _at = at;
-            return Fail(refused.Message);
+            return Fail(refused.Message.Split(" (Parameter", 2)[0]);
         }
     }
 

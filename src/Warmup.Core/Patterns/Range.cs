@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Warmup;
 
 public abstract partial record Pattern
@@ -21,13 +19,16 @@ public abstract partial record Pattern
 internal sealed record TakePattern : UnaryPattern
 {
     public TakePattern(Pattern inner, int count)
-        : base(inner, inner.UsualNotes) => Count = Require.InRange(count, 1, MostLines);
+        : base(inner) => Count = Require.InRange(count, 1, MostLines);
 
-    public static PatternWord WordEntry { get; } = PatternWord.CombinatorWithNumber("take", 1, MostLines, (p, n) => p.Take(n));
+    public static PatternWord WordEntry { get; } = PatternWord.Combinator("take", "only the first n lines", 1, MostLines, (p, n) => p.Take(n))
+        with { Said = "only the first {0} lines are kept" };
 
     public int Count { get; }
 
-    private protected override string Word => string.Create(CultureInfo.InvariantCulture, $"{WordEntry.Name}({Count})");
+    internal override Head Head => new(WordEntry, [Count], default);
+
+    internal override LawClass Class => LawClass.LineOrder;
 
     internal override Line[] Lines(Frame frame, Expander expander)
     {
@@ -39,13 +40,16 @@ internal sealed record TakePattern : UnaryPattern
 internal sealed record DropPattern : UnaryPattern
 {
     public DropPattern(Pattern inner, int count)
-        : base(inner, inner.UsualNotes) => Count = Require.InRange(count, 1, MostLines);
+        : base(inner) => Count = Require.InRange(count, 1, MostLines);
 
-    public static PatternWord WordEntry { get; } = PatternWord.CombinatorWithNumber("drop", 1, MostLines, (p, n) => p.Drop(n));
+    public static PatternWord WordEntry { get; } = PatternWord.Combinator("drop", "all but the first n lines", 1, MostLines, (p, n) => p.Drop(n))
+        with { Said = "the first {0} lines are left out" };
 
     public int Count { get; }
 
-    private protected override string Word => string.Create(CultureInfo.InvariantCulture, $"{WordEntry.Name}({Count})");
+    internal override Head Head => new(WordEntry, [Count], default);
+
+    internal override LawClass Class => LawClass.LineOrder;
 
     internal override Line[] Lines(Frame frame, Expander expander)
     {

@@ -10,11 +10,15 @@ public abstract partial record Pattern
     public Pattern Reversed() => new ReversedPattern(this);
 }
 
-internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner, Inner.UsualNotes)
+internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("reversed", p => p.Reversed());
+    public static PatternWord WordEntry { get; } = 
+        PatternWord.Combinator("reversed", "the rule grown anew on the other list, each line read backwards", p => p.Reversed())
+        with { Said = "the rule is grown anew on the other list and every line is read backwards" };
 
-    private protected override string Word => WordEntry.Name;
+    internal override Head Head => new(WordEntry, default, default);
+
+    internal override LawClass Class => LawClass.Turn;
 
     internal override Line[] Lines(Frame frame, Expander expander) => Map(Inner.Lines(frame.Swap(), expander), Turn);
 
@@ -24,9 +28,11 @@ internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner, Inne
         var notes = new LineNote[source.Count];
         for (var i = 0; i < notes.Length; i++)
         {
-            // A link belongs to the pair of notes, so it moves to the note that is now second.
-            var link = i == 0 ? Link.Leap : source[source.Count - i].Link;
-            notes[i] = source[source.Count - 1 - i] with { Link = link };
+            // A link and a silence belong to the pair of notes, so they move to the other one; the silence at the line's end stays there.
+            var at = source.Count - 1 - i;
+            var link = i == 0 ? Link.Leap : source[at + 1].Link;
+            var rest = at == 0 ? source[^1].Rest : source[at - 1].Rest;
+            notes[i] = source[at] with { Link = link, Rest = rest };
         }
 
         return new Line(ValueList.Adopt(notes));

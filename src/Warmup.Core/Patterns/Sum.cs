@@ -13,47 +13,86 @@ public abstract partial record Pattern
 
     /// <summary>The lines of this pattern, then those of another.</summary>
     /// <param name="next">The pattern sung second.</param>
+    /// <remarks>A sum of sums is one sum of all their parts, so grouping makes no difference.</remarks>
     /// <exception cref="ArgumentException">The sum is too deep, has too many parts or too many notes.</exception>
-    public Pattern Then(Pattern next) => new SumPattern(this, next);
+    public Pattern Then(Pattern next) => new SumPattern(SumPattern.Flat([this, next]));
+
+    /// <summary>The lines of several patterns, one pattern after the other.</summary>
+    /// <param name="parts">The patterns; none gives <see cref="Empty"/>, one gives itself.</param>
+    /// <exception cref="ArgumentException">The sum is too deep, has too many parts or too many notes.</exception>
+    public static Pattern Sum(params ReadOnlySpan<Pattern> parts) => parts.Length switch
+    {
+        0 => Empty,
+        1 => parts[0],
+        _ => new SumPattern(SumPattern.Flat(parts)),
+    };
 }
 
-internal sealed record EmptyPattern : Pattern
+internal sealed record EmptyPattern : PrimitivePattern
 {
     public EmptyPattern()
-        : base(1, 1, 0)
+        : base(0, 0)
     {
     }
 
-    public static PatternWord WordEntry { get; } = PatternWord.Primitive("empty", () => Empty);
+    public static PatternWord WordEntry { get; } = PatternWord.Primitive("empty", "no lines; it joins to any pattern without changing it", () => Empty)
+        with { Said = "nothing is sung" };
 
-    internal override string Text => WordEntry.Name;
+    internal override Head Head => new(WordEntry, default, default);
 
     internal override Line[] Lines(Frame frame, Expander expander) => [];
 }
 
 internal sealed record SumPattern : Pattern
 {
-    public SumPattern(Pattern first, Pattern second)
-        : base(Math.Max(first.Depth, second.Depth) + 1, first.Nodes + second.Nodes + 1, first.UsualNotes + second.UsualNotes)
-    {
-        First = first;
-        Second = second;
-    }
+    public SumPattern(ValueList<Pattern> parts)
+        : base(Most(parts, p => p.Depth) + 1, Total(parts, p => p.Nodes) + 1, Total(parts, p => p.UsualNotes), ((IEnumerable<Pattern>)parts).Max(p => p.UsualLongest)) =>
+        Parts = parts;
 
-    public Pattern First { get; }
+    /// <summary>Two parts or more, none of them a sum.</summary>
+    public ValueList<Pattern> Parts { get; }
 
-    public Pattern Second { get; }
-
-    // Reading goes from left to right, so only a sum on the right needs parentheses.
-    internal override string Text => $"{First.Text} + {Second.OperandText}";
+    internal override string Text => string.Join(" + ", Parts.ConvertAll(p => p.Text));
 
     internal override string OperandText => $"({Text})";
 
+    /// <summary>The parts with those of sums in their place.</summary>
+    public static ValueList<Pattern> Flat(ReadOnlySpan<Pattern> parts)
+    {
+        var flat = new List<Pattern>(parts.Length);
+        foreach (var part in parts)
+        {
+            if (part is SumPattern sum)
+            {
+                flat.AddRange(sum.Parts);
+            }
+            else
+            {
+                flat.Add(part);
+            }
+        }
+
+        return flat.ToValueList();
+    }
+
     internal override Line[] Lines(Frame frame, Expander expander)
     {
-        var first = First.Lines(frame, expander);
-        var second = Second.Lines(frame, expander);
-        expander.Bound(first.Concat(second));
-        return [.. first, .. second];
+        var lines = new List<Line>();
+        var notes = 0L;
+        foreach (var part in Parts)
+        {
+            var more = part.Lines(frame, expander);
+            notes += more.Sum(l => (long)l.Notes.Count);
+            expander.Bound(notes);
+            lines.AddRange(more);
+        }
+
+        return [.. lines];
     }
+
+    private static int Most(ValueList<Pattern> parts, Func<Pattern, int> measure) => ((IEnumerable<Pattern>)parts).Max(measure);
+
+    private static int Total(ValueList<Pattern> parts, Func<Pattern, int> measure) => ((IEnumerable<Pattern>)parts).Sum(measure);
+
+    private static long Total(ValueList<Pattern> parts, Func<Pattern, long> measure) => ((IEnumerable<Pattern>)parts).Sum(measure);
 }

@@ -35,6 +35,34 @@ public readonly struct Interval : IEquatable<Interval>
     /// <param name="right">The other.</param>
     public static bool operator !=(Interval left, Interval right) => !left.Equals(right);
 
+    /// <summary>One interval on top of the other; exact where both are.</summary>
+    /// <param name="left">The lower interval.</param>
+    /// <param name="right">The interval on top.</param>
+    /// <exception cref="OverflowException">The exact ratio does not fit.</exception>
+    public static Interval operator +(Interval left, Interval right) => left.Ratio is { } a && right.Ratio is { } b
+        ? FromRatio(a * b)
+        : FromCents(left.Cents + right.Cents);
+
+    /// <summary>What is left of an interval above another one; exact where both are.</summary>
+    /// <param name="left">The larger interval.</param>
+    /// <param name="right">The interval to take off.</param>
+    /// <exception cref="OverflowException">The exact ratio does not fit.</exception>
+    public static Interval operator -(Interval left, Interval right) => left.Ratio is { } a && right.Ratio is { } b
+        ? FromRatio(a / b)
+        : FromCents(left.Cents - right.Cents);
+
+    /// <summary>One interval on top of the other; exact where both are.</summary>
+    /// <param name="left">The lower interval.</param>
+    /// <param name="right">The interval on top.</param>
+    /// <exception cref="OverflowException">The exact ratio does not fit.</exception>
+    public static Interval Add(Interval left, Interval right) => left + right;
+
+    /// <summary>What is left of an interval above another one; exact where both are.</summary>
+    /// <param name="left">The larger interval.</param>
+    /// <param name="right">The interval to take off.</param>
+    /// <exception cref="OverflowException">The exact ratio does not fit.</exception>
+    public static Interval Subtract(Interval left, Interval right) => left - right;
+
     /// <summary>An interval by frequency ratio.</summary>
     /// <param name="ratio">The ratio, above 0.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="ratio"/> is 0 or negative.</exception>

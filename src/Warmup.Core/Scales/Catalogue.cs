@@ -4,7 +4,7 @@ namespace Warmup;
 
 /// <summary>The scales that have a name: parents, derived scales, thaats and Western scales, and whatever a caller adds.</summary>
 /// <remarks>Immutable, safe to share between threads.</remarks>
-public sealed class Catalogue
+public sealed partial class Catalogue
 {
     // Spellings further away than this are not offered as near misses.
     private const int FarthestMiss = 4;
@@ -67,7 +67,7 @@ public sealed class Catalogue
 
     /// <summary>
     /// Reads what a person types for a scale: a name (<c>mohanam</c>), the number of a parent scale (<c>15</c>), or the scale written
-    /// out (<c>S R2 G3 P D2 S'</c>).
+    /// out (<c>S R2 G3 P D2 S'</c>, <c>do re mi sol la do'</c>, <c>semitones: 0 2 4 7 9</c>).
     /// </summary>
     /// <param name="text">The text.</param>
     /// <param name="scale">The scale, or <see langword="null"/>.</param>
@@ -117,7 +117,9 @@ public sealed class Catalogue
 
     private static bool IsWrittenOut(ReadOnlySpan<char> text)
     {
-        if (text.StartsWith(ScaleText.VakraPrefix, StringComparison.OrdinalIgnoreCase) || text.Contains('/'))
+        if (text.StartsWith(ScaleText.VakraPrefix, StringComparison.OrdinalIgnoreCase)
+            || text.StartsWith(ScaleText.SemitonesPrefix, StringComparison.OrdinalIgnoreCase)
+            || text.Contains('/'))
         {
             return true;
         }
@@ -130,7 +132,7 @@ public sealed class Catalogue
         }
 
         var first = text[..space];
-        return ScaleTone.TryParse(first, out _) || (first.Length <= 2 && "SRGMPDN".Contains(first[0], StringComparison.Ordinal));
+        return ScaleText.IsTone(first) || (first.Length is 1 or 2 && "SRGMPDN".Contains(first[0], StringComparison.Ordinal));
     }
 
     private string Suggest(ReadOnlySpan<char> text)

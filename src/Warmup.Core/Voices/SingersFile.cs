@@ -1,14 +1,17 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
-using System.Text.Json.Serialization;
 
 namespace Warmup;
 
 /// <summary>The file of a class: <c>{"schema": "urn:warmup:singers:1", "singers": [...]}</c>.</summary>
 /// <remarks>
-/// Each singer has <c>alias</c>, <c>low</c>, <c>high</c> (note names), <c>sustainedSeconds</c> and, if wanted, <c>experience</c>
-/// (beginner, intermediate or advanced; beginner by default).
+/// <para>Each singer has <c>alias</c>, <c>low</c>, <c>high</c> (note names), <c>sustainedSeconds</c> and, if wanted, <c>experience</c>
+/// (beginner, intermediate or advanced; beginner by default).</para>
+/// <para>In place of <c>sustainedSeconds</c> there may be <c>trials</c>, a list of seconds, and <c>trialRule</c> (best or median; best by
+/// default). <c>voice</c> names a voice type; if it is a comfortable one, <c>low</c> and <c>high</c> may be left out, and the range counts
+/// as assumed. <c>fullLow</c> and <c>fullHigh</c> are the ends of the full range. Seconds are kept to the thousandth. The schema is
+/// <c>docs/schemas/singers-1.json</c>.</para>
 /// </remarks>
 public static class SingersFile
 {
@@ -20,7 +23,6 @@ public static class SingersFile
 
     /// <summary>The most singers of a class.</summary>
     public const int MostSingers = 20_000;
-
 
     /// <summary>Reads a class.</summary>
     /// <param name="json">The file's text in UTF-8, at most 8,000,000 bytes.</param>
@@ -69,7 +71,7 @@ public static class SingersFile
         var singers = new Singer[rows.Count];
         for (var i = 0; i < singers.Length; i++)
         {
-            singers[i] = ToSinger(rows[i], i + 1);
+            singers[i] = SingerRows.ToSinger(rows[i], i + 1);
             if (!seen.Add(singers[i].Alias))
             {
                 throw Fail(1, 1, string.Create(CultureInfo.InvariantCulture, $"singer {i + 1}: the alias {TextError.Quote(singers[i].Alias)} stands twice; give each singer an alias of their own"));
@@ -87,111 +89,21 @@ public static class SingersFile
     /// <param name="destination">Where the bytes go; it is not closed.</param>
     public static void Write(ValueList<Singer> singers, Stream destination)
     {
-        var rows = new List<SingerDto?>(singers.Count);
-        foreach (var singer in singers)
-        {
-            rows.Add(new SingerDto
-            {
-                Alias = singer.Alias,
-                Low = singer.Low.ToString(),
-                High = singer.High.ToString(),
-                SustainedSeconds = Math.Round((decimal)singer.SustainedSeconds.Numerator / singer.SustainedSeconds.Denominator, 3),
-                Experience = Name(singer.Experience),
-            });
-        }
+        var rows = ((IEnumerable<Singer>)singers).Select(SingerRows.ToRow).ToList();
 
         // The indenting writer ends lines as the system does; inside JSON strings a line break is always escaped, so this is safe.
         var text = JsonSerializer.Serialize(new ClassDto { Schema = Schema, Singers = rows }, SingersJson.Default.ClassDto);
         destination.Write(Encoding.UTF8.GetBytes(text.ReplaceLineEndings("\n") + "\n"));
     }
 
-    private static Singer ToSinger(SingerDto? row, int number)
-    {
-        var who = string.Create(CultureInfo.InvariantCulture, $"singer {number}")
-            + (string.IsNullOrWhiteSpace(row?.Alias) ? string.Empty : $" ({TextError.Quote(row.Alias)})");
-        if (row is null)
-        {
-            throw Fail(1, 1, $"{who} is empty");
-        }
-
-        var alias = row.Alias ?? throw Fail(1, 1, $"{who} lacks \"alias\"");
-        var low = Note(row.Low, "low", who);
-        var high = Note(row.High, "high", who);
-        var seconds = row.SustainedSeconds ?? throw Fail(1, 1, $"{who} lacks \"sustainedSeconds\"; measure the longest comfortable tone in seconds");
-        if (seconds is < Singer.ShortestTone or > Singer.LongestTone)
-        {
-            throw Fail(1, 1, string.Create(
-                CultureInfo.InvariantCulture, $"{who}: \"sustainedSeconds\" must be between {Singer.ShortestTone} and {Singer.LongestTone}, not {seconds}"));
-        }
-
-        var experience = row.Experience switch
-        {
-            null or "beginner" => Experience.Beginner,
-            "intermediate" => Experience.Intermediate,
-            "advanced" => Experience.Advanced,
-            _ => throw Fail(1, 1, $"{who}: experience must be beginner, intermediate or advanced, not {TextError.Quote(row.Experience)}"),
-        };
-        try
-        {
-            return new Singer(alias, low, high, Rational.FromDecimal(Math.Round(seconds, 3)), experience);
-        }
-        catch (ArgumentException fault)
-        {
-            throw Fail(1, 1, $"{who}: {fault.Message.Split(" (Parameter", 2)[0]}");
-        }
-    }
-
-    private static NoteName Note(string? text, string member, string who) => NoteName.TryParse(text, out var name)
-        ? name
-        : throw Fail(1, 1, text is null
-            ? $"{who} lacks \"{member}\"; write a note name such as A3"
-            : $"{who}: \"{member}\" must be a note name such as A3, not {TextError.Quote(text)}");
-
     private static string Explain(JsonException broken)
     {
         var place = string.IsNullOrEmpty(broken.Path) || broken.Path == "$" ? string.Empty : $" at {TextError.Quote(broken.Path)}";
         var unmapped = broken.Message.Contains("could not be mapped", StringComparison.Ordinal);
         return unmapped
-            ? $"unknown member{place}; the members of a singer are alias, low, high, sustainedSeconds and experience"
+            ? $"unknown member{place}; the members of a singer are alias, low, high, sustainedSeconds, trials, trialRule, experience, voice, fullLow and fullHigh"
             : $"the text is not the JSON of a class{place}: check brackets, commas, quotes and that numbers are numbers";
     }
 
-    private static string Name(Experience experience) => experience switch
-    {
-        Experience.Beginner => "beginner",
-        Experience.Intermediate => "intermediate",
-        _ => "advanced",
-    };
-
-    private static WarmupFormatException Fail(int line, int column, string message) => new(new TextError(line, column, message));
+    internal static WarmupFormatException Fail(int line, int column, string message) => new(new TextError(line, column, message));
 }
-
-/// <summary>The file as JSON has it.</summary>
-internal sealed class ClassDto
-{
-    public string? Schema { get; set; }
-
-    public List<SingerDto?>? Singers { get; set; }
-}
-
-/// <summary>A singer as JSON has it.</summary>
-internal sealed class SingerDto
-{
-    public string? Alias { get; set; }
-
-    public string? Low { get; set; }
-
-    public string? High { get; set; }
-
-    public decimal? SustainedSeconds { get; set; }
-
-    public string? Experience { get; set; }
-}
-
-[JsonSourceGenerationOptions(
-    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
-    UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
-    WriteIndented = true,
-    MaxDepth = 8)]
-[JsonSerializable(typeof(ClassDto))]
-internal sealed partial class SingersJson : JsonSerializerContext;

@@ -1,0 +1,243 @@
+using System.Globalization;
+
+namespace Warmup.Audio;
+
+/// <summary>A score on the frames of a file. Every time is computed exactly and rounded once to the nearest frame; what cannot be written is refused here.</summary>
+internal sealed class WavPlan
+{
+    /// <summary>The lowest pitch that is made, in Hz (the project's own bound, below all that is heard as a pitch).</summary>
+    public const double LowestHz = 5;
+
+    /// <summary>The most strings of a drone (the project's own bound).</summary>
+    public const int MostStrings = 32;
+
+    private static readonly Rational ShortestCycle = new(1, 10);
+
+    private readonly Rational[] _starts;
+    private readonly Rational[] _framesPerAkshara;
+    private readonly Rational[] _lengths;
+
+    private WavPlan(Score score, WavOptions options, CancellationToken cancellation)
+    {
+        Score = score;
+        Options = options;
+        if (score.Sections.IsEmpty)
+        {
+            throw new ExportException("a score must have at least 1 section, not 0");
+        }
+
+        _starts = new Rational[score.Sections.Count + 1];
+        _framesPerAkshara = new Rational[score.Sections.Count];
+        _lengths = new Rational[score.Sections.Count];
+        for (var s = 0; s < _lengths.Length; s++)
+        {
+            var section = score.Sections[s];
+            CheckTimes(s);
+            _framesPerAkshara[s] = (Rational)options.SampleRate * 60 / section.Tempo;
+            _lengths[s] = SoundingLength(section);
+            if (s == 0)
+            {
+                _starts[0] = _framesPerAkshara[0] * options.CountInBeats;
+            }
+
+            _starts[s + 1] = _starts[s] + (_framesPerAkshara[s] * _lengths[s]);
+        }
+
+        Frames = Nearest(_starts[^1]);
+        Files = new WavSize(this);
+        Check(cancellation);
+    }
+
+    public Score Score { get; }
+
+    public WavOptions Options { get; }
+
+    /// <summary>The length of the sound in frames.</summary>
+    public long Frames { get; }
+
+    /// <summary>The length of the sound in seconds, exactly.</summary>
+    public Rational Seconds => _starts[^1] / Options.SampleRate;
+
+    /// <summary>The sizes of the file's parts.</summary>
+    public WavSize Files { get; }
+
+    /// <summary>The drone, or <see langword="null"/> where none sounds.</summary>
+    public Drone? Drone => Options.HasDrone ? Score.Drone : null;
+
+    /// <summary>The plan of a score.</summary>
+    /// <exception cref="ExportException">A file cannot hold the score.</exception>
+    public static WavPlan For(Score score, WavOptions options, CancellationToken cancellation) => new(score, options, cancellation);
+
+    /// <summary>The sounding length of a section in aksharas.</summary>
+    public Rational LengthOf(int section) => _lengths[section];
+
+    /// <summary>The frame of a point of the sound.</summary>
+    /// <param name="section">The index of the section.</param>
+    /// <param name="aksharas">The point in aksharas that sound, from the section's beginning.</param>
+    public long FrameOf(int section, Rational aksharas) => Nearest(_starts[section] + (_framesPerAkshara[section] * aksharas));
+
+    /// <summary>The frame at which a section ends.</summary>
+    public long EndFrameOf(int section) => Nearest(_starts[section + 1]);
+
+    /// <summary>The frame of a click of the count-in.</summary>
+    public long FrameOfCountIn(int beat) => Nearest(_framesPerAkshara[0] * beat);
+
+    /// <summary>The frame of a time in seconds from the beginning of the sound.</summary>
+    public long FrameAt(Rational seconds) => Nearest(seconds * Options.SampleRate);
+
+    /// <summary>The frame at which a note begins.</summary>
+    public long FrameOfNote(int section, int note)
+    {
+        var at = Score.Sections[section].Notes[note];
+        return FrameOf(section, at.Onset + AnswersBefore(section, at.LineIndex));
+    }
+
+    /// <summary>The frame behind a note.</summary>
+    public long EndFrameOfNote(int section, int note)
+    {
+        var at = Score.Sections[section].Notes[note];
+        return FrameOf(section, at.Onset + at.Length + AnswersBefore(section, at.LineIndex));
+    }
+
+    /// <summary>The frame of a marker.</summary>
+    public long FrameOf(Marker marker)
+    {
+        var (s, l) = (Math.Max(0, marker.Section), marker.Line);
+        var line = Score.Sections[s].Lines[l];
+        return FrameOf(s, line.Onset + AnswersBefore(s, l) + (marker.IsAnswer ? line.Length : Rational.Zero));
+    }
+
+    /// <summary>The markers in the order of their time.</summary>
+    public IEnumerable<Marker> Markers()
+    {
+        var several = Score.Sections.Count > 1;
+        for (var s = 0; Options.HasMarkers && s < Score.Sections.Count; s++)
+        {
+            for (var l = 0; l < Score.Sections[s].Lines.Count; l++)
+            {
+                yield return new Marker(several ? s : -1, l, false);
+                if (Options.IsCallAndResponse)
+                {
+                    yield return new Marker(several ? s : -1, l, true);
+                }
+            }
+        }
+    }
+
+    // Lines follow each other without gaps, so the answers before a line last as long as the lines before it.
+    private Rational AnswersBefore(int section, int line) =>
+        Options.IsCallAndResponse ? Score.Sections[section].Lines[line].Onset : Rational.Zero;
+
+    private static long Nearest(Rational frames) => (frames + new Rational(1, 2)).Floor();
+
+    private Rational SoundingLength(Section section)
+    {
+        if (!Options.IsCallAndResponse || section.Lines.IsEmpty)
+        {
+            return section.Length;
+        }
+
+        var last = section.Lines[^1];
+        var sung = (last.Onset + last.Length) * 2;
+        var unit = section.Meter.IsFree ? 1 : section.Meter.Beats;
+        return (sung / unit).Ceiling() * (Rational)unit;
+    }
+
+    private void CheckTimes(int s)
+    {
+        var section = Score.Sections[s];
+        if (section.Tempo < Tempo.Slowest || section.Tempo > Tempo.Fastest)
+        {
+            throw new ExportException($"{PlaceOf(s)}the tempo must be between {Tempo.Slowest} and {Tempo.Fastest} aksharas a minute, not {section.Tempo}");
+        }
+
+        if (section.Resolution < 1 || section.LengthSteps < 1)
+        {
+            throw new ExportException(string.Create(
+                CultureInfo.InvariantCulture,
+                $"{PlaceOf(s)}has {section.Resolution} grid steps an akshara and a length of {section.LengthSteps}; each must be at least 1"));
+        }
+    }
+
+    private void Check(CancellationToken cancellation)
+    {
+        if (Files.Total > WavSize.Largest)
+        {
+            throw new ExportException(string.Create(
+                CultureInfo.InvariantCulture,
+                $"{Seconds.ToDouble():0} s of sound would need {Files.Total} bytes; a WAV file holds at most {WavSize.Largest}: take fewer lines, a faster tempo or one channel"));
+        }
+
+        for (var s = 0; s < _lengths.Length; s++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var section = Score.Sections[s];
+            for (var p = 0; Options.HasVoice && p < section.Pitches.Count; p++)
+            {
+                CheckHz(section.Pitches[p], PlaceOf(s));
+            }
+
+            var before = 0L;
+            for (var n = 0; n < section.Notes.Count; n++)
+            {
+                var note = section.Notes[n];
+                if (note.PitchIndex >= section.Pitches.Count || note.LineIndex >= section.Lines.Count)
+                {
+                    throw new ExportException(string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{PlaceOf(s)}note {n + 1} is on pitch {note.PitchIndex} of {section.Pitches.Count} in line {note.LineIndex} of {section.Lines.Count}, counted from 0"));
+                }
+
+                // Every time is computed once here, so that nothing overflows half-way through the file.
+                var start = FrameOfNote(s, n);
+                var end = EndFrameOfNote(s, n);
+                if (start < before || end > EndFrameOf(s))
+                {
+                    throw new ExportException(string.Create(
+                        CultureInfo.InvariantCulture, $"{PlaceOf(s)}note {n + 1} overlaps the one before or the section's end"));
+                }
+
+                before = end;
+            }
+        }
+
+        if (Drone is { } drone)
+        {
+            CheckDrone(drone);
+        }
+    }
+
+    private void CheckDrone(Drone drone)
+    {
+        if (drone.Strings.Count is < 1 or > MostStrings)
+        {
+            throw new ExportException(string.Create(
+                CultureInfo.InvariantCulture, $"a drone must have between 1 and {MostStrings} strings, not {drone.Strings.Count}"));
+        }
+
+        if (drone.StrokeSeconds.Sign < 0 || drone.RestSeconds.Sign < 0 || drone.CycleSeconds < ShortestCycle)
+        {
+            throw new ExportException(
+                $"a drone's cycle must last at least {ShortestCycle} s without going back, not {drone.CycleSeconds} s with {drone.StrokeSeconds} s from stroke to stroke and {drone.RestSeconds} s of rest");
+        }
+
+        for (var i = 0; i < drone.Strings.Count; i++)
+        {
+            CheckHz(drone.Strings[i].Pitch, string.Create(CultureInfo.InvariantCulture, $"drone string {i + 1}: "));
+        }
+    }
+
+    private void CheckHz(ScorePitch pitch, string place)
+    {
+        var highest = WaveTable.HighestHz(Options.SampleRate);
+        if (!(pitch.Hz >= LowestHz && pitch.Hz <= highest))
+        {
+            throw new ExportException(string.Create(
+                CultureInfo.InvariantCulture,
+                $"{place}{pitch.Tone} ({pitch.Name}) sounds at {pitch.Hz:0.##} Hz; a pitch must lie between {LowestHz} and {highest:0} Hz at {Options.SampleRate} frames a second"));
+        }
+    }
+
+    private string PlaceOf(int section) =>
+        Score.Sections.Count == 1 ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"section {section + 1}: ");
+}

@@ -1,0 +1,100 @@
+using System.Globalization;
+
+namespace Warmup;
+
+/// <summary>An exercise of common practice as a pattern.</summary>
+/// <param name="Group">Its group: <c>sarali</c>, <c>janta</c>, <c>melsthayi</c>, <c>mandrasthayi</c>, <c>alankara</c> or <c>choir</c>.</param>
+/// <param name="Number">Its number in the group, counted from 1. Books differ in their numbering.</param>
+/// <param name="Title">What it is.</param>
+/// <param name="Pattern">The pattern.</param>
+/// <param name="Source">How sure its lines are: where they come from.</param>
+public sealed record Exercise(string Group, int Number, string Title, Pattern Pattern, string Source)
+{
+    /// <summary>The tala in which it is usually sung; empty where it has none.</summary>
+    public string Tala { get; init; } = string.Empty;
+
+    /// <summary>A name for programs and files: <c>sarali-1</c>.</summary>
+    public string Name => string.Create(CultureInfo.InvariantCulture, $"{Group}-{Number}");
+
+    /// <summary>The name and the title.</summary>
+    public override string ToString() => $"{Name}: {Title}";
+}
+
+/// <summary>The exercises of common practice: the traditional groups and, beside them, what choirs sing.</summary>
+/// <remarks>
+/// The regular exercises count places and follow any scale; a run that falls short of its units holds its last note. The irregular ones
+/// (sarali 10 to 14 and the two sthayi groups) are pinned to their letters: a scale without a letter refuses them by its name.
+/// </remarks>
+public static class Repertoire
+{
+    private static readonly Lazy<ValueList<Exercise>> Read = new(ReadTraditional);
+
+    /// <summary>The sarali, janta, melsthayi and mandrasthayi groups and the seven alankaras.</summary>
+    public static ValueList<Exercise> Traditional => Read.Value;
+
+    /// <summary>What choirs sing; the vowels are the project's own choice and can be sung on any others.</summary>
+    public static ValueList<Exercise> Choir { get; } =
+    [
+        OfChoir(1, "five notes up and down, on one vowel after the other", "run.notes(1 5).there-and-back.each-line(5).sung-by-line(mi me ma mo mu)"),
+        OfChoir(2, "nine notes up and down", "run.above(1).there-and-back.sung(a)"),
+        OfChoir(3, "1-3-5-8-5-3-1", "[S G P S' P G S].sung(i e a o a e i)"),
+        OfChoir(4, "thirds up and down", "run.pairs(2).join.up-down.sung(no)"),
+        OfChoir(5, "broken triads from each degree up, then down", "figure(0 2 4).up-down.sung(ma mo me)"),
+        OfChoir(6, "arpeggio up and down with a held top", "[S G P S' , P G S ,].sung(a)"),
+        OfChoir(7, "five notes down on a lip trill", "run.notes(1 5).reversed.sung(brr)"),
+        OfChoir(8, "five notes down through a straw", "[P M G R S , , ,].sung(u)"),
+        OfChoir(9, "an octave leap and the scale down", "[S S' N D P M G R S].sung(o)"),
+        OfChoir(10, "one held note on five vowels", "[S , , S , , S , , S , , S , ,].sung(i e a o u)"),
+    ];
+
+    /// <summary>An exercise by its name.</summary>
+    /// <param name="name">The name: <c>alankara-7</c>.</param>
+    /// <returns>The exercise, or <see langword="null"/>.</returns>
+    public static Exercise? Find(string name)
+    {
+        foreach (var exercise in (IEnumerable<Exercise>)[.. Traditional, .. Choir])
+        {
+            if (exercise.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
+            {
+                return exercise;
+            }
+        }
+
+        return null;
+    }
+
+    private static Exercise OfChoir(int number, string title, string pattern) =>
+        new("choir", number, title, Pattern.Parse(pattern), "common practice of choirs, from memory");
+
+    private static ValueList<Exercise> ReadTraditional()
+    {
+        using var stream = typeof(Repertoire).Assembly.GetManifestResourceStream("Warmup.Data.exercises.tsv")
+            ?? throw new InvalidOperationException("the repertoire's file exercises.tsv is missing from the assembly");
+        using var reader = new StreamReader(stream);
+        var exercises = new List<Exercise>();
+        var header = true;
+        while (reader.ReadLine() is { } line)
+        {
+            if (line.StartsWith('#') || header)
+            {
+                header = line.StartsWith('#') && header;
+                continue;
+            }
+
+            var row = line.Split('\t');
+            exercises.Add(new Exercise(
+                row[0], int.Parse(row[1], NumberStyles.None, CultureInfo.InvariantCulture), Title(row[0], row[1]), Pattern.Parse(row[4]), row[5]) { Tala = row[2] });
+        }
+
+        return exercises.ToValueList();
+    }
+
+    private static string Title(string group, string number) => group switch
+    {
+        "sarali" => $"sarali varisai {number}: the scale up and down",
+        "janta" => $"janta varisai {number}: doubled notes",
+        "melsthayi" => $"melsthayi varisai {number}: into the upper octave",
+        "mandrasthayi" => $"mandrasthayi varisai {number}: into the lower octave",
+        _ => $"alankara {number}: a figure from each degree",
+    };
+}

@@ -1,0 +1,130 @@
+namespace Warmup.Tests;
+
+/// <summary>
+/// The traditional exercises against Data/exercises.tsv, line by line: common practice, most rows compared with one published notation set,
+/// the rows marked so from memory. The lines in five-note scales are written out by hand after the rule that figures count places.
+/// </summary>
+public class PatternRepertoireTests
+{
+    private const string Mohanam = "S R2 G3 P D2 S'";
+
+    public static TheoryData<string, string> Table
+    {
+        get
+        {
+            var data = new TheoryData<string, string>();
+            foreach (var row in Rows())
+            {
+                data.Add($"{row[0]}-{row[1]}", row[4]);
+            }
+
+            return data;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Table))]
+    public void Each_exercise_gives_the_lines_of_the_table(string name, string lines) =>
+        Assert.Equal(lines, Notation(Repertoire.Find(name)!.Pattern, "S R1 G3 M1 P D1 N3 S'"));
+
+    [Fact]
+    public void The_groups_units_talas_and_statuses_are_those_of_the_table()
+    {
+        var scale = Scale.Parse("S R1 G3 M1 P D1 N3 S'");
+        var rows = Rows().ToList();
+        Assert.Equal(rows.ConvertAll(r => $"{r[0]}-{r[1]}"), Repertoire.Traditional.ConvertAll(e => e.Name));
+        Assert.Equal(rows.ConvertAll(r => r[2]), Repertoire.Traditional.ConvertAll(e => e.Tala));
+        Assert.Equal(rows.ConvertAll(r => r[6]), Repertoire.Traditional.ConvertAll(e => e.Source));
+        Assert.Equal(
+            rows.ConvertAll(r => r[3]),
+            Repertoire.Traditional.ConvertAll(e => ((IEnumerable<Line>)e.Pattern.Expand(scale).Lines).Aggregate(Rational.Zero, (sum, l) => sum + l.Units).ToString()));
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void Mandrasthayi_is_the_mirror_of_melsthayi(int number) => // the table's own remark: degree d becomes 7 - d
+        Assert.Equal(
+            Notation(Repertoire.Find($"mandrasthayi-{number}")!.Pattern, "S R1 G3 M1 P D1 N3 S'"),
+            Notation(Repertoire.Find($"melsthayi-{number}")!.Pattern.Mirrored(), "S R1 G3 M1 P D1 N3 S'"));
+
+    [Theory]
+    [InlineData("sarali-1", "S R G P D S' , , / S' D P G R S , ,")]
+    [InlineData("sarali-3", "S R G S R G S R / S R G P D S' , , / S' D P S' D P S' D / S' D P G R S , ,")]
+    [InlineData("sarali-7", "S R G P D , , , / S R G P D S' , , / S' D P G R , , , / S' D P G R S , ,")]
+    [InlineData("janta-1", "S S R R G G P P / D D S' S' , , , , / S' S' D D P P G G / R R S S , , , ,")]
+    [InlineData("janta-2", "S S R R G G P P / R R G G P P D D / G G P P D D S' S' / S' S' D D P P G G / D D P P G G R R / P P G G R R S S")]
+    [InlineData("alankara-7", "S R G P / R G P D / G P D S' / S' D P G / D P G R / P G R S")]
+    [InlineData("alankara-4", "S R G S R S R G P , / R G P R G R G P D , / G P D G P G P D S' , / S' D P S' D S' D P G , / D P G D P D P G R , / P G R P G P G R S ,")]
+    public void Regular_exercises_follow_a_five_note_scale(string name, string lines) =>
+        Assert.Equal(lines, Notation(Repertoire.Find(name)!.Pattern, Mohanam));
+
+    [Fact]
+    public void Regular_exercises_follow_a_scale_of_five_notes_up_and_seven_down() => // Bilahari
+        Assert.Equal(
+            "S R G P D S' , , / S' N D P M G R S",
+            Notation(Repertoire.Find("sarali-1")!.Pattern, "S R2 G3 P D2 S' / S' N3 D2 P M1 G3 R2 S"));
+
+    [Theory]
+    [InlineData("sarali-10")]
+    [InlineData("sarali-13")]
+    [InlineData("melsthayi-1")]
+    [InlineData("mandrasthayi-2")]
+    public void Irregular_exercises_are_refused_by_the_letter_that_a_scale_lacks(string name)
+    {
+        Assert.False(Repertoire.Find(name)!.Pattern.TryExpand(Scale.Parse(Mohanam), out _, out var refusal));
+        Assert.Matches("has no [MN]", refusal!.Message);
+    }
+
+    [Fact]
+    public void Every_regular_exercise_is_usable_in_every_scale_of_the_catalogue_that_reaches_the_upper_tonic()
+    {
+        foreach (var exercise in Repertoire.Traditional)
+        {
+            if (exercise.Pattern.ToString().StartsWith('['))
+            {
+                continue;
+            }
+
+            foreach (var entry in Catalogue.Default.Entries)
+            {
+                // Nadanamakriya and its like never go beyond their highest note.
+                if (entry.Scale.ReachesUpperTonic && entry.Scale.StepsUp >= 5 && entry.Scale.StepsDown >= 5)
+                {
+                    Assert.True(exercise.Pattern.TryExpand(entry.Scale, out _, out var refusal), $"{exercise} in {entry.Scale}: {refusal}");
+                }
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData(1, "S R G M P M G R S / S R G M P M G R S / S R G M P M G R S / S R G M P M G R S / S R G M P M G R S", "mi me ma mo mu")]
+    [InlineData(2, "S R G M P D N S' R' S' N D P M G R S", "a")]
+    [InlineData(3, "S G P S' P G S", "i e a o a e i")]
+    [InlineData(4, "S G R M G P M D P N D S' / S' D N P D M P G M R G S", "no")]
+    [InlineData(7, "P M G R S", "brr")]
+    public void Choir_exercises_are_what_choirs_sing(int number, string letters, string sung) // common practice, from memory
+    {
+        var lines = Repertoire.Choir[number - 1].Pattern.Expand(Scale.Parse("S R2 G3 M1 P D2 N3 S'")).Lines;
+        Assert.Equal(letters, string.Join(" / ", lines.ConvertAll(l => l.ToLetters())));
+        var words = sung.Split(' ');
+        var byLine = lines.Count == words.Length;
+        for (var l = 0; l < lines.Count; l++)
+        {
+            for (var i = 0; i < lines[l].Notes.Count; i++)
+            {
+                Assert.Equal(words[(byLine ? l : i) % words.Length], lines[l].Notes[i].Sung);
+            }
+        }
+    }
+
+    private static string Notation(Pattern pattern, string scale) =>
+        string.Join(" / ", pattern.Expand(Scale.Parse(scale)).Lines.ConvertAll(l => l.ToNotation()));
+
+    private static IEnumerable<string[]> Rows()
+    {
+        using var reader = new StreamReader(typeof(PatternRepertoireTests).Assembly.GetManifestResourceStream("exercises.tsv")!);
+        return [.. reader.ReadToEnd().Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(l => l.TrimEnd('\r').Split('\t'))];
+    }
+}

@@ -1,0 +1,88 @@
+namespace Warmup.Tests;
+
+/// <summary>The patterns' text: what it reads, how it prints, and what it says where it cannot read. The language is the library's own.</summary>
+public class PatternTextTests
+{
+    [Theory]
+    [InlineData("ladder", "ladder")]
+    [InlineData(" LADDER . Reversed+run ", "ladder.reversed + run")]
+    [InlineData("(ladder + run) + (run + ladder)", "ladder + run + run + ladder")]
+    [InlineData("((ladder + run)).ends", "(ladder + run).ends")]
+    [InlineData("run.pairs(2)", "run.windows(3).ends")]
+    [InlineData("run.reach(2 2)", "run.transposed(2)")]
+    [InlineData("run.reach(-2 0)", "run.below(2)")]
+    [InlineData("run.reach(0 2)", "run.above(2)")]
+    [InlineData("run.reach(1,-1)", "run.reach(1 -1)")]
+    [InlineData("run.stretch(4 2)", "run.stretch(2)")]
+    [InlineData("run.stretch(2 4)", "run.shrink(2)")]
+    [InlineData("run.alternate(ladder + run).weave(figure(0, 1, 2))", "run.alternate(ladder + run).weave(figure(0 1 2))")]
+    [InlineData("[S R G ; | M' , || / N_ -]", "[S R G , , M' , / N_ -]")]
+    [InlineData("[ 0 1,2 ]", "[0 1 , 2]")]
+    [InlineData("run.sung(a, e i)", "run.sung(a e i)")]
+    public void Text_is_read_and_printed_in_one_form(string text, string canonical)
+    {
+        var pattern = Pattern.Parse(text);
+        Assert.Equal(canonical, pattern.ToString());
+        Assert.Equal(pattern, Pattern.Parse(canonical));
+        Assert.Equal(pattern.GetHashCode(), Pattern.Parse(canonical).GetHashCode());
+    }
+
+    [Theory]
+    [InlineData("", 1, "expected a pattern")]
+    [InlineData("ladr", 1, "unknown word 'ladr'")]
+    [InlineData("ladder.ladder", 8, "cannot stand behind a dot")]
+    [InlineData("ends", 1, "needs a pattern before it")]
+    [InlineData("ladder.take", 12, "needs a number from 1 to 10000 in parentheses")]
+    [InlineData("ladder.take(0)", 13, "a number from 1 to 10000, not '0)'")]
+    [InlineData("ladder.take(1 2)", 15, "a number from 1 to 10000, not '2)'")]
+    [InlineData("ladder.notes(1)", 15, "needs 2 numbers from 1 to 1000")]
+    [InlineData("ladder.notes(3 2)", 8, "the last note must be between 3 and 1000, not 2")]
+    [InlineData("ladder.order(1 3)", 8, "must hold each number from 1 to its own length")]
+    [InlineData("ladder.ends()", 12, "takes no parentheses")]
+    [InlineData("ladder + ", 10, "the text ends; expected a pattern")]
+    [InlineData("(ladder", 8, "not closed; expected ')'")]
+    [InlineData("[S R", 1, "not closed; expected ']'")]
+    [InlineData("[S R / ]", 8, "has no notes")]
+    [InlineData("[, S]", 2, "the line has none yet")]
+    [InlineData("[- S]", 2, "the line has none yet")]
+    [InlineData("[S r]", 4, "mixes small and capital letters")]
+    [InlineData("[S R2]", 4, "leave the number away")]
+    [InlineData("[S 1]", 4, "letters and steps stand in the same lines")]
+    [InlineData("[S X]", 4, "expected a svara letter")]
+    [InlineData("[S 'R]", 4, "expected a svara letter")]
+    [InlineData("[0 99]", 4, "a step must be between -28 and 28, not '99'")]
+    [InlineData("[S''''']", 2, "within four octaves")]
+    [InlineData("[S'_]", 2, "goes up and down at once")]
+    [InlineData("run.sung(a1)", 10, "words to sing")]
+    [InlineData("run.sung()", 10, "words to sing")]
+    [InlineData("run.weave()", 11, "expected a pattern")]
+    [InlineData("run.weave(run", 14, "expected ')'")]
+    [InlineData("run run", 5, "expected '.', '+' or the end")]
+    public void An_error_shows_the_place_and_what_was_expected(string text, int column, string expected)
+    {
+        Assert.False(Pattern.TryParse(text, out var pattern, out var error));
+        Assert.Null(pattern);
+        Assert.Equal(column, error!.Column);
+        Assert.Contains(expected, error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_word_says_what_it_does_and_how_it_is_written()
+    {
+        Assert.Equal(Pattern.Words.Count, Pattern.Words.ConvertAll(w => w.Name).ToHashSet().Count);
+        Assert.All(Pattern.Words.ToArray(), word =>
+        {
+            Assert.NotEmpty(word.Meaning);
+            Assert.Contains(word.Name, word.Form, StringComparison.Ordinal);
+            Assert.Equal(!word.IsPrimitive, word.Form.StartsWith('.'));
+        });
+    }
+
+    [Fact]
+    public void A_hundred_patterns_in_a_row_are_one_sum_of_two_levels()
+    {
+        var sum = Enumerable.Repeat(Pattern.Ladder, 100).Aggregate((a, b) => a + b);
+        Assert.Equal((2, 101), (sum.Depth, sum.Nodes));
+        Assert.Equal(700, sum.Expand(Scale.Parse("S R2 G3 M1 P D2 N3 S'")).Lines.Count);
+    }
+}
