@@ -11,7 +11,7 @@ internal static class Directions
         var section = score.Sections[index];
         if ((score.Sections.Count > 1 || section.Title != score.Title) && section.Title.Length > 0)
         {
-            Words(xml, section.Title, "<words font-weight=\"bold\">"u8);
+            Words(xml, section.Title, "<words font-weight=\"bold\" font-size=\"14\">"u8);
         }
 
         if (ScoreHeader.TonicText(section) is { } tonic)

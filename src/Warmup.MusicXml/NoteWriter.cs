@@ -99,7 +99,8 @@ internal sealed class NoteWriter(
             Timing.TiedMarks(xml, piece);
         }
 
-        xml.Raw(slurs ? "          <slur type=\"start\" number=\"1\"/>\n"u8 : ""u8);
+        // Above, since the syllables stand below.
+        xml.Raw(slurs ? "          <slur type=\"start\" number=\"1\" placement=\"above\"/>\n"u8 : ""u8);
         xml.Raw(slurEnds ? "          <slur type=\"stop\" number=\"1\"/>\n"u8 : ""u8);
         xml.Raw(piece.BeginsTuplet ? "          <tuplet type=\"start\" number=\"1\" bracket=\"yes\"/>\n"u8 : ""u8);
         xml.Raw(piece.EndsTuplet ? "          <tuplet type=\"stop\" number=\"1\"/>\n"u8 : ""u8);

@@ -55,6 +55,7 @@ public sealed class MuseScoreBatch : IDisposable
         ["tonics"] = [.. Repertoire.Tonics],
         ["meters"] = [.. Repertoire.Meters],
         ["speeds"] = [.. Repertoire.Speeds],
+        ["choices"] = [.. Repertoire.Choices],
     };
 
     public void Dispose() => _folder.Delete(recursive: true);

@@ -19,7 +19,7 @@ internal static class Played
         var begins = Rational.Zero;
         foreach (var section in score.Sections)
         {
-            var quarters = new Rational(4, section.Meter.BeatType);
+            var quarters = 4 * section.Meter.BeatValue;
             foreach (var note in section.Notes)
             {
                 var midi = section.Tonic.Midi + section.PitchOf(note).Tone.Semitones + semitones;
