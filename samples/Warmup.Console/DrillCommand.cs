@@ -17,17 +17,19 @@ internal static class DrillCommand
             AllowMultipleArgumentsPerToken = false,
         };
         var force = new Option<bool>("--force") { Description = "Replace files that exist." };
+        var answers = new Option<bool>("--call-and-response") { Description = "In the files, leave the time of each line silent behind it for the singer's answer." };
         var command = new Command("drill", "Makes a drill and writes it to files.");
         drill.AddTo(command);
         singers.AddTo(command);
         command.Add(files);
         command.Add(force);
+        command.Add(answers);
         command.SetAction(parsed =>
         {
             var wanted = drill.Read(parsed);
             var people = singers.Read(parsed);
             var score = wanted.ToScore(cancellation);
-            Formats.WriteAll(score, parsed.GetValue(files)!, parsed.GetValue(force), terminal, cancellation);
+            Formats.WriteAll(parsed.GetValue(answers) ? score.WithAnswers() : score, parsed.GetValue(files)!, parsed.GetValue(force), terminal, cancellation);
             return Report.Print(terminal, score, people) ? ExitCode.Fine : ExitCode.DoesNotFit;
         });
         return command;

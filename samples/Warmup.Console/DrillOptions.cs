@@ -29,24 +29,23 @@ internal sealed class DrillOptions
         Required = true,
     };
 
-    private readonly Option<string> _speed = new("--speed") { Description = "Speed: 1, 2 or 3 (1, 2 or 4 notes an akshara).", DefaultValueFactory = _ => "1" };
+    private readonly TimeOptions _time = new();
+
+    private readonly DroneOptions _drone = new();
 
     private readonly Option<string> _tuning = new("--tuning") { Description = "Tuning: equal or just.", DefaultValueFactory = _ => "equal" };
-
-    private readonly Option<string> _delivery = new("--delivery")
-    {
-        Description = "Delivery: continuous, or line-by-line (the last note is held, then a breath).",
-        DefaultValueFactory = _ => "continuous",
-    };
 
     private readonly Option<string?> _title = new("--title") { Description = "Title; scale and pattern if left out." };
 
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[_scale, _pattern, _tonic, _tempo, _speed, _tuning, _delivery, _title])
+        foreach (var option in (Option[])[_scale, _pattern, _tonic, _tempo, _tuning, _title])
         {
             command.Add(option);
         }
+
+        _time.AddTo(command);
+        _drone.AddTo(command);
     }
 
     /// <summary>The drill that the options describe.</summary>
@@ -74,10 +73,9 @@ internal sealed class DrillOptions
             Pattern = pattern!,
             Tonic = tonic!,
             Tempo = ReadTempo(parsed.GetValue(_tempo)!),
-            Speed = Choice("--speed", parsed.GetValue(_speed)!, ("1", Speed.First), ("2", Speed.Second), ("3", Speed.Third)),
             Tuning = Choice("--tuning", parsed.GetValue(_tuning)!, ((IEnumerable<Tuning>)Tuning.All).Select(t => (t.Name, t)).ToArray()),
-            Delivery = Choice("--delivery", parsed.GetValue(_delivery)!, ("continuous", Delivery.Continuous), ("line-by-line", Delivery.LineByLine)),
         };
+        drill = _drone.Read(parsed, _time.Read(parsed, drill));
         return parsed.GetValue(_title) is { } title ? Titled(drill, title) : drill;
     }
 
@@ -111,5 +109,5 @@ internal sealed class DrillOptions
         }
     }
 
-    private static InputException Refusal(string option, TextError error) => new($"{option}, {error}");
+    public static InputException Refusal(string option, TextError error) => new($"{option}, {error}");
 }

@@ -5,8 +5,8 @@ namespace Warmup.Midi;
 /// <summary>Title, tempi, keys, meters, and a marker at the beginning of each line and of each answer.</summary>
 internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
 {
-    // Middle values of the standard's own default: a click each quarter has 24 clocks, a quarter has 8 thirty-seconds.
-    private const int ClocksPerQuarter = 24;
+    // The standard's own values: a quarter has 24 clocks and 8 thirty-seconds.
+    private const int ClocksPerWhole = 96;
     private const int ThirtySecondsPerQuarter = 8;
 
     private int _section;
@@ -14,6 +14,7 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
     private int _measure;
     private int _line;
     private bool _isAnswer;
+    private int _tempo;
 
     public override void Start()
     {
@@ -28,6 +29,11 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
             Open(ref writer);
             _opened = true;
         }
+        else if (TempoTick <= MeasureTick && TempoTick <= LineTick)
+        {
+            WriteTempo(ref writer, Section.TempoChanges[_tempo].Tempo);
+            _tempo++;
+        }
         else if (MeasureTick <= LineTick)
         {
             WriteTimeSignature(ref writer);
@@ -37,7 +43,7 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
             WriteMarker(ref writer);
         }
 
-        var next = Math.Min(MeasureTick, LineTick);
+        var next = Math.Min(TempoTick, Math.Min(MeasureTick, LineTick));
         if (next != long.MaxValue)
         {
             Next = At(next, Phase.Setup);
@@ -57,6 +63,8 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
 
     private long MeasureTick => _measure < Section.Measures.Count ? Plan.TickOf(_section, Section.Measures[_measure].Onset) : long.MaxValue;
 
+    private long TempoTick => _tempo < Section.TempoChanges.Count ? Plan.TickOf(_section, Section.TempoChanges[_tempo].Onset) : long.MaxValue;
+
     private long LineTick => Plan.Options.HasMarkers && _line < Section.Lines.Count
         ? Plan.TickOf(_section, MarkerOnset(Section.Lines[_line]))
         : long.MaxValue;
@@ -69,6 +77,7 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
         _measure = 0;
         _line = 0;
         _isAnswer = false;
+        _tempo = 0;
         Next = At(Plan.Starts[_section], Phase.Setup);
     }
 
@@ -84,17 +93,25 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
             writer.Text(Tick, 0x01, Section.Title);
         }
 
-        var tempo = Plan.MicrosecondsPerQuarter(_section);
-        writer.Meta(Tick, 0x51, [(byte)(tempo >> 16), (byte)((tempo >> 8) & 0xFF), (byte)(tempo & 0xFF)]);
+        WriteTempo(ref writer, Section.Tempo);
 
         // No sharps or flats, major: the standard's own default. A key signature of MIDI has only major and minor, which most scales are not.
         writer.Meta(Tick, 0x59, [0, 0]);
     }
 
+    private void WriteTempo(ref TrackWriter writer, Rational aksharas)
+    {
+        var tempo = Plan.MicrosecondsPerQuarter(_section, aksharas);
+        writer.Meta(Tick, 0x51, [(byte)(tempo >> 16), (byte)((tempo >> 8) & 0xFF), (byte)(tempo & 0xFF)]);
+    }
+
     private void WriteTimeSignature(ref TrackWriter writer)
     {
         var (numerator, power) = Plan.TimeSignature(_section, _measure);
-        writer.Meta(Tick, 0x58, [(byte)numerator, (byte)power, (byte)Math.Max(1, ClocksPerQuarter * 4 >> power), ThirtySecondsPerQuarter]);
+
+        // A metronome clicks each beat of a meter, the dotted one of a compound meter, and in free rhythm each unit of the signature.
+        var click = Section.Meter.IsFree ? new Rational(1, 1 << power) : Section.Meter.BeatValue;
+        writer.Meta(Tick, 0x58, [(byte)numerator, (byte)power, (byte)Math.Max(1, (click * ClocksPerWhole).Floor()), ThirtySecondsPerQuarter]);
 
         // Measures of the same length go on under the same signature.
         var length = Section.Measures[_measure].Length;

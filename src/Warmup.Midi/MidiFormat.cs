@@ -5,13 +5,13 @@ namespace Warmup.Midi;
 
 /// <summary>
 /// Writes scores as Standard MIDI Files 1.0: a conductor track (title, tempo, meter, key, a marker at each line), the voice with its
-/// tuning and lyrics, and the drone.
+/// tuning and lyrics, the drone, and the beat.
 /// </summary>
 /// <remarks>
-/// <para>An akshara is a quarter note; onsets and lengths of the voice are exact. The tempo is rounded to a whole number of
+/// <para>An akshara is a quarter note, or the beat that a time signature names; onsets and lengths of the voice are exact. The tempo is rounded to a whole number of
 /// microseconds a quarter, at most half a microsecond off. The drone keeps its own time in seconds, put on the nearest tick. The key
 /// signature is always C major, the standard's default, since most scales are neither major nor minor.</para>
-/// <para>The voice is on channel 1, the drone on those behind it, never on 10. Lyrics follow RP-017: an event a syllable, a space
+/// <para>The voice is on channel 1, the drone on those behind it, never on 10, which has the clicks of the beat. Lyrics follow RP-017: an event a syllable, a space
 /// behind a word (every syllable is one), a carriage return behind a line. Immutable, safe to share between threads; equal scores and
 /// options give equal bytes.</para>
 /// </remarks>
@@ -116,6 +116,7 @@ public sealed class MidiFormat : IScoreFormat
             new ConductorPart(plan),
             .. Options.HasVoice ? (ReadOnlySpan<Part>)[new VoicePart(plan)] : [],
             .. plan.Drone is { } drone ? (ReadOnlySpan<Part>)[new DronePart(plan, drone)] : [],
+            .. BeatPart.IsNeeded(plan) ? (ReadOnlySpan<Part>)[new BeatPart(plan)] : [],
         ];
         return Options.SingleTrack ? [parts] : Array.ConvertAll(parts, p => new[] { p });
     }

@@ -37,6 +37,19 @@ public enum MidiTextEncoding
     Utf8,
 }
 
+/// <summary>Where the beat is clicked: each akshara, with an accent on the first of each anga and a stronger one on the first of the avartana.</summary>
+public enum MidiClick
+{
+    /// <summary>In the count-in alone.</summary>
+    CountIn,
+
+    /// <summary>From the beginning to the end. Free rhythm has no beat.</summary>
+    Throughout,
+
+    /// <summary>Nowhere: a count-in is silent.</summary>
+    None,
+}
+
 /// <summary>What a Standard MIDI File holds and how it sounds. Immutable, value equality.</summary>
 public sealed record MidiOptions
 {
@@ -72,6 +85,9 @@ public sealed record MidiOptions
 
     /// <summary>Whether the drone is written, where the score has one; true by default.</summary>
     public bool HasDrone { get; init; } = true;
+
+    /// <summary>Where the beat is clicked, on the channel of percussion; in the count-in alone by default.</summary>
+    public MidiClick Click { get; init; }
 
     /// <summary>Whether the syllables are written, with the voice; true by default.</summary>
     public bool HasLyrics { get; init; } = true;

@@ -11,8 +11,9 @@ internal sealed class MidiPlan
     // Programs expect a number like this one; more is taken only where the score's grid needs it.
     private const int UsualTicks = 480;
 
-    private readonly Rational[] _seconds;
-    private readonly Rational[] _ticksPerSecond;
+    // The spans of one tempo: where each begins, in seconds and in ticks, and its ticks a second.
+    private readonly List<(Rational Seconds, long Tick, Rational Rate)> _spans = [];
+    private readonly long[] _stepTicks;
 
     private MidiPlan(Score score, MidiOptions options)
     {
@@ -25,9 +26,8 @@ internal sealed class MidiPlan
 
         TicksPerQuarter = Division(score.Sections);
         Starts = new long[score.Sections.Count + 1];
-        _seconds = new Rational[Starts.Length];
-        _ticksPerSecond = new Rational[score.Sections.Count];
         Keys = new KeyTuning[score.Sections.Count][];
+        _stepTicks = new long[Keys.Length];
         for (var s = 0; s < Keys.Length; s++)
         {
             var section = score.Sections[s];
@@ -37,10 +37,15 @@ internal sealed class MidiPlan
                     CultureInfo.InvariantCulture, $"{PlaceOf(s)}has {section.Measures.Count} measures and {section.LengthSteps} grid steps; each must be at least 1"));
             }
 
-            _ = MicrosecondsPerQuarter(s);
-            Starts[s + 1] = Starts[s] + (section.LengthSteps * (long)(TicksPerQuarter / section.Resolution));
-            _seconds[s + 1] = _seconds[s] + section.Seconds;
-            _ticksPerSecond[s] = section.Tempo * TicksPerQuarter / 60;
+            _stepTicks[s] = (TicksPerQuarter * Quarters(section) / section.Resolution).Numerator;
+            Starts[s + 1] = Starts[s] + (section.LengthSteps * _stepTicks[s]);
+            AddSpan(s, Rational.Zero, Rational.Zero, section.Tempo);
+            foreach (var change in section.TempoChanges)
+            {
+                AddSpan(s, change.Onset, change.Seconds, change.Tempo);
+            }
+
+            Seconds += section.Seconds;
             Keys[s] = options.HasVoice ? VoiceKeys(s) : [];
         }
 
@@ -51,7 +56,7 @@ internal sealed class MidiPlan
 
     public MidiOptions Options { get; }
 
-    /// <summary>Ticks a quarter note, which is an akshara.</summary>
+    /// <summary>Ticks a quarter note.</summary>
     public int TicksPerQuarter { get; }
 
     /// <summary>The tick at which each section begins, and the end of the last.</summary>
@@ -61,7 +66,7 @@ internal sealed class MidiPlan
     public long End => Starts[^1];
 
     /// <summary>The score's length in seconds.</summary>
-    public Rational Seconds => _seconds[^1];
+    public Rational Seconds { get; }
 
     /// <summary>How each pitch of each section is played.</summary>
     public KeyTuning[][] Keys { get; }
@@ -78,38 +83,43 @@ internal sealed class MidiPlan
     /// <param name="aksharas">The point, in aksharas from the section's beginning.</param>
     public long TickOf(int section, Rational aksharas)
     {
-        var ticks = aksharas * TicksPerQuarter;
+        var ticks = aksharas * Quarters(Score.Sections[section]) * TicksPerQuarter;
         return ticks.IsInteger
             ? Starts[section] + ticks.Numerator
             : throw new ExportException($"{PlaceOf(section)}{aksharas} aksharas do not fall on the section's grid of 1/{Score.Sections[section].Resolution}");
     }
 
     /// <summary>The tick of a number of grid steps in a section.</summary>
-    public long TickOf(int section, int steps) =>
-        Starts[section] + (steps * (long)(TicksPerQuarter / Score.Sections[section].Resolution));
+    public long TickOf(int section, int steps) => Starts[section] + (steps * _stepTicks[section]);
+
+    /// <summary>The ticks of an akshara in a section.</summary>
+    public long AksharaTicks(int section) => _stepTicks[section] * Score.Sections[section].Resolution;
 
     /// <summary>The tick nearest a time in seconds from the score's beginning, by the exact tempi of the sections.</summary>
     public long TickAt(Rational seconds)
     {
-        var s = Keys.Length - 1;
-        while (s > 0 && seconds < _seconds[s])
+        var (low, high) = (1, _spans.Count);
+        while (low < high)
         {
-            s--;
+            var middle = (low + high) / 2;
+            (low, high) = _spans[middle].Seconds <= seconds ? (middle + 1, high) : (low, middle);
         }
 
         // The floor of the exact product and a half; not made a fraction of its own, since a long drone asks for it very often.
-        var into = seconds - _seconds[s];
-        var rate = _ticksPerSecond[s];
+        var (from, start, rate) = _spans[low - 1];
+        var into = seconds - from;
         var twice = 2 * (Int128)into.Denominator * rate.Denominator;
         var (ticks, rest) = Int128.DivRem((2 * (Int128)into.Numerator * rate.Numerator) + (twice / 2), twice);
-        return Starts[s] + (long)ticks - (rest < 0 ? 1 : 0);
+        return start + (long)ticks - (rest < 0 ? 1 : 0);
     }
 
-    /// <summary>The tempo of a section as the file holds it: the nearest whole number, so at most half a microsecond a quarter off.</summary>
-    public int MicrosecondsPerQuarter(int section)
+    /// <summary>A tempo of a section as the file holds it: the nearest whole number, so at most half a microsecond a quarter off.</summary>
+    /// <param name="section">The index of the section.</param>
+    /// <param name="aksharas">The tempo in aksharas a minute.</param>
+    public int MicrosecondsPerQuarter(int section, Rational aksharas)
     {
         const int Most = 0xFF_FFFF;
-        var tempo = Score.Sections[section].Tempo;
+        var tempo = aksharas * Quarters(Score.Sections[section]);
         var slowest = 60_000_000.0 / Most;
         if (tempo.Sign > 0)
         {
@@ -130,8 +140,8 @@ internal sealed class MidiPlan
     public (int Numerator, int Power) TimeSignature(int section, int measure)
     {
         var score = Score.Sections[section];
-        var length = score.Measures[measure].Length;
-        for (var power = Math.Max(2, Log2(score.Meter.BeatType)); power <= 6; power++)
+        var length = score.Measures[measure].Length * Quarters(score);
+        for (var power = score.Meter.IsFree ? 2 : Log2(score.Meter.SignatureType); power <= 6; power++)
         {
             var beats = length * (1 << power) / 4;
             if (beats.IsInteger && beats.Numerator is >= 1 and <= 255)
@@ -142,7 +152,14 @@ internal sealed class MidiPlan
 
         throw new ExportException(string.Create(
             CultureInfo.InvariantCulture,
-            $"{PlaceOf(section)}measure {measure + 1} of {length} aksharas has no time signature of 1 to 255 quarters or smaller notes down to sixty-fourths"));
+            $"{PlaceOf(section)}measure {measure + 1} of {length} quarter notes has no time signature of 1 to 255 quarters or smaller notes down to sixty-fourths"));
+    }
+
+    /// <summary>Adds a span of one tempo to the section that is being planned; a tempo that no file holds is refused.</summary>
+    private void AddSpan(int section, Rational onset, Rational seconds, Rational tempo)
+    {
+        _ = MicrosecondsPerQuarter(section, tempo);
+        _spans.Add((Seconds + seconds, TickOf(section, onset), tempo * AksharaTicks(section) / 60));
     }
 
     /// <summary>A note's place for a message: <c>section 2, line 3, note 1: </c>; the section only where there are several.</summary>
@@ -158,6 +175,9 @@ internal sealed class MidiPlan
     private string PlaceOf(int section) =>
         Score.Sections.Count == 1 ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"section {section + 1}: ");
 
+    /// <summary>The quarter notes of an akshara: 1 in the talas, 3/2 for a dotted quarter.</summary>
+    private static Rational Quarters(Section section) => section.Meter.BeatValue * 4;
+
     private static int Division(ValueList<Section> sections)
     {
         long grid = 1;
@@ -169,7 +189,7 @@ internal sealed class MidiPlan
                     CultureInfo.InvariantCulture, $"a section's grid steps an akshara must be at least 1, not {section.Resolution}"));
             }
 
-            grid = Lcm(grid, section.Resolution);
+            grid = Lcm(grid, (Quarters(section) / section.Resolution).Denominator);
             if (grid > MostTicks)
             {
                 var all = string.Join(", ", sections.Select(s => s.Resolution).Distinct());

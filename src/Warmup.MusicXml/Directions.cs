@@ -19,7 +19,40 @@ internal static class Directions
             Words(xml, tonic, "<words>"u8);
         }
 
-        Tempo(xml, section);
+        if (section.CountIn.Sign > 0)
+        {
+            Words(xml, "count-in", "<words>"u8);
+        }
+
+        Tempo(xml, section.Meter, section.Tempo);
+    }
+
+    /// <summary>What changes where a line begins: the tempo, and in a section of several speeds the speed.</summary>
+    public static void Line(XmlBytes xml, Section section, int line)
+    {
+        var lines = section.Lines.AsSpan();
+        if (line == 0 ? HasSpeeds(lines) : lines[line].Speed != lines[line - 1].Speed)
+        {
+            Words(xml, lines[line].Speed.ToString(), "<words>"u8);
+        }
+
+        if (line > 0 && section.TempoAt(lines[line].Onset) is var tempo && tempo != section.TempoAt(lines[line - 1].Onset))
+        {
+            Tempo(xml, section.Meter, tempo);
+        }
+    }
+
+    private static bool HasSpeeds(ReadOnlySpan<ScoreLine> lines)
+    {
+        foreach (var line in lines)
+        {
+            if (line.Speed != lines[0].Speed)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static void Words(XmlBytes xml, string text, ReadOnlySpan<byte> tag) =>
@@ -27,11 +60,10 @@ internal static class Directions
             .Raw("</words>\n        </direction-type>\n      </direction>\n"u8);
 
     /// <summary>A whole number to read and the exact tempo to play, in the same direction.</summary>
-    private static void Tempo(XmlBytes xml, Section section)
+    private static void Tempo(XmlBytes xml, Meter meter, Rational tempo)
     {
-        var beat = section.Meter.BeatType;
-        var shown = (section.Tempo + new Rational(1, 2)).Floor();
-        var quarters = section.Tempo * 4 / beat;
+        var shown = (tempo + new Rational(1, 2)).Floor();
+        var quarters = tempo * 4 * meter.BeatValue;
         xml.Raw(
             """
                   <direction placement="above">
@@ -39,7 +71,8 @@ internal static class Directions
                       <metronome>
                         <beat-unit>
             """u8);
-        xml.Raw(NoteWriter.TypeName(int.Log2(beat))).Raw("</beat-unit>\n            <per-minute>"u8).Number(Math.Max(1, shown))
+        xml.Raw(NoteWriter.TypeName(int.Log2(meter.BeatType))).Raw("</beat-unit>\n"u8).Raw(meter.IsCompound ? "            <beat-unit-dot/>\n"u8 : ""u8)
+            .Raw("            <per-minute>"u8).Number(Math.Max(1, shown))
             .Raw("</per-minute>\n          </metronome>\n        </direction-type>\n        <sound tempo=\""u8)
             .Number((decimal)quarters.Numerator / quarters.Denominator).Raw("\"/>\n      </direction>\n"u8);
     }

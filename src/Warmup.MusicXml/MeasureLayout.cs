@@ -7,8 +7,8 @@ internal sealed class MeasureLayout
     private readonly List<Piece> _pieces = [];
     private readonly TupletPlan _plan = new();
     private readonly Section _section;
-    private readonly long _cycle;
     private readonly long[] _groupEnds;
+    private long _cycle;
     private int _note;
     private int _event;
 
@@ -17,9 +17,6 @@ internal sealed class MeasureLayout
         _section = section;
         Clock = Clock.Of(section);
 
-        // In gatis other than 4 so many units fill this many aksharas: the tuplet a reader expects.
-        var speed = section.Speed;
-        _cycle = speed.Gati == 4 ? 0 : Clock.Akshara * 4 >> (speed.Kalam - 1);
         _groupEnds = new long[section.Meter.Groups.Count];
         var end = 0L;
         for (var i = 0; i < _groupEnds.Length; i++)
@@ -41,6 +38,7 @@ internal sealed class MeasureLayout
         Length = Clock.Ticks(measure.Length);
         _pieces.Clear();
         _event = 0;
+        _cycle = 0;
         Gather(onset);
         foreach (var span in _plan.Of(Clock, _events, _cycle))
         {
@@ -73,6 +71,7 @@ internal sealed class MeasureLayout
             }
 
             _events.Add(new MeasureEvent(Math.Max(start, 0), Math.Min(end, Length), _note, start >= 0, end <= Length));
+            _cycle = Math.Max(_cycle, Cycle(_section.Lines.AsSpan()[note.LineIndex].Speed));
             at = Math.Min(end, Length);
             if (end > Length)
             {
@@ -87,6 +86,9 @@ internal sealed class MeasureLayout
             _events.Add(new MeasureEvent(at, Length, -1, true, true));
         }
     }
+
+    /// <summary>In gatis other than 4 so many units fill this many aksharas: the tuplet a reader expects.</summary>
+    private long Cycle(Speed speed) => speed.Gati == 4 ? 0 : Clock.Akshara * 4 >> (speed.Kalam - 1);
 
     private void Fill(TupletSpan span)
     {
@@ -135,6 +137,7 @@ internal sealed class MeasureLayout
                 Type = type,
                 IsDotted = dotted,
                 Actual = span.Slots,
+                Normal = span.NormalSlots,
                 SlotType = slotType,
                 BeamGroup = span.Length > Clock.Akshara ? span.Start : BeatOf(from),
             });
@@ -170,12 +173,17 @@ internal sealed class MeasureLayout
     private long WholeBeats(long from, long length, bool isRest)
     {
         var beat = Clock.Akshara;
+        var whole = length / beat * beat;
+        if (Clock.Parts > 1)
+        {
+            return WholeDottedBeats(from, whole, isRest);
+        }
+
         if (!isRest && Clock.TryGetValue(length, out _, out _))
         {
             return length;
         }
 
-        var whole = length / beat * beat;
         if (!isRest && whole <= Clock.Whole && Clock.TryGetValue(whole, out _, out _))
         {
             return whole;
@@ -190,6 +198,18 @@ internal sealed class MeasureLayout
         return value;
     }
 
+    /// <summary>The same where the beat is dotted: two, four or one of them, rests as well.</summary>
+    private long WholeDottedBeats(long from, long whole, bool isRest)
+    {
+        var value = Clock.Akshara;
+        while (2 * value <= whole && Clock.TryGetValue(2 * value, out _, out _) && (!isRest || from % (2 * value) == 0))
+        {
+            value *= 2;
+        }
+
+        return value;
+    }
+
     /// <summary>A length within one beat: one value where it is one, otherwise cut at the coarsest point inside it.</summary>
     private void InsideBeat(long from, long to, int note)
     {
@@ -199,7 +219,7 @@ internal sealed class MeasureLayout
             return;
         }
 
-        var grid = Clock.Akshara / 2;
+        var grid = Clock.Parts > 1 ? Clock.Part : Clock.Akshara / 2;
         while ((from / grid * grid) + grid >= to)
         {
             grid /= 2;
@@ -246,7 +266,7 @@ internal sealed class MeasureLayout
     {
         foreach (var end in _groupEnds)
         {
-            if (end > at)
+            if (end > at && end <= Length)
             {
                 return end;
             }

@@ -2,9 +2,12 @@ using System.Buffers;
 
 namespace Warmup.MusicXml;
 
-/// <summary>MusicXML 4.0, uncompressed: UTF-8 without a byte-order mark, one voice part, a quarter note an akshara.</summary>
+/// <summary>MusicXML 4.0, uncompressed: UTF-8 without a byte-order mark, one voice part, and a part of the beat on request.</summary>
 /// <param name="options">How the score is written.</param>
-/// <remarks>Immutable and safe to share between threads. Equal scores and options give equal bytes.</remarks>
+/// <remarks>
+/// An akshara is a quarter note, or the beat that a time signature names. Immutable and safe to share between threads. Equal scores and
+/// options give equal bytes.
+/// </remarks>
 public sealed class MusicXmlFormat(MusicXmlOptions options) : IScoreFormat
 {
     /// <summary>The most divisions of a quarter note, as the standard advises.</summary>
@@ -42,10 +45,16 @@ public sealed class MusicXmlFormat(MusicXmlOptions options) : IScoreFormat
     {
         cancellationToken.ThrowIfCancellationRequested();
         XmlText.Check(score);
+        score = Options.Measure == MusicXmlMeasure.Anga ? AngaMeasures.Split(score) : score;
         var divisions = Divisions.Of(score, cancellationToken);
         var xml = new XmlBytes(destination);
         ScoreHeader.Write(xml, score, Options);
         new PartWriter(xml, Options, divisions).Write(score, cancellationToken);
+        if (Options.Beat != MusicXmlBeat.None)
+        {
+            new BeatWriter(xml, Options.Beat == MusicXmlBeat.Gestures).Write(score, cancellationToken);
+        }
+
         xml.Raw("</score-partwise>\n"u8);
         xml.Flush();
     }

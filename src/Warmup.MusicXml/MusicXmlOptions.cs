@@ -38,6 +38,29 @@ public enum MusicXmlClef
     Bass,
 }
 
+/// <summary>What a measure is.</summary>
+public enum MusicXmlMeasure
+{
+    /// <summary>An avartana.</summary>
+    Avartana,
+
+    /// <summary>An anga, with a double bar behind the avartana: easier to read in long talas, but the time signature changes often.</summary>
+    Anga,
+}
+
+/// <summary>Whether a second part shows the beat.</summary>
+public enum MusicXmlBeat
+{
+    /// <summary>No second part.</summary>
+    None,
+
+    /// <summary>A stroke an akshara, with an accent on the first of each anga.</summary>
+    Strokes,
+
+    /// <summary>The strokes, and under each what the hand does: clap, a finger, wave. Time signatures have the beat's number instead.</summary>
+    Gestures,
+}
+
 /// <summary>The paper that the file asks for.</summary>
 public enum MusicXmlPaper
 {
@@ -67,6 +90,12 @@ public sealed record MusicXmlOptions
 
     /// <summary>The key signature; by default the traditional one where the scale is one.</summary>
     public MusicXmlKey Key { get; init; }
+
+    /// <summary>What a measure is; an avartana by default. Bars of free rhythm are not divided.</summary>
+    public MusicXmlMeasure Measure { get; init; }
+
+    /// <summary>Whether a second part shows the beat; it does not by default.</summary>
+    public MusicXmlBeat Beat { get; init; }
 
     /// <summary>The clef; by default chosen by the mean pitch of each section.</summary>
     public MusicXmlClef Clef { get; init; }

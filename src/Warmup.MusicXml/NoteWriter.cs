@@ -31,6 +31,12 @@ internal sealed class NoteWriter(XmlBytes xml, Section section, Clock clock, int
         for (var i = 0; i < span.Length; i++)
         {
             var piece = span[i];
+            if (!piece.IsRest && piece.IsFirst && section.Notes.AsSpan()[piece.Note] is var note
+                && section.Lines.AsSpan()[note.LineIndex].FirstNote == piece.Note)
+            {
+                Directions.Line(xml, section, note.LineIndex);
+            }
+
             xml.Raw("      <note>\n"u8);
             if (piece.IsRest)
             {

@@ -54,6 +54,11 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
                     .Raw("</bar-style>\n      </barline>\n"u8);
             }
 
+            else if (AngaMeasures.EndsAvartana(section, measure))
+            {
+                xml.Raw("      <barline location=\"right\">\n        <bar-style>light-light</bar-style>\n      </barline>\n"u8);
+            }
+
             xml.Raw("    </measure>\n"u8);
         }
     }
@@ -81,7 +86,8 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
         // A free bar's hidden time signature follows its length; a tala's stays.
         var newTime = section.Meter.IsFree
             ? _meter is not { IsFree: true } || measure.Length != _measureLength
-            : _meter is null || _meter.IsFree || _meter.Groups != section.Meter.Groups || _meter.BeatType != section.Meter.BeatType;
+            : _meter is null || _meter.IsFree || measure.Length != _measureLength
+                || _meter.SignatureGroups != section.Meter.SignatureGroups || _meter.SignatureType != section.Meter.SignatureType;
         if (!newKey && !newClef && !newTime)
         {
             return;
@@ -101,7 +107,7 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
 
         if (newTime)
         {
-            Time(section.Meter, clock.Ticks(measure.Length), clock);
+            Time(xml, section.Meter, clock.Ticks(measure.Length), clock);
         }
 
         if (newClef)
@@ -113,13 +119,14 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
         (_key, _clef, _meter, _measureLength) = (key, clef, section.Meter, measure.Length);
     }
 
-    private void Time(Meter meter, long length, Clock clock)
+    /// <summary>The time signature of a measure: the meter's own, or, for a measure that is one of its angas, that many beats.</summary>
+    public static void Time(XmlBytes xml, Meter meter, long length, Clock clock)
     {
         xml.Raw(meter.IsFree ? "        <time print-object=\"no\">\n          <beats>"u8 : "        <time>\n          <beats>"u8);
-        var type = meter.BeatType;
-        if (meter.IsFree)
+        var type = meter.SignatureType;
+        if (meter.IsFree || length != meter.Beats * clock.Akshara)
         {
-            // Quarters where the bar is a whole number of them, otherwise eighths, sixteenths, and so on.
+            // The beat where the bar is a whole number of them, otherwise eighths, sixteenths, and so on.
             while (length * type % clock.Whole != 0 && type < 1 << Clock.ShortestType)
             {
                 type *= 2;
@@ -129,9 +136,9 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
         }
         else
         {
-            for (var i = 0; i < meter.Groups.Count; i++)
+            for (var i = 0; i < meter.SignatureGroups.Count; i++)
             {
-                xml.Raw(i == 0 ? ""u8 : "+"u8).Number(meter.Groups[i]);
+                xml.Raw(i == 0 ? ""u8 : "+"u8).Number(meter.SignatureGroups[i]);
             }
         }
 

@@ -12,14 +12,10 @@ internal readonly record struct MeasureEvent(long Start, long End, int Note, boo
 /// <param name="Start">Where it begins, in ticks from the measure's beginning.</param>
 /// <param name="Length">Its length in ticks.</param>
 /// <param name="Slots">The equal parts of the tuplet; 0 for a plain span.</param>
-internal readonly record struct TupletSpan(long Start, long Length, int Slots)
+/// <param name="NormalSlots">How many slots of the same written value would fill the span without the tuplet.</param>
+internal readonly record struct TupletSpan(long Start, long Length, int Slots, int NormalSlots)
 {
     public long End => Start + Length;
-
-    /// <summary>How many slots of the same written value would fill the span without the tuplet.</summary>
-    public int NormalSlots => NormalOf(Slots);
-
-    public static int NormalOf(int slots) => slots == 0 ? 0 : 1 << int.Log2(slots);
 }
 
 /// <summary>One written note or rest.</summary>
@@ -60,7 +56,8 @@ internal record struct Piece
 
     public readonly bool IsRest => Note < 0;
 
-    public readonly int Normal => TupletSpan.NormalOf(Actual);
+    /// <summary>How many of the slots would fill the tuplet's time without it, or 0.</summary>
+    public int Normal { get; init; }
 
     /// <summary>The beams of its note value: 1 for an eighth, 5 for a 128th; none for a rest.</summary>
     public readonly int Beams => IsRest ? 0 : Math.Max(0, Type - 2);

@@ -37,9 +37,29 @@ internal static class ScoreHeader
                     <midi-program>53</midi-program>
                   </midi-instrument>
                 </score-part>
-              </part-list>
 
             """u8);
+        if (options.Beat != MusicXmlBeat.None)
+        {
+            // Key 77 counted from 1 is General MIDI's high wood block.
+            xml.Raw(
+                """
+                    <score-part id="P2">
+                      <part-name>Beat</part-name>
+                      <score-instrument id="P2-I1">
+                        <instrument-name>Wood block</instrument-name>
+                        <instrument-sound>wood.wood-block</instrument-sound>
+                      </score-instrument>
+                      <midi-instrument id="P2-I1">
+                        <midi-channel>10</midi-channel>
+                        <midi-unpitched>77</midi-unpitched>
+                      </midi-instrument>
+                    </score-part>
+
+                """u8);
+        }
+
+        xml.Raw("  </part-list>\n"u8);
     }
 
     /// <summary>The tonic where it does not lie on the keyboard at A4 = 440 Hz: <c>S = F#3 +12.3 cents</c>; otherwise null.</summary>

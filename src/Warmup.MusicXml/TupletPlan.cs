@@ -38,16 +38,18 @@ internal sealed class TupletPlan
         var length = events[^1].End;
         if (plain && length % clock.Shortest == 0)
         {
-            _spans.Add(new TupletSpan(0, length, 0));
+            _spans.Add(new TupletSpan(0, length, 0, 0));
             return _spans;
         }
 
+        // A whole note, or a dotted one, is the longest that is written.
+        var widest = clock.Parts == 1 ? clock.Whole : clock.Whole * 3 / 2;
         var at = 0L;
         var low = 0;
         while (at < length)
         {
-            var span = Math.Min(clock.Akshara * WidestBeats, clock.Whole);
-            while (at % span != 0 || at + span > length)
+            var span = clock.Akshara * WidestBeats;
+            while (span > widest || at % span != 0 || at + span > length)
             {
                 span /= 2;
                 if (span < clock.Shortest)
@@ -88,7 +90,7 @@ internal sealed class TupletPlan
         if (!HasOddOnset(low, high))
         {
             // A sound or silence that goes on from before costs nothing: plain spans are joined again.
-            _spans.Add(new TupletSpan(at, length, 0));
+            _spans.Add(new TupletSpan(at, length, 0, 0));
             return high - low + (at == 0 || (low > 0 && _onsets[low - 1] == at) ? 1 : 0);
         }
 
@@ -113,7 +115,7 @@ internal sealed class TupletPlan
         if (whole < divided || (whole == divided && whole < Impossible && int.IsOddInteger(slots) && length <= Math.Max(_cycle, _clock.Akshara)))
         {
             _spans.RemoveRange(mark, _spans.Count - mark);
-            _spans.Add(new TupletSpan(at, length, slots));
+            _spans.Add(new TupletSpan(at, length, slots, NormalOf(slots)));
             return whole;
         }
 
@@ -135,7 +137,8 @@ internal sealed class TupletPlan
         }
 
         slots = (int)(length / slot);
-        if (length / TupletSpan.NormalOf(slots) < _clock.Shortest)
+        var normal = NormalOf(slots);
+        if (normal == 0 || length / normal < _clock.Shortest)
         {
             return Impossible;
         }
@@ -147,6 +150,12 @@ internal sealed class TupletPlan
             var to = i < high ? _onsets[i] : at + length;
             for (var left = (int)((to - from) / slot); left > 0; left -= FirstSlots(left))
             {
+                // The first piece is the longest: more than a dotted whole note cannot be written.
+                if (!_clock.TryGetValue(length / normal * FirstSlots(left), out _, out _))
+                {
+                    return Impossible;
+                }
+
                 cost++;
             }
 
@@ -155,6 +164,12 @@ internal sealed class TupletPlan
 
         return cost;
     }
+
+    /// <summary>
+    /// The largest number of plain note values that is not above the slots: a power of two, or three times one where the beat has three
+    /// parts; 0 where there is none.
+    /// </summary>
+    private int NormalOf(int slots) => slots < _clock.Parts ? 0 : _clock.Parts << int.Log2(slots / _clock.Parts);
 
     private bool HasOddOnset(int low, int high)
     {

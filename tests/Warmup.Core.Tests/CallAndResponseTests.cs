@@ -50,10 +50,10 @@ public class CallAndResponseTests
     }
 
     [Property(Arbitrary = [typeof(Arbitraries)])]
-    public void Notes_keep_their_place_in_the_line_and_nothing_sounds_in_an_answer(Drill drill)
+    public void Notes_keep_their_place_in_the_line_and_nothing_sounds_in_an_answer(Sung sung)
     {
-        var plain = drill.ToScore().Sections[0];
-        var section = drill.ToScore().WithAnswers().Sections[0];
+        var plain = sung.Score.Sections[0];
+        var section = sung.Score.WithAnswers().Sections[0];
         var at = plain.Lines[0].Onset;
         foreach (var (before, line) in plain.Lines.Zip(section.Lines))
         {
@@ -89,6 +89,30 @@ public class CallAndResponseTests
         Assert.True(at <= end && at > section.Measures[^1].Onset);
         Assert.All(section.Measures, m => Assert.Equal(section.Lines.Any(l => l.Onset == m.Onset), m.BeginsLine));
     }
+
+    [Fact]
+    public void A_count_in_is_not_answered_and_tempi_change_with_their_lines()
+    {
+        // One avartana of count-in, then S R / S R G at 60, again at 90: lines of 2 and 3, doubled.
+        var drill = Drill("ladder.take(2)") with { CountIn = 1, Ramp = new TempoRamp(60, 30, 90) };
+        var section = drill.ToScore().WithAnswers().Sections[0];
+        Assert.Equal([8, 12, 18, 22], section.Lines.ConvertAll(l => Whole(l.Onset)));
+        var change = Assert.Single(section.TempoChanges);
+        Assert.Equal((18, 90, 18), (Whole(change.Onset), Whole(change.Tempo), Whole(change.Seconds)));
+
+        // 20 aksharas of lines and answers behind the 8: to 28, so the section ends at 32 = 18 s + 14 x 60 / 90 s.
+        Assert.Equal(new Rational(82, 3), section.Seconds);
+    }
+
+    [Theory]
+    [InlineData(1, "ladder.take(3)", 4)] // 18 aksharas a time in Adi: 72 are nine avartanas
+    [InlineData(3, "ladder.take(3)", 4)]
+    [InlineData(5, "ladder.take(3)", 8)]
+    [InlineData(1, "ladder.take(2)", 4)] // 10 a time: 40
+    [InlineData(2, "ladder.take(3).drop(2)", 2)] // 8 a time
+    public void The_times_to_the_first_beat_are_counted_with_the_answers(int times, string pattern, int needed) => Assert.Equal(
+        needed,
+        (Drill(pattern) with { Repetitions = times }).ToScore().WithAnswers().Sections[0].RoundsToFirstBeat);
 
     [Fact]
     public void Answers_to_answers_are_refused()

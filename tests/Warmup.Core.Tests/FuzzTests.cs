@@ -145,7 +145,7 @@ public sealed record Typed(string Text)
 {
     private static readonly string[] PatternWords =
     [
-        "ladder", "literal-ladder", "figure", "empty", ".", "+", "(", ")", " ", "reversed", "ends", "mirrored", "backwards", "there-and-back",
+        "ladder", "run", "grow", "figure", "empty", ".", "+", "(", ")", " ", "reversed", "ends", "mirrored", "backwards", "there-and-back",
         "swapped", "up-down", "take", "drop", "repeat", "0", "1", "-1", "3", "99999", ".reversed", "ladder.", "(1)", "(0 1 2 3)", " + ladder", "\n", ",",
     ];
 

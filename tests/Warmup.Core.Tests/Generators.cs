@@ -100,7 +100,7 @@ public static class Generators
     {
         var primitive = Gen.Frequency(
             (4, Gen.Constant(Pattern.Ladder)),
-            (1, Gen.Constant(Pattern.LiteralLadder)),
+            (1, Gen.Constant(Pattern.Run.Grow())),
             (3, from first in Gen.Choose(-1, 2) from rest in Gen.ArrayOf(Gen.Choose(-2, 5), 3) select Pattern.Figure([first, .. rest])));
         if (depth == 0)
         {

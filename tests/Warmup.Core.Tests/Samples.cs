@@ -29,7 +29,7 @@ public static class Samples
         ],
         [typeof(Pattern)] =
         [
-            () => Pattern.Parse("ladder"), () => Pattern.Parse("literal-ladder"), () => Pattern.Parse("empty"), () => Pattern.Parse("figure(0 1 2)"),
+            () => Pattern.Parse("ladder"), () => Pattern.Parse("run.grow"), () => Pattern.Parse("empty"), () => Pattern.Parse("figure(0 1 2)"),
             () => Pattern.Parse("figure(0 2 1)"), () => Pattern.Parse("ladder.reversed"), () => Pattern.Parse("ladder.backwards"),
             () => Pattern.Parse("ladder.there-and-back"), () => Pattern.Parse("ladder.ends"), () => Pattern.Parse("ladder.mirrored"),
             () => Pattern.Parse("ladder.swapped"), () => Pattern.Parse("ladder.up-down"), () => Pattern.Parse("ladder.take(2)"),
@@ -40,7 +40,13 @@ public static class Samples
         [typeof(Line)] = [() => new Line(new[] { Note(1), Note(2) }.ToValueList()), () => new Line(new[] { Note(2), Note(1) }.ToValueList())],
         [typeof(Expansion)] = [() => Pattern.Parse("ladder").Expand(MakeScale("a", 15)), () => Pattern.Parse("ladder.ends").Expand(MakeScale("a", 15))],
         [typeof(Speed)] = [() => new Speed(2), () => new Speed(2, 3), () => default(Speed)],
-        [typeof(Meter)] = [() => Meter.Adi, () => Meter.Free],
+        [typeof(Meter)] =
+        [
+            () => Meter.Adi, () => Meter.Free, () => Meter.TimeSignature(6, 8), () => Meter.Additive([2, 2, 3], 8), () => Meter.Parse(Text("khanda chapu")),
+        ],
+        [typeof(Anga)] = [() => Anga.Laghu(Jati.Misra), () => Anga.Drutam, () => Anga.Anudrutam, () => default(Anga)],
+        [typeof(TempoRamp)] = [() => new TempoRamp(60, 5, 90), () => new TempoRamp(60, 5, 91), () => new TempoRamp(60, 6, 90), () => TempoRamp.Constant(60)],
+        [typeof(TempoChange)] = [() => new TempoChange(8, 70, 8), () => new TempoChange(8, 71, 8), () => default(TempoChange)],
         [typeof(Delivery)] =
         [
             () => Delivery.Continuous, () => Delivery.LineByLine, () => Delivery.LineByLine with { BreathSeconds = 2 }, () => Delivery.LineByLine with { LeastHold = 2 },
@@ -80,6 +86,17 @@ public static class Samples
             () => MakeSinger("a", 55, 10), () => MakeSinger("b", 55, 10), () => MakeSinger("a", 56, 10), () => MakeSinger("a", 55, 11),
             () => new Singer(Text("a"), NoteName.FromMidi(55), NoteName.FromMidi(74), 10, Experience.Advanced),
         ],
+        [typeof(AgilityLimits)] = [() => AgilityLimits.Of(Experience.Beginner), () => AgilityLimits.Of(Experience.Advanced)],
+        [typeof(Anga)] = [() => Anga.Laghu(Jati.Khanda), () => Anga.Laghu(Jati.Misra), () => Anga.Anudrutam, () => default(Anga)],
+        [typeof(BreathNeed)] = [() => new BreathNeed(8, 1), () => new BreathNeed(9, 1), () => new BreathNeed(8, new Rational(1, 2))],
+        [typeof(TempoRamp)] = [() => new TempoRamp(60, 4, 80), () => new TempoRamp(60, 5, 80), () => TempoRamp.Constant(60)],
+        [typeof(ScaleQuery)] =
+        [
+            () => new ScaleQuery(), () => new ScaleQuery { Text = Text("a") }, () => new ScaleQuery { NotesUp = 5 }, () => new ScaleQuery { Parent = 15 },
+            () => new ScaleQuery { Contains = new[] { new Degree(2) }.ToValueList() }, () => new ScaleQuery { Without = new[] { new Degree(2) }.ToValueList() },
+            () => new ScaleQuery { IsVakra = true },
+        ],
+        [typeof(JustChoices)] = [() => new JustChoices(), () => new JustChoices { R2 = new Rational(10, 9) }, () => new JustChoices { D2 = new Rational(27, 16) }],
         [typeof(Caution)] = [() => new Caution(Text("a"), Text("b")), () => new Caution(Text("b"), Text("a"))],
     };
 

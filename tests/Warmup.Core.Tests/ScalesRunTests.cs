@@ -40,7 +40,7 @@ public class ScalesRunTests
     [InlineData("Darbar", "ladder", "S R / S R M / S R M P / S R M P D / S R M P D N / S R M P D N S'")]
     [InlineData("Ritigaula", "ladder", "S G R G / S G R G M / S G R G M N D M N / S G R G M N D M N S'")]
     [InlineData("Ritigaula", "ladder.reversed", "R S / G R S / D M G M P M G R S / N D M G M P M G R S / S' N D M G M P M G R S")]
-    [InlineData("Kedaram", "literal-ladder", "S M / S M G / S M G M / S M G M P / S M G M P N / S M G M P N S'")]
+    [InlineData("Kedaram", "run.grow", "S M / S M G / S M G M / S M G M P / S M G M P N / S M G M P N S'")]
     [InlineData("Gaula", "ladder.reversed", "R S / M R G M R S / P M R G M R S / N P M R G M R S / S' N P M R G M R S")]
     [InlineData("Mohanam", "figure(0 -1 -2).take(1)", "S D_ P_")]
     [InlineData("Bilahari", "figure(0 -1 -2).take(1)", "S D_ P_")] // a figure takes one list, in a rising row the ascent

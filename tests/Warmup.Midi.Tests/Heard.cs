@@ -35,7 +35,9 @@ public sealed class Heard
 
     public HeardNote[] Voice => Notes(channel => channel == 1);
 
-    public HeardNote[] Drone => Notes(channel => channel != 1);
+    public HeardNote[] Drone => Notes(channel => channel is not (1 or 10));
+
+    public HeardNote[] Clicks => Notes(channel => channel == 10);
 
     /// <summary>The notes with the bend and the bend range that are in force on their channel when they begin.</summary>
     private HeardNote[] Notes(Func<int, bool> channel)

@@ -138,6 +138,8 @@ internal static class Checks
         var offset = Rational.Zero;
         foreach (var section in score.Sections)
         {
+            // Quarter notes an akshara: the file's own time.
+            var quarters = 4 * section.Meter.BeatValue;
             for (var i = 0; i < section.Notes.Count; i++)
             {
                 var note = section.Notes[i];
@@ -145,14 +147,14 @@ internal static class Checks
                 var breathes = section.Breaths.AsSpan().ToArray().Any(b => b.AfterNote == i);
                 expected.Add(new SungNote(
                     (name.Letter.ToString(), name.Alteration, name.Octave),
-                    offset + note.Onset,
-                    note.Length,
+                    offset + (note.Onset * quarters),
+                    note.Length * quarters,
                     note.Syllable,
                     breathes,
                     note.IsHeld && section.Meter.IsFree));
             }
 
-            offset += section.Length;
+            offset += section.Length * quarters;
         }
 
         Assert.Equal(expected, read.Sung());

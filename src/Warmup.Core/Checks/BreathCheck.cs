@@ -49,7 +49,7 @@ internal static class BreathCheck
 
         // Where a rest or a breath lies between notes, another tempo changes more than the spans' lengths, so none is promised there.
         var tempo = (section.Tempo * span.Seconds / singer.BreathSeconds).Ceiling();
-        return tempo <= Tempo.Fastest && !section.Delivery.IsLineByLine && IsWithoutRests(section)
+        return tempo <= Tempo.Fastest && !section.Delivery.IsLineByLine && section.TempoChanges.IsEmpty && IsWithoutRests(section)
             ? string.Create(CultureInfo.InvariantCulture, $"{breathe}, or take a tempo of {tempo} if the throat allows it")
             : breathe;
     }
@@ -61,9 +61,17 @@ internal static class BreathCheck
         var held = section.Notes[line.FirstNote + line.NoteCount - 1];
         var seconds = section.SecondsAt(held.Onset + held.Length) - section.SecondsAt(held.Onset);
         var less = span.Seconds - singer.BreathSeconds;
-        return seconds - less >= BreathCosts.LeastSoundSeconds
-            ? string.Create(CultureInfo.InvariantCulture, $"let go of the held last note {Math.Ceiling(10 * less.ToDouble()) / 10:0.0} s earlier: a longer breath")
-            : "breathe inside the line as well, and hold its last note less";
+        if (seconds - less < BreathCosts.LeastSoundSeconds)
+        {
+            return "breathe inside the line as well, and hold its last note less";
+        }
+
+        // A line that fits one avartana is held to its end whatever its speed and its number of notes.
+        var orElse = !section.Meter.IsFree && span.Seconds < section.SecondsAt(section.Meter.Beats)
+            ? ", or take free rhythm or a shorter avartana, in which it is held less"
+            : string.Empty;
+        return string.Create(
+            CultureInfo.InvariantCulture, $"let go of the held last note {Math.Ceiling(10 * less.ToDouble()) / 10:0.0} s earlier, for a longer breath{orElse}");
     }
 
     private static bool IsWithoutRests(Section section)

@@ -51,6 +51,9 @@ public static class FindingCode
     /// <summary>The typed tonic needed triple accidentals and was respelled.</summary>
     public const string TonicRespelled = "spelling.respelled";
 
+    /// <summary>The lines cannot be put in time as asked.</summary>
+    public const string TimeRefused = "time.refused";
+
     /// <summary>A note lies outside MIDI's 0 to 127.</summary>
     public const string OutsideMidi = "pitch.midi";
 

@@ -68,8 +68,8 @@ internal static class RangeCheck
             Singer = singer.Alias,
             Line = note.LineIndex + 1,
             Beat = note.Onset,
-            Measured = height / 1000.0,
-            Limit = limit / 1000.0,
+            Measured = (100.0 * pitch.Midi) + pitch.OffsetCents,
+            Limit = 100.0 * edge.Midi,
             Unit = "cents above MIDI note 0",
         };
     }

@@ -50,6 +50,13 @@ public static class CallAndResponse
             throw new ArgumentException($"with answers the section {section.Title} would last {end} aksharas, which is too long to be put in time; take fewer lines");
         }
 
+        // Tempi change where lines begin.
+        var tempi = new TempoMap(section.Tempo);
+        foreach (var change in section.TempoChanges)
+        {
+            tempi.ChangeTo(change.Tempo, change.Onset + change.Onset - start);
+        }
+
         var notes = section.Notes.ConvertAll(n => n.At(n.OnsetSteps + (int)(shifts[n.LineIndex] * resolution).Numerator));
         var measures = Measures(section.Meter, spans, end);
         return section with
@@ -58,8 +65,28 @@ public static class CallAndResponse
             Notes = notes,
             Breaths = section.Breaths.ConvertAll(b => b with { Onset = b.Onset + shifts[notes[b.AfterNote].LineIndex] }),
             Measures = measures,
+            TempoChanges = tempi.Changes,
+            RoundsToFirstBeat = RoundsToFirstBeat(section, end - start, end == measures[^1].Onset + measures[^1].Length),
             LengthSteps = (int)((measures[^1].Onset + measures[^1].Length) * resolution).Numerator,
         };
+    }
+
+    /// <summary>The times after which the end fills an avartana.</summary>
+    private static int? RoundsToFirstBeat(Section section, Rational length, bool isFull)
+    {
+        if (section.Meter.IsFree || isFull)
+        {
+            return section.Meter.IsFree ? null : section.Rounds;
+        }
+
+        if (section.Delivery.IsLineByLine || section.Delivery.Fill != Fill.None)
+        {
+            // Where the lines alone fill it, the lines with their answers do; fewer times are not looked for.
+            return section.RoundsToFirstBeat;
+        }
+
+        var needed = (length / section.Rounds / section.Meter.Beats).Denominator;
+        return (int)((section.Rounds + needed - 1) / needed * needed);
     }
 
     /// <summary>The measures, with bars of free rhythm for the answers too; only a line that is given begins a system.</summary>

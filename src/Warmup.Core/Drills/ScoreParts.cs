@@ -70,6 +70,12 @@ public readonly record struct ScoreNote
 /// <param name="Length">Its length in aksharas, with the hold and the breath: the next line begins there.</param>
 public readonly record struct ScoreLine(int FirstNote, int NoteCount, Rational Onset, Rational Length)
 {
+    /// <summary>The speed it is sung in.</summary>
+    public Speed Speed { get; init; }
+
+    /// <summary>The time through the drill that it belongs to, from 0.</summary>
+    public int Round { get; init; }
+
     /// <summary>
     /// How much of the length, at its end, is silent for the singer to answer in, in aksharas; 0 unless the score was made a call and
     /// response.
@@ -77,13 +83,22 @@ public readonly record struct ScoreLine(int FirstNote, int NoteCount, Rational O
     public Rational Answer { get; init; }
 }
 
+/// <summary>From here on another tempo holds.</summary>
+/// <param name="Onset">Where, in aksharas from the section's beginning; a line begins there.</param>
+/// <param name="Tempo">Aksharas a minute.</param>
+/// <param name="Seconds">
+/// The same place in seconds from the section's beginning, on the nearest millionth of a second: sums over many tempi do not fit exact
+/// fractions of 64 bits.
+/// </param>
+public readonly record struct TempoChange(Rational Onset, Rational Tempo, Rational Seconds);
+
 /// <summary>A breath.</summary>
 /// <param name="Onset">Its beginning in aksharas from the section's beginning: the end of the note before.</param>
 /// <param name="Length">Its length in aksharas.</param>
 /// <param name="AfterNote">The index of the note before it in <see cref="Section.Notes"/>.</param>
 public readonly record struct Breath(Rational Onset, Rational Length, int AfterNote);
 
-/// <summary>A measure: an avartana, or a bar of free rhythm.</summary>
+/// <summary>A measure: an avartana, or a bar of free rhythm. The avartanas of a section begin where its measures do.</summary>
 /// <param name="Onset">Its beginning in aksharas from the section's beginning.</param>
 /// <param name="Length">Its length in aksharas.</param>
 /// <param name="BeginsLine">Whether a line begins on its first beat.</param>

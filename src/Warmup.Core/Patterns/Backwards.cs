@@ -18,7 +18,8 @@ public abstract partial record Pattern
 internal sealed record BackwardsPattern(Pattern Inner) : UnaryPattern(Inner)
 {
     public static PatternWord WordEntry { get; } = 
-        PatternWord.Combinator("backwards", "each line sung backwards between its own end notes, its runs refilled from the other list", p => p.Backwards());
+        PatternWord.Combinator("backwards", "each line sung backwards between its own end notes, its runs refilled from the other list", p => p.Backwards())
+        with { Said = "every line is then sung backwards" };
 
     internal override Head Head => new(WordEntry, default, default);
 
@@ -35,7 +36,8 @@ internal sealed record BackwardsPattern(Pattern Inner) : UnaryPattern(Inner)
 internal sealed record ThereAndBackPattern(Pattern Inner) : UnaryPattern(Inner, 2 * Inner.UsualNotes, 2 * Inner.UsualLongest)
 {
     public static PatternWord WordEntry { get; } = 
-        PatternWord.Combinator("there-and-back", "each line, then backwards, its last note once", p => p.ThereAndBack());
+        PatternWord.Combinator("there-and-back", "each line, then backwards, its last note once", p => p.ThereAndBack())
+        with { Said = "every line is sung there and back" };
 
     internal override Head Head => new(WordEntry, default, default);
 
@@ -84,7 +86,7 @@ internal static class TurnBack
 
                 var other = link == Link.Ascent ? Link.Descent : Link.Ascent;
                 var way = other == Link.Ascent ? Way.Ascent : Way.Descent;
-                AddRun(notes, source[first], way, other, scale, expander);
+                AddRun(notes, source.AsSpan()[first..(last + 1)], way, other, scale, expander);
             }
             else
             {
@@ -100,21 +102,38 @@ internal static class TurnBack
         return new Line(notes.ToValueList());
     }
 
-    private static void AddRun(List<LineNote> notes, LineNote goal, Way way, Link link, Scale scale, Expander expander)
+    private static void AddRun(List<LineNote> notes, ReadOnlySpan<LineNote> source, Way way, Link link, Scale scale, Expander expander)
     {
         var list = scale.List(way);
         var from = Leave(notes[^1].Tone, list, scale, expander);
-        notes[^1] = notes[^1] with { Tone = from, Way = way };
-        var to = Turned(goal, scale, expander) with { Way = way, Link = link };
+        var to = Turned(source[0], scale, expander) with { Way = way, Link = link };
         var rises = to.Tone.Semitones > from.Semitones;
-        var between = rises ? list.Between(from, to.Tone) : list.Between(to.Tone, from);
+        var between = Between(list, rises ? from : to.Tone, rises ? to.Tone : from);
+
+        // As many notes as before keep their lengths, silences and words; others are as long as the run's second note.
+        var same = between.Length == source.Length - 2;
+        notes[^1] = notes[^1] with { Tone = from, Way = way, Rest = same || source.Length == 2 ? source[^2].Rest : default };
         for (var i = 0; i < between.Length; i++)
         {
-            var tone = between.Span[rises ? i : between.Length - 1 - i];
-            notes.Add(new LineNote(tone, way, link, Rational.One));
+            var tone = between[rises ? i : between.Length - 1 - i];
+            var like = same ? source[^(i + 2)] : source[^2] with { Rest = default, Sung = null };
+            notes.Add(new LineNote(tone, way, link, like.Length) { Rest = same ? source[^(i + 3)].Rest : default, Sung = like.Sung });
         }
 
         notes.Add(to);
+    }
+
+    private static ReadOnlySpan<ScaleTone> Between(ScaleList list, ScaleTone low, ScaleTone high)
+    {
+        // Where the list repeats, the run is looked for in the middle octave and moved to its own.
+        var octaves = list.ReachesUpperTonic ? low.Octave : 0;
+        var between = list.Between(low.Raised(-octaves), high.Raised(-octaves)).ToArray();
+        for (var i = 0; i < between.Length; i++)
+        {
+            between[i] = between[i].Raised(octaves);
+        }
+
+        return between;
     }
 
     /// <summary>A note in the form of the list that is not its own.</summary>

@@ -8,7 +8,8 @@ public abstract partial record Pattern
 
 internal sealed record EndsPattern(Pattern Inner) : UnaryPattern(Inner, Inner.UsualNotes, 2)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("ends", "only the first and the last note of each line", p => p.Ends());
+    public static PatternWord WordEntry { get; } = PatternWord.Combinator("ends", "only the first and the last note of each line", p => p.Ends())
+        with { Said = "only the first and the last note of each line are kept" };
 
     internal override Head Head => new(WordEntry, default, default);
 

@@ -28,7 +28,8 @@ internal sealed record EveryPattern : UnaryPattern
         : base(inner) => N = Require.InRange(n, 1, MostNotesOfLine);
 
     public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("every", "the first note of each line and every n-th behind it", 1, MostNotesOfLine, (p, n) => p.Every(n));
+        PatternWord.Combinator("every", "the first note of each line and every n-th behind it", 1, MostNotesOfLine, (p, n) => p.Every(n))
+        with { Said = "of each line the first note and every {0}. note behind it are kept" };
 
     public int N { get; }
 
@@ -60,7 +61,8 @@ internal sealed record NotesPattern : UnaryPattern
     }
 
     public static PatternWord WordEntry { get; } = PatternWord.Combinator(
-        "notes", "the notes from one number to another of each line", 2, 2, 1, MostNotesOfLine, (p, n) => p.Notes(n[0], n[1]));
+        "notes", "the notes from one number to another of each line", 2, 2, 1, MostNotesOfLine, (p, n) => p.Notes(n[0], n[1]))
+        with { Said = "of each line notes {0} to {1} are kept" };
 
     public int First { get; }
 
@@ -91,7 +93,8 @@ internal sealed record ReturningPattern : UnaryPattern
         : base(inner, 2 * inner.UsualNotes, 2 * inner.UsualLongest) => Step = Require.InRange(step, -WidestFigure, WidestFigure);
 
     public static PatternWord WordEntry { get; } = PatternWord.Combinator(
-        "returning", "step n is sung after each note (0: the tonic)", -WidestFigure, WidestFigure, (p, n) => p.Returning(n));
+        "returning", "step n is sung after each note (0: the tonic)", -WidestFigure, WidestFigure, (p, n) => p.Returning(n))
+        with { Said = "after each note step {0} is sung" };
 
     public int Step { get; }
 

@@ -39,7 +39,8 @@ internal sealed record FigurePattern : PrimitivePattern
     }
 
     public static PatternWord WordEntry { get; } = PatternWord.Primitive(
-        "figure", "steps counted from 0, sung from each degree until the upper tonic is reached", 1, LongestFigure, -WidestFigure, WidestFigure, n => new FigurePattern(n));
+        "figure", "steps counted from 0, sung from each degree until the upper tonic is reached", 1, LongestFigure, -WidestFigure, WidestFigure, n => new FigurePattern(n))
+        with { Said = "the figure {*} is sung from the tonic, then from each next degree, until it reaches the upper tonic" };
 
     public ValueList<int> Steps { get; }
 

@@ -23,7 +23,8 @@ public abstract partial record Pattern
 internal sealed record GrowPattern(Pattern Inner) : UnaryPattern(Inner, Inner.UsualNotes * (Inner.UsualLongest + 1) / 2, Inner.UsualLongest)
 {
     public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("grow", "each line becomes its first two notes, its first three, ... the whole", p => p.Grow());
+        PatternWord.Combinator("grow", "each line becomes its first two notes, its first three, ... the whole", p => p.Grow())
+        with { Said = "each line grows from its first two notes to the whole" };
 
     internal override Head Head => new(WordEntry, default, default);
 
@@ -52,7 +53,8 @@ internal sealed record WindowsPattern : UnaryPattern
         : base(inner, Require.InRange(width, 1, LongestWindow, "a window's width") * inner.UsualNotes, inner.UsualLongest) => Width = width;
 
     public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("windows", "a window of n notes slides over each line", 1, LongestWindow, (p, n) => p.Windows(n));
+        PatternWord.Combinator("windows", "a window of n notes slides over each line", 1, LongestWindow, (p, n) => p.Windows(n))
+        with { Said = "a window of {0} notes slides over each line" };
 
     public int Width { get; }
 
@@ -87,5 +89,6 @@ internal sealed record WindowsPattern : UnaryPattern
 internal static class PairsSugar
 {
     public static PatternWord WordEntry { get; } = PatternWord.Combinator(
-        "pairs", "pairs of notes n places apart; short for windows(n + 1).ends", 1, Pattern.LongestWindow - 1, (p, n) => p.Pairs(n));
+        "pairs", "pairs of notes n places apart; short for windows(n + 1).ends", 1, Pattern.LongestWindow - 1, (p, n) => p.Pairs(n))
+        with { Said = "pairs of notes {0} places apart are kept" };
 }

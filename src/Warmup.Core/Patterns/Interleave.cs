@@ -15,9 +15,10 @@ public abstract partial record Pattern
 
 internal sealed record AlternatePattern(Pattern First, Pattern Second) : BinaryPattern(First, Second, Math.Max(First.UsualLongest, Second.UsualLongest))
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Binary("alternate", "line by line with another pattern", (p, q) => p.Alternate(q));
+    public static PatternWord WordEntry { get; } = PatternWord.Binary("alternate", "line by line with another pattern", (p, q) => p.Alternate(q))
+        with { Said = "the lines take turns" };
 
-    internal override PatternWord Word => WordEntry;
+    internal override PatternWord Connective => WordEntry;
 
     internal override Line[] Lines(Frame frame, Expander expander)
     {
@@ -37,9 +38,10 @@ internal sealed record AlternatePattern(Pattern First, Pattern Second) : BinaryP
 
 internal sealed record WeavePattern(Pattern First, Pattern Second) : BinaryPattern(First, Second, First.UsualLongest + Second.UsualLongest)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Binary("weave", "note by note with the lines of another pattern", (p, q) => p.Weave(q));
+    public static PatternWord WordEntry { get; } = PatternWord.Binary("weave", "note by note with the lines of another pattern", (p, q) => p.Weave(q))
+        with { Said = "the notes take turns" };
 
-    internal override PatternWord Word => WordEntry;
+    internal override PatternWord Connective => WordEntry;
 
     internal override Line[] Lines(Frame frame, Expander expander)
     {

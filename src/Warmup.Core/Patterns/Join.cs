@@ -13,7 +13,8 @@ public abstract partial record Pattern
 
 internal sealed record JoinPattern(Pattern Inner) : UnaryPattern(Inner, Inner.UsualNotes, Inner.UsualNotes)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("join", "all lines as one phrase", p => p.Join());
+    public static PatternWord WordEntry { get; } = PatternWord.Combinator("join", "all lines as one phrase", p => p.Join())
+        with { Said = "all lines are joined into one phrase" };
 
     internal override Head Head => new(WordEntry, default, default);
 
@@ -31,7 +32,8 @@ internal sealed record SplitPattern : UnaryPattern
     public SplitPattern(Pattern inner, int notes)
         : base(inner) => Count = Require.InRange(notes, 1, MostNotesOfLine);
 
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("split", "each line in pieces of n notes", 1, MostNotesOfLine, (p, n) => p.Split(n));
+    public static PatternWord WordEntry { get; } = PatternWord.Combinator("split", "each line in pieces of n notes", 1, MostNotesOfLine, (p, n) => p.Split(n))
+        with { Said = "each line is split into pieces of {0} notes" };
 
     public int Count { get; }
 

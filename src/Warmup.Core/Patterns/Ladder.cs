@@ -21,7 +21,8 @@ internal sealed record LadderPattern : PrimitivePattern
     }
 
     public static PatternWord WordEntry { get; } =
-        PatternWord.Primitive("ladder", "from the tonic up, one more note each line, to the upper tonic", () => Ladder);
+        PatternWord.Primitive("ladder", "from the tonic up, one more note each line, to the upper tonic", () => Ladder)
+        with { Said = "each line starts on the tonic and adds one note until the upper tonic is reached" };
 
     internal override Head Head => new(WordEntry, default, default);
 

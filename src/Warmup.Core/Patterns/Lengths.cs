@@ -67,7 +67,8 @@ internal sealed record HoldPattern : UnaryPattern
         : base(inner) => Count = Require.InRange(units, 1, MostUnits);
 
     public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("hold", "the last note of each line n units longer", 1, MostUnits, (p, n) => p.Hold(n));
+        PatternWord.Combinator("hold", "the last note of each line n units longer", 1, MostUnits, (p, n) => p.Hold(n))
+        with { Said = "the last note of each line is held {0} units longer" };
 
     public int Count { get; }
 
@@ -85,7 +86,8 @@ internal sealed record FillPattern : UnaryPattern
         : base(inner) => Count = Require.InRange(units, 1, MostUnits);
 
     public static PatternWord WordEntry { get; } = PatternWord.Combinator(
-        "fill", "the last note of each line held until the line is a multiple of n units long", 1, MostUnits, (p, n) => p.Fill(n));
+        "fill", "the last note of each line held until the line is a multiple of n units long", 1, MostUnits, (p, n) => p.Fill(n))
+        with { Said = "the last note of each line is held until the line is a multiple of {0} units long" };
 
     public int Count { get; }
 
@@ -112,9 +114,11 @@ internal sealed record StretchPattern : UnaryPattern
     }
 
     public static PatternWord StretchWord { get; } = PatternWord.Combinator(
-        "stretch", "all lengths times n (and divided by a second number)", 1, 2, 1, MostUnits, (p, n) => p.Stretch(n[0], n.Count == 1 ? 1 : n[1]));
+        "stretch", "all lengths times n (and divided by a second number)", 1, 2, 1, MostUnits, (p, n) => p.Stretch(n[0], n.Count == 1 ? 1 : n[1]))
+        with { Said = "all lengths are multiplied by {/}" };
 
-    public static PatternWord ShrinkWord { get; } = PatternWord.Combinator("shrink", "all lengths divided by n", 1, MostUnits, (p, n) => p.Shrink(n));
+    public static PatternWord ShrinkWord { get; } = PatternWord.Combinator("shrink", "all lengths divided by n", 1, MostUnits, (p, n) => p.Shrink(n))
+        with { Said = "all lengths are divided by {0}" };
 
     public Rational Factor { get; }
 
@@ -135,7 +139,8 @@ internal sealed record RestPattern : UnaryPattern
     public RestPattern(Pattern inner, int units)
         : base(inner) => Count = Require.InRange(units, 1, MostUnits);
 
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("rest", "a silence of n units behind each line", 1, MostUnits, (p, n) => p.Rest(n));
+    public static PatternWord WordEntry { get; } = PatternWord.Combinator("rest", "a silence of n units behind each line", 1, MostUnits, (p, n) => p.Rest(n))
+        with { Said = "a silence of {0} units follows each line" };
 
     public int Count { get; }
 
@@ -167,7 +172,8 @@ internal sealed record RhythmPattern : UnaryPattern
     }
 
     public static PatternWord WordEntry { get; } = PatternWord.Combinator(
-        "rhythm", "the notes of each line lengthened in turn, such as rhythm(2 1)", 1, MostUnits, 1, MostUnits, (p, n) => new RhythmPattern(p, n));
+        "rhythm", "the notes of each line lengthened in turn, such as rhythm(2 1)", 1, MostUnits, 1, MostUnits, (p, n) => new RhythmPattern(p, n))
+        with { Said = "the notes of each line are lengthened in turn by {*}" };
 
     public ValueList<int> Factors { get; }
 

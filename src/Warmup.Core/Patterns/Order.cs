@@ -24,7 +24,8 @@ public abstract partial record Pattern
 
 internal sealed record LastFirstPattern(Pattern Inner) : UnaryPattern(Inner)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("last-first", "the lines in the opposite order", p => p.LastFirst());
+    public static PatternWord WordEntry { get; } = PatternWord.Combinator("last-first", "the lines in the opposite order", p => p.LastFirst())
+        with { Said = "the lines follow in the opposite order" };
 
     internal override Head Head => new(WordEntry, default, default);
 
@@ -39,7 +40,8 @@ internal sealed record RotatePattern : UnaryPattern
         : base(inner) => Count = Require.InRange(count, -MostLines, MostLines);
 
     public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("rotate", "the first n lines moved to the end", -MostLines, MostLines, (p, n) => p.Rotate(n));
+        PatternWord.Combinator("rotate", "the first n lines moved to the end", -MostLines, MostLines, (p, n) => p.Rotate(n))
+        with { Said = "the first {0} lines are moved to the end" };
 
     public int Count { get; }
 
@@ -74,15 +76,16 @@ internal sealed record OrderPattern : UnaryPattern
                 nameof(numbers));
         }
 
-        Numbers = numbers;
+        Places = numbers;
     }
 
     public static PatternWord WordEntry { get; } = PatternWord.Combinator(
-        "order", "the first lines in another order, such as order(2 1 3)", 1, MostOrdered, 1, MostOrdered, (p, n) => new OrderPattern(p, n));
+        "order", "the first lines in another order, such as order(2 1 3)", 1, MostOrdered, 1, MostOrdered, (p, n) => new OrderPattern(p, n))
+        with { Said = "the first lines follow in the order {*}" };
 
-    public ValueList<int> Numbers { get; }
+    public ValueList<int> Places { get; }
 
-    internal override Head Head => new(WordEntry, Numbers, default);
+    internal override Head Head => new(WordEntry, Places, default);
 
     internal override LawClass Class => LawClass.LineOrder;
 
@@ -90,7 +93,7 @@ internal sealed record OrderPattern : UnaryPattern
     {
         var lines = Inner.Lines(frame, expander);
         var ordered = new List<Line>(lines.Length);
-        foreach (var number in Numbers)
+        foreach (var number in Places)
         {
             if (number <= lines.Length)
             {
@@ -98,7 +101,7 @@ internal sealed record OrderPattern : UnaryPattern
             }
         }
 
-        ordered.AddRange(lines.Skip(Numbers.Count));
+        ordered.AddRange(lines.Skip(Places.Count));
         return [.. ordered];
     }
 }

@@ -99,7 +99,7 @@ internal abstract record BinaryPattern : Pattern
 
     public Pattern Second { get; }
 
-    internal abstract PatternWord Word { get; }
+    internal abstract PatternWord Connective { get; }
 
-    internal override string Text => $"{First.OperandText}.{Word.Name}({Second.Text})";
+    internal override string Text => $"{First.OperandText}.{Connective.Name}({Second.Text})";
 }

@@ -86,6 +86,12 @@ internal sealed record PatternWord
     /// <summary>What it does, in a few words; <c>n</c> stands for its number.</summary>
     public string Meaning { get; }
 
+    /// <summary>
+    /// What is sung, as a clause of a sentence: <c>{0}</c> and <c>{1}</c> stand for the numbers, <c>{*}</c> for all numbers or words,
+    /// <c>{/}</c> for one number or a fraction.
+    /// </summary>
+    public string Said { get; init; } = string.Empty;
+
     /// <summary>Whether it stands behind a dot.</summary>
     public bool TakesPattern { get; }
 

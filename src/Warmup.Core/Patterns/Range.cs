@@ -21,7 +21,8 @@ internal sealed record TakePattern : UnaryPattern
     public TakePattern(Pattern inner, int count)
         : base(inner) => Count = Require.InRange(count, 1, MostLines);
 
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("take", "only the first n lines", 1, MostLines, (p, n) => p.Take(n));
+    public static PatternWord WordEntry { get; } = PatternWord.Combinator("take", "only the first n lines", 1, MostLines, (p, n) => p.Take(n))
+        with { Said = "only the first {0} lines are kept" };
 
     public int Count { get; }
 
@@ -41,7 +42,8 @@ internal sealed record DropPattern : UnaryPattern
     public DropPattern(Pattern inner, int count)
         : base(inner) => Count = Require.InRange(count, 1, MostLines);
 
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("drop", "all but the first n lines", 1, MostLines, (p, n) => p.Drop(n));
+    public static PatternWord WordEntry { get; } = PatternWord.Combinator("drop", "all but the first n lines", 1, MostLines, (p, n) => p.Drop(n))
+        with { Said = "the first {0} lines are left out" };
 
     public int Count { get; }
 

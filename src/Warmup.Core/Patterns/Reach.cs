@@ -39,16 +39,20 @@ internal sealed record ReachPattern : UnaryPattern
     }
 
     public static PatternWord TransposedWord { get; } =
-        PatternWord.Combinator("transposed", "the rule n steps of the scale higher", -FarthestReach, FarthestReach, (p, n) => p.Transposed(n));
+        PatternWord.Combinator("transposed", "the rule n steps of the scale higher", -FarthestReach, FarthestReach, (p, n) => p.Transposed(n))
+        with { Said = "all of it begins and ends {0} steps further on" };
 
     public static PatternWord BelowWord { get; } =
-        PatternWord.Combinator("below", "the rule begins n steps below the tonic", 0, FarthestReach, (p, n) => p.Below(n));
+        PatternWord.Combinator("below", "the rule begins n steps below the tonic", 0, FarthestReach, (p, n) => p.Below(n))
+        with { Said = "it begins {0} steps below the tonic" };
 
     public static PatternWord AboveWord { get; } =
-        PatternWord.Combinator("above", "the rule goes n steps beyond the upper tonic", 0, FarthestReach, (p, n) => p.Above(n));
+        PatternWord.Combinator("above", "the rule goes n steps beyond the upper tonic", 0, FarthestReach, (p, n) => p.Above(n))
+        with { Said = "it goes {0} steps beyond the upper tonic" };
 
     public static PatternWord ReachWord { get; } = PatternWord.Combinator(
-        "reach", "the rule begins and ends so many steps further on", 2, 2, -FarthestReach, FarthestReach, (p, n) => p.Reach(n[0], n[1]));
+        "reach", "the rule begins and ends so many steps further on", 2, 2, -FarthestReach, FarthestReach, (p, n) => p.Reach(n[0], n[1]))
+        with { Said = "it begins {0} and ends {1} steps further on" };
 
     public int Home { get; }
 

@@ -33,7 +33,8 @@ internal sealed record RepeatedPattern : UnaryPattern
         : base(inner, Require.InRange(times, 1, MostRepetitions) * inner.UsualNotes, inner.UsualLongest) => Times = times;
 
     public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("repeat", "the whole pattern n times", 1, MostRepetitions, (p, n) => p.Repeat(n));
+        PatternWord.Combinator("repeat", "the whole pattern n times", 1, MostRepetitions, (p, n) => p.Repeat(n))
+        with { Said = "the whole is sung {0} times" };
 
     public int Times { get; }
 
@@ -61,7 +62,8 @@ internal sealed record EachLinePattern : UnaryPattern
         : base(inner, Require.InRange(times, 1, MostEach) * inner.UsualNotes, inner.UsualLongest) => Times = times;
 
     public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("each-line", "each line n times before the next", 1, MostEach, (p, n) => p.EachLine(n));
+        PatternWord.Combinator("each-line", "each line n times before the next", 1, MostEach, (p, n) => p.EachLine(n))
+        with { Said = "each line is sung {0} times" };
 
     public int Times { get; }
 
@@ -89,7 +91,8 @@ internal sealed record EachNotePattern : UnaryPattern
         : base(inner, Require.InRange(times, 1, MostEach) * inner.UsualNotes, times * inner.UsualLongest) => Times = times;
 
     public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("each-note", "each note n times (2: janta)", 1, MostEach, (p, n) => p.EachNote(n));
+        PatternWord.Combinator("each-note", "each note n times (2: janta)", 1, MostEach, (p, n) => p.EachNote(n))
+        with { Said = "each note is sung {0} times" };
 
     public int Times { get; }
 

@@ -13,7 +13,8 @@ public abstract partial record Pattern
 internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner)
 {
     public static PatternWord WordEntry { get; } = 
-        PatternWord.Combinator("reversed", "the rule grown anew on the other list, each line read backwards", p => p.Reversed());
+        PatternWord.Combinator("reversed", "the rule grown anew on the other list, each line read backwards", p => p.Reversed())
+        with { Said = "the rule is grown anew on the other list and every line is read backwards" };
 
     internal override Head Head => new(WordEntry, default, default);
 

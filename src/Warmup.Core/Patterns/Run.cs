@@ -13,7 +13,8 @@ internal sealed record RunPattern : PrimitivePattern
     {
     }
 
-    public static PatternWord WordEntry { get; } = PatternWord.Primitive("run", "one line over the whole scale, from the tonic to the upper tonic", () => Pattern.Run);
+    public static PatternWord WordEntry { get; } = PatternWord.Primitive("run", "one line over the whole scale, from the tonic to the upper tonic", () => Pattern.Run)
+        with { Said = "one line goes over the whole scale from the tonic to the upper tonic" };
 
     internal override Head Head => new(WordEntry, default, default);
 

@@ -47,10 +47,12 @@ internal sealed record SungPattern : UnaryPattern
     }
 
     public static PatternWord NotesWord { get; } =
-        PatternWord.Sung("sung", "words sung note by note, from the first again with each line", MostTexts, (p, t) => new SungPattern(p, t, false));
+        PatternWord.Sung("sung", "words sung note by note, from the first again with each line", MostTexts, (p, t) => new SungPattern(p, t, false))
+        with { Said = "the notes are sung on {*} in turn" };
 
     public static PatternWord LinesWord { get; } =
-        PatternWord.Sung("sung-by-line", "one word for each line, in turn", MostTexts, (p, t) => new SungPattern(p, t, true));
+        PatternWord.Sung("sung-by-line", "one word for each line, in turn", MostTexts, (p, t) => new SungPattern(p, t, true))
+        with { Said = "the lines are sung on {*} in turn" };
 
     public ValueList<string> Texts { get; }
 

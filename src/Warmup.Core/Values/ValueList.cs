@@ -57,6 +57,20 @@ public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
         return new ValueList<TResult>(result);
     }
 
+    /// <summary>The position of the first item that is wanted; -1 where there is none.</summary>
+    internal int IndexOf(Func<T, bool> wanted)
+    {
+        for (var i = 0; i < Count; i++)
+        {
+            if (wanted(_items![i]))
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
     /// <inheritdoc/>
     public bool Equals(ValueList<T> other) => ReferenceEquals(_items, other._items)
         || AsSpan().SequenceEqual(other.AsSpan(), EqualityComparer<T>.Default);

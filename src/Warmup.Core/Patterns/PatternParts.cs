@@ -1,0 +1,70 @@
+using System.Globalization;
+
+namespace Warmup;
+
+public abstract partial record Pattern
+{
+    /// <summary>The patterns this one is built from, in the order in which they are written; none for a primitive and for written lines.</summary>
+    public ValueList<Pattern> Operands => this switch
+    {
+        UnaryPattern unary => [unary.Inner],
+        BinaryPattern binary => [binary.First, binary.Second],
+        SumPattern sum => sum.Parts,
+        _ => default,
+    };
+
+    /// <summary>The numbers of the outermost word; none for a sum and for written lines.</summary>
+    public ValueList<int> Numbers => this switch
+    {
+        PrimitivePattern primitive => primitive.Head.Numbers,
+        UnaryPattern unary => unary.Head.Numbers,
+        _ => default,
+    };
+
+    /// <summary>The outermost word; <c>+</c> for a sum, <c>[]</c> for written lines.</summary>
+    public string Word => this switch
+    {
+        PrimitivePattern primitive => primitive.Head.Word.Name,
+        UnaryPattern unary => unary.Head.Word.Name,
+        BinaryPattern binary => binary.Connective.Name,
+        SumPattern => "+",
+        _ => "[]",
+    };
+
+    /// <summary>The same outermost word with other operands and numbers.</summary>
+    /// <param name="operands">As many patterns as <see cref="Operands"/>; a sum takes any number.</param>
+    /// <param name="numbers">Numbers that the word takes.</param>
+    /// <exception cref="ArgumentException">The counts or the numbers do not fit the word, or the result would be too large.</exception>
+    public Pattern With(ValueList<Pattern> operands, ValueList<int> numbers)
+    {
+        if (this is SumPattern)
+        {
+            return Sum(operands.AsSpan());
+        }
+
+        if (operands.Count != Operands.Count)
+        {
+            throw new ArgumentException(
+                string.Create(CultureInfo.InvariantCulture, $"'{Word}' takes {Operands.Count} operands, not {operands.Count}"), nameof(operands));
+        }
+
+        return this switch
+        {
+            PrimitivePattern primitive => Checked(primitive.Head.Word, numbers).Build(new WordParts(null, numbers)),
+            UnaryPattern unary => Checked(unary.Head.Word, numbers).Build(new WordParts(operands[0], numbers, null, unary.Head.Texts)),
+            BinaryPattern binary => binary.Connective.Build(new WordParts(operands[0], default, operands[1])),
+            _ => this,
+        };
+    }
+
+    private static PatternWord Checked(PatternWord word, ValueList<int> numbers)
+    {
+        if (word.Takes == WordTakes.Numbers && (numbers.Count < word.Fewest || numbers.Count > word.Most))
+        {
+            throw new ArgumentException(
+                string.Create(CultureInfo.InvariantCulture, $"'{word.Name}' takes {word.Fewest} to {word.Most} numbers, not {numbers.Count}"), nameof(numbers));
+        }
+
+        return word;
+    }
+}
