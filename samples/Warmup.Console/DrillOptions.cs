@@ -33,7 +33,13 @@ internal sealed class DrillOptions(bool needsTonic = true)
 
     private readonly TimeOptions _time = new();
 
-    private readonly Option<string> _tuning = new("--tuning") { Description = "Tuning: equal or just.", DefaultValueFactory = _ => "equal" };
+    private readonly Option<string> _tuning = TuningOption.Create();
+
+    private readonly Option<string> _syllables = new("--syllables")
+    {
+        Description = $"What is sung: {string.Join(" ", ((IEnumerable<Syllables>)Syllables.All).Select(s => s.Name))}, or \"vowel: ee\".",
+        DefaultValueFactory = _ => Syllables.SvaraLetters.Name,
+    };
 
     private readonly Option<string?> _title = new("--title") { Description = "Title; scale and pattern if left out." };
 
@@ -45,7 +51,7 @@ internal sealed class DrillOptions(bool needsTonic = true)
 
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[_scale, _pattern, _tonic, _tempo, _tuning, _title])
+        foreach (var option in (Option[])[_scale, _pattern, _tonic, _tempo, _tuning, _syllables, _title])
         {
             command.Add(option);
         }
@@ -72,13 +78,19 @@ internal sealed class DrillOptions(bool needsTonic = true)
             throw Refusal("--tonic", error!);
         }
 
+        if (!Syllables.TryParse(parsed.GetValue(_syllables)!, out var syllables, out error))
+        {
+            throw Refusal("--syllables", error!);
+        }
+
         var drill = new Drill
         {
             Scale = scale!,
             Pattern = pattern!,
             Tonic = tonic!,
             Tempo = ReadTempo(parsed.GetValue(_tempo)!),
-            Tuning = Choice("--tuning", parsed.GetValue(_tuning)!, ((IEnumerable<Tuning>)Tuning.All).Select(t => (t.Name, t)).ToArray()),
+            Tuning = TuningOption.Read(parsed.GetValue(_tuning)!),
+            Syllables = syllables!,
         };
         drill = _time.Read(parsed, drill);
         return parsed.GetValue(_title) is { } title ? Titled(drill, title) : drill;

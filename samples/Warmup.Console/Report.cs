@@ -107,5 +107,5 @@ internal sealed record ScaleRow(string Name, string Family, int? Parent, string 
     WriteIndented = true)]
 [JsonSerializable(typeof(FitReport))]
 [JsonSerializable(typeof(ScaleReport))]
-[JsonSerializable(typeof(ClassJson))]
+[JsonSerializable(typeof(ScaleDetail))]
 internal sealed partial class ConsoleJson : JsonSerializerContext;

@@ -115,6 +115,34 @@ public sealed partial class Catalogue
     /// <exception cref="WarmupFormatException">The text names no scale.</exception>
     public Scale Read(string text) => TryRead(text, out var scale, out var error) ? scale! : throw error!.ToException();
 
+    /// <summary>
+    /// Reads notes to search with: written out in any order (<c>S R2 G3 P</c>), or those of a scale (<c>Mohanam</c>), its ascent and descent
+    /// together.
+    /// </summary>
+    /// <param name="text">The text, at most 400 characters.</param>
+    /// <param name="degrees">The notes, or none.</param>
+    /// <param name="error">What is wrong, or <see langword="null"/>.</param>
+    /// <returns>Whether the text was notes or a scale.</returns>
+    public bool TryReadNotes(string text, out ValueList<Degree> degrees, out TextError? error)
+    {
+        // A name or a parent's number goes before a single note: 1 is Kanakangi, S is no scale.
+        degrees = default;
+        if (TryRead(text, out var scale, out var scaleError))
+        {
+            (degrees, error) = (scale!.Degrees, null);
+            return true;
+        }
+
+        if (Degree.TryParseList(text, out degrees, out error))
+        {
+            return true;
+        }
+
+        // A scale's error says more than a note's, unless the text is notes of which one is wrong.
+        error = IsWrittenOut(text.AsSpan().Trim()) ? error : scaleError;
+        return false;
+    }
+
     private static bool IsWrittenOut(ReadOnlySpan<char> text)
     {
         if (text.StartsWith(ScaleText.VakraPrefix, StringComparison.OrdinalIgnoreCase)

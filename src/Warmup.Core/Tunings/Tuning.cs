@@ -84,6 +84,10 @@ public sealed record Tuning
     /// <summary>Octaves between the degree's place in the list and its pitch: -1 for a lowered tonic, which sounds below it.</summary>
     internal static int OctaveOf(Degree degree) => degree.Semitones < 0 ? -1 : degree.Semitones / 12;
 
+    /// <summary>The interval of a tone above the middle tonic; exact where the tuning is.</summary>
+    /// <param name="tone">The tone.</param>
+    public Interval IntervalOf(ScaleTone tone) => this[tone.Degree] + Interval.FromOctaves(tone.Octave + OctaveOf(tone.Degree));
+
     /// <summary>The height of a tone above the middle tonic, in cents.</summary>
     /// <param name="tone">The tone.</param>
     public double Cents(ScaleTone tone) => this[tone.Degree].Cents + (1200 * (tone.Octave + OctaveOf(tone.Degree)));
@@ -147,7 +151,7 @@ public sealed record Tuning
             return JustTuning.TryParse(trimmed, out tuning, out error);
         }
 
-        error = TextError.At(1, $"unknown tuning {TextError.Quote(trimmed)}; write {string.Join(", ", All)}, or just: with ratios such as just: 10/9 27/16");
+        error = TextError.At(1, $"unknown tuning {TextError.Quote(trimmed)}; write {string.Join(" or ", All)}, or just: with ratios such as just: 10/9 27/16");
         return false;
     }
 
