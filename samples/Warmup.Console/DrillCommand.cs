@@ -18,12 +18,14 @@ internal static class DrillCommand
         };
         var breaths = new Option<bool>("--plan-breaths") { Description = "Put in the least costly breaths that all singers of --singers together can do with." };
         var force = new Option<bool>("--force") { Description = "Replace files that exist." };
+        var answers = new Option<bool>("--call-and-response") { Description = "In the files, leave the time of each line silent behind it for the singer's answer." };
         var command = new Command("drill", "Makes a drill and writes it to files.");
         drill.AddTo(command);
         singers.AddTo(command);
         command.Add(files);
         command.Add(breaths);
         command.Add(force);
+        command.Add(answers);
         command.SetAction(parsed =>
         {
             var wanted = drill.Read(parsed);
@@ -34,7 +36,7 @@ internal static class DrillCommand
                 score = WithPlannedBreaths(score, people, terminal, cancellation);
             }
 
-            Formats.WriteAll(score, parsed.GetValue(files)!, parsed.GetValue(force), terminal, cancellation);
+            Formats.WriteAll(parsed.GetValue(answers) ? score.WithAnswers() : score, parsed.GetValue(files)!, parsed.GetValue(force), terminal, cancellation);
             return Report.Print(terminal, score, people) ? ExitCode.Fine : ExitCode.DoesNotFit;
         });
         return command;

@@ -33,6 +33,8 @@ internal sealed class DrillOptions(bool needsTonic = true)
 
     private readonly TimeOptions _time = new();
 
+    private readonly DroneOptions _drone = new();
+
     private readonly Option<string> _tuning = TuningOption.Create();
 
     private readonly Option<string> _syllables = new("--syllables")
@@ -57,6 +59,7 @@ internal sealed class DrillOptions(bool needsTonic = true)
         }
 
         _time.AddTo(command);
+        _drone.AddTo(command);
     }
 
     /// <summary>The drill that the options describe.</summary>
@@ -92,7 +95,7 @@ internal sealed class DrillOptions(bool needsTonic = true)
             Tuning = TuningOption.Read(parsed.GetValue(_tuning)!),
             Syllables = syllables!,
         };
-        drill = _time.Read(parsed, drill);
+        drill = _drone.Read(parsed, _time.Read(parsed, drill));
         return parsed.GetValue(_title) is { } title ? Titled(drill, title) : drill;
     }
 

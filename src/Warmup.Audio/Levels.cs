@@ -7,9 +7,9 @@ namespace Warmup.Audio;
 /// <remarks>The shares are the project's own settings.</remarks>
 internal static class Levels
 {
-    public const double Voice = 0.40;
-    public const double Drone = 0.32;
-    public const double Beat = 0.16;
+    public const double Voice = 0.34;
+    public const double Drone = 0.40;
+    public const double Beat = 0.14;
 
     /// <summary>The factor of a level in decibels.</summary>
     public static double Factor(double decibels) => Math.Pow(10, decibels / 20);

@@ -21,7 +21,7 @@ internal sealed class PluckedDronePart : SoundPart, IDisposable
     {
         _plan = plan;
         var rate = plan.Options.SampleRate;
-        var gain = Levels.Drone * Levels.Factor(plan.Options.DroneDecibels) / drone.Strings.Count;
+        var gain = Levels.Drone * Levels.Factor(plan.Options.DroneDecibels) / MostAtOnce(drone);
         var sine = WaveTable.Sine();
         _strings = new PluckedString[drone.Strings.Count];
         Span<double> amplitudes = stackalloc double[WaveTable.MostHarmonics];
@@ -79,6 +79,29 @@ internal sealed class PluckedDronePart : SoundPart, IDisposable
         var damp = isLast ? LastDampSeconds : DampSeconds;
         plucked.Body.Start(plucked.Step, plucked.BodyGain, Decay(BodySeconds, rate), ToneShape.Of(length, BodyAttack, damp, rate));
         plucked.Shine.Start(plucked.Step, plucked.ShineGain, Decay(ShineSeconds, rate), ToneShape.Of(length, ShineAttack, damp, rate));
+    }
+
+    /// <summary>
+    /// How many freshly plucked strings all of them together come to at most: the others have faded when one is plucked, and the sum
+    /// only falls between strokes.
+    /// </summary>
+    private static double MostAtOnce(Drone drone)
+    {
+        var (cycle, stroke) = (drone.CycleSeconds.ToDouble(), drone.StrokeSeconds.ToDouble());
+        var most = 0.0;
+        for (var plucked = 0; plucked < drone.Strings.Count; plucked++)
+        {
+            var sum = 0.0;
+            for (var i = 0; i < drone.Strings.Count; i++)
+            {
+                var since = ((plucked - i) * stroke) + (i > plucked ? cycle : 0);
+                sum += Math.Exp(-since / BodySeconds);
+            }
+
+            most = Math.Max(most, sum);
+        }
+
+        return most;
     }
 
     /// <summary>What is left of the height after a frame when 1/e is left after a time.</summary>

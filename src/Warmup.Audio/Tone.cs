@@ -79,14 +79,14 @@ internal sealed class Tone(WaveTable table)
         var phase = _phase;
         var step = _step;
         var gain = _gain;
-        var level = _shape.Length - _shape.Release;
+        var fall = _shape.Length - _shape.Release;
         for (var i = 0; i < block.Length; i++)
         {
             var x = phase * WaveTable.Size;
             var k = (int)x;
             var value = Between(points[k], points[k + 1], points[k + 2], points[k + 3], x - k) * gain;
             var frame = _at + i;
-            block[i] += frame >= _shape.Attack && frame < level ? value : value * _shape.At(frame);
+            block[i] += frame >= _shape.Attack && frame < fall ? value : value * _shape.At(frame);
             gain *= _decay;
             phase += step;
             if (phase >= 1)

@@ -13,8 +13,12 @@ internal sealed class WavPlan
 
     private static readonly Rational ShortestCycle = new(1, 10);
 
+    private const int FrameParts = 1000;
+
     private readonly Rational[] _starts;
-    private readonly Rational[] _framesPerAkshara;
+
+    // For each section the spans of one tempo: where each begins, in aksharas that sound and in frames, and its frames an akshara.
+    private readonly List<(Rational Onset, Rational Frame, Rational Rate)>[] _spans;
     private readonly Rational[] _lengths;
 
     private WavPlan(Score score, WavOptions options, CancellationToken cancellation)
@@ -27,20 +31,27 @@ internal sealed class WavPlan
         }
 
         _starts = new Rational[score.Sections.Count + 1];
-        _framesPerAkshara = new Rational[score.Sections.Count];
+        _spans = new List<(Rational, Rational, Rational)>[score.Sections.Count];
         _lengths = new Rational[score.Sections.Count];
         for (var s = 0; s < _lengths.Length; s++)
         {
             var section = score.Sections[s];
             CheckTimes(s);
-            _framesPerAkshara[s] = (Rational)options.SampleRate * 60 / section.Tempo;
             _lengths[s] = SoundingLength(section);
             if (s == 0)
             {
-                _starts[0] = _framesPerAkshara[0] * options.CountInBeats;
+                _starts[0] = Rate(section.Tempo) * options.CountInBeats;
             }
 
-            _starts[s + 1] = _starts[s] + (_framesPerAkshara[s] * _lengths[s]);
+            _spans[s] = [(Rational.Zero, _starts[s], Rate(section.Tempo))];
+            foreach (var change in section.TempoChanges)
+            {
+                // On a whole thousandth of a frame: sums over many tempi do not fit exact fractions of 64 bits.
+                var onset = change.Onset + AnswersBefore(section, change.Onset);
+                _spans[s].Add((onset, new Rational(Nearest(PlaceOf(s, onset) * FrameParts), FrameParts), Rate(change.Tempo)));
+            }
+
+            _starts[s + 1] = PlaceOf(s, _lengths[s]);
         }
 
         Frames = Nearest(_starts[^1]);
@@ -74,13 +85,13 @@ internal sealed class WavPlan
     /// <summary>The frame of a point of the sound.</summary>
     /// <param name="section">The index of the section.</param>
     /// <param name="aksharas">The point in aksharas that sound, from the section's beginning.</param>
-    public long FrameOf(int section, Rational aksharas) => Nearest(_starts[section] + (_framesPerAkshara[section] * aksharas));
+    public long FrameOf(int section, Rational aksharas) => Nearest(PlaceOf(section, aksharas));
 
     /// <summary>The frame at which a section ends.</summary>
     public long EndFrameOf(int section) => Nearest(_starts[section + 1]);
 
     /// <summary>The frame of a click of the count-in.</summary>
-    public long FrameOfCountIn(int beat) => Nearest(_framesPerAkshara[0] * beat);
+    public long FrameOfCountIn(int beat) => Nearest(_spans[0][0].Rate * beat);
 
     /// <summary>The frame of a time in seconds from the beginning of the sound.</summary>
     public long FrameAt(Rational seconds) => Nearest(seconds * Options.SampleRate);
@@ -124,9 +135,26 @@ internal sealed class WavPlan
         }
     }
 
+    private Rational AnswersBefore(int section, int line) => AnswersBefore(Score.Sections[section], Score.Sections[section].Lines[line].Onset);
+
     // Lines follow each other without gaps, so the answers before a line last as long as the lines before it.
-    private Rational AnswersBefore(int section, int line) =>
-        Options.IsCallAndResponse ? Score.Sections[section].Lines[line].Onset : Rational.Zero;
+    private Rational AnswersBefore(Section section, Rational lineOnset) =>
+        Options.IsCallAndResponse ? lineOnset - section.CountIn : Rational.Zero;
+
+    private Rational Rate(Rational tempo) => (Rational)Options.SampleRate * 60 / tempo;
+
+    /// <summary>The exact place of a point of the sound in frames.</summary>
+    private Rational PlaceOf(int section, Rational aksharas)
+    {
+        var spans = _spans[section];
+        var span = spans.Count - 1;
+        while (span > 0 && aksharas < spans[span].Onset)
+        {
+            span--;
+        }
+
+        return spans[span].Frame + (spans[span].Rate * (aksharas - spans[span].Onset));
+    }
 
     private static long Nearest(Rational frames) => (frames + new Rational(1, 2)).Floor();
 
@@ -138,7 +166,7 @@ internal sealed class WavPlan
         }
 
         var last = section.Lines[^1];
-        var sung = (last.Onset + last.Length) * 2;
+        var sung = ((last.Onset + last.Length) * 2) - section.CountIn;
         var unit = section.Meter.IsFree ? 1 : section.Meter.Beats;
         return (sung / unit).Ceiling() * (Rational)unit;
     }
@@ -146,9 +174,12 @@ internal sealed class WavPlan
     private void CheckTimes(int s)
     {
         var section = Score.Sections[s];
-        if (section.Tempo < Tempo.Slowest || section.Tempo > Tempo.Fastest)
+        foreach (var tempo in ((IEnumerable<TempoChange>)section.TempoChanges).Select(c => c.Tempo).Prepend(section.Tempo))
         {
-            throw new ExportException($"{PlaceOf(s)}the tempo must be between {Tempo.Slowest} and {Tempo.Fastest} aksharas a minute, not {section.Tempo}");
+            if (tempo < Tempo.Slowest || tempo > Tempo.Fastest)
+            {
+                throw new ExportException($"{PlaceOf(s)}the tempo must be between {Tempo.Slowest} and {Tempo.Fastest} aksharas a minute, not {tempo}");
+            }
         }
 
         if (section.Resolution < 1 || section.LengthSteps < 1)

@@ -20,7 +20,7 @@ internal sealed class WaveTable
     private readonly double[] _points = new double[Size + 3];
 
     /// <summary>The points: the first is the one before the period.</summary>
-    public ReadOnlySpan<double> Points => _points;
+    public double[] Points => _points;
 
     /// <summary>The number of harmonics that fit.</summary>
     /// <param name="hz">The fundamental in Hz.</param>

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Warmup.Midi;
 
-/// <summary>Title, tempi, keys, meters, and a marker at the beginning of each line.</summary>
+/// <summary>Title, tempi, keys, meters, and a marker at the beginning of each line and of each answer.</summary>
 internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
 {
     // The standard's own values: a quarter has 24 clocks and 8 thirty-seconds.
@@ -13,6 +13,7 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
     private bool _opened;
     private int _measure;
     private int _line;
+    private bool _isAnswer;
     private int _tempo;
 
     public override void Start()
@@ -65,14 +66,17 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
     private long TempoTick => _tempo < Section.TempoChanges.Count ? Plan.TickOf(_section, Section.TempoChanges[_tempo].Onset) : long.MaxValue;
 
     private long LineTick => Plan.Options.HasMarkers && _line < Section.Lines.Count
-        ? Plan.TickOf(_section, Section.Lines[_line].Onset)
+        ? Plan.TickOf(_section, MarkerOnset(Section.Lines[_line]))
         : long.MaxValue;
+
+    private Rational MarkerOnset(ScoreLine line) => _isAnswer ? line.Onset + line.Length - line.Answer : line.Onset;
 
     private void Enter()
     {
         _opened = false;
         _measure = 0;
         _line = 0;
+        _isAnswer = false;
         _tempo = 0;
         Next = At(Plan.Starts[_section], Phase.Setup);
     }
@@ -121,7 +125,7 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
     private void WriteMarker(ref TrackWriter writer)
     {
         // Number by number: an interpolated string boxes its numbers until the code has been compiled a second time.
-        Span<char> text = stackalloc char[40];
+        Span<char> text = stackalloc char[48];
         var length = 0;
         if (Plan.Score.Sections.Count > 1)
         {
@@ -133,14 +137,25 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
             Append(text, ref length, "Line ", _line + 1);
         }
 
+        if (_isAnswer)
+        {
+            Append(text, ref length, ", answer");
+        }
+
         writer.Text(Tick, 0x06, text[..length]);
-        _line++;
+        _isAnswer = !_isAnswer && Section.Lines[_line].Answer.Sign > 0;
+        _line += _isAnswer ? 0 : 1;
+    }
+
+    private static void Append(Span<char> text, ref int length, string word)
+    {
+        word.CopyTo(text[length..]);
+        length += word.Length;
     }
 
     private static void Append(Span<char> text, ref int length, string word, int number)
     {
-        word.CopyTo(text[length..]);
-        length += word.Length;
+        Append(text, ref length, word);
         _ = number.TryFormat(text[length..], out var digits, default, CultureInfo.InvariantCulture);
         length += digits;
     }

@@ -1,6 +1,6 @@
 namespace Warmup.Midi;
 
-/// <summary>The strokes of the drone, in its own time: seconds put on the nearest ticks.</summary>
+/// <summary>The strokes of the drone, in its own time: seconds put on the nearest ticks. A held drone is one stroke a string.</summary>
 internal sealed class DronePart : Part
 {
     private const long None = long.MaxValue;
@@ -82,7 +82,7 @@ internal sealed class DronePart : Part
             }
 
             // Each channel has a tuning program of its own: two strings may be the same key and sound differently.
-            SetUpChannel(ref writer, channel, Plan.Options.DroneProgram, channel);
+            SetUpChannel(ref writer, channel, _drone.Drone.IsHeld ? Plan.Options.HeldDroneProgram : Plan.Options.DroneProgram, channel);
             switch (Plan.Options.Tuning)
             {
                 case MidiTuning.PitchBend:

@@ -15,13 +15,6 @@ internal sealed class DronePlan
 
     public DronePlan(Drone drone, MidiTuning tuning)
     {
-        if (drone.Strings.IsEmpty || drone.StrokeSeconds.Sign < 0 || drone.RestSeconds.Sign < 0 || drone.CycleSeconds.Sign <= 0)
-        {
-            throw new ExportException(string.Create(
-                CultureInfo.InvariantCulture,
-                $"a drone needs strings and time between them, not {drone.Strings.Count} strings, {drone.StrokeSeconds} s from stroke to stroke and {drone.RestSeconds} s of rest"));
-        }
-
         Drone = drone;
         Keys = new KeyTuning[drone.Strings.Count];
         ChannelOf = new int[Keys.Length];

@@ -55,8 +55,12 @@ public sealed record MidiOptions
 {
     private readonly int _voiceProgram = 54;
     private readonly int _droneProgram = 105;
+    private readonly int _heldDroneProgram = 21;
     private readonly int _voiceVelocity = 90;
     private readonly int _droneVelocity = 40;
+    private readonly int _avartanaAccent = 12;
+    private readonly int _angaAccent = 8;
+    private readonly int _aksharaAccent = 4;
 
     /// <summary>The options unless others are given.</summary>
     public static MidiOptions Default { get; } = new();
@@ -99,7 +103,7 @@ public sealed record MidiOptions
         init => _voiceProgram = InRange(value, 1, 128, nameof(VoiceProgram));
     }
 
-    /// <summary>The drone's General MIDI program, 1 to 128; 105, sitar, by default: there is no tanpura (21 is a reed organ).</summary>
+    /// <summary>The General MIDI program of a plucked drone, 1 to 128; 105, sitar, by default: there is no tanpura.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public int DroneProgram
     {
@@ -107,12 +111,47 @@ public sealed record MidiOptions
         init => _droneProgram = InRange(value, 1, 128, nameof(DroneProgram));
     }
 
-    /// <summary>The velocity of the voice's notes, 1 to 127; 90 by default (the project's own setting).</summary>
+    /// <summary>The General MIDI program of a held drone, 1 to 128; 21, reed organ, by default: the sound nearest to a sruti box.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public int HeldDroneProgram
+    {
+        get => _heldDroneProgram;
+        init => _heldDroneProgram = InRange(value, 1, 128, nameof(HeldDroneProgram));
+    }
+
+    /// <summary>The velocity of the voice's notes without an accent, 1 to 127; 90 by default (the project's own setting).</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public int VoiceVelocity
     {
         get => _voiceVelocity;
         init => _voiceVelocity = InRange(value, 1, 127, nameof(VoiceVelocity));
+    }
+
+    /// <summary>
+    /// What a note on the first akshara of an avartana is played louder than one between the aksharas, 0 to 126; 12 by default (the
+    /// project's own setting). No velocity goes above 127, and free rhythm has no accents.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public int AvartanaAccent
+    {
+        get => _avartanaAccent;
+        init => _avartanaAccent = InRange(value, 0, 126, nameof(AvartanaAccent));
+    }
+
+    /// <summary>The same for the first akshara of another anga: 0 to 126; 8 by default (the project's own setting).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public int AngaAccent
+    {
+        get => _angaAccent;
+        init => _angaAccent = InRange(value, 0, 126, nameof(AngaAccent));
+    }
+
+    /// <summary>The same for any other akshara: 0 to 126; 4 by default (the project's own setting).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public int AksharaAccent
+    {
+        get => _aksharaAccent;
+        init => _aksharaAccent = InRange(value, 0, 126, nameof(AksharaAccent));
     }
 
     /// <summary>The velocity of the drone's strokes, 1 to 127; 40 by default, low enough to sing over (the project's own setting).</summary>

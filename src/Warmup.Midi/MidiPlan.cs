@@ -132,7 +132,7 @@ internal sealed class MidiPlan
 
         throw new ExportException(string.Create(
             CultureInfo.InvariantCulture,
-            $"{PlaceOf(section)}the tempo must be between {slowest:0.000} and 60000000 quarter notes a minute, not {tempo}"));
+            $"{PlaceOfTempo(section, aksharas)}the tempo must be between {slowest:0.000} and 60000000 quarter notes a minute, not {tempo}"));
     }
 
     /// <summary>The time signature of a measure: the section's beat or a finer one, whose number fits a byte.</summary>
@@ -170,6 +170,27 @@ internal sealed class MidiPlan
         var where = PlaceOf(section).TrimEnd(' ', ':');
         return string.Create(
             CultureInfo.InvariantCulture, $"{where}{(where.Length > 0 ? ", " : string.Empty)}line {at.LineIndex + 1}, note {note - first + 1}: ");
+    }
+
+    /// <summary>The place of a tempo: the section, and the line where it is not the section's first tempo.</summary>
+    private string PlaceOfTempo(int section, Rational aksharas)
+    {
+        var at = Score.Sections[section];
+        foreach (var change in at.TempoChanges)
+        {
+            if (aksharas != at.Tempo && change.Tempo == aksharas)
+            {
+                var line = 0;
+                while (line < at.Lines.Count - 1 && at.Lines[line].Onset < change.Onset)
+                {
+                    line++;
+                }
+
+                return string.Create(CultureInfo.InvariantCulture, $"{PlaceOf(section).Replace(": ", ", ", StringComparison.Ordinal)}line {line + 1}: ");
+            }
+        }
+
+        return PlaceOf(section);
     }
 
     private string PlaceOf(int section) =>

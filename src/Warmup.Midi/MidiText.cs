@@ -8,6 +8,12 @@ internal static class MidiText
     /// <summary>The most bytes of one character.</summary>
     public const int LongestCharacter = 4;
 
+    /// <summary>
+    /// The characters that RP-026 takes for commands in lyrics and that RP-017 asks to avoid. They are refused, not escaped: a program
+    /// that does not know RP-026 would show the escape.
+    /// </summary>
+    public const string Reserved = @"\[]{}";
+
     // The letters of Indic transliteration and of Western European languages, their plain letters below them. Written out rather than
     // decomposed: normalization differs with the globalization data a host has, and equal scores must give equal bytes.
     private const string Marked =

@@ -65,7 +65,7 @@ internal sealed class VoicePart : Part
                 Go(Step.On, Phase.On);
                 break;
             case Step.On:
-                writer.NoteOn(Tick, Channel, Key.Key, Plan.Options.VoiceVelocity);
+                writer.NoteOn(Tick, Channel, Key.Key, Math.Min(127, Plan.Options.VoiceVelocity + Accent()));
                 _step = Step.Off;
                 Next = At(Plan.TickOf(_section, Note.EndSteps), Phase.Off);
                 break;
@@ -84,6 +84,35 @@ internal sealed class VoicePart : Part
     private KeyTuning Key => Plan.Keys[_section][Note.PitchIndex];
 
     private bool IsRetuned => Plan.Options.Tuning == MidiTuning.TuningStandard;
+
+    /// <summary>How much louder the note is for where it stands in the avartana.</summary>
+    private int Accent()
+    {
+        var meter = Section.Meter;
+        var (akshara, within) = Math.DivRem(Note.OnsetSteps, Section.Resolution);
+        if (meter.IsFree || within != 0)
+        {
+            return 0;
+        }
+
+        // Avartanas follow each other from the section's beginning.
+        akshara %= meter.Beats;
+        if (akshara == 0)
+        {
+            return Plan.Options.AvartanaAccent;
+        }
+
+        foreach (var group in meter.Groups)
+        {
+            akshara -= group;
+            if (akshara <= 0)
+            {
+                break;
+            }
+        }
+
+        return akshara == 0 ? Plan.Options.AngaAccent : Plan.Options.AksharaAccent;
+    }
 
     private void EnterSection()
     {
@@ -197,6 +226,12 @@ internal sealed class VoicePart : Part
         {
             throw new ExportException(
                 $"{Plan.PlaceOf(_section, _note)}the syllable '{syllable}' has no ASCII form; choose UTF-8, other syllables or no lyrics");
+        }
+
+        if (syllable.AsSpan().IndexOfAny(MidiText.Reserved) is >= 0 and var at)
+        {
+            throw new ExportException(
+                $"{Plan.PlaceOf(_section, _note)}the syllable '{syllable}' holds '{syllable[at]}', which in a lyric gives commands ({MidiText.Reserved} do); choose other syllables or no lyrics");
         }
 
         var endsLine = _note + 1 == Section.Notes.Count || Section.Notes[_note + 1].LineIndex != Note.LineIndex;

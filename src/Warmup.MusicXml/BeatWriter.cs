@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Warmup.MusicXml;
 
 /// <summary>Writes the part of the beat: a stroke an akshara on one line, an accent on the first of each anga, and what the hand does.</summary>
-internal sealed class BeatWriter(XmlBytes xml, bool withWords)
+internal sealed class BeatWriter(XmlBytes xml, MusicXmlOptions options, int number)
 {
     private int _number;
 
@@ -12,17 +12,18 @@ internal sealed class BeatWriter(XmlBytes xml, bool withWords)
         var divisions = Divisions(score);
         Section? before = null;
         var length = Rational.Zero;
-        xml.Raw("  <part id=\"P2\">\n"u8);
+        xml.Raw("  <part id=\"P"u8).Number(number).Raw("\">\n"u8);
         foreach (var section in score.Sections)
         {
+            var signature = FreeBars.Lengths(section, options.FreeBars);
             foreach (var measure in section.Measures)
             {
                 cancellation.ThrowIfCancellationRequested();
                 xml.Raw("    <measure number=\""u8).Number(++_number).Raw("\">\n"u8);
-                Attributes(section, measure, before is null || before.Meter != section.Meter || length != measure.Length, divisions);
+                Attributes(section, signature(measure), before is null || before.Meter != section.Meter || length != signature(measure), divisions);
                 Measure(section, measure, divisions);
                 xml.Raw("    </measure>\n"u8);
-                (before, length) = (section, measure.Length);
+                (before, length) = (section, signature(measure));
             }
         }
 
@@ -30,7 +31,7 @@ internal sealed class BeatWriter(XmlBytes xml, bool withWords)
     }
 
     /// <summary>The divisions of a quarter in which each beat and each free bar is a whole number.</summary>
-    private static int Divisions(Score score)
+    public static int Divisions(Score score)
     {
         // A beat is at the finest a 32nd, and a free bar ends on a part of an akshara as fine.
         var divisions = 1;
@@ -52,7 +53,7 @@ internal sealed class BeatWriter(XmlBytes xml, bool withWords)
         return divisions;
     }
 
-    private void Attributes(Section section, Measure measure, bool newTime, int divisions)
+    private void Attributes(Section section, Rational signature, bool newTime, int divisions)
     {
         if (!newTime)
         {
@@ -66,7 +67,7 @@ internal sealed class BeatWriter(XmlBytes xml, bool withWords)
         }
 
         var clock = Clock.Of(section);
-        PartWriter.Time(xml, section.Meter, clock.Ticks(measure.Length), clock);
+        PartWriter.Time(xml, section.Meter, clock.Ticks(signature), clock);
         if (_number == 1)
         {
             xml.Raw(
@@ -100,12 +101,13 @@ internal sealed class BeatWriter(XmlBytes xml, bool withWords)
         {
             var (index, count) = InGroup(meter, b);
             xml.Raw("      <note>\n        <unpitched>\n          <display-step>E</display-step>\n          <display-octave>4</display-octave>\n        </unpitched>\n        <duration>"u8)
-                .Number(beat).Raw("</duration>\n        <instrument id=\"P2-I1\"/>\n        <voice>1</voice>\n        <type>"u8)
+                .Number(beat).Raw("</duration>\n        <instrument id=\"P"u8)
+                .Number(number).Raw("-I1\"/>\n        <voice>1</voice>\n        <type>"u8)
                 .Raw(NoteWriter.TypeName(int.Log2(meter.BeatType))).Raw("</type>\n"u8).Raw(meter.IsCompound ? "        <dot/>\n"u8 : ""u8)
                 .Raw("        <notehead>x</notehead>\n"u8);
             Beams(int.Log2(meter.BeatType) - 2, index, count);
             xml.Raw(index == 0 ? "        <notations>\n          <articulations>\n            <accent/>\n          </articulations>\n        </notations>\n"u8 : ""u8);
-            if (withWords)
+            if (options.Beat == MusicXmlBeat.Gestures)
             {
                 xml.Raw("        <lyric number=\"1\">\n          <syllabic>single</syllabic>\n          <text>"u8).Text(Word(meter, b))
                     .Raw("</text>\n        </lyric>\n"u8);

@@ -8,26 +8,26 @@ internal readonly record struct Clef(bool IsBass, bool IsOctaveDown)
     private const int LowestTreble = 60;
     private const int LowestOctaveDown = 50;
 
-    public static Clef Of(Section section, MusicXmlClef wanted)
+    /// <summary>The clef of a section that is sung so many semitones higher.</summary>
+    public static Clef Of(Section section, MusicXmlClef wanted, int semitones)
     {
-        if (wanted == MusicXmlClef.ByPitch)
+        if (wanted != MusicXmlClef.ByPitch)
         {
-            var pitches = section.Pitches.AsSpan();
-            long sum = 0;
-            foreach (var note in section.Notes)
-            {
-                sum += pitches[note.PitchIndex].Midi;
-            }
-
-            // Compared as sums, so that the mean need not be rounded.
-            long count = section.Notes.Count;
-            wanted = sum >= LowestTreble * count ? MusicXmlClef.Treble
-                : sum >= LowestOctaveDown * count ? MusicXmlClef.TrebleOctaveDown
-                : MusicXmlClef.Bass;
+            return new Clef(wanted == MusicXmlClef.Bass, wanted == MusicXmlClef.TrebleOctaveDown);
         }
 
-        return new Clef(wanted == MusicXmlClef.Bass, wanted == MusicXmlClef.TrebleOctaveDown);
+        var pitches = section.Pitches.AsSpan();
+        long sum = 0;
+        foreach (var note in section.Notes)
+        {
+            sum += pitches[note.PitchIndex].Midi + semitones;
+        }
+
+        return Of(sum, section.Notes.Count);
     }
+
+    /// <summary>The clef of a number of keyboard notes, by their sum: so their mean need not be rounded.</summary>
+    public static Clef Of(long sum, long count) => new(sum < LowestOctaveDown * count, sum < LowestTreble * count && sum >= LowestOctaveDown * count);
 
     public void Write(XmlBytes xml)
     {

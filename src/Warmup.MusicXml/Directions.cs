@@ -11,7 +11,7 @@ internal static class Directions
         var section = score.Sections[index];
         if ((score.Sections.Count > 1 || section.Title != score.Title) && section.Title.Length > 0)
         {
-            Words(xml, section.Title, "<words font-weight=\"bold\">"u8);
+            Words(xml, section.Title, "<words font-weight=\"bold\" font-size=\"14\">"u8);
         }
 
         if (ScoreHeader.TonicText(section) is { } tonic)
@@ -27,9 +27,15 @@ internal static class Directions
         Tempo(xml, section.Meter, section.Tempo);
     }
 
-    /// <summary>What changes where a line begins: the tempo, and in a section of several speeds the speed.</summary>
-    public static void Line(XmlBytes xml, Section section, int line)
+    /// <summary>What stands where a line begins: its number, and what changes there: the speed and the tempo.</summary>
+    public static void Line(XmlBytes xml, Section section, int line, MusicXmlLineMarks marks)
     {
+        if (marks == MusicXmlLineMarks.Numbers)
+        {
+            xml.Raw("      <direction placement=\"above\">\n        <direction-type>\n          <rehearsal>"u8).Number(line + 1)
+                .Raw("</rehearsal>\n        </direction-type>\n      </direction>\n"u8);
+        }
+
         var lines = section.Lines.AsSpan();
         if (line == 0 ? HasSpeeds(lines) : lines[line].Speed != lines[line - 1].Speed)
         {
@@ -41,6 +47,26 @@ internal static class Directions
             Tempo(xml, section.Meter, tempo);
         }
     }
+
+    /// <summary>How loud a section begins; above the staff, since the syllables stand below.</summary>
+    public static void Dynamics(XmlBytes xml, MusicXmlDynamics dynamics)
+    {
+        if (dynamics != MusicXmlDynamics.None)
+        {
+            xml.Raw("      <direction placement=\"above\">\n        <direction-type>\n          <dynamics>\n            <"u8).Raw(Mark(dynamics))
+                .Raw("/>\n          </dynamics>\n        </direction-type>\n      </direction>\n"u8);
+        }
+    }
+
+    private static ReadOnlySpan<byte> Mark(MusicXmlDynamics dynamics) => dynamics switch
+    {
+        MusicXmlDynamics.Pianissimo => "pp"u8,
+        MusicXmlDynamics.Piano => "p"u8,
+        MusicXmlDynamics.MezzoPiano => "mp"u8,
+        MusicXmlDynamics.MezzoForte => "mf"u8,
+        MusicXmlDynamics.Forte => "f"u8,
+        _ => "ff"u8,
+    };
 
     private static bool HasSpeeds(ReadOnlySpan<ScoreLine> lines)
     {

@@ -2,15 +2,16 @@ using System.Globalization;
 
 namespace Warmup.MusicXml;
 
-/// <summary>The divisions of a quarter note that a part needs, found by laying it out once.</summary>
+/// <summary>The divisions of a quarter note that the parts need, found by laying them out once.</summary>
 internal static class Divisions
 {
-    public static int Of(Score score, CancellationToken cancellation)
+    public static int Of(Score score, bool withDrone, CancellationToken cancellation)
     {
         Int128 divisions = 1;
         foreach (var section in score.Sections)
         {
-            divisions = Lcm(divisions, Of(section, cancellation));
+            divisions = Lcm(divisions, Of(section, false, cancellation));
+            divisions = withDrone ? Lcm(divisions, Of(section, true, cancellation)) : divisions;
             if (divisions > MusicXmlFormat.MostDivisions)
             {
                 throw new ExportException(string.Create(
@@ -22,9 +23,9 @@ internal static class Divisions
         return (int)divisions;
     }
 
-    private static long Of(Section section, CancellationToken cancellation)
+    private static long Of(Section section, bool isHeld, CancellationToken cancellation)
     {
-        var layout = new MeasureLayout(section);
+        var layout = new MeasureLayout(section, isHeld);
         var quarter = layout.Clock.Whole / 4;
         var common = quarter;
         foreach (var measure in section.Measures)

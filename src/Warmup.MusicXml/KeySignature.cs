@@ -17,8 +17,8 @@ internal readonly record struct KeySignature(int Fifths, string Mode, uint Lette
 
     private static KeySignature None => new(0, string.Empty, 0);
 
-    /// <summary>The signature of a section's scale.</summary>
-    public static KeySignature Of(Section section, MusicXmlKey wanted)
+    /// <summary>The signature of a section's scale on a tonic.</summary>
+    public static KeySignature Of(Section section, NoteName tonic, MusicXmlKey wanted)
     {
         if (wanted == MusicXmlKey.Accidentals)
         {
@@ -30,7 +30,7 @@ internal readonly record struct KeySignature(int Fifths, string Mode, uint Lette
         var letters = 0;
         foreach (var degree in section.Scale.Degrees)
         {
-            var name = Spelling.Name(new ScaleTone(degree), section.TonicName);
+            var name = Spelling.Name(new ScaleTone(degree), tonic);
             if (alterations[name.LetterIndex] != sbyte.MaxValue)
             {
                 // A letter in two forms has no place in a signature.
@@ -41,7 +41,7 @@ internal readonly record struct KeySignature(int Fifths, string Mode, uint Lette
             letters++;
         }
 
-        if (letters == 7 && Traditional(alterations, section.TonicName) is { } traditional)
+        if (letters == 7 && Traditional(alterations, tonic) is { } traditional)
         {
             return traditional;
         }

@@ -9,12 +9,15 @@ internal sealed class MeasureLayout
     private readonly Section _section;
     private readonly long[] _groupEnds;
     private long _cycle;
+    private readonly bool _isHeld;
     private int _note;
     private int _event;
 
-    public MeasureLayout(Section section)
+    /// <summary>A layout of a section's notes, or of one note held from its beginning to its end.</summary>
+    public MeasureLayout(Section section, bool isHeld = false)
     {
         _section = section;
+        _isHeld = isHeld;
         Clock = Clock.Of(section);
 
         _groupEnds = new long[section.Meter.Groups.Count];
@@ -53,6 +56,13 @@ internal sealed class MeasureLayout
     private void Gather(long onset)
     {
         _events.Clear();
+        if (_isHeld)
+        {
+            var end = Clock.Ticks(_section.Measures[^1].Onset + _section.Measures[^1].Length);
+            _events.Add(new MeasureEvent(0, Length, 0, onset == 0, onset + Length == end));
+            return;
+        }
+
         var notes = _section.Notes.AsSpan();
         var at = 0L;
         while (_note < notes.Length)

@@ -1,7 +1,7 @@
 namespace Warmup.MusicXml;
 
-/// <summary>Writes the voice part: the measures of all sections, with what changes between them.</summary>
-internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divisions)
+/// <summary>Writes a part with pitches: the measures of all sections, with what changes between them.</summary>
+internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divisions, StaffPart part)
 {
     private readonly Accidentals _accidentals = new();
     private KeySignature? _key;
@@ -12,7 +12,7 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
 
     public void Write(Score score, CancellationToken cancellation)
     {
-        xml.Raw("  <part id=\"P1\">\n"u8);
+        xml.Raw("  <part id=\"P"u8).Number(part.Number).Raw("\">\n"u8);
         for (var i = 0; i < score.Sections.Count; i++)
         {
             Section(score, i, cancellation);
@@ -24,28 +24,30 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
     private void Section(Score score, int index, CancellationToken cancellation)
     {
         var section = score.Sections[index];
-        var layout = new MeasureLayout(section);
-        var notes = new NoteWriter(xml, section, layout.Clock, divisions, _accidentals, options);
-        var key = KeySignature.Of(section, options.Key);
-        var clef = Clef.Of(section, options.Clef);
+        var clock = Clock.Of(section);
+        var key = KeySignature.Of(section, part.TonicName(section), options.Key);
+        var clef = part.Clef(section, options.Clef);
+        var write = part.Begin(xml, section, options, divisions, _accidentals);
+        var signature = FreeBars.Lengths(section, options.FreeBars);
+        var isFirstPart = part.Number == 1;
         for (var m = 0; m < section.Measures.Count; m++)
         {
             cancellation.ThrowIfCancellationRequested();
             var measure = section.Measures[m];
             xml.Raw("    <measure number=\""u8).Number(++_number).Raw("\">\n"u8);
-            if (options.NewSystems && measure.BeginsLine && _number > 1)
+            if (isFirstPart && options.NewSystems && measure.BeginsLine && _number > 1)
             {
                 xml.Raw("      <print new-system=\"yes\"/>\n"u8);
             }
 
-            Attributes(section, key, clef, measure, layout.Clock);
-            if (m == 0)
+            Attributes(section, key, clef, signature(measure), clock);
+            if (m == 0 && isFirstPart)
             {
                 Directions.Write(xml, score, index);
             }
 
             _accidentals.BeginMeasure();
-            notes.Write(layout.Next(measure));
+            write(measure);
             if (m == section.Measures.Count - 1)
             {
                 NextClef(score, index);
@@ -53,7 +55,6 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
                     .Raw(index == score.Sections.Count - 1 ? "light-heavy"u8 : "light-light"u8)
                     .Raw("</bar-style>\n      </barline>\n"u8);
             }
-
             else if (AngaMeasures.EndsAvartana(section, measure))
             {
                 xml.Raw("      <barline location=\"right\">\n        <bar-style>light-light</bar-style>\n      </barline>\n"u8);
@@ -68,7 +69,7 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
     /// </summary>
     private void NextClef(Score score, int index)
     {
-        if (index + 1 < score.Sections.Count && Clef.Of(score.Sections[index + 1], options.Clef) is var clef && clef != _clef)
+        if (index + 1 < score.Sections.Count && part.Clef(score.Sections[index + 1], options.Clef) is var clef && clef != _clef)
         {
             xml.Raw("      <attributes>\n"u8);
             clef.Write(xml);
@@ -78,15 +79,15 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
     }
 
     /// <summary>What differs from the measure before: all of it at the beginning.</summary>
-    private void Attributes(Section section, KeySignature key, Clef clef, Measure measure, Clock clock)
+    private void Attributes(Section section, KeySignature key, Clef clef, Rational length, Clock clock)
     {
         var newKey = _key != key;
         var newClef = _clef != clef;
 
         // A free bar's hidden time signature follows its length; a tala's stays.
         var newTime = section.Meter.IsFree
-            ? _meter is not { IsFree: true } || measure.Length != _measureLength
-            : _meter is null || _meter.IsFree || measure.Length != _measureLength
+            ? _meter is not { IsFree: true } || length != _measureLength
+            : _meter is null || _meter.IsFree || length != _measureLength
                 || _meter.SignatureGroups != section.Meter.SignatureGroups || _meter.SignatureType != section.Meter.SignatureType;
         if (!newKey && !newClef && !newTime)
         {
@@ -107,7 +108,7 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
 
         if (newTime)
         {
-            Time(xml, section.Meter, clock.Ticks(measure.Length), clock);
+            Time(xml, section.Meter, clock.Ticks(length), clock);
         }
 
         if (newClef)
@@ -116,7 +117,7 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
         }
 
         xml.Raw("      </attributes>\n"u8);
-        (_key, _clef, _meter, _measureLength) = (key, clef, section.Meter, measure.Length);
+        (_key, _clef, _meter, _measureLength) = (key, clef, section.Meter, length);
     }
 
     /// <summary>The time signature of a measure: the meter's own, or, for a measure that is one of its angas, that many beats.</summary>

@@ -5,7 +5,7 @@ namespace Warmup.MusicXml;
 /// <summary>Writes everything before the first part: title, identification, page, list of parts.</summary>
 internal static class ScoreHeader
 {
-    public static void Write(XmlBytes xml, Score score, MusicXmlOptions options)
+    public static void Write(XmlBytes xml, Score score, MusicXmlOptions options, List<Part> parts)
     {
         xml.Raw(
             """
@@ -22,41 +22,23 @@ internal static class ScoreHeader
         Identification(xml, score, options);
         Page(xml, options);
 
-        // Program 53, choir aahs, and channel 1: in this file both count from 1.
-        xml.Raw(
-            """
-              <part-list>
-                <score-part id="P1">
-                  <part-name print-object="no">Voice</part-name>
-                  <score-instrument id="P1-I1">
-                    <instrument-name>Voice</instrument-name>
-                    <instrument-sound>voice.vocals</instrument-sound>
-                  </score-instrument>
-                  <midi-instrument id="P1-I1">
-                    <midi-channel>1</midi-channel>
-                    <midi-program>53</midi-program>
-                  </midi-instrument>
-                </score-part>
-
-            """u8);
-        if (options.Beat != MusicXmlBeat.None)
+        xml.Raw("  <part-list>\n"u8);
+        foreach (var part in parts)
         {
-            // Key 77 counted from 1 is General MIDI's high wood block.
-            xml.Raw(
-                """
-                    <score-part id="P2">
-                      <part-name>Beat</part-name>
-                      <score-instrument id="P2-I1">
-                        <instrument-name>Wood block</instrument-name>
-                        <instrument-sound>wood.wood-block</instrument-sound>
-                      </score-instrument>
-                      <midi-instrument id="P2-I1">
-                        <midi-channel>10</midi-channel>
-                        <midi-unpitched>77</midi-unpitched>
-                      </midi-instrument>
-                    </score-part>
+            // The only part need not be named on the page.
+            var id = part.Number;
+            xml.Raw("    <score-part id=\"P"u8).Number(id).Raw(parts.Count == 1 ? "\">\n      <part-name print-object=\"no\">"u8 : "\">\n      <part-name>"u8)
+                .Text(part.Name.Full).Raw("</part-name>\n"u8);
+            if (parts.Count > 1)
+            {
+                xml.Raw("      <part-abbreviation>"u8).Text(part.Name.Short).Raw("</part-abbreviation>\n"u8);
+            }
 
-                """u8);
+            xml.Raw("      <score-instrument id=\"P"u8).Number(id).Raw("-I1\">\n        <instrument-name>"u8).Text(part.Instrument.Name)
+                .Raw("</instrument-name>\n        <instrument-sound>"u8).Text(part.Instrument.Sound)
+                .Raw("</instrument-sound>\n      </score-instrument>\n      <midi-instrument id=\"P"u8).Number(id).Raw("-I1\">\n"u8);
+            part.WriteMidi(xml);
+            xml.Raw("      </midi-instrument>\n    </score-part>\n"u8);
         }
 
         xml.Raw("  </part-list>\n"u8);
@@ -84,9 +66,16 @@ internal static class ScoreHeader
               <identification>
                 <encoding>
                   <software>Warmup</software>
-                  <supports element="accidental" type="yes"/>
-                  <supports element="beam" type="yes"/>
+
             """u8);
+        if (options.Date is { } date)
+        {
+            Span<byte> text = stackalloc byte["yyyy-MM-dd".Length];
+            date.TryFormat(text, out var length, "yyyy-MM-dd", CultureInfo.InvariantCulture);
+            xml.Raw("      <encoding-date>"u8).Raw(text[..length]).Raw("</encoding-date>\n"u8);
+        }
+
+        xml.Raw("      <supports element=\"accidental\" type=\"yes\"/>\n      <supports element=\"beam\" type=\"yes\"/>"u8);
         xml.Raw(options.NewSystems
             ? "\n      <supports element=\"print\" type=\"yes\" attribute=\"new-system\" value=\"yes\"/>\n    </encoding>\n"u8
             : "\n    </encoding>\n"u8);

@@ -5,11 +5,19 @@ namespace Warmup.MusicXml;
 /// <summary>Refuses a score without sections and text that XML 1.0 cannot hold, before anything is written.</summary>
 internal static class XmlText
 {
-    public static void Check(Score score)
+    public static void Check(Score score, MusicXmlOptions options)
     {
         if (score.Sections.IsEmpty)
         {
             throw new ExportException("a score must have at least 1 section to be written as MusicXML, not 0");
+        }
+
+        foreach (var verse in options.FurtherVerses)
+        {
+            foreach (var word in verse.Words)
+            {
+                Check(word, "a syllable of the words");
+            }
         }
 
         Check(score.Title, "the score's title");

@@ -20,6 +20,7 @@ public sealed class ProgramTests : IDisposable
     [InlineData("a.musicxml")]
     [InlineData("a.mxl")]
     [InlineData("a.txt")]
+    [InlineData("a.wav")]
     public void A_drill_is_written_by_the_ending_of_the_file(string name)
     {
         var (code, output, error) = Shell.Run(_shell.Drill(("--out", _shell.At(name))));
@@ -27,6 +28,20 @@ public sealed class ProgramTests : IDisposable
         Assert.Contains(name, output, StringComparison.Ordinal);
         Assert.Equal([name], _shell.Files);
         Assert.NotEqual(0, new FileInfo(_shell.At(name)).Length);
+    }
+
+    [Fact]
+    public void A_sound_is_as_long_as_the_drill_and_its_count_in()
+    {
+        var (code, output, _) = Shell.Run(_shell.Drill(("--out", _shell.At("a.wav"))));
+        Assert.Equal(0, code);
+        Assert.Contains("WAV", output, StringComparison.Ordinal);
+        var bytes = File.ReadAllBytes(_shell.At("a.wav"));
+        Assert.Equal("RIFF", System.Text.Encoding.ASCII.GetString(bytes, 0, 4));
+        Assert.Equal("data", System.Text.Encoding.ASCII.GetString(bytes, 36, 4));
+
+        // 20 aksharas of notes are filled up to 24; 4 are counted in; 60 a minute, 44,100 frames of 4 bytes a second.
+        Assert.Equal(28u * 44_100 * 4, System.Buffers.Binary.BinaryPrimitives.ReadUInt32LittleEndian(bytes.AsSpan(40)));
     }
 
     [Fact]

@@ -206,6 +206,20 @@ public class BadInputTests
         Assert.Equal(text.IndexOf('\0', StringComparison.Ordinal) + 1, error!.Column);
     }
 
+    [Theory]
+    [InlineData("mohan\u2028m")]
+    [InlineData("mohan\u2029m")]
+    [InlineData("mohan\u202Em")]
+    [InlineData("mohan\u001B[31mm")]
+    [InlineData("mohan\nm")]
+    public void A_message_about_a_typed_text_stays_on_one_line(string text)
+    {
+        _ = Catalogue.Default.TryRead(text, out _, out var error); // a forgiving reader may take it
+        Assert.DoesNotContain(error?.ToString() ?? string.Empty, c => char.IsControl(c) || c is '\u2028' or '\u2029' or '\u202E');
+        Assert.False(Pattern.TryParse(text, out _, out error));
+        Assert.DoesNotContain(error!.ToString(), c => char.IsControl(c) || c is '\u2028' or '\u2029' or '\u202E');
+    }
+
     [Fact]
     public void A_title_of_10001_characters_and_a_vowel_of_21_are_refused_with_the_bound()
     {

@@ -110,6 +110,15 @@ public partial class BreathCheckTests
         Assert.Equal(spans, findings.Count);
     }
 
+    [Fact]
+    public void A_rest_of_exactly_the_shortest_breath_ends_a_span()
+    {
+        // At 75 an akshara lasts 0.8 s, so the breath of 0.8 s is one akshara without rounding.
+        var score = (Ladder("15") with { Tempo = 75, Delivery = Delivery.LineByLine with { BreathSeconds = new Rational(4, 5) } }).ToScore();
+        Assert.Equal(new Rational(4, 5), score.Sections[0].SecondsAt(score.Sections[0].Breaths[0].Length));
+        Assert.Equal(7, Breaths(score, Voice(1, Experience.Beginner)).Count());
+    }
+
     [Property(MaxTest = 500)]
     public void A_suggested_tempo_clears_the_finding(Drill drill, Singer singer)
     {

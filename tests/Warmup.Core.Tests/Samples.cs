@@ -36,6 +36,10 @@ public static class Samples
             () => Pattern.Parse("ladder.take(3)"), () => Pattern.Parse("ladder.drop(2)"), () => Pattern.Parse("ladder.repeat(2)"),
             () => Pattern.Parse("ladder + empty"), () => Pattern.Parse("empty + ladder"),
         ],
+        [typeof(PatternVocabulary)] =
+        [
+            () => PatternVocabulary.Parse("ladder .ends"), () => PatternVocabulary.Parse("ladder .ends +"), () => PatternVocabulary.Parse("ladder .reversed"),
+        ],
         [typeof(LineNote)] = [() => Note(1), () => Note(2), () => default(LineNote)],
         [typeof(Line)] = [() => new Line(new[] { Note(1), Note(2) }.ToValueList()), () => new Line(new[] { Note(2), Note(1) }.ToValueList())],
         [typeof(Expansion)] = [() => Pattern.Parse("ladder").Expand(MakeScale("a", 15)), () => Pattern.Parse("ladder.ends").Expand(MakeScale("a", 15))],
@@ -55,6 +59,7 @@ public static class Samples
         [typeof(Drill)] =
         [
             () => MakeDrill(), () => MakeDrill() with { Tempo = 61 }, () => MakeDrill() with { Title = Text("t") }, () => MakeDrill() with { HasDrone = false },
+            () => MakeDrill() with { DroneStyle = DroneStyle.SrutiBox },
             () => MakeDrill() with { Tuning = Tuning.Just }, () => MakeDrill() with { Meter = Meter.Free }, () => MakeDrill() with { Speed = Speed.Third },
             () => MakeDrill() with { Delivery = Delivery.LineByLine }, () => MakeDrill() with { Syllables = Syllables.Vowel("o") },
             () => MakeDrill() with { Tonic = Tonic.FromMidi(61) }, () => MakeDrill() with { Pattern = Pattern.Parse("ladder.ends") },
@@ -63,12 +68,18 @@ public static class Samples
         [typeof(Section)] = [() => MakeDrill().ToScore().Sections[0], () => (MakeDrill() with { Tuning = Tuning.Just }).ToScore().Sections[0]],
         [typeof(ScorePitch)] = [() => Pitch(0), () => Pitch(1)],
         [typeof(ScoreNote)] = [() => MakeDrill().ToScore().Sections[0].Notes[0], () => MakeDrill().ToScore().Sections[0].Notes[1], () => default(ScoreNote)],
-        [typeof(ScoreLine)] = [() => new ScoreLine(0, 2, 0, 2), () => new ScoreLine(0, 2, 0, 3), () => default(ScoreLine)],
+        [typeof(ScoreLine)] = [() => new ScoreLine(0, 2, 0, 2), () => new ScoreLine(0, 2, 0, 3), () => new ScoreLine(0, 2, 0, 2) { Answer = 1 }, () => default(ScoreLine)],
         [typeof(Breath)] = [() => new Breath(7, 1, 1), () => new Breath(7, 1, 2), () => default(Breath)],
         [typeof(Measure)] = [() => new Measure(0, 8, true), () => new Measure(0, 8, false), () => default(Measure)],
         [typeof(DroneString)] = [() => new DroneString(Pitch(0)), () => new DroneString(Pitch(1))],
         [typeof(DroneStroke)] = [() => new DroneStroke(1, 2, 3), () => new DroneStroke(1, 2, 4), () => default(DroneStroke)],
-        [typeof(Drone)] = [() => MakeDrone(15), () => MakeDrone(15) with { RestSeconds = 3 }, () => MakeDrone(15) with { StrokeSeconds = 2 }],
+        [typeof(Drone)] = [() => MakeDrone(15), () => MakeDrone(15) with { RestSeconds = 3 }, () => MakeDrone(15) with { StrokeSeconds = 2 }, () => MakeDrone(15) with { IsHeld = true }],
+        [typeof(DroneStyle)] =
+        [
+            () => DroneStyle.Tanpura with { }, () => DroneStyle.SrutiBox with { }, () => DroneStyle.Tanpura with { StringCount = 5 },
+            () => DroneStyle.Tanpura with { First = new Degree(4) }, () => DroneStyle.Tanpura with { Second = new Degree(7) },
+            () => DroneStyle.Tanpura with { StrokeSeconds = 2 }, () => DroneStyle.Tanpura with { RestSeconds = 3 },
+        ],
         [typeof(Finding)] =
         [
             () => new Finding(FindingCode.AboveRange, Severity.Error, Text("m"), Text("f")), () => new Finding(FindingCode.AboveRange, Severity.Note, Text("m"), Text("f")),

@@ -8,8 +8,9 @@ public class ScalesDrawingsTests
     [Fact]
     public void At_least_five_scales_are_drawn_as_the_catalogue_has_them()
     {
-        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("scales.md")!;
-        using var reader = new StreamReader(stream);
+        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("scales.md");
+        Assert.SkipWhen(stream is null, "the tests were built without the docs beside them");
+        using var reader = new StreamReader(stream!);
         var drawn = 0;
         var name = string.Empty;
         List<string>? drawing = null;

@@ -144,11 +144,32 @@ public class DroneTests
         Assert.Contains("string 15", Assert.Throws<ExportException>(() => Files.Bytes(With(15))).Message, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void A_drone_without_time_between_its_strokes_is_refused()
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_sruti_box_is_one_long_note_a_reed_on_a_reed_organ(bool just)
     {
-        var score = Files.Drill().ToScore();
-        var still = score with { Drone = score.Drone! with { StrokeSeconds = 0, RestSeconds = 0 } };
-        Assert.Contains("0 s", Assert.Throws<ExportException>(() => Files.Bytes(still)).Message, StringComparison.Ordinal);
+        // Low C, low G, C: with the just fifth bent by 2 cents, it needs a channel of its own.
+        var score = (Files.Drill() with { DroneStyle = DroneStyle.SrutiBox, Tuning = just ? Tuning.Just : Tuning.Equal }).ToScore();
+        var heard = Heard.From(score);
+        Assert.Equal([48, 55, 60], heard.Drone.Select(n => n.Key).Order());
+        Assert.Equal(just ? 2 : 1, heard.Drone.Select(n => n.Channel).Distinct().Count());
+        var end = RawFile.Of(score).Tracks[0][^1].Tick;
+        Assert.All(heard.Drone, n => Assert.Equal((0L, end), (n.Tick, (long)n.Length)));
+        Assert.Equal(score.Drone!.Strings.ConvertAll(s => Math.Round(Heard.Cents(s.Pitch.Hz), 1)).Order(), heard.Drone.Select(n => Math.Round(n.Cents, 1)).Order());
+        Assert.All(Programs(score, null), p => Assert.Equal(21 - 1, p));
+        Assert.All(Programs(score, new MidiOptions { HeldDroneProgram = 20 }), p => Assert.Equal(20 - 1, p));
+        Assert.All(Programs(Files.Drill().ToScore(), null), p => Assert.Equal(105 - 1, p));
     }
+
+    [Fact]
+    public void Five_strings_have_five_strokes_a_cycle()
+    {
+        // P N S S S in C: G3 B3 C4 C4 C3 at 0, 1, 2, 3, 4 and again from 6 s.
+        var heard = Heard.From((Files.Drill() with { DroneStyle = DroneStyle.Tanpura with { StringCount = 5 } }).ToScore());
+        Assert.Equal([(0L, 55), (1, 59), (2, 60), (3, 60), (4, 48), (6, 55)], heard.Drone.Take(6).Select(n => (n.Tick / 480, n.Key)));
+    }
+
+    private static IEnumerable<int> Programs(Score score, MidiOptions? options) =>
+        RawFile.Of(score, options).Tracks[2].Where(e => e.Kind == 0xC0).Select(e => (int)e.Data[0]);
 }

@@ -175,6 +175,77 @@ public class StandardRulesTests
     }
 
     [Fact]
+    public void A_melisma_has_an_empty_lyric_event_on_each_further_note()
+    {
+        // "sa" over three notes, then "ga" over the rest of the line.
+        var drill = Files.Drill(pattern: "[S R G M]");
+        var line = drill.Pattern.Expand(drill.Scale).Lines[0];
+        string[] sung = ["sa", "", "", "ga"];
+        var notes = line.Notes.Select((n, i) => n with { Sung = sung[i] }).ToValueList();
+        var track = RawFile.Of(drill.ToScore(new Expansion([new Line(notes)], []))).Tracks[1];
+        var lyrics = track.Where(e => e.IsMeta(0x05)).ToArray();
+        Assert.Equal(["sa ", "", "", "ga \r"], lyrics.Select(e => e.Text));
+        Assert.Equal(track.Where(e => e.IsNoteOn).Select(e => e.Tick), lyrics.Select(e => e.Tick));
+
+        // A melisma at the end of a line is empty but for the end of the line.
+        notes = line.Notes.Select((n, i) => n with { Sung = i == 0 ? "sa" : "" }).ToValueList();
+        track = RawFile.Of(drill.ToScore(new Expansion([new Line(notes)], []))).Tracks[1];
+        Assert.Equal(["sa ", "", "", "\r"], track.Where(e => e.IsMeta(0x05)).Select(e => e.Text));
+    }
+
+    [Theory]
+    [InlineData("a[b")]
+    [InlineData("]")]
+    [InlineData("{#x}")]
+    [InlineData("a}")]
+    [InlineData("a\\b")]
+    public void The_characters_that_RP_026_reserves_are_refused_in_a_lyric_and_kept_in_names(string text)
+    {
+        // RP-026 gives \ [ ] { } commands in lyrics and in lyrics alone; RP-017 says to avoid them.
+        var score = (Files.Drill(pattern: "ladder.take(2)") with { Syllables = Syllables.Vowel(text), Title = text }).ToScore();
+        foreach (var options in (MidiOptions[])[new(), new() { Text = MidiTextEncoding.Utf8 }])
+        {
+            var refused = Assert.Throws<ExportException>(() => Files.Bytes(score, options));
+            Assert.StartsWith($"line 1, note 1: the syllable '{text}' holds '", refused.Message, StringComparison.Ordinal);
+            Assert.Equal(text, RawFile.Of(score, options with { HasLyrics = false }).Tracks[0][0].Text);
+        }
+    }
+
+    [Fact]
+    public void Clicks_are_on_channel_10_and_nothing_else_is()
+    {
+        var score = (Files.Drill() with { Tuning = Tuning.Just, CountIn = 1 }).ToScore();
+        var file = RawFile.Of(score, new MidiOptions { Click = MidiClick.Throughout });
+        Assert.Equal(4, file.Tracks.Count);
+        Assert.All(file.Tracks[3].Where(e => e.IsNoteOn || e.IsNoteOff), e => Assert.Equal(10 - 1, e.Channel));
+        Assert.DoesNotContain(file.Tracks.Take(3).SelectMany(t => t), e => e.Status < 0xF0 && e.Channel == 10 - 1);
+        Assert.DoesNotContain(file.Tracks[3], e => e.Kind is 0xE0 or 0xB0 or 0xC0);
+    }
+
+    [Fact]
+    public void The_voice_and_the_drone_have_separate_channels_and_tracks()
+    {
+        var file = RawFile.Of((Files.Drill() with { Tuning = Tuning.Just }).ToScore());
+        int[] Channels(int track) => [.. file.Tracks[track].Where(e => e.Status < 0xF0).Select(e => e.Channel).Distinct().Order()];
+        Assert.Equal([0], Channels(1));
+        Assert.Equal([1, 2, 3], Channels(2));
+        Assert.Empty(Channels(0));
+    }
+
+    [Fact]
+    public void A_tempo_that_does_not_fit_is_refused_with_its_section_and_line()
+    {
+        var score = (Files.Drill(pattern: "ladder.take(3)") with { Ramp = new TempoRamp(60, 30, 90) }).ToScore();
+        var section = score.Sections[0];
+        var change = Assert.Single(section.TempoChanges) with { Tempo = 3 };
+        var slow = score with { Sections = [section, section with { TempoChanges = [change] }] };
+        Assert.StartsWith(
+            "section 2, line 4: the tempo must be between 3.576 and", Assert.Throws<ExportException>(() => Files.Bytes(slow)).Message, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "line 4: the tempo", Assert.Throws<ExportException>(() => Files.Bytes(slow with { Sections = [slow.Sections[1]] })).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_tempo_and_a_meter_stand_at_the_beginning_of_every_section()
     {
         var score = Files.Joined(Files.Drill(pattern: "ladder.take(2)"), Files.Drill(pattern: "ladder.take(1)") with { Tempo = 120, Meter = Meter.Free });

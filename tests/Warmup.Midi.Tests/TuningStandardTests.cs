@@ -85,7 +85,7 @@ public class TuningStandardTests
         AssertInTune(score, RawFile.Of(score, Retuned));
     }
 
-    private static void AssertInTune(Score score, RawFile file)
+    internal static void AssertInTune(Score score, RawFile file)
     {
         // Programs are the device's, so that a message in one track retunes the channels of another.
         var retuned = new Dictionary<(int Program, int Key), double>();

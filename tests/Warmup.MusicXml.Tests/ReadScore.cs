@@ -20,20 +20,21 @@ internal sealed record ReadScore(XDocument Document, int Divisions, List<ReadMea
         return stream.ToArray();
     }
 
-    public static ReadScore Of(Score score, MusicXmlOptions? options = null) => Of(Bytes(score, options));
+    public static ReadScore Of(Score score, MusicXmlOptions? options = null, int part = 1) => Of(Bytes(score, options), part);
 
-    public static ReadScore Of(byte[] bytes)
+    /// <summary>Reads a part of a file.</summary>
+    public static ReadScore Of(byte[] bytes, int part = 1)
     {
         using var reader = XmlReader.Create(new MemoryStream(bytes), Settings);
         var document = XDocument.Load(reader);
-        var part = document.Root!.Elements("part").First();
-        var divisions = int.Parse(Assert.Single(part.Descendants("divisions")).Value, CultureInfo.InvariantCulture);
+        var element = document.Root!.Elements("part").ElementAt(part - 1);
+        var divisions = int.Parse(Assert.Single(element.Descendants("divisions")).Value, CultureInfo.InvariantCulture);
         var measures = new List<ReadMeasure>();
         var onset = Rational.Zero;
         var length = Rational.Zero;
-        foreach (var element in part.Elements("measure"))
+        foreach (var measure in element.Elements("measure"))
         {
-            if (element.Elements("attributes").Elements("time").LastOrDefault() is { } time)
+            if (measure.Elements("attributes").Elements("time").LastOrDefault() is { } time)
             {
                 var beats = time.Element("beats")!.Value.Split('+').Sum(b => int.Parse(b, CultureInfo.InvariantCulture));
                 length = new Rational(4L * beats, int.Parse(time.Element("beat-type")!.Value, CultureInfo.InvariantCulture));
@@ -41,14 +42,16 @@ internal sealed record ReadScore(XDocument Document, int Divisions, List<ReadMea
 
             var notes = new List<ReadNote>();
             var at = onset;
-            foreach (var note in element.Elements("note"))
+            foreach (var note in measure.Elements("note"))
             {
-                var read = ReadNote.Of(note, at, divisions);
+                // A note of a chord begins with the one before it.
+                var inChord = note.Element("chord") is not null;
+                var read = ReadNote.Of(note, inChord ? notes[^1].Onset : at, divisions);
                 notes.Add(read);
-                at += read.Length;
+                at += inChord ? 0 : read.Length;
             }
 
-            measures.Add(new ReadMeasure(element, onset, length, notes));
+            measures.Add(new ReadMeasure(measure, onset, length, notes));
             onset = at;
         }
 
@@ -120,6 +123,18 @@ internal sealed record ReadNote(XElement Element, Rational Onset, Rational Lengt
     public bool Fermata => Element.Elements("notations").Elements("fermata").Any();
 
     public string? Lyric => Element.Element("lyric")?.Element("text")?.Value;
+
+    public bool IsInChord => Element.Element("chord") is not null;
+
+    /// <summary>A verse's syllable with the hyphens of its place in the word, and an underscore where a line goes on behind it.</summary>
+    public string? Verse(int number) => Element.Elements("lyric").SingleOrDefault(l => (int?)l.Attribute("number") == number) is { } lyric
+        ? (lyric.Element("syllabic")!.Value is "middle" or "end" ? "-" : string.Empty)
+            + lyric.Element("text")!.Value
+            + (lyric.Element("syllabic")!.Value is "middle" or "begin" ? "-" : string.Empty)
+            + (lyric.Element("extend") is not null ? "_" : string.Empty)
+        : null;
+
+    public string? Slur => Element.Elements("notations").Elements("slur").SingleOrDefault()?.Attribute("type")?.Value;
 
     public bool TupletStart => Element.Elements("notations").Elements("tuplet").Any(t => (string?)t.Attribute("type") == "start");
 

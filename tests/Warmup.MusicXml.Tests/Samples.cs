@@ -21,10 +21,26 @@ internal static class Samples
         ]),
     };
 
+    /// <summary>Everything at once: two voices, drone, beat, three verses, dynamics.</summary>
+    public static MusicXmlOptions Class => new()
+    {
+        SecondVoiceSemitones = -12,
+        HasDrone = true,
+        Beat = MusicXmlBeat.Gestures,
+        Dynamics = MusicXmlDynamics.MezzoPiano,
+        FurtherVerses = [MusicXmlVerse.Of(Syllables.Vowel("la")), MusicXmlVerse.OfWords(["lan-", "tern", "", "glow"])],
+    };
+
     public static readonly MusicXmlOptions[] Options =
     [
         MusicXmlOptions.Default,
         new() { Key = MusicXmlKey.Accidentals, Clef = MusicXmlClef.Bass, Paper = MusicXmlPaper.Letter, StaffMillimetres = 9, Microtones = true },
         new() { Clef = MusicXmlClef.TrebleOctaveDown, Paper = MusicXmlPaper.Unspecified, NewSystems = false },
+        Class,
+        new()
+        {
+            OneSyllableALine = true, LineMarks = MusicXmlLineMarks.None, FreeBars = MusicXmlFreeBars.OneSignature, Date = new DateOnly(2024, 2, 29),
+            SecondVoiceSemitones = 7, Microtones = true, Key = MusicXmlKey.NonTraditional,
+        },
     ];
 }

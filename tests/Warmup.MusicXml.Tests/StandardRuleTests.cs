@@ -98,6 +98,19 @@ public class StandardRuleTests
     }
 
     [Fact]
+    public void Tuplets_are_never_nested()
+    {
+        // A held note and a breath of 29/24 akshara inside every gati: what could tempt a writer to put a tuplet into a tuplet.
+        foreach (var gati in (int[])[3, 5, 7, 9])
+        {
+            var read = ReadScore.Of((Drills.Of() with { Speed = new Speed(3, gati), Tempo = 72, Delivery = Delivery.LineByLine }).ToScore());
+            Checks.TupletsAreWhole(read);
+            Assert.All(read.All("tuplet"), t => Assert.Equal("1", (string?)t.Attribute("number")));
+            Assert.All(read.Notes, n => Assert.InRange(n.Element.Descendants("tuplet").Count(), 0, 1));
+        }
+    }
+
+    [Fact]
     public void A_part_has_one_divisions_and_it_is_the_least_that_divides_every_duration()
     {
         Assert.Equal(1, ReadScore.Of(LineByLine).Divisions);

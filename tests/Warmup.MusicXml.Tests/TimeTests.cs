@@ -93,7 +93,7 @@ public class TimeTests
     public void A_ramp_has_a_tempo_mark_right_before_the_note_where_each_time_through_begins()
     {
         // 35 notes in Adi: the second time begins with the fourth note of the fifth measure.
-        var read = ReadScore.Of((Drills.Of() with { Ramp = new TempoRamp(60, new Rational(25, 2), 85) }).ToScore());
+        var read = ReadScore.Of((Drills.Of() with { Ramp = new TempoRamp(60, new Rational(25, 2), 85) }).ToScore(), new() { LineMarks = MusicXmlLineMarks.None });
         Assert.Equal(["60", "73", "85"], read.All("per-minute").Select(p => p.Value));
         Assert.Equal(["60", "72.5", "85"], read.All("sound").Select(s => (string?)s.Attribute("tempo")));
         var fifth = read.Measures[4].Element.Elements().Where(e => e.Name.LocalName is "note" or "direction").Select(e => e.Name.LocalName);

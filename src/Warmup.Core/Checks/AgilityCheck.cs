@@ -86,13 +86,13 @@ internal static class AgilityCheck
 
     private static Finding Say(Section section, Hurry hurry, Singer singer)
     {
-        var tempo = (section.Tempo * hurry.Available / hurry.Needed).Floor();
+        var tempo = (section.TempoAt(hurry.Onset) * hurry.Available / hurry.Needed).Floor();
         var slower = tempo >= Tempo.Slowest ? string.Create(CultureInfo.InvariantCulture, $"take a tempo of {tempo} at most") : "take fewer notes an akshara";
         return new Finding(
             FindingCode.TooFast,
             Severity.Error,
             Describe(hurry, singer.Experience),
-            section.Speed.Kalam > 1 ? $"{slower}, or the speed before" : slower)
+            section.Lines[hurry.Line - 1].Speed.Kalam > 1 ? $"{slower}, or the speed before" : slower)
         {
             Singer = singer.Alias,
             Line = hurry.Line,

@@ -47,7 +47,8 @@ internal static class BreathCheck
 
         var breathe = span.FirstLine != span.LastLine ? "breathe after each line (line by line)" : "breathe inside the line, or take shorter lines";
 
-        // Where a rest or a breath lies between notes, another tempo changes more than the spans' lengths, so none is promised there.
+        // Where a rest or a breath lies between notes, another tempo changes more than the spans' lengths, and a ramp has several: none is
+        // promised there.
         var tempo = (section.Tempo * span.Seconds / singer.BreathSeconds).Ceiling();
         return tempo <= Tempo.Fastest && !section.Delivery.IsLineByLine && section.TempoChanges.IsEmpty && IsWithoutRests(section)
             ? string.Create(CultureInfo.InvariantCulture, $"{breathe}, or take a tempo of {tempo} if the throat allows it")

@@ -56,6 +56,9 @@ public static class FindingCode
 
     /// <summary>A note lies outside MIDI's 0 to 127.</summary>
     public const string OutsideMidi = "pitch.midi";
+
+    /// <summary>The drone has a string less than was asked for.</summary>
+    public const string DroneWithoutString = "drone.string";
 }
 
 /// <summary>Something found about a drill: what it is, where it is, and what would clear it.</summary>

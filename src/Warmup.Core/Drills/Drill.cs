@@ -110,6 +110,9 @@ public sealed record Drill
     /// <summary>Whether a drone sounds; it does by default.</summary>
     public bool HasDrone { get; init; } = true;
 
+    /// <summary>How the drone is strung and played, where there is one; a tanpura by default.</summary>
+    public DroneStyle DroneStyle { get; init; } = DroneStyle.Tanpura;
+
     /// <summary>The title; the scale and the pattern by default. At most 10,000 characters without control characters.</summary>
     /// <exception cref="ArgumentException">The title is too long or holds control characters.</exception>
     public string Title

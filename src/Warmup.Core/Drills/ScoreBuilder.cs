@@ -24,7 +24,12 @@ internal static class ScoreBuilder
         }
 
         var section = Time(drill, expansion, tonicName, cancellation);
-        var drone = drill.HasDrone ? Drone.Tanpura(drill.Scale, drill.Tonic, drill.Tuning, tonicName) : null;
+        var drone = drill.HasDrone ? drill.DroneStyle.For(drill.Scale, drill.Tonic, drill.Tuning, tonicName) : null;
+        if (drone is not null && drill.DroneStyle.Missing(drill.Scale) is { } missing)
+        {
+            findings = [.. findings, missing];
+        }
+
         return new Score(drill.Title, [section], drone, findings);
     }
 

@@ -33,7 +33,7 @@ public readonly record struct ScoreNote
     private readonly string? _syllable;
 
     /// <summary>The onset in grid steps from the section's beginning.</summary>
-    public int OnsetSteps { get; }
+    public int OnsetSteps { get; private init; }
 
     /// <summary>The sounding length in grid steps; a breath that follows has already been taken off.</summary>
     public int LengthSteps { get; }
@@ -58,6 +58,9 @@ public readonly record struct ScoreNote
 
     /// <summary>Whether it is the held last note of a line.</summary>
     public bool IsHeld { get; }
+
+    /// <summary>The same note at another time.</summary>
+    internal ScoreNote At(int onset) => this with { OnsetSteps = onset };
 }
 
 /// <summary>A line in the score.</summary>
@@ -72,6 +75,12 @@ public readonly record struct ScoreLine(int FirstNote, int NoteCount, Rational O
 
     /// <summary>The time through the drill that it belongs to, from 0.</summary>
     public int Round { get; init; }
+
+    /// <summary>
+    /// How much of the length, at its end, is silent for the singer to answer in, in aksharas; 0 unless the score was made a call and
+    /// response.
+    /// </summary>
+    public Rational Answer { get; init; }
 }
 
 /// <summary>From here on another tempo holds.</summary>

@@ -78,7 +78,8 @@ public sealed record Section
 
     /// <summary>
     /// How often the drill has to be sung to end on the first beat, the times in this section included: the smallest such number;
-    /// <see langword="null"/> where no number does, and in free rhythm.
+    /// <see langword="null"/> where no number does, and in free rhythm. With answers to lines that are filled up, the number of the lines
+    /// alone, which need not be the smallest.
     /// </summary>
     public int? RoundsToFirstBeat { get; init; }
 
