@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Serialization;
 
 namespace Warmup.Cli;
 
@@ -17,7 +18,7 @@ internal sealed record ClassJson(
 {
     public const string Name = "urn:warmup:fit:1";
 
-    public static string Print(ClassFit fit) => JsonSerializer.Serialize(Of(fit), ConsoleJson.Default.ClassJson).ReplaceLineEndings("\n");
+    public static string Print(ClassFit fit) => JsonSerializer.Serialize(Of(fit), ClassJsonContext.Default.ClassJson).ReplaceLineEndings("\n");
 
     private static ClassJson Of(ClassFit fit) => new(
         Name,
@@ -82,3 +83,10 @@ internal sealed record ClassJson(
 
     internal sealed record CautionRow(string Text, string Source);
 }
+
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    WriteIndented = true)]
+[JsonSerializable(typeof(ClassJson))]
+internal sealed partial class ClassJsonContext : JsonSerializerContext;

@@ -14,6 +14,11 @@ internal static class ClassTable
         var output = terminal.Out;
         output.WriteLine($"{fit.Score.Title}, S = {fit.Score.Sections[0].TonicName}, tempo {fit.Drill.Tempo}, {fit.Drill.Speed}, {fit.Drill.Delivery}, {Count(fit.Singers.Count, "singer")}");
         PrintRows(terminal, fit.Report, full: true);
+        if (fit.Singers.Count == 1)
+        {
+            PrintLines(terminal, fit);
+        }
+
         PrintTonics(terminal, fit.Report);
         PrintChanges(terminal, fit);
         output.WriteLine();
@@ -64,6 +69,32 @@ internal static class ClassTable
 
         terminal.Rich.Write(table);
     }
+
+    /// <summary>For a single singer: where in the range each line lies, and every note outside.</summary>
+    private static void PrintLines(Terminal terminal, ClassFit fit)
+    {
+        var octaves = fit.Report.Rows[0].Cells[0].Octaves;
+        var use = RangeUse.Of((fit.Drill with { Tonic = fit.Drill.Tonic.Transposed(12 * octaves) }).ToScore(), fit.Singers[0]);
+        var table = new Table().Border(TableBorder.Ascii2).AddColumns("line", "lowest", "highest", "sung (s)", "top fifth (s)", "bottom fifth (s)", "outside (s)", "notes outside");
+        foreach (var line in use.Lines)
+        {
+            var outside = ((IEnumerable<NoteOutside>)use.Outside).Where(n => n.Section == line.Section && n.Line == line.Line)
+                .Select(n => string.Create(CultureInfo.InvariantCulture, $"{n.Tone} {n.Semitones.ToDouble():+0.##;-0.##} at {n.Beat.ToDouble():0.##}"));
+            table.AddRow(
+                line.Line.ToString(CultureInfo.InvariantCulture),
+                line.Lowest.ToString(),
+                line.Highest.ToString(),
+                Seconds(line.Seconds),
+                Seconds(line.TopSeconds),
+                Seconds(line.BottomSeconds),
+                Seconds(line.OutsideSeconds),
+                Terminal.Plain(string.Join(", ", outside)));
+        }
+
+        terminal.Rich.Write(table);
+    }
+
+    private static string Seconds(Rational seconds) => seconds.ToDouble().ToString("0.##", CultureInfo.InvariantCulture);
 
     private static void PrintTonics(Terminal terminal, ClassReport report)
     {

@@ -108,5 +108,4 @@ internal sealed record ScaleRow(string Name, string Family, int? Parent, string 
 [JsonSerializable(typeof(FitReport))]
 [JsonSerializable(typeof(ScaleReport))]
 [JsonSerializable(typeof(ScaleDetail))]
-[JsonSerializable(typeof(ClassJson))]
 internal sealed partial class ConsoleJson : JsonSerializerContext;

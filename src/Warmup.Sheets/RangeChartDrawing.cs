@@ -49,7 +49,8 @@ internal sealed class RangeChartDrawing
         _canvas.Text(Keys, 56, Cut(title, 70), 25, Ink, bold: true);
         _canvas.Text(Keys, 82, string.Create(CultureInfo.InvariantCulture, $"S = {section.TonicName} (kattai {section.Tonic.KattaiNumber}), {section.Tempo.ToDouble():0.##} aksharas a minute, {section.Speed}, {score.Seconds.ToDouble():0.#} s; the top of the drill is {_content.Notes.Last().Value.Name}, the bottom {_content.Notes.First().Value.Name}"), 13, Soft);
         _canvas.Text(Keys, Top - 12, "the drill's notes and how long each is sung", 12, Soft);
-        _canvas.Text(People, Top - 12, "the singers: comfortable range, and the drill in the octave that suits them", 12, Soft);
+        var others = _content.NotShown == 0 ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"; {_content.NotShown} more are not drawn");
+        _canvas.Text(People, Top - 12, $"the singers: comfortable range, and the drill in the octave that suits them{others}", 12, Soft);
         Grid();
         Keyboard();
         Times();
@@ -246,9 +247,8 @@ internal sealed class RangeChartDrawing
         {
             $"{Cautions.All[^1].Text} {Cautions.All[0].Text}",
             $"{Cautions.All[1].Text} {Cautions.All[2].Text} {Cautions.All[^2].Text}",
+            "A fifth of the range and 50 cents of tolerance are this project's own settings. Cautions after NIDCD, Hoarseness and Taking Care of Your Voice, and common practice.",
         };
-        var notShown = _content.NotShown == 0 ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"{_content.NotShown} more singers are not drawn. ");
-        lines.Add($"{notShown}Ranges as measured by the class; a fifth and 50 cents of tolerance are this project's own settings. Cautions after NIDCD, Hoarseness and Taking Care of Your Voice, and common practice.");
         for (var i = 0; i < lines.Count; i++)
         {
             _canvas.Text(Keys, 784 + (i * 17), lines[i], 10.5, Soft);

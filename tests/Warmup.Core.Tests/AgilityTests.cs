@@ -61,7 +61,7 @@ public class AgilityTests
     {
         // A step: 107 + 50 ms, less than the 200 ms of 5 notes a second.
         var cap = TooFast(Drill("figure(0 1).take(1)", 80, 3), Experience.Intermediate)[0];
-        Assert.Contains("5.3 notes a second", cap.Message, StringComparison.Ordinal);
+        Assert.Contains("5.33 notes a second", cap.Message, StringComparison.Ordinal);
         Assert.Contains("own setting", cap.Message, StringComparison.Ordinal);
 
         // An octave up: 194 + 10 ms, more than the 125 ms of 8 notes a second; 6 notes a second give 167.

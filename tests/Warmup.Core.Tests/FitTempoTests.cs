@@ -23,7 +23,7 @@ public class FitTempoTests
         Assert.Equal((150, 180), (interval.Slowest, interval.Fastest));
         Assert.StartsWith("breath at 149", interval.Below, StringComparison.Ordinal);
         Assert.StartsWith("throat at 181", interval.Above, StringComparison.Ordinal);
-        Assert.Contains("3.0 notes a second", interval.Above, StringComparison.Ordinal);
+        Assert.Contains("3.02 notes a second", interval.Above, StringComparison.Ordinal);
         Assert.Empty(window.ClosedBy);
         Assert.Empty(window.OpenedBy);
     }

@@ -128,7 +128,7 @@ internal static class BreathPlaces
         }
 
         var until = place.Note + 1 == section.Notes.Count ? section.Length : section.Notes[place.Note + 1].Onset;
-        return Make(section, place.Section, place.Note, onset, until - onset, note.LengthSteps);
+        return Make(section, place.Section, place.Note, onset, until - onset, note.LengthSteps) with { LetsGo = true };
     }
 
     private static PlannedBreath Make(Section section, int s, int n, Rational onset, Rational length, int shortestOfLine)

@@ -25,7 +25,7 @@ public sealed record BreathPlan(BreathNeed Need, ValueList<PlannedBreath> Breath
     public static bool TryMake(Score score, BreathNeed need, out BreathPlan? plan, out Finding? refusal, CancellationToken cancellationToken = default) =>
         BreathPlanner.TryMake(score, need, out plan, out refusal, cancellationToken);
 
-    /// <summary>The plan in words: <c>2 breaths: after line 3, after line 5</c>.</summary>
+    /// <summary>The plan in words: <c>2 breaths: after line 3; after line 5</c>.</summary>
     public override string ToString()
     {
         if (Breaths.IsEmpty)
@@ -34,7 +34,7 @@ public sealed record BreathPlan(BreathNeed Need, ValueList<PlannedBreath> Breath
         }
 
         var count = string.Create(CultureInfo.InvariantCulture, $"{Breaths.Count} {(Breaths.Count == 1 ? "breath" : "breaths")}");
-        return $"{count}: {string.Join(", ", Breaths.ConvertAll(b => b.Where))}";
+        return $"{count}: {string.Join("; ", Breaths.ConvertAll(b => b.Where))}";
     }
 }
 
@@ -48,15 +48,20 @@ public sealed record BreathPlan(BreathNeed Need, ValueList<PlannedBreath> Breath
 /// <param name="AtLineEnd">Whether the note before is the last of its line.</param>
 /// <param name="Cost">Its cost.</param>
 /// <param name="Harm">Its harm.</param>
+/// <param name="LetsGo">Whether a held note is let go earlier than the shortest breath alone would ask for.</param>
 public sealed record PlannedBreath(
-    int Section, int AfterNote, int Line, int Place, Rational Onset, Rational Length, bool AtLineEnd, int Cost, int Harm)
+    int Section, int AfterNote, int Line, int Place, Rational Onset, Rational Length, bool AtLineEnd, int Cost, int Harm, bool LetsGo = false)
 {
     /// <summary>The place in words: <c>after line 3</c>, <c>in line 4 after note 2</c>.</summary>
-    public string Where => (Section, AtLineEnd) switch
+    public string Where
     {
-        (0, true) => string.Create(CultureInfo.InvariantCulture, $"after line {Line}"),
-        (0, false) => string.Create(CultureInfo.InvariantCulture, $"in line {Line} after note {Place}"),
-        (_, true) => string.Create(CultureInfo.InvariantCulture, $"in part {Section + 1} after line {Line}"),
-        _ => string.Create(CultureInfo.InvariantCulture, $"in part {Section + 1}, line {Line}, after note {Place}"),
-    };
+        get
+        {
+            var part = Section == 0 ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"in part {Section + 1} ");
+            var place = AtLineEnd
+                ? string.Create(CultureInfo.InvariantCulture, $"after line {Line}")
+                : string.Create(CultureInfo.InvariantCulture, $"in line {Line} after note {Place}");
+            return LetsGo ? $"{part}{place}, let go early" : part + place;
+        }
+    }
 }

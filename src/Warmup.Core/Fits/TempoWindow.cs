@@ -44,10 +44,11 @@ public sealed record TempoWindow(Speed Speed, ValueList<TempoInterval> Intervals
         }
 
         var lines = drill.Pattern.Expand(drill.Scale, cancellationToken);
-        if (lines.NoteCount > MostNotes)
+        var notes = drill.ToScore(lines, cancellationToken).NoteCount;
+        if (notes > MostNotes)
         {
             throw new ArgumentException(
-                string.Create(CultureInfo.InvariantCulture, $"a drill must have at most {MostNotes} notes for its tempo windows to be looked for, not {lines.NoteCount}"),
+                string.Create(CultureInfo.InvariantCulture, $"a drill must have at most {MostNotes} notes for its tempo windows to be looked for, not {notes}"),
                 nameof(drill));
         }
 
