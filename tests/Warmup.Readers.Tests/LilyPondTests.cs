@@ -38,7 +38,7 @@ public class LilyPondTests
                 var (width, height) = piece.Options.Paper == MusicXmlPaper.Letter ? (340, 440) : (331, 468);
                 Assert.InRange(page.Width, width - 1, width + 1);
                 Assert.InRange(page.Height, height - 1, height + 1);
-                Assert.True(page.Ink > 0.002, $"{piece.Name}: only {page.Ink:P2} of a page is printed");
+                Assert.True(page.StaffLines >= 5, $"{piece.Name}: {page.StaffLines} staff lines on the first page");
             }
         }
         finally

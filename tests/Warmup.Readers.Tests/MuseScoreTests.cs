@@ -56,7 +56,7 @@ public class MuseScoreTests(MuseScoreBatch batch) : IClassFixture<MuseScoreBatch
                 // At 40 dots an inch A4 is 331 by 468 (210 x 297 mm over 25.4); this version prints on A4 whatever the file says.
                 Assert.InRange(p.Width, 330, 332);
                 Assert.InRange(p.Height, 467, 469);
-                Assert.True(p.Ink > 0.002, $"{piece.Name}: only {p.Ink:P2} of a page is printed");
+                Assert.True(p.StaffLines >= 5, $"{piece.Name}: {p.StaffLines} staff lines on a page");
             });
         }
     }
