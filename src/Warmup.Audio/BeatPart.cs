@@ -61,7 +61,7 @@ internal sealed class BeatPart : SoundPart
     {
         if (_section == CountIn)
         {
-            if (_beat < _plan.Options.CountInBeats)
+            if (_beat < _plan.CountInBeats)
             {
                 return true;
             }
@@ -89,7 +89,7 @@ internal sealed class BeatPart : SoundPart
         }
 
         // The count-in ends where the first avartana begins.
-        var beat = _section == CountIn ? _beat - _plan.Options.CountInBeats : _beat;
+        var beat = _section == CountIn ? _beat - _plan.CountInBeats : _beat;
         var at = (int)(((beat % meter.Beats) + meter.Beats) % meter.Beats);
         if (at == 0)
         {

@@ -1,6 +1,6 @@
 namespace Warmup.Audio;
 
-/// <summary>The amplitudes of harmonics. Every number here is the project's own setting, chosen by ear for a soft sound.</summary>
+/// <summary>The amplitudes of harmonics. Every number here is the project's own setting, chosen for a soft sound.</summary>
 internal static class Spectrum
 {
     // The resonances of an open vowel, near an "a": centre and width in Hz. Wider than a mouth's, for a softer tone.

@@ -95,11 +95,11 @@ public sealed class WavFormat : IScoreFormat
     private static void WriteSound(WavPlan plan, WavOutput output, CancellationToken cancellationToken)
     {
         var voice = plan.Options.HasVoice ? new VoicePart(plan) : null;
-        var beat = plan.Options.HasBeat || plan.Options.CountInBeats > 0 ? new BeatPart(plan) : null;
+        var beat = plan.Options.HasBeat || plan.CountInBeats > 0 ? new BeatPart(plan) : null;
         SoundPart? drone = (plan.Drone, plan.Options.DroneSound) switch
         {
             (null, _) => null,
-            ({ } held, DroneSound.Held) => new HeldDronePart(plan, held),
+            ({ } held, var sound) when sound == DroneSound.Held || held.IsHeld => new HeldDronePart(plan, held),
             ({ } plucked, _) => new PluckedDronePart(plan, plucked),
         };
         using var strokes = drone as IDisposable;

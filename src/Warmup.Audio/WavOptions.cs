@@ -63,7 +63,9 @@ public sealed record WavOptions
     /// <summary>Whether the drone sounds, where the score has one; true by default.</summary>
     public bool HasDrone { get; init; } = true;
 
-    /// <summary>How the drone sounds; <see cref="DroneSound.Plucked"/> by default.</summary>
+    /// <summary>
+    /// How the drone sounds; <see cref="DroneSound.Plucked"/> by default. A drone that the score holds (a sruti box) is always held.
+    /// </summary>
     public DroneSound DroneSound { get; init; }
 
     /// <summary>
@@ -74,7 +76,7 @@ public sealed record WavOptions
 
     /// <summary>
     /// The clicks before the score begins, at its first tempo and also without a beat: 0 to 64; 4 by default (the project's own
-    /// setting). They are counted so that the first avartana follows the last of them; the drone sounds from the first.
+    /// setting), and none where the score counts itself in. They are counted so that the first avartana follows the last of them; the drone sounds from the first.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public int CountInBeats
@@ -87,12 +89,6 @@ public sealed record WavOptions
                 value,
                 string.Create(CultureInfo.InvariantCulture, $"CountInBeats must be between 0 and {MostCountInBeats}, not {value}"));
     }
-
-    /// <summary>
-    /// Whether each line is followed by the same time without the guide, for the singer to answer in; false by default. Drone and beat
-    /// go on evenly; at the end of a section the avartana (in free rhythm the akshara) is filled up.
-    /// </summary>
-    public bool IsCallAndResponse { get; init; }
 
     /// <summary>Whether a marker stands at the beginning of each line, and of each answer; true by default.</summary>
     public bool HasMarkers { get; init; } = true;

@@ -8,11 +8,6 @@ internal sealed class WavPlan
     /// <summary>The lowest pitch that is made, in Hz (the project's own bound, below all that is heard as a pitch).</summary>
     public const double LowestHz = 5;
 
-    /// <summary>The most strings of a drone (the project's own bound).</summary>
-    public const int MostStrings = 32;
-
-    private static readonly Rational ShortestCycle = new(1, 10);
-
     private const int FrameParts = 1000;
 
     private readonly Rational[] _starts;
@@ -37,18 +32,19 @@ internal sealed class WavPlan
         {
             var section = score.Sections[s];
             CheckTimes(s);
-            _lengths[s] = SoundingLength(section);
+            _lengths[s] = section.Length;
             if (s == 0)
             {
-                _starts[0] = Rate(section.Tempo) * options.CountInBeats;
+                // A score that counts itself in needs no clicks before it.
+                CountInBeats = section.CountIn.Sign > 0 ? 0 : options.CountInBeats;
+                _starts[0] = Rate(section.Tempo) * CountInBeats;
             }
 
             _spans[s] = [(Rational.Zero, _starts[s], Rate(section.Tempo))];
             foreach (var change in section.TempoChanges)
             {
                 // On a whole thousandth of a frame: sums over many tempi do not fit exact fractions of 64 bits.
-                var onset = change.Onset + AnswersBefore(section, change.Onset);
-                _spans[s].Add((onset, new Rational(Nearest(PlaceOf(s, onset) * FrameParts), FrameParts), Rate(change.Tempo)));
+                _spans[s].Add((change.Onset, new Rational(Nearest(PlaceOf(s, change.Onset) * FrameParts), FrameParts), Rate(change.Tempo)));
             }
 
             _starts[s + 1] = PlaceOf(s, _lengths[s]);
@@ -62,6 +58,9 @@ internal sealed class WavPlan
     public Score Score { get; }
 
     public WavOptions Options { get; }
+
+    /// <summary>The clicks before the score begins.</summary>
+    public int CountInBeats { get; }
 
     /// <summary>The length of the sound in frames.</summary>
     public long Frames { get; }
@@ -100,14 +99,14 @@ internal sealed class WavPlan
     public long FrameOfNote(int section, int note)
     {
         var at = Score.Sections[section].Notes[note];
-        return FrameOf(section, at.Onset + AnswersBefore(section, at.LineIndex));
+        return FrameOf(section, at.Onset);
     }
 
     /// <summary>The frame behind a note.</summary>
     public long EndFrameOfNote(int section, int note)
     {
         var at = Score.Sections[section].Notes[note];
-        return FrameOf(section, at.Onset + at.Length + AnswersBefore(section, at.LineIndex));
+        return FrameOf(section, at.Onset + at.Length);
     }
 
     /// <summary>The frame of a marker.</summary>
@@ -115,7 +114,7 @@ internal sealed class WavPlan
     {
         var (s, l) = (Math.Max(0, marker.Section), marker.Line);
         var line = Score.Sections[s].Lines[l];
-        return FrameOf(s, line.Onset + AnswersBefore(s, l) + (marker.IsAnswer ? line.Length : Rational.Zero));
+        return FrameOf(s, line.Onset + (marker.IsAnswer ? line.Length - line.Answer : Rational.Zero));
     }
 
     /// <summary>The markers in the order of their time.</summary>
@@ -127,19 +126,13 @@ internal sealed class WavPlan
             for (var l = 0; l < Score.Sections[s].Lines.Count; l++)
             {
                 yield return new Marker(several ? s : -1, l, false);
-                if (Options.IsCallAndResponse)
+                if (Score.Sections[s].Lines[l].Answer.Sign > 0)
                 {
                     yield return new Marker(several ? s : -1, l, true);
                 }
             }
         }
     }
-
-    private Rational AnswersBefore(int section, int line) => AnswersBefore(Score.Sections[section], Score.Sections[section].Lines[line].Onset);
-
-    // Lines follow each other without gaps, so the answers before a line last as long as the lines before it.
-    private Rational AnswersBefore(Section section, Rational lineOnset) =>
-        Options.IsCallAndResponse ? lineOnset - section.CountIn : Rational.Zero;
 
     private Rational Rate(Rational tempo) => (Rational)Options.SampleRate * 60 / tempo;
 
@@ -157,19 +150,6 @@ internal sealed class WavPlan
     }
 
     private static long Nearest(Rational frames) => (frames + new Rational(1, 2)).Floor();
-
-    private Rational SoundingLength(Section section)
-    {
-        if (!Options.IsCallAndResponse || section.Lines.IsEmpty)
-        {
-            return section.Length;
-        }
-
-        var last = section.Lines[^1];
-        var sung = ((last.Onset + last.Length) * 2) - section.CountIn;
-        var unit = section.Meter.IsFree ? 1 : section.Meter.Beats;
-        return (sung / unit).Ceiling() * (Rational)unit;
-    }
 
     private void CheckTimes(int s)
     {
@@ -240,18 +220,6 @@ internal sealed class WavPlan
 
     private void CheckDrone(Drone drone)
     {
-        if (drone.Strings.Count is < 1 or > MostStrings)
-        {
-            throw new ExportException(string.Create(
-                CultureInfo.InvariantCulture, $"a drone must have between 1 and {MostStrings} strings, not {drone.Strings.Count}"));
-        }
-
-        if (drone.StrokeSeconds.Sign < 0 || drone.RestSeconds.Sign < 0 || drone.CycleSeconds < ShortestCycle)
-        {
-            throw new ExportException(
-                $"a drone's cycle must last at least {ShortestCycle} s without going back, not {drone.CycleSeconds} s with {drone.StrokeSeconds} s from stroke to stroke and {drone.RestSeconds} s of rest");
-        }
-
         for (var i = 0; i < drone.Strings.Count; i++)
         {
             CheckHz(drone.Strings[i].Pitch, string.Create(CultureInfo.InvariantCulture, $"drone string {i + 1}: "));

@@ -12,7 +12,12 @@ public class StreamingTests
         var one = Sounds.Drill("ladder.drop(2).take(1).repeat(15)").ToScore();
         var ten = Sounds.Drill("ladder.drop(2).take(1).repeat(150)").ToScore();
         Assert.Equal((64, 600), ((int)one.Seconds.ToDouble(), (int)ten.Seconds.ToDouble()));
-        var format = new WavFormat(new WavOptions { DroneSound = kind, IsCallAndResponse = answers });
+        if (answers)
+        {
+            (one, ten) = (one.WithAnswers(), ten.WithAnswers());
+        }
+
+        var format = new WavFormat(new WavOptions { DroneSound = kind });
 
         // The first run compiles.
         format.Write(one, Stream.Null);
@@ -102,8 +107,6 @@ public class StreamingTests
         Assert.Contains("at least 1 section", Refusal(score with { Sections = [] }), StringComparison.Ordinal);
         Assert.Contains("note 20", Refusal(score with { Sections = [section with { LengthSteps = 19 }] }), StringComparison.Ordinal);
         Assert.Contains("line 0 of 0", Refusal(score with { Sections = [section with { Lines = [] }] }), StringComparison.Ordinal);
-        Assert.Contains("not 0", Refusal(score with { Drone = score.Drone! with { Strings = [] } }), StringComparison.Ordinal);
-        Assert.Contains("1/10 s", Refusal(score with { Drone = score.Drone! with { StrokeSeconds = 0, RestSeconds = 0 } }), StringComparison.Ordinal);
         var tempo = new Rational(long.MaxValue / 4, (long.MaxValue / 240) - 1);
         Assert.Contains("64 bits", Refusal(score with { Sections = [section with { Tempo = tempo }, section with { Tempo = 61 }] }), StringComparison.Ordinal);
     }

@@ -104,7 +104,7 @@ public class TimingTests
         var score = Sounds.Drill("ladder").ToScore();
         var section = score.Sections[0];
         var plain = Sounds.File(score, Sounds.VoiceOnly);
-        var answered = Sounds.File(score, Sounds.VoiceOnly with { IsCallAndResponse = true });
+        var answered = Sounds.File(score.WithAnswers(), Sounds.VoiceOnly);
 
         // Lines of 2, 3, 4, 5 and 6 aksharas: twice 20, which are five avartanas.
         Assert.Equal(40 * Second, answered.Frames);
@@ -126,12 +126,12 @@ public class TimingTests
     public void Drone_and_beat_go_on_through_the_answers()
     {
         var score = (Sounds.Drill("ladder") with { Delivery = Delivery.LineByLine }).ToScore();
-        var clicks = Clicks(Sounds.File(score, Sounds.BeatOnly with { IsCallAndResponse = true }).Right);
+        var clicks = Clicks(Sounds.File(score.WithAnswers(), Sounds.BeatOnly).Right);
         Assert.Equal(Enumerable.Range(0, 80).Select(k => (long)k * Second), clicks.Select(c => c.Start));
         Assert.All(clicks, c => Assert.Equal(clicks[(int)(c.Start / Second % 8)].Height, c.Height));
 
         // A stroke of the drone begins every second but each fifth, also in the answers.
-        var drone = Sounds.File(score, Sounds.DroneOnly with { IsCallAndResponse = true }).Right;
+        var drone = Sounds.File(score.WithAnswers(), Sounds.DroneOnly).Right;
         for (var s = 0; s < 79; s++)
         {
             Assert.True(Sounds.Peak(drone.AsSpan(s * Second, Second)) > 500);
