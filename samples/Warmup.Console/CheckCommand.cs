@@ -19,7 +19,9 @@ internal static class CheckCommand
             var wanted = drill.Read(parsed);
             var people = singers.Read(parsed);
             var score = wanted.ToScore(cancellation);
-            var fits = parsed.GetValue(json) ? Report.PrintJson(terminal, score, people) : Report.Print(terminal, score, people);
+            var fits = parsed.GetValue(json)
+                ? Report.PrintJson(terminal, score, people)
+                : Report.Print(terminal, score, people, () => ClassTable.PrintInShort(terminal, wanted, people, cancellation));
             return fits ? ExitCode.Fine : ExitCode.DoesNotFit;
         });
         return command;

@@ -67,9 +67,9 @@ internal static class DemoCommand
             {
                 var findings = score.Check(singer);
                 text.Append("  ").Append(singer).Append(findings.IsEmpty ? ": fits\n" : ":\n");
-                foreach (var finding in findings)
+                foreach (var (lines, worst) in Report.Rows(findings))
                 {
-                    text.Append("    - ").Append((finding with { Singer = null }).ToString()).Append('\n');
+                    text.Append(lines.All(char.IsAsciiDigit) ? "    - line " : "    - lines ").Append(lines).Append(": ").Append(worst.Message).Append("; ").Append(worst.Fix).Append('\n');
                 }
             }
         }

@@ -3,7 +3,7 @@ using System.CommandLine;
 namespace Warmup.Cli;
 
 /// <summary>The options that describe a drill, shared by the commands that make one.</summary>
-internal sealed class DrillOptions
+internal sealed class DrillOptions(bool needsTonic = true)
 {
     private readonly Option<string> _scale = new("--scale")
     {
@@ -17,10 +17,12 @@ internal sealed class DrillOptions
         Required = true,
     };
 
-    private readonly Option<string> _tonic = new("--tonic")
+    private readonly Option<string?> _tonic = new("--tonic")
     {
-        Description = "Tonic: a note (G3), a kattai (5.5) or a frequency (220Hz).",
-        Required = true,
+        Description = needsTonic
+            ? "Tonic: a note (G3), a kattai (5.5) or a frequency (220Hz)."
+            : $"Tonic of the table and the chart: a note (G3), a kattai (5.5) or a frequency (220Hz); the best one if left out.",
+        Required = needsTonic,
     };
 
     private readonly Option<string> _tempo = new("--tempo")
@@ -29,24 +31,35 @@ internal sealed class DrillOptions
         Required = true,
     };
 
-    private readonly Option<string> _speed = new("--speed") { Description = "Speed: 1, 2 or 3 (1, 2 or 4 notes an akshara).", DefaultValueFactory = _ => "1" };
+    private readonly TimeOptions _time = new();
 
-    private readonly Option<string> _tuning = new("--tuning") { Description = "Tuning: equal or just.", DefaultValueFactory = _ => "equal" };
+    private readonly DroneOptions _drone = new();
 
-    private readonly Option<string> _delivery = new("--delivery")
+    private readonly Option<string> _tuning = TuningOption.Create();
+
+    private readonly Option<string> _syllables = new("--syllables")
     {
-        Description = "Delivery: continuous, or line-by-line (the last note is held, then a breath).",
-        DefaultValueFactory = _ => "continuous",
+        Description = $"What is sung: {string.Join(" ", ((IEnumerable<Syllables>)Syllables.All).Select(s => s.Name))}, or \"vowel: ee\".",
+        DefaultValueFactory = _ => Syllables.SvaraLetters.Name,
     };
 
     private readonly Option<string?> _title = new("--title") { Description = "Title; scale and pattern if left out." };
 
+    // Where a command ranks all tonics, the one it begins from does not matter.
+    private const string MiddleC = "C4";
+
+    /// <summary>Whether a tonic was named.</summary>
+    public bool HasTonic(ParseResult parsed) => parsed.GetValue(_tonic) is not null;
+
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[_scale, _pattern, _tonic, _tempo, _speed, _tuning, _delivery, _title])
+        foreach (var option in (Option[])[_scale, _pattern, _tonic, _tempo, _tuning, _syllables, _title])
         {
             command.Add(option);
         }
+
+        _time.AddTo(command);
+        _drone.AddTo(command);
     }
 
     /// <summary>The drill that the options describe.</summary>
@@ -63,9 +76,14 @@ internal sealed class DrillOptions
             throw Refusal("--pattern", error!);
         }
 
-        if (!Tonic.TryParse(parsed.GetValue(_tonic)!, out var tonic, out error))
+        if (!Tonic.TryParse(parsed.GetValue(_tonic) ?? MiddleC, out var tonic, out error))
         {
             throw Refusal("--tonic", error!);
+        }
+
+        if (!Syllables.TryParse(parsed.GetValue(_syllables)!, out var syllables, out error))
+        {
+            throw Refusal("--syllables", error!);
         }
 
         var drill = new Drill
@@ -74,10 +92,10 @@ internal sealed class DrillOptions
             Pattern = pattern!,
             Tonic = tonic!,
             Tempo = ReadTempo(parsed.GetValue(_tempo)!),
-            Speed = Choice("--speed", parsed.GetValue(_speed)!, ("1", Speed.First), ("2", Speed.Second), ("3", Speed.Third)),
-            Tuning = Choice("--tuning", parsed.GetValue(_tuning)!, ((IEnumerable<Tuning>)Tuning.All).Select(t => (t.Name, t)).ToArray()),
-            Delivery = Choice("--delivery", parsed.GetValue(_delivery)!, ("continuous", Delivery.Continuous), ("line-by-line", Delivery.LineByLine)),
+            Tuning = TuningOption.Read(parsed.GetValue(_tuning)!),
+            Syllables = syllables!,
         };
+        drill = _drone.Read(parsed, _time.Read(parsed, drill));
         return parsed.GetValue(_title) is { } title ? Titled(drill, title) : drill;
     }
 
@@ -111,5 +129,5 @@ internal sealed class DrillOptions
         }
     }
 
-    private static InputException Refusal(string option, TextError error) => new($"{option}, {error}");
+    public static InputException Refusal(string option, TextError error) => new($"{option}, {error}");
 }

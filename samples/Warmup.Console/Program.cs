@@ -42,6 +42,8 @@ internal static class Program
         {
             DrillCommand.Create(terminal, cancellation),
             CheckCommand.Create(terminal, cancellation),
+            FitCommand.Create(terminal, cancellation),
+            SingersCommand.Create(terminal),
             ScalesCommand.Create(terminal),
             DemoCommand.Create(terminal, cancellation),
         };
@@ -106,6 +108,9 @@ internal sealed class Terminal
 
     /// <summary>Text from data, made fit for the table library's markup and for a terminal.</summary>
     public static string Plain(string text) => Markup.Escape(OneLine(text));
+
+    /// <summary>The beginning of a piece of typed text, fit for a one-line message.</summary>
+    public static string Short(string text) => OneLine(text.Length <= 40 ? text : text[..40] + "...");
 
     private static string OneLine(string text) => string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c));
 }

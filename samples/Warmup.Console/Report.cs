@@ -11,7 +11,7 @@ internal static class Report
 
     /// <summary>A table of singers with their findings, and the cautions.</summary>
     /// <returns>Whether the score fits all.</returns>
-    public static bool Print(Terminal terminal, Score score, ValueList<Singer> singers)
+    public static bool Print(Terminal terminal, Score score, ValueList<Singer> singers, Action? beforeCautions = null)
     {
         foreach (var finding in score.Findings)
         {
@@ -33,27 +33,32 @@ internal static class Report
                 table.AddRow(Terminal.Plain(singer.ToString()), "yes", string.Empty, string.Empty);
             }
 
-            foreach (var group in ((IEnumerable<Finding>)findings).GroupBy(f => (f.Code, f.Fix)))
+            foreach (var row in Rows(findings))
             {
-                // One row for all lines with the same fix: the worst of them speaks.
-                var worst = group.MaxBy(f => Math.Abs((f.Measured ?? 0) - (f.Limit ?? 0)))!;
-                fits &= worst.Severity != Severity.Error;
-                table.AddRow(
-                    Terminal.Plain(singer.ToString()),
-                    "no",
-                    Ranges(group.Select(f => f.Line ?? 0)),
-                    Terminal.Plain($"{worst.Message}; {worst.Fix}"));
+                fits &= row.Worst.Severity != Severity.Error;
+                table.AddRow(Terminal.Plain(singer.ToString()), "no", row.Lines, Terminal.Plain($"{row.Worst.Message}; {row.Worst.Fix}"));
             }
         }
 
         terminal.Rich.Write(table);
-        foreach (var caution in Cautions.All)
-        {
-            terminal.Out.WriteLine($"- {caution.Text}");
-        }
-
+        beforeCautions?.Invoke();
+        PrintCautions(terminal);
         return fits;
     }
+
+    /// <summary>The cautions with their sources.</summary>
+    public static void PrintCautions(Terminal terminal)
+    {
+        foreach (var caution in Cautions.All)
+        {
+            terminal.Out.WriteLine($"- {caution.Text} ({caution.Source})");
+        }
+    }
+
+    /// <summary>Findings taken together where one fix clears them: the lines they are in, and the worst of them to speak for all.</summary>
+    public static IEnumerable<(string Lines, Finding Worst)> Rows(IEnumerable<Finding> findings) =>
+        findings.GroupBy(f => (f.Code, f.Fix)).Select(group =>
+            (LineNumbers.ToText(group.Select(f => f.Line ?? 0).Where(l => l > 0)), group.MaxBy(f => Math.Abs((f.Measured ?? 0) - (f.Limit ?? 0)))!));
 
     /// <summary>The same as JSON.</summary>
     /// <returns>Whether the score fits all.</returns>
@@ -72,25 +77,6 @@ internal static class Report
         ((IEnumerable<Finding>)score.Findings).Select(ToRow).ToList(),
         ((IEnumerable<Singer>)singers).Select(s => new SingerReport(s.Alias, score.Fits(s), ((IEnumerable<Finding>)score.Check(s)).Select(ToRow).ToList())).ToList(),
         ((IEnumerable<Caution>)Cautions.All).Select(c => c.Text).ToList());
-
-    /// <summary>Lines 1 2 3 5 as <c>1-3, 5</c>.</summary>
-    private static string Ranges(IEnumerable<int> lines)
-    {
-        var parts = new List<(int From, int To)>();
-        foreach (var line in lines.Where(l => l > 0).Distinct().Order())
-        {
-            if (parts.Count > 0 && parts[^1].To == line - 1)
-            {
-                parts[^1] = (parts[^1].From, line);
-            }
-            else
-            {
-                parts.Add((line, line));
-            }
-        }
-
-        return string.Join(", ", parts.Select(p => p.From == p.To ? $"{p.From}" : $"{p.From}-{p.To}"));
-    }
 
     private static FindingRow ToRow(Finding finding) => new(
         finding.Code,
@@ -121,4 +107,5 @@ internal sealed record ScaleRow(string Name, string Family, int? Parent, string 
     WriteIndented = true)]
 [JsonSerializable(typeof(FitReport))]
 [JsonSerializable(typeof(ScaleReport))]
+[JsonSerializable(typeof(ScaleDetail))]
 internal sealed partial class ConsoleJson : JsonSerializerContext;

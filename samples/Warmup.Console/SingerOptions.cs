@@ -7,7 +7,7 @@ internal sealed class SingerOptions(bool required)
 {
     private readonly Option<string?> _singers = new("--singers")
     {
-        Description = "The class: a JSON file, such as the singers.json that 'warmup demo' writes.",
+        Description = "The class: a JSON file, such as the singers.json that 'warmup demo' writes, or a .csv table with the same members as columns.",
         Required = required,
     };
 
@@ -54,7 +54,11 @@ internal sealed class SingerOptions(bool required)
                 throw new InputException($"--singers: {path} has {large.Length} bytes; the most is {SingersFile.LargestFile}");
             }
 
-            return SingersFile.Read(File.ReadAllBytes(path));
+            return Path.GetExtension(path).Equals(".csv", StringComparison.OrdinalIgnoreCase) ? SingersCsv.Read(path) : SingersFile.Read(File.ReadAllBytes(path));
+        }
+        catch (InputException broken) when (!broken.Message.StartsWith("--singers", StringComparison.Ordinal))
+        {
+            throw new InputException($"--singers: {path}, {broken.Message}");
         }
         catch (WarmupFormatException broken)
         {

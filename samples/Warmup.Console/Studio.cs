@@ -7,12 +7,12 @@ internal static class Studio
 
     public static readonly ValueList<Singer> Singers =
     [
-        Make("Wren", "A3", "E5", 14, Experience.Beginner),
-        Make("Finch", "G3", "D5", 18, Experience.Intermediate),
+        Make("Wren", "G3", "E5", 18, Experience.Beginner),
+        Make("Finch", "F3", "D5", 20, Experience.Intermediate),
         Make("Heron", "F3", "C5", 22, Experience.Advanced),
-        Make("Otter", "C3", "G4", 20, Experience.Intermediate),
-        Make("Badger", "G2", "D4", 16, Experience.Beginner),
-        Make("Robin", "B3", "D5", 9, Experience.Beginner),
+        Make("Otter", "C3", "G4", 24, Experience.Intermediate),
+        Make("Badger", "G2", "D4", 22, Experience.Beginner),
+        Make("Robin", "B3", "D5", 12, Experience.Beginner),
     ];
 
     /// <summary>The drills: three levels in two scales.</summary>
@@ -46,7 +46,7 @@ internal sealed record StudioDrill(string ScaleName, int Level, string PatternTe
             Scale = scale,
             Pattern = Pattern.Parse(PatternText),
             Tonic = Tonic.Parse("G3"),
-            Tempo = 72,
+            Tempo = 60,
             Speed = Speed,
             Tuning = Tuning.Just,
             Delivery = Delivery,

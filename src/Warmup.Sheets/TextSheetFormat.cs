@@ -35,7 +35,7 @@ public sealed class TextSheetFormat : IScoreFormat
         }
 
         writer.WriteLine();
-        writer.WriteLine($"{SvaraLine.Hold} hold one more unit   {SvaraLine.Breath} breathe   {SvaraLine.Silence} silence   {SvaraLine.AngaEnd} end of an anga   {SvaraLine.AvartanaEnd} end of an avartana   ' upper octave   _ lower octave");
+        Legend(writer, score);
         foreach (var finding in score.Findings)
         {
             writer.WriteLine($"Note: {finding}.");
@@ -58,30 +58,80 @@ public sealed class TextSheetFormat : IScoreFormat
         var offset = section.Tonic.OffsetCents == 0 ? string.Empty : string.Create(invariant, $", {section.Tonic.OffsetCents:+0.0;-0.0} cents");
         writer.WriteLine(string.Create(invariant, $"Tonic   S = {section.TonicName} (kattai {section.Tonic.KattaiNumber}{offset}, {section.Tonic.Hz:0.00} Hz)"));
         writer.WriteLine($"Tuning  {section.Tuning.Name}");
-        writer.WriteLine(string.Create(invariant, $"Time    {section.Meter}, {section.Tempo.ToDouble():0.###} aksharas a minute, {section.Speed}, {section.Delivery}"));
+        TimeHead.Write(writer, section);
         writer.WriteLine(string.Create(invariant, $"Length  {section.Seconds.ToDouble():0.0} s, {section.Lines.Count} lines, {section.Notes.Count} notes"));
     }
 
     private static void Lines(TextWriter writer, Section section, CancellationToken cancellationToken)
     {
-        var lines = new List<List<string>>(section.Lines.Count);
-        var width = 1;
-        for (var i = 0; i < section.Lines.Count; i++)
+        var breaths = new Dictionary<int, Breath>(section.Breaths.Count);
+        foreach (var breath in section.Breaths)
         {
-            cancellationToken.ThrowIfCancellationRequested();
-            var cells = SvaraLine.Cells(section, i);
-            foreach (var cell in cells)
-            {
-                width = Math.Max(width, cell is SvaraLine.AngaEnd or SvaraLine.AvartanaEnd ? 1 : cell.Length);
-            }
-
-            lines.Add(cells);
+            breaths[breath.AfterNote] = breath;
         }
 
         var digits = section.Lines.Count.ToString(CultureInfo.InvariantCulture).Length;
-        for (var i = 0; i < lines.Count; i++)
+        var runs = SpeedRun.Of(section);
+        foreach (var run in runs)
         {
-            writer.WriteLine($"{(i + 1).ToString(CultureInfo.InvariantCulture).PadLeft(digits)}  {SvaraLine.Join(lines[i], width)}");
+            cancellationToken.ThrowIfCancellationRequested();
+            var block = new SvaraBlock(section, run.First, run.End, breaths);
+            var indent = digits + 2;
+            if (runs.Count > 1)
+            {
+                if (run.First > 0)
+                {
+                    writer.WriteLine();
+                }
+
+                writer.WriteLine(string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{(section.Rounds > 1 ? $"Time {run.Round + 1} of {section.Rounds}, " : "From here: ")}{run.Speed}, {section.TempoAt(section.Lines[run.First].Onset).ToDouble():0.###} aksharas a minute"));
+            }
+
+            if (!block.HasWholeRows)
+            {
+                indent += 4;
+            }
+
+            if (block.Header() is { Length: > 0 } header)
+            {
+                writer.WriteLine($"{new string(' ', indent)}{header}");
+            }
+
+            for (var l = run.First; l < run.End; l++)
+            {
+                WriteLine(writer, block, l, digits, indent);
+            }
         }
+    }
+
+    private static void WriteLine(TextWriter writer, SvaraBlock block, int line, int digits, int indent)
+    {
+        var label = (line + 1).ToString(CultureInfo.InvariantCulture).PadLeft(digits);
+        foreach (var (marks, letters, akshara) in block.Rows(line))
+        {
+            if (marks.Length > 0)
+            {
+                writer.WriteLine($"{new string(' ', indent)}{marks}");
+            }
+
+            var place = block.HasWholeRows ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"  .{akshara + 1}");
+            writer.WriteLine($"{(label + place).PadRight(indent)}{letters}".TrimEnd());
+            label = new string(' ', digits);
+        }
+    }
+
+    private static void Legend(TextWriter writer, Score score)
+    {
+        writer.WriteLine(
+            $"{SvaraCells.Hold} hold one more unit   {SvaraCells.Breath} breathe   {SvaraCells.Silence} silence   {SvaraBlock.AngaEnd} end of an anga   "
+            + $"{SvaraBlock.AvartanaEnd} end of an avartana   ' upper octave   _ lower octave");
+        if (((IEnumerable<Section>)score.Sections).Any(s => ((IEnumerable<ScoreLine>)s.Lines).Any(l => l.Speed.Kalam > 1)))
+        {
+            writer.WriteLine("Over the letters of an akshara: --- one line, the second speed   === two lines, the third   \u2261\u2261\u2261 three lines, the fourth");
+        }
+
+        writer.WriteLine("A number over a column counts the aksharas; .5 before a row says that it begins with akshara 5.");
     }
 }

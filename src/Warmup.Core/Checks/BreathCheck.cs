@@ -3,69 +3,34 @@ using System.Globalization;
 namespace Warmup;
 
 /// <summary>How long each breath span lasts, against what is asked of a singer.</summary>
-/// <remarks>A silence ends a span only if the singer can breathe in it; shorter silences and holds count in the span.</remarks>
 internal static class BreathCheck
 {
     public static IEnumerable<Finding> Check(Score score, Singer singer)
     {
-        foreach (var span in Spans(score, singer.ShortestBreathSeconds))
+        foreach (var span in BreathSpan.Of(score, singer.ShortestBreathSeconds))
         {
             if (span.Seconds > singer.BreathSeconds)
             {
-                yield return Say(span, singer);
+                yield return Say(score.Sections[span.Section], span, singer);
             }
         }
     }
 
-    private static IEnumerable<Span> Spans(Score score, Rational shortest)
-    {
-        Span? open = null;
-        var sectionStart = Rational.Zero;
-        foreach (var section in score.Sections)
-        {
-            for (var i = 0; i < section.Notes.Count; i++)
-            {
-                var note = section.Notes[i];
-                var onset = sectionStart + section.SecondsAt(note.Onset);
-                var end = onset + section.SecondsAt(note.Length);
-                if (open is { } span && onset - span.End < shortest)
-                {
-                    open = span with { End = end, LastLine = note.LineIndex };
-                    continue;
-                }
-
-                if (open is { } closed)
-                {
-                    yield return closed;
-                }
-
-                open = new Span(section, note.LineIndex, note.LineIndex, note.Onset, onset, end);
-            }
-
-            sectionStart += section.Seconds;
-        }
-
-        if (open is { } last)
-        {
-            yield return last;
-        }
-    }
-
-    private static Finding Say(Span span, Singer singer)
+    private static Finding Say(Section section, BreathSpan span, Singer singer)
     {
         var lines = span.FirstLine == span.LastLine
-            ? string.Create(CultureInfo.InvariantCulture, $"line {span.FirstLine + 1}")
-            : string.Create(CultureInfo.InvariantCulture, $"lines {span.FirstLine + 1} to {span.LastLine + 1}");
+            ? string.Create(CultureInfo.InvariantCulture, $"line {span.FirstLine}")
+            : string.Create(CultureInfo.InvariantCulture, $"lines {span.FirstLine} to {span.LastLine}");
         return new Finding(
             FindingCode.BreathTooLong,
             Severity.Error,
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"one breath has to last {span.Seconds.ToDouble():0.0} s ({lines}); {singer.BreathSeconds.ToDouble():0.0} s are asked of this singer at most"),
-            Fix(span, singer))
+            Fix(section, span, singer))
         {
             Singer = singer.Alias,
-            Line = span.FirstLine + 1,
+            Line = span.FirstLine,
             Beat = span.Onset,
             Measured = span.Seconds.ToDouble(),
             Limit = singer.BreathSeconds.ToDouble(),
@@ -73,23 +38,53 @@ internal static class BreathCheck
         };
     }
 
-    private static string Fix(Span span, Singer singer)
+    private static string Fix(Section section, BreathSpan span, Singer singer)
     {
-        // Without other breaths a span's seconds shrink as the tempo grows.
-        var tempo = (span.Section.Tempo * span.Seconds / singer.BreathSeconds).Ceiling();
-        var faster = tempo <= Tempo.Fastest
-            ? string.Create(CultureInfo.InvariantCulture, $"a tempo of {tempo} if the throat allows it")
-            : null;
-        if (span.FirstLine != span.LastLine)
+        if (section.Delivery.IsLineByLine && span.FirstLine == span.LastLine)
         {
-            return faster is null ? "breathe after each line" : $"breathe after each line (line by line), or take {faster}";
+            return ShorterHold(section, span, singer);
         }
 
-        return faster is null ? "take shorter lines" : $"take shorter lines, the next speed, or {faster}";
+        var breathe = span.FirstLine != span.LastLine ? "breathe after each line (line by line)" : "breathe inside the line, or take shorter lines";
+
+        // Where a rest or a breath lies between notes, another tempo changes more than the spans' lengths, and a ramp has several: none is
+        // promised there.
+        var tempo = (section.Tempo * span.Seconds / singer.BreathSeconds).Ceiling();
+        return tempo <= Tempo.Fastest && !section.Delivery.IsLineByLine && section.TempoChanges.IsEmpty && IsWithoutRests(section)
+            ? string.Create(CultureInfo.InvariantCulture, $"{breathe}, or take a tempo of {tempo} if the throat allows it")
+            : breathe;
     }
 
-    private readonly record struct Span(Section Section, int FirstLine, int LastLine, Rational Onset, Rational Start, Rational End)
+    /// <summary>Line by line the hold gives way first: a longer breath in its place.</summary>
+    private static string ShorterHold(Section section, BreathSpan span, Singer singer)
     {
-        public Rational Seconds => End - Start;
+        var line = section.Lines[span.FirstLine - 1];
+        var held = section.Notes[line.FirstNote + line.NoteCount - 1];
+        var seconds = section.SecondsAt(held.Onset + held.Length) - section.SecondsAt(held.Onset);
+        var less = span.Seconds - singer.BreathSeconds;
+        if (seconds - less < BreathCosts.LeastSoundSeconds)
+        {
+            return "breathe inside the line as well, and hold its last note less";
+        }
+
+        // A line that fits one avartana is held to its end whatever its speed and its number of notes.
+        var orElse = !section.Meter.IsFree && span.Seconds < section.SecondsAt(section.Meter.Beats)
+            ? ", or take free rhythm or a shorter avartana, in which it is held less"
+            : string.Empty;
+        return string.Create(
+            CultureInfo.InvariantCulture, $"let go of the held last note {Math.Ceiling(10 * less.ToDouble()) / 10:0.0} s earlier, for a longer breath{orElse}");
+    }
+
+    private static bool IsWithoutRests(Section section)
+    {
+        for (var n = 1; n < section.Notes.Count; n++)
+        {
+            if (section.Notes[n - 1].EndSteps != section.Notes[n].OnsetSteps)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 }

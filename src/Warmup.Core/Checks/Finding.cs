@@ -27,6 +27,12 @@ public static class FindingCode
     /// <summary>A breath span is longer than the singer's capacity.</summary>
     public const string BreathTooLong = "breath.long";
 
+    /// <summary>Notes follow each other too quickly.</summary>
+    public const string TooFast = "agility.fast";
+
+    /// <summary>No breaths can be placed so that every span stays within the singer's capacity.</summary>
+    public const string NoBreathPlan = "breath.plan";
+
     /// <summary>A pattern would give too many notes.</summary>
     public const string PatternTooLong = "pattern.long";
 
@@ -45,8 +51,14 @@ public static class FindingCode
     /// <summary>The typed tonic needed triple accidentals and was respelled.</summary>
     public const string TonicRespelled = "spelling.respelled";
 
+    /// <summary>The lines cannot be put in time as asked.</summary>
+    public const string TimeRefused = "time.refused";
+
     /// <summary>A note lies outside MIDI's 0 to 127.</summary>
     public const string OutsideMidi = "pitch.midi";
+
+    /// <summary>The drone has a string less than was asked for.</summary>
+    public const string DroneWithoutString = "drone.string";
 }
 
 /// <summary>Something found about a drill: what it is, where it is, and what would clear it.</summary>

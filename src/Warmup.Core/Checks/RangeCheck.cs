@@ -5,61 +5,41 @@ namespace Warmup;
 /// <summary>Which line and note leaves a singer's comfortable range, and by how much.</summary>
 internal static class RangeCheck
 {
-    // A note up to this much beyond the range's last note still counts as that note: just thirds lie 14, a just D 18 cents off.
-    private const double Tolerance = 50;
-
     public static IEnumerable<Finding> Check(Score score, Singer singer)
     {
-        var low = 100.0 * singer.Low.Midi;
-        var high = 100.0 * singer.High.Midi;
         foreach (var section in score.Sections)
         {
-            var (lowest, highest) = Extremes(section);
-            if (lowest >= low - Tolerance && highest <= high + Tolerance)
+            var heights = Height.Of(section);
+            var span = new Span(heights.Min(), heights.Max(), Height.Of(singer.Low), Height.Of(singer.High));
+            if (span.Fits)
             {
                 continue;
             }
 
-            var fix = Fix(section, low, high, lowest, highest);
+            var fix = Fix(section, span);
             for (var l = 0; l < section.Lines.Count; l++)
             {
-                if (Worst(section, l, high, 1) is { } above)
+                if (Worst(section, heights, l, span.High, 1) is { } above)
                 {
-                    yield return Say(FindingCode.AboveRange, section, above, high, singer, singer.High, fix);
+                    yield return Say(FindingCode.AboveRange, section, above, heights[above.PitchIndex], singer, fix);
                 }
 
-                if (Worst(section, l, low, -1) is { } below)
+                if (Worst(section, heights, l, span.Low, -1) is { } below)
                 {
-                    yield return Say(FindingCode.BelowRange, section, below, low, singer, singer.Low, fix);
+                    yield return Say(FindingCode.BelowRange, section, below, heights[below.PitchIndex], singer, fix);
                 }
             }
         }
     }
 
-    /// <summary>The sounding height in cents above MIDI note 0 of a keyboard at A4 = 440 Hz.</summary>
-    private static double Height(ScorePitch pitch) => (100.0 * pitch.Midi) + pitch.OffsetCents;
-
-    private static (double Lowest, double Highest) Extremes(Section section)
-    {
-        var lowest = double.MaxValue;
-        var highest = double.MinValue;
-        foreach (var pitch in section.Pitches)
-        {
-            lowest = Math.Min(lowest, Height(pitch));
-            highest = Math.Max(highest, Height(pitch));
-        }
-
-        return (lowest, highest);
-    }
-
-    private static ScoreNote? Worst(Section section, int line, double limit, int direction)
+    private static ScoreNote? Worst(Section section, long[] heights, int line, long limit, int direction)
     {
         ScoreNote? worst = null;
-        var most = Tolerance;
+        var most = Height.Tolerance;
         var (first, count) = (section.Lines[line].FirstNote, section.Lines[line].NoteCount);
         foreach (var note in section.Notes.AsSpan().Slice(first, count))
         {
-            var excess = (Height(section.PitchOf(note)) - limit) * direction;
+            var excess = (heights[note.PitchIndex] - limit) * direction;
             if (excess > most)
             {
                 (worst, most) = (note, excess);
@@ -69,54 +49,79 @@ internal static class RangeCheck
         return worst;
     }
 
-    private static Finding Say(string code, Section section, ScoreNote note, double limit, Singer singer, NoteName edge, string fix)
+    private static Finding Say(string code, Section section, ScoreNote note, long height, Singer singer, string fix)
     {
         var pitch = section.PitchOf(note);
-        var excess = Math.Abs(Height(pitch) - limit);
         var above = code == FindingCode.AboveRange;
+        var edge = above ? singer.High : singer.Low;
+        var limit = Height.Of(edge);
+        var excess = Height.Semitones(Math.Abs(height - limit)).ToDouble();
         return new Finding(
             code,
             Severity.Error,
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{pitch.Tone} ({pitch.Name}) lies {excess / 100:0.0#} semitones {(above ? "above" : "below")} the {(above ? "highest" : "lowest")} comfortable note {edge}"),
+                $"{pitch.Tone} ({pitch.Name}) lies {excess:0.0#} semitones {(above ? "above" : "below")} the {(above ? "highest" : "lowest")} comfortable note {edge}")
+                + BeyondFull(height, above, singer),
             fix)
         {
             Singer = singer.Alias,
             Line = note.LineIndex + 1,
             Beat = note.Onset,
-            Measured = Height(pitch),
-            Limit = limit,
+            Measured = (100.0 * pitch.Midi) + pitch.OffsetCents,
+            Limit = 100.0 * edge.Midi,
             Unit = "cents above MIDI note 0",
         };
     }
 
-    private static string Fix(Section section, double low, double high, double lowest, double highest)
+    private static string BeyondFull(long height, bool above, Singer singer)
+    {
+        var full = above ? singer.FullHigh : singer.FullLow;
+        return full is { } edge && (above ? height - Height.Of(edge) : Height.Of(edge) - height) > Height.Tolerance
+            ? $", and beyond the full range's {edge}"
+            : string.Empty;
+    }
+
+    private static string Fix(Section section, Span span)
     {
         // The least shift in whole semitones that brings both ends inside.
-        var down = (int)Math.Ceiling((highest - high - Tolerance) / 100);
-        var up = (int)Math.Ceiling((low - Tolerance - lowest) / 100);
-        if (down > 0 && lowest - (100 * down) >= low - Tolerance && section.Tonic.Midi - down >= Tonic.LowestMidi)
+        var down = (int)Shift(span.Highest - span.High);
+        var up = (int)Shift(span.Low - span.Lowest);
+        if (down > 0 && span.Moved(-down).Fits && section.Tonic.Midi - down >= Tonic.LowestMidi)
         {
-            return Shift(section, -down);
+            return Say(section, -down);
         }
 
-        if (up > 0 && highest + (100 * up) <= high + Tolerance && section.Tonic.Midi + up <= Tonic.HighestMidi)
+        if (up > 0 && span.Moved(up).Fits && section.Tonic.Midi + up <= Tonic.HighestMidi)
         {
-            return Shift(section, up);
+            return Say(section, up);
         }
 
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"no tonic fits, since the drill spans {(highest - lowest) / 100:0.#} semitones and the range {(high - low) / 100:0}: leave out the lines named, or take a narrower pattern");
+            $"no tonic fits, since the drill spans {Height.Semitones(span.Highest - span.Lowest).ToDouble():0.#} semitones and the range {Height.Semitones(span.High - span.Low).ToDouble():0}: leave out the lines named, or take a narrower pattern");
     }
 
-    private static string Shift(Section section, int semitones)
+    /// <summary>Whole semitones that bring an excess within the tolerance.</summary>
+    private static long Shift(long excess) => Height.Semitones(excess - Height.Tolerance).Ceiling();
+
+    private static string Say(Section section, int semitones)
     {
-        var tonic = NoteName.FromMidi(section.Tonic.Midi + semitones);
+        // A tonic that lies off its key is moved as it is: the key alone might not fit.
+        var tonic = section.Tonic.OffsetCents == 0
+            ? NoteName.FromMidi(section.Tonic.Midi + semitones).ToString()
+            : string.Create(CultureInfo.InvariantCulture, $"{section.Tonic.Transposed(semitones).Hz:0.###}Hz");
         var way = semitones < 0 ? "lower" : "higher";
         var count = Math.Abs(semitones);
         return string.Create(
             CultureInfo.InvariantCulture, $"a tonic {count} {(count == 1 ? "semitone" : "semitones")} {way} fits: {tonic}");
+    }
+
+    /// <summary>What a drill reaches and what a singer does.</summary>
+    private readonly record struct Span(long Lowest, long Highest, long Low, long High)
+    {
+        public bool Fits => Lowest >= Low - Height.Tolerance && Highest <= High + Height.Tolerance;
+
+        public Span Moved(int semitones) => this with { Lowest = Lowest + (semitones * Height.Semitone), Highest = Highest + (semitones * Height.Semitone) };
     }
 }

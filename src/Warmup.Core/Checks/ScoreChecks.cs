@@ -4,12 +4,12 @@ namespace Warmup;
 public static class ScoreChecks
 {
     // A new check is one new file and one line here.
-    private static readonly ValueList<Func<Score, Singer, IEnumerable<Finding>>> Checks = [RangeCheck.Check, BreathCheck.Check];
+    private static readonly ValueList<Func<Score, Singer, IEnumerable<Finding>>> Checks = [RangeCheck.Check, BreathCheck.Check, AgilityCheck.Check];
 
     /// <summary>What does not fit a singer; empty where the drill fits.</summary>
     /// <param name="score">The score.</param>
     /// <param name="singer">The singer.</param>
-    /// <returns>The findings: range first, then breath, each in the order of the lines.</returns>
+    /// <returns>The findings: range first, then breath, then agility, each in the order of the lines.</returns>
     public static ValueList<Finding> Check(this Score score, Singer singer)
     {
         var findings = new List<Finding>();

@@ -1,6 +1,6 @@
 namespace Warmup;
 
-/// <summary>A string of the drone.</summary>
+/// <summary>A string of the drone, or a reed of one that is held.</summary>
 /// <param name="Pitch">Its pitch.</param>
 public sealed record DroneString(ScorePitch Pitch);
 
@@ -11,58 +11,102 @@ public sealed record DroneString(ScorePitch Pitch);
 public readonly record struct DroneStroke(int StringIndex, Rational Onset, Rational Length);
 
 /// <summary>
-/// A tanpura: strings plucked evenly one after the other, a longer rest behind the last. It keeps its own clock in seconds, free of the
-/// beat (common practice).
+/// The drone of a score: strings plucked evenly one after the other with a longer rest behind the last, or notes held throughout. It
+/// keeps its own clock in seconds, free of the beat (common practice). <see cref="DroneStyle"/> chooses the strings.
 /// </summary>
-/// <param name="Strings">The strings in the order in which they are plucked.</param>
-/// <param name="StrokeSeconds">From one stroke to the next, in seconds.</param>
-/// <param name="RestSeconds">From the last stroke of a cycle to the first of the next, in seconds.</param>
 /// <remarks>Immutable, value equality.</remarks>
-public sealed record Drone(ValueList<DroneString> Strings, Rational StrokeSeconds, Rational RestSeconds)
+public sealed record Drone
 {
+    /// <summary>The most strings (the project's own bound).</summary>
+    public const int MostStrings = 32;
+
+    /// <summary>The longest time between two strokes, in seconds (the project's own bound).</summary>
+    public const int LongestSeconds = 60;
+
+    private readonly ValueList<DroneString> _strings;
+    private readonly Rational _strokeSeconds;
+    private readonly Rational _restSeconds;
+
+    /// <summary>A plucked drone.</summary>
+    /// <param name="strings">The strings in the order in which they are plucked: 1 to 32.</param>
+    /// <param name="strokeSeconds">From one stroke to the next, in seconds: 0 to 60.</param>
+    /// <param name="restSeconds">From the last stroke of a cycle to the first of the next, in seconds: 0.1 to 60.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
+    public Drone(ValueList<DroneString> strings, Rational strokeSeconds, Rational restSeconds)
+    {
+        Strings = strings;
+        StrokeSeconds = strokeSeconds;
+        RestSeconds = restSeconds;
+    }
+
     /// <summary>The usual time between two strokes, in seconds (the project's own setting).</summary>
     public static Rational UsualStroke => Rational.One;
 
     /// <summary>The usual time behind the last stroke, in seconds (2 to 3 s are described for the tanpura; the shortest is taken).</summary>
     public static Rational UsualRest => 2;
 
-    /// <summary>The length of one cycle in seconds.</summary>
+    /// <summary>The shortest time behind the last stroke, in seconds: a cycle of no length would have strokes without end (the project's own bound).</summary>
+    public static Rational ShortestRest => new(1, 10);
+
+    /// <summary>The strings in the order in which they are plucked: 1 to 32.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">There are none, or too many.</exception>
+    public ValueList<DroneString> Strings
+    {
+        get => _strings;
+        init
+        {
+            Require.InRange(value.Count, 1, MostStrings, "the number of drone strings");
+            _strings = value;
+        }
+    }
+
+    /// <summary>From one stroke to the next, in seconds: 0 to 60; 0 plucks all strings at once.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public Rational StrokeSeconds
+    {
+        get => _strokeSeconds;
+        init => _strokeSeconds = Require.InRange(value, 0, LongestSeconds, nameof(StrokeSeconds));
+    }
+
+    /// <summary>From the last stroke of a cycle to the first of the next, in seconds: 0.1 to 60.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public Rational RestSeconds
+    {
+        get => _restSeconds;
+        init => _restSeconds = Require.InRange(value, ShortestRest, LongestSeconds, nameof(RestSeconds));
+    }
+
+    /// <summary>Whether the strings are not plucked but held from the beginning to the end, as a sruti box does; false by default.</summary>
+    public bool IsHeld { get; init; }
+
+    /// <summary>The length of one cycle in seconds, above 0; a held drone has none.</summary>
     public Rational CycleSeconds => (StrokeSeconds * (Strings.Count - 1)) + RestSeconds;
 
-    /// <summary>
-    /// The tanpura for a scale: its first string is the low P where the scale has P, else the low M1, else the low N3, else S; then the
-    /// middle S twice and the low S.
-    /// </summary>
+    /// <summary>The usual tanpura for a scale: <see cref="DroneStyle.Tanpura"/> with the scale's own first string.</summary>
     /// <param name="scale">The scale.</param>
     /// <param name="tonic">The tonic.</param>
     /// <param name="tuning">The tuning, the drill's own.</param>
     /// <param name="tonicName">The written name of the tonic.</param>
-    public static Drone Tanpura(Scale scale, Tonic tonic, Tuning tuning, NoteName tonicName)
-    {
-        ScaleTone first = default;
-        foreach (var degree in (ReadOnlySpan<Degree>)[new(5), new(4), new(7)])
-        {
-            if (scale.Contains(degree))
-            {
-                first = new ScaleTone(degree, -1);
-                break;
-            }
-        }
+    public static Drone Tanpura(Scale scale, Tonic tonic, Tuning tuning, NoteName tonicName) =>
+        DroneStyle.Tanpura.For(scale, tonic, tuning, tonicName);
 
-        ReadOnlySpan<ScaleTone> tones = [first, default, default, new(default, -1)];
-        var strings = new DroneString[tones.Length];
-        for (var i = 0; i < strings.Length; i++)
-        {
-            strings[i] = new DroneString(ScoreBuilder.Pitch(tones[i], tonic, tuning, tonicName));
-        }
-
-        return new Drone(ValueList.Adopt(strings), UsualStroke, UsualRest);
-    }
-
-    /// <summary>The strokes that begin before a time; each rings until its string is plucked again or the time is over.</summary>
+    /// <summary>
+    /// The strokes that begin before a time; each rings until its string is plucked again or the time is over. A held drone has one stroke
+    /// a string, which lasts all the time.
+    /// </summary>
     /// <param name="seconds">The length of the score in seconds.</param>
     public IEnumerable<DroneStroke> Strokes(Rational seconds)
     {
+        if (IsHeld)
+        {
+            for (var i = 0; i < Strings.Count && seconds.Sign > 0; i++)
+            {
+                yield return new DroneStroke(i, Rational.Zero, seconds);
+            }
+
+            yield break;
+        }
+
         for (var cycle = Rational.Zero; cycle < seconds; cycle += CycleSeconds)
         {
             for (var i = 0; i < Strings.Count; i++)

@@ -33,7 +33,7 @@ public readonly record struct ScoreNote
     private readonly string? _syllable;
 
     /// <summary>The onset in grid steps from the section's beginning.</summary>
-    public int OnsetSteps { get; }
+    public int OnsetSteps { get; private init; }
 
     /// <summary>The sounding length in grid steps; a breath that follows has already been taken off.</summary>
     public int LengthSteps { get; }
@@ -58,6 +58,9 @@ public readonly record struct ScoreNote
 
     /// <summary>Whether it is the held last note of a line.</summary>
     public bool IsHeld { get; }
+
+    /// <summary>The same note at another time.</summary>
+    internal ScoreNote At(int onset) => this with { OnsetSteps = onset };
 }
 
 /// <summary>A line in the score.</summary>
@@ -65,7 +68,29 @@ public readonly record struct ScoreNote
 /// <param name="NoteCount">The number of its notes, at least 1.</param>
 /// <param name="Onset">Its beginning in aksharas from the section's beginning.</param>
 /// <param name="Length">Its length in aksharas, with the hold and the breath: the next line begins there.</param>
-public readonly record struct ScoreLine(int FirstNote, int NoteCount, Rational Onset, Rational Length);
+public readonly record struct ScoreLine(int FirstNote, int NoteCount, Rational Onset, Rational Length)
+{
+    /// <summary>The speed it is sung in.</summary>
+    public Speed Speed { get; init; }
+
+    /// <summary>The time through the drill that it belongs to, from 0.</summary>
+    public int Round { get; init; }
+
+    /// <summary>
+    /// How much of the length, at its end, is silent for the singer to answer in, in aksharas; 0 unless the score was made a call and
+    /// response.
+    /// </summary>
+    public Rational Answer { get; init; }
+}
+
+/// <summary>From here on another tempo holds.</summary>
+/// <param name="Onset">Where, in aksharas from the section's beginning; a line begins there.</param>
+/// <param name="Tempo">Aksharas a minute.</param>
+/// <param name="Seconds">
+/// The same place in seconds from the section's beginning, on the nearest millionth of a second: sums over many tempi do not fit exact
+/// fractions of 64 bits.
+/// </param>
+public readonly record struct TempoChange(Rational Onset, Rational Tempo, Rational Seconds);
 
 /// <summary>A breath.</summary>
 /// <param name="Onset">Its beginning in aksharas from the section's beginning: the end of the note before.</param>
@@ -73,7 +98,7 @@ public readonly record struct ScoreLine(int FirstNote, int NoteCount, Rational O
 /// <param name="AfterNote">The index of the note before it in <see cref="Section.Notes"/>.</param>
 public readonly record struct Breath(Rational Onset, Rational Length, int AfterNote);
 
-/// <summary>A measure: an avartana, or a bar of free rhythm.</summary>
+/// <summary>A measure: an avartana, or a bar of free rhythm. The avartanas of a section begin where its measures do.</summary>
 /// <param name="Onset">Its beginning in aksharas from the section's beginning.</param>
 /// <param name="Length">Its length in aksharas.</param>
 /// <param name="BeginsLine">Whether a line begins on its first beat.</param>

@@ -35,7 +35,8 @@ internal ref struct PatternText
 
         var reader = new PatternText(text);
         var read = reader.Sum();
-        if (read is not null && reader.Peek() != '\0')
+        reader.Peek();
+        if (read is not null && reader._at < text.Length) // the end of the text, not a null character in it
         {
             reader.Fail($"unexpected {TextError.Quote(reader.Rest)}; expected '.', '+' or the end");
         }

@@ -145,6 +145,14 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>
         }
     }
 
+    /// <summary>Reads notes in any order: svaras, scale numbers or solfa, separated by spaces or commas: <c>S R2 G3 P</c>.</summary>
+    /// <param name="text">The text, at most 400 characters; octave marks are ignored and a note that stands twice counts once.</param>
+    /// <param name="degrees">The notes in the order in which they stand, or none.</param>
+    /// <param name="error">What is wrong, or <see langword="null"/>.</param>
+    /// <returns>Whether the text held one note or more and nothing else.</returns>
+    public static bool TryParseList(string text, out ValueList<Degree> degrees, out TextError? error) =>
+        ScaleText.TryReadDegrees(text, out degrees, out error);
+
     /// <inheritdoc/>
     public int CompareTo(Degree other) => Semitones != other.Semitones ? Semitones.CompareTo(other.Semitones) : _index.CompareTo(other._index);
 

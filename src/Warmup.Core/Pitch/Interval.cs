@@ -35,6 +35,33 @@ public readonly struct Interval : IEquatable<Interval>
     /// <param name="right">The other.</param>
     public static bool operator !=(Interval left, Interval right) => !left.Equals(right);
 
+    /// <summary>One interval on top of the other; exact where both are and the ratio fits 64 bits, otherwise in cents.</summary>
+    /// <param name="left">The lower interval.</param>
+    /// <param name="right">The interval on top.</param>
+    public static Interval operator +(Interval left, Interval right) => Combine(left, right, (a, b) => a * b, left.Cents + right.Cents);
+
+    /// <summary>What is left of an interval above another one; exact where both are and the ratio fits 64 bits, otherwise in cents.</summary>
+    /// <param name="left">The larger interval.</param>
+    /// <param name="right">The interval to take off.</param>
+    public static Interval operator -(Interval left, Interval right) => Combine(left, right, (a, b) => a / b, left.Cents - right.Cents);
+
+    /// <summary>One interval on top of the other; exact where both are and the ratio fits 64 bits, otherwise in cents.</summary>
+    /// <param name="left">The lower interval.</param>
+    /// <param name="right">The interval on top.</param>
+    public static Interval Add(Interval left, Interval right) => left + right;
+
+    /// <summary>What is left of an interval above another one; exact where both are and the ratio fits 64 bits, otherwise in cents.</summary>
+    /// <param name="left">The larger interval.</param>
+    /// <param name="right">The interval to take off.</param>
+    public static Interval Subtract(Interval left, Interval right) => left - right;
+
+    /// <summary>Whole octaves.</summary>
+    /// <param name="octaves">-10 to 10.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="octaves"/> lies outside its range.</exception>
+    public static Interval FromOctaves(int octaves) => Require.InRange(octaves, -10, 10) >= 0
+        ? FromRatio(1L << octaves)
+        : FromRatio(new Rational(1, 1L << -octaves));
+
     /// <summary>An interval by frequency ratio.</summary>
     /// <param name="ratio">The ratio, above 0.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="ratio"/> is 0 or negative.</exception>
@@ -59,6 +86,23 @@ public readonly struct Interval : IEquatable<Interval>
     /// <returns>The frequency in Hz, from the exact ratio where there is one.</returns>
     public double Above(double hz, int octaves = 0) =>
         (_ratio.Sign > 0 ? hz * _ratio.Numerator / _ratio.Denominator : hz * Math.Pow(2, _cents / 1200)) * Math.ScaleB(1.0, octaves);
+
+    private static Interval Combine(Interval left, Interval right, Func<Rational, Rational, Rational> exact, double cents)
+    {
+        if (left.Ratio is { } a && right.Ratio is { } b)
+        {
+            try
+            {
+                return FromRatio(exact(a, b));
+            }
+            catch (OverflowException)
+            {
+                // Two ratios of twenty digits have none together that a fraction can hold; their sizes still add up.
+            }
+        }
+
+        return FromCents(cents);
+    }
 
     /// <inheritdoc/>
     public bool Equals(Interval other) => Ratio is { } ratio ? other.Ratio == ratio : other.Ratio is null && _cents.Equals(other._cents);

@@ -84,7 +84,7 @@ public readonly struct NoteName : IEquatable<NoteName>
         for (; at < text.Length; at++)
         {
             var add = text[at] switch { '#' or '♯' => 1, 'b' or '♭' => -1, 'x' => 2, _ => 0 };
-            if (add == 0)
+            if (add == 0 || add * alteration < 0) // a sharp and a flat on one letter are a slip, not a name
             {
                 break;
             }

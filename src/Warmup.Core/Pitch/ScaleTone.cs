@@ -123,5 +123,11 @@ public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>
     public string ToLetterString() =>
         (Degree.IsSvara ? Degree.SvaraLetter.ToString(CultureInfo.InvariantCulture) : Degree.ToNumber()) + OctaveMarks;
 
+    /// <summary>
+    /// The letter with dots above for the octaves above the middle one and dots below for those below, as combining marks on the letter.
+    /// A degree that is no svara shows its number.
+    /// </summary>
+    public string ToDottedString() => OctaveDots.Mark(new ScaleTone(Degree).ToLetterString(), Octave);
+
     private string OctaveMarks => _octave == 0 ? string.Empty : new string(_octave > 0 ? '\'' : '_', Math.Abs(_octave));
 }

@@ -60,6 +60,30 @@ public static class Spelling
         ?? throw new ArgumentOutOfRangeException(
             nameof(tone), tone, string.Create(CultureInfo.InvariantCulture, $"{tone} on {tonicName} cannot be written with at most three accidentals"));
 
+    /// <summary>
+    /// A simpler name of the same pitch: no double accidentals, and the natural name on the white keys, so no E#, Cb, B# and Fb. A black key
+    /// keeps the direction of its accidental. Two degrees may then share a letter, which the theory's spelling never does.
+    /// </summary>
+    /// <param name="name">The theory's name.</param>
+    public static NoteName Simpler(NoteName name)
+    {
+        // The letter so many steps nearer to the pitch, the natural one where there is one.
+        var letter = (7 * name.Octave) + name.LetterIndex;
+        var sign = Math.Sign(name.Alteration);
+        NoteName? best = null;
+        for (var steps = 0; steps <= 2; steps++)
+        {
+            if (NoteName.Spell(letter + (sign * steps), name.Midi) is { } other
+                && Math.Sign(other.Alteration) != -sign
+                && Math.Abs(other.Alteration) < Math.Abs((best ?? name).Alteration))
+            {
+                best = other;
+            }
+        }
+
+        return best ?? name;
+    }
+
     private static (int Sum, int Doubles)? Weigh(NoteName tonic, ValueList<Degree> degrees)
     {
         var sum = 0;

@@ -85,6 +85,16 @@ public sealed record Tonic
             ? new Tonic((12 * (Require.InRange(octave, 0, 8) + 1)) + pitchClass, null, 0, a4)
             : throw new ArgumentOutOfRangeException(nameof(kattai), kattai, NoSuchKattai(kattai.ToString()));
 
+    /// <summary>The tonic so many semitones higher, with the same offset and reference; its name is chosen by the scale unless it moves by octaves.</summary>
+    /// <param name="semitones">Semitones to add; negative ones lower.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The tonic would leave C1 to C7.</exception>
+    public Tonic Transposed(int semitones)
+    {
+        var octaves = semitones % 12 == 0 ? semitones / 12 : (int?)null;
+        var typed = octaves is { } o && TypedName is { } name ? new NoteName(name.Letter, name.Alteration, name.Octave + o) : (NoteName?)null;
+        return new Tonic(Midi + semitones, typed, OffsetCents, A4);
+    }
+
     /// <summary>
     /// Reads a tonic: a note name (<c>C#3</c>), a kattai (<c>5.5</c> or <c>5.5 kattai</c>) or a frequency (<c>220Hz</c>).
     /// </summary>
@@ -151,6 +161,12 @@ public sealed record Tonic
         var name = (TypedName ?? NoteName.FromMidi(Midi)).ToString();
         return OffsetCents == 0 ? name : string.Create(CultureInfo.InvariantCulture, $"{name} {OffsetCents:+0.0;-0.0} cents");
     }
+
+    /// <summary>
+    /// The frequency, the nearest note, how far the tonic lies from it, the kattai and the reference:
+    /// <c>220.5 Hz: A3 +3.9 cents, kattai 6, at A4 = 440 Hz</c>.
+    /// </summary>
+    public string ToReport() => string.Create(CultureInfo.InvariantCulture, $"{Hz:0.##} Hz: {this}, kattai {KattaiNumber}, at A4 = {A4:0.##} Hz");
 
     private static TextError? OutOfRange(int midi, ReadOnlySpan<char> text) => midi is >= LowestMidi and <= HighestMidi
         ? null

@@ -1,10 +1,35 @@
 namespace Warmup;
 
+/// <summary>How far a line is filled up before the next one begins.</summary>
+public enum Fill
+{
+    /// <summary>Not at all: lines flow over bar lines.</summary>
+    None,
+
+    /// <summary>To the end of the anga.</summary>
+    Anga,
+
+    /// <summary>To the end of the avartana.</summary>
+    Avartana,
+}
+
+/// <summary>What fills a line up.</summary>
+public enum FillBy
+{
+    /// <summary>The last note is held.</summary>
+    Hold,
+
+    /// <summary>Silence behind the last note, and behind the breath where there is one.</summary>
+    Rest,
+}
+
 /// <summary>How lines follow each other: without a break, or line by line with a held last note and a breath.</summary>
 /// <remarks>
-/// Line by line the breath comes out of the hold: the last note lasts to the end of the avartana less the breath. Where it would last
-/// less than <see cref="LeastHold"/>, one more avartana is taken. In free rhythm the last note lasts <see cref="LeastHold"/> and the
-/// breath goes on to the next whole akshara. Immutable, value equality.
+/// <para>Continuous lines run on; with a <see cref="Fill"/> each is filled up to the end of the anga or avartana, by a hold or a rest.</para>
+/// <para>Line by line the breath comes out of the hold: the last note lasts to the end of the avartana (or anga) less the breath. Where it
+/// would last less than <see cref="LeastHold"/>, one more avartana (or anga) is taken. Without a fill, and always in free rhythm, the last
+/// note lasts <see cref="LeastHold"/>, or its own length where that is longer, and the breath goes on to the next whole akshara.</para>
+/// <para>The free meter has no avartana and so no fill. Immutable, value equality.</para>
 /// </remarks>
 public sealed record Delivery
 {
@@ -13,14 +38,20 @@ public sealed record Delivery
 
     private readonly Rational _breathSeconds = Rational.One;
     private readonly Rational _leastHold = Rational.One;
+    private readonly Fill _fill;
+    private readonly FillBy _fillBy;
 
-    private Delivery(bool lineByLine) => IsLineByLine = lineByLine;
+    private Delivery(bool lineByLine, Fill fill)
+    {
+        IsLineByLine = lineByLine;
+        _fill = fill;
+    }
 
     /// <summary>Lines run on.</summary>
-    public static Delivery Continuous { get; } = new(false);
+    public static Delivery Continuous { get; } = new(false, Fill.None);
 
-    /// <summary>The last note of each line is held, then a breath of one second.</summary>
-    public static Delivery LineByLine { get; } = new(true);
+    /// <summary>The last note of each line is held to the end of the avartana less a breath of one second.</summary>
+    public static Delivery LineByLine { get; } = new(true, Fill.Avartana);
 
     /// <summary>Whether each line ends with a hold and a breath.</summary>
     public bool IsLineByLine { get; }
@@ -33,7 +64,10 @@ public sealed record Delivery
         init => _breathSeconds = Require.InRange(value, new Rational(1, 5), 10, nameof(BreathSeconds));
     }
 
-    /// <summary>The least length of a held last note, in aksharas: 1/4 to 64; 1 by default.</summary>
+    /// <summary>
+    /// The least length of a held last note, in aksharas: 1/4 to 64; 1 by default. Without a fill it is the length of the hold, unless the
+    /// note is longer by itself.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public Rational LeastHold
     {
@@ -41,10 +75,36 @@ public sealed record Delivery
         init => _leastHold = Require.InRange(value, new Rational(1, 4), 64, nameof(LeastHold));
     }
 
+    /// <summary>How far each line is filled up; not at all by default where lines run on, to the avartana's end line by line.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the three.</exception>
+    public Fill Fill
+    {
+        get => _fill;
+        init => _fill = (Fill)Require.InRange((int)value, (int)Fill.None, (int)Fill.Avartana, nameof(Fill));
+    }
+
+    /// <summary>What fills a line up; a hold by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the two.</exception>
+    public FillBy FillBy
+    {
+        get => _fillBy;
+        init => _fillBy = (FillBy)Require.InRange((int)value, (int)FillBy.Hold, (int)FillBy.Rest, nameof(FillBy));
+    }
+
     /// <summary>The breath in aksharas at a tempo, rounded up to the grid so that all lengths stay simple fractions.</summary>
     /// <param name="tempo">Aksharas a minute.</param>
     public Rational BreathAksharas(Rational tempo) => new((BreathSeconds * tempo / 60 * BreathGrid).Ceiling(), BreathGrid);
 
-    /// <summary><c>continuous</c> or <c>line by line</c>.</summary>
-    public override string ToString() => IsLineByLine ? "line by line" : "continuous";
+    /// <summary><c>continuous</c> or <c>line by line</c>, and the fill where it is not the usual one.</summary>
+    public override string ToString()
+    {
+        var way = IsLineByLine ? "line by line" : "continuous";
+        return (Fill, FillBy) == (IsLineByLine ? Fill.Avartana : Fill.None, FillBy.Hold)
+            ? way
+            : Fill switch
+            {
+                Fill.None => $"{way}, lines not filled up",
+                _ => $"{way}, each line filled up to the {(Fill == Fill.Anga ? "anga" : "avartana")} by a {(FillBy == FillBy.Hold ? "hold" : "rest")}",
+            };
+    }
 }

@@ -3,42 +3,66 @@ using System.Globalization;
 namespace Warmup;
 
 /// <summary>How the beats are counted: free, or in avartanas (bars) of one or more angas (groups).</summary>
-/// <remarks>The beat is an akshara; in files it is a quarter note unless the meter names another. Immutable, value equality.</remarks>
+/// <remarks>
+/// A beat is an akshara, and the tempo counts aksharas. In files a tala's akshara is a quarter note; a time signature has the beat it
+/// names, and a compound one the dotted beat: 6/8 has two dotted quarters. Immutable, value equality.
+/// </remarks>
 public sealed record Meter
 {
     /// <summary>The most beats of an avartana (the project's own bound; the longest of the 35 talas has 29).</summary>
     public const int MostBeats = 64;
 
-    private Meter(string name, ValueList<int> groups, int beatType)
+    /// <summary>The shortest note value that a time signature may count: a 32nd.</summary>
+    public const int FinestBeatType = 32;
+
+    // Declared before the meters below, which are made from it.
+    private static readonly ValueList<Meter> Thirtyfive = MakeTalas();
+
+    private Meter(string name, ValueList<int> groups, int beatType = 4)
     {
         Name = name;
         Groups = groups;
         BeatType = beatType;
+        SignatureGroups = groups;
         foreach (var group in groups)
         {
-            Beats += Require.InRange(group, 1, MostBeats, "the beats of a group");
-        }
-
-        if (!groups.IsEmpty)
-        {
-            Require.InRange(Beats, 1, MostBeats, "the beats of an avartana");
+            Beats += group;
         }
     }
 
     /// <summary>No count: each line has its own length.</summary>
-    public static Meter Free { get; } = new("free", [], 4);
+    public static Meter Free { get; } = new("free", []);
 
     /// <summary>Adi tala, chatusra-jati triputa: 4 + 2 + 2 aksharas (common practice).</summary>
-    public static Meter Adi { get; } = new("Adi", [4, 2, 2], 4);
+    public static Meter Adi => Tala(TalaFamily.Triputa, Jati.Chatusra);
 
-    /// <summary>The name.</summary>
+    /// <summary>The thirty-five talas: seven rules with five jatis each.</summary>
+    public static ValueList<Meter> Talas => Thirtyfive;
+
+    /// <summary>The chapu talas of 3, 5, 7 and 9 aksharas (from memory), and rupaka as concert practice counts it: three.</summary>
+    public static ValueList<Meter> Chapus { get; } =
+    [
+        Chapu(Jati.Tisra, [1, 2]), Chapu(Jati.Khanda, [2, 3]), Chapu(Jati.Misra, [3, 4]), Chapu(Jati.Sankirna, [4, 5]),
+        new("rupaka-chapu", [3]) { Gestures = [Kriya.Clap, Kriya.Clap, Kriya.Wave] },
+    ];
+
+    /// <summary>The name; <see cref="TryParse"/> reads it.</summary>
     public string Name { get; }
 
     /// <summary>The beats of each anga; empty for the free meter.</summary>
     public ValueList<int> Groups { get; }
 
-    /// <summary>The note value of a beat in files: 4 for a quarter.</summary>
+    /// <summary>The angas of one of the thirty-five talas; empty for other meters.</summary>
+    public ValueList<Anga> Angas { get; private init; }
+
+    /// <summary>What the hand does on each beat; empty for time signatures and the free meter.</summary>
+    public ValueList<Kriya> Gestures { get; private init; }
+
+    /// <summary>The note value of a beat in files, without its dot: 4 for a quarter, and for a dotted quarter.</summary>
     public int BeatType { get; }
+
+    /// <summary>Whether the beat is dotted and so has three parts.</summary>
+    public bool IsCompound { get; private init; }
 
     /// <summary>The beats of an avartana; 0 for the free meter.</summary>
     public int Beats { get; }
@@ -46,7 +70,143 @@ public sealed record Meter
     /// <summary>Whether there is no count.</summary>
     public bool IsFree => Groups.IsEmpty;
 
-    /// <summary>The name, and the angas where there are any: <c>Adi (4+2+2)</c>.</summary>
-    public override string ToString() =>
-        IsFree ? Name : $"{Name} ({string.Join('+', Groups.ConvertAll(g => g.ToString(CultureInfo.InvariantCulture)))})";
+    /// <summary>The beat as a fraction of a whole note: 1/4 for a quarter, 3/8 for a dotted one.</summary>
+    public Rational BeatValue => IsCompound ? new Rational(3, 2 * BeatType) : new Rational(1, BeatType);
+
+    /// <summary>The upper numbers of the time signature: the groups, or for a compound meter the one number.</summary>
+    public ValueList<int> SignatureGroups { get; private init; }
+
+    /// <summary>The lower number of the time signature: the beat, or for a compound meter its third.</summary>
+    public int SignatureType => IsCompound ? BeatType * 2 : BeatType;
+
+    /// <summary>One of the thirty-five talas.</summary>
+    /// <param name="family">The tala's rule.</param>
+    /// <param name="jati">The count of its laghu.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is none of the seven or of the five.</exception>
+    public static Meter Tala(TalaFamily family, Jati jati)
+    {
+        _ = family.AngaSigns();
+        _ = jati.Aksharas();
+        return Thirtyfive[((int)family * Jatis.All.Count) + (int)jati];
+    }
+
+    /// <summary>One of the seven talas with the jati that its bare name stands for.</summary>
+    /// <param name="family">The tala's rule.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the seven.</exception>
+    public static Meter Tala(TalaFamily family) => Tala(family, family.UsualJati());
+
+    /// <summary>
+    /// A time signature with one group. A number above 3 that three divides is compound: 6/8, 9/8 and 12/8 have two, three and four
+    /// dotted beats (common practice); <c>3+3/8</c> counts six eighths instead.
+    /// </summary>
+    /// <param name="number">The upper number, 1 to 64.</param>
+    /// <param name="type">The lower number: 1, 2, 4, 8, 16 or 32.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
+    public static Meter TimeSignature(int number, int type)
+    {
+        Require.InRange(number, 1, MostBeats, "the upper number of a time signature");
+        var name = string.Create(CultureInfo.InvariantCulture, $"{number}/{NoteValue(type)}");
+        if (number <= 3 || number % 3 != 0 || type == 1)
+        {
+            return new Meter(name, [number], type);
+        }
+
+        return new Meter(name, [number / 3], type / 2) { IsCompound = true, SignatureGroups = [number] };
+    }
+
+    /// <summary>An additive time signature: <c>2+2+3/8</c> has groups of two, two and three eighths, and the eighth is the beat.</summary>
+    /// <param name="groups">The beats of each group; together 1 to 64.</param>
+    /// <param name="type">The lower number: 1, 2, 4, 8, 16 or 32.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There are no groups, or a value lies outside its range.</exception>
+    public static Meter Additive(ValueList<int> groups, int type)
+    {
+        if (groups.Count == 1)
+        {
+            return TimeSignature(groups[0], type);
+        }
+
+        // Summed as 64-bit numbers: a group may be anything before it is checked.
+        var sum = 0L;
+        foreach (var group in groups)
+        {
+            sum += Require.InRange(group, 1, MostBeats, "the beats of a group");
+        }
+
+        Require.InRange((int)Math.Min(sum, int.MaxValue), 1, MostBeats, "the beats of an avartana");
+        return new Meter(string.Create(CultureInfo.InvariantCulture, $"{Plus(groups)}/{NoteValue(type)}"), groups, type);
+    }
+
+    /// <summary>Reads a meter.</summary>
+    /// <param name="text">
+    /// A tala (<c>adi</c>, <c>misra-jati jhampa</c>, <c>khanda chapu</c>, <c>rupaka-chapu</c>; a bare name such as <c>ata</c> has its
+    /// usual jati), a time signature (<c>7/8</c>, <c>2+2+3/8</c>) or <c>free</c>. Case, marks, spaces and the usual spellings are one.
+    /// </param>
+    /// <param name="meter">The meter, or <see langword="null"/>.</param>
+    /// <param name="error">What is wrong, with what was perhaps meant; or <see langword="null"/>.</param>
+    /// <returns>Whether the text is a meter.</returns>
+    public static bool TryParse(string? text, out Meter? meter, out TextError? error) => MeterText.TryParse(text, out meter, out error);
+
+    /// <summary>Reads a meter as <see cref="TryParse"/> does.</summary>
+    /// <param name="text">The text.</param>
+    /// <exception cref="WarmupFormatException">The text is no meter.</exception>
+    public static Meter Parse(string text) => TryParse(text, out var meter, out var error) ? meter! : throw error!.ToException();
+
+    /// <summary>The aksharas from the beginning of the avartana to the end of the anga that a point lies in; the avartana's end for its last.</summary>
+    /// <param name="within">A point in aksharas from the beginning of the avartana, from 0 to less than <see cref="Beats"/>.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The point lies outside the avartana.</exception>
+    public int AngaEnd(Rational within)
+    {
+        var end = 0;
+        foreach (var group in Groups)
+        {
+            end += group;
+            if (within.Sign >= 0 && within < end)
+            {
+                return end;
+            }
+        }
+
+        throw new ArgumentOutOfRangeException(
+            nameof(within), within, string.Create(CultureInfo.InvariantCulture, $"a point in {Name} must lie from 0 to less than {Beats}, not at {within}"));
+    }
+
+    /// <summary>The name, and the angas where the name does not say them: <c>Adi (4+2+2)</c>, <c>6/8 (2 dotted beats)</c>.</summary>
+    public override string ToString() => IsFree || (Gestures.IsEmpty && !IsCompound)
+        ? Name
+        : string.Create(CultureInfo.InvariantCulture, $"{Name} ({(IsCompound ? $"{Beats} dotted beats" : Plus(Groups))})");
+
+    private static ValueList<Meter> MakeTalas()
+    {
+        var talas = new List<Meter>();
+        foreach (var family in TalaFamilies.All)
+        {
+            foreach (var jati in Jatis.All)
+            {
+                var angas = family.Angas(jati);
+                var name = (family, jati) == (TalaFamily.Triputa, Jati.Chatusra)
+                    ? "Adi"
+                    : $"{jati.ToString().ToLowerInvariant()}-jati {family.ToString().ToLowerInvariant()}";
+                talas.Add(new Meter(name, angas.ConvertAll(a => a.Aksharas))
+                {
+                    Angas = angas,
+                    Gestures = ((IEnumerable<Anga>)angas).SelectMany(a => (IEnumerable<Kriya>)a.Gestures).ToValueList(),
+                });
+            }
+        }
+
+        return talas.ToValueList();
+    }
+
+    private static Meter Chapu(Jati jati, ValueList<int> groups) => new($"{jati.ToString().ToLowerInvariant()} chapu", groups)
+    {
+        // Teachers differ in the gestures of the chapus; that each group begins with a clap they share (from memory).
+        Gestures = ((IEnumerable<int>)groups).SelectMany(g => Enumerable.Repeat(Kriya.Silent, g - 1).Prepend(Kriya.Clap)).ToValueList(),
+    };
+
+    private static int NoteValue(int type) => type is 1 or 2 or 4 or 8 or 16 or FinestBeatType
+        ? type
+        : throw new ArgumentOutOfRangeException(
+            nameof(type), type, string.Create(CultureInfo.InvariantCulture, $"the lower number of a time signature must be 1, 2, 4, 8, 16 or 32, not {type}"));
+
+    private static string Plus(ValueList<int> groups) => string.Join('+', groups.ConvertAll(g => g.ToString(CultureInfo.InvariantCulture)));
 }

@@ -4,7 +4,7 @@ namespace Warmup;
 
 /// <summary>The scales that have a name: parents, derived scales, thaats and Western scales, and whatever a caller adds.</summary>
 /// <remarks>Immutable, safe to share between threads.</remarks>
-public sealed class Catalogue
+public sealed partial class Catalogue
 {
     // Spellings further away than this are not offered as near misses.
     private const int FarthestMiss = 4;
@@ -67,7 +67,7 @@ public sealed class Catalogue
 
     /// <summary>
     /// Reads what a person types for a scale: a name (<c>mohanam</c>), the number of a parent scale (<c>15</c>), or the scale written
-    /// out (<c>S R2 G3 P D2 S'</c>).
+    /// out (<c>S R2 G3 P D2 S'</c>, <c>do re mi sol la do'</c>, <c>semitones: 0 2 4 7 9</c>).
     /// </summary>
     /// <param name="text">The text.</param>
     /// <param name="scale">The scale, or <see langword="null"/>.</param>
@@ -115,22 +115,52 @@ public sealed class Catalogue
     /// <exception cref="WarmupFormatException">The text names no scale.</exception>
     public Scale Read(string text) => TryRead(text, out var scale, out var error) ? scale! : throw error!.ToException();
 
+    /// <summary>
+    /// Reads notes to search with: written out in any order (<c>S R2 G3 P</c>), or those of a scale (<c>Mohanam</c>), its ascent and descent
+    /// together.
+    /// </summary>
+    /// <param name="text">The text, at most 400 characters.</param>
+    /// <param name="degrees">The notes, or none.</param>
+    /// <param name="error">What is wrong, or <see langword="null"/>.</param>
+    /// <returns>Whether the text was notes or a scale.</returns>
+    public bool TryReadNotes(string text, out ValueList<Degree> degrees, out TextError? error)
+    {
+        // A name or a parent's number goes before a single note: 1 is Kanakangi, S is no scale.
+        degrees = default;
+        if (TryRead(text, out var scale, out var scaleError))
+        {
+            (degrees, error) = (scale!.Degrees, null);
+            return true;
+        }
+
+        if (Degree.TryParseList(text, out degrees, out error))
+        {
+            return true;
+        }
+
+        // A scale's error says more than a note's, unless the text is notes of which one is wrong.
+        error = IsWrittenOut(text.AsSpan().Trim()) ? error : scaleError;
+        return false;
+    }
+
     private static bool IsWrittenOut(ReadOnlySpan<char> text)
     {
-        if (text.StartsWith(ScaleText.VakraPrefix, StringComparison.OrdinalIgnoreCase) || text.Contains('/'))
+        if (text.StartsWith(ScaleText.VakraPrefix, StringComparison.OrdinalIgnoreCase)
+            || text.StartsWith(ScaleText.SemitonesPrefix, StringComparison.OrdinalIgnoreCase)
+            || text.Contains('/'))
         {
             return true;
         }
 
         // Several words of which the first is a tone, or a svara's letter that lacks its variant.
         var space = text.IndexOfAny(' ', ',');
-        if (space < 0)
+        if (space <= 0)
         {
             return false;
         }
 
         var first = text[..space];
-        return ScaleTone.TryParse(first, out _) || (first.Length <= 2 && "SRGMPDN".Contains(first[0], StringComparison.Ordinal));
+        return ScaleText.IsTone(first) || (first.Length is 1 or 2 && "SRGMPDN".Contains(first[0], StringComparison.Ordinal));
     }
 
     private string Suggest(ReadOnlySpan<char> text)

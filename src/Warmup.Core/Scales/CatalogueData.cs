@@ -12,10 +12,18 @@ internal static class CatalogueData
         ScaleFamily.Parent,
         Number(row[0]),
         [row[2], .. Spellings(row[4])],
-        "computed from the published rule; names: common practice"));
+        "computed from the published rule; names: common practice")
+    {
+        IastName = row[2],
+        Chakra = row[3],
+        CodeException = row[5].Length == 0 ? null : row[5],
+    });
 
     private static IEnumerable<CatalogueEntry> Derived() => Rows("derived.tsv").Select(row => new CatalogueEntry(
-        new Scale(row[0], Tones(row[3]), Tones(row[4])), ScaleFamily.Derived, Number(row[2]), Spellings(row[1]), row[6]));
+        new Scale(row[0], Tones(row[3]), Tones(row[4])), ScaleFamily.Derived, Number(row[2]), Spellings(row[1]), row[6])
+    {
+        ForeignNotes = Tones(row[5]).ConvertAll(t => t.Degree),
+    });
 
     private static IEnumerable<CatalogueEntry> Thaats() => Rows("thaats.tsv").Select(row => new CatalogueEntry(
         new Scale(row[0], Melakarta.Ascent(Number(row[2]))), ScaleFamily.Thaat, Number(row[2]), Spellings(row[1]), row[3]));
@@ -23,7 +31,9 @@ internal static class CatalogueData
     private static IEnumerable<CatalogueEntry> Western() => Rows("western.tsv").Select(row => new CatalogueEntry(
         new Scale(row[0], Tones(row[2]), row[3].Length == 0 ? null : Tones(row[3])), ScaleFamily.Western, null, Spellings(row[1]), row[4]));
 
-    private static IEnumerable<string[]> Rows(string file)
+    /// <summary>The rows of a table that lies in the assembly, without comments and header.</summary>
+    /// <param name="file">The table's file name.</param>
+    public static IEnumerable<string[]> Rows(string file)
     {
         using var stream = typeof(CatalogueData).Assembly.GetManifestResourceStream($"Warmup.Data.{file}")
             ?? throw new InvalidOperationException($"the catalogue's file {file} is missing from the assembly");
@@ -46,7 +56,7 @@ internal static class CatalogueData
         }
     }
 
-    private static ValueList<ScaleTone> Tones(string text) => text.Split(' ').Select(word =>
+    private static ValueList<ScaleTone> Tones(string text) => text.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(word =>
         ScaleTone.TryParse(word, out var tone) ? tone : throw new InvalidOperationException($"the catalogue holds '{word}', which is no tone")).ToValueList();
 
     private static ValueList<string> Spellings(string text) =>

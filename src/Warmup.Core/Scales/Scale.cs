@@ -7,7 +7,7 @@ namespace Warmup;
 /// The ascent goes from the middle S to the upper S', the descent back. A list that zigzags is vakra. A scale whose lists both lack
 /// the upper S' (Nadanamakriya) never goes beyond its highest note. Immutable, value equality.
 /// </remarks>
-public sealed record Scale
+public sealed partial record Scale
 {
     /// <summary>The most entries a list may have (the project's own bound).</summary>
     public const int LongestList = 24;
@@ -61,7 +61,16 @@ public sealed record Scale
     public bool IsSymmetric => Descent == Turned(Ascent);
 
     /// <summary>Whether the ascent or the descent zigzags.</summary>
-    public bool IsVakra => Zigzags(Ascent) || Zigzags(Turned(Descent));
+    public bool IsVakra => IsVakraUp || IsVakraDown;
+
+    /// <summary>Whether the ascent zigzags.</summary>
+    public bool IsVakraUp => Zigzags(Ascent);
+
+    /// <summary>Whether the descent zigzags.</summary>
+    public bool IsVakraDown => Zigzags(Turned(Descent));
+
+    /// <summary>Audava, shadava-sampurna and so on; <see langword="null"/> where a note is no svara or a list has fewer than four letters.</summary>
+    public ScaleKind? Kind => ScaleKind.Of(Ascent, Descent);
 
     /// <summary>Whether the scale goes on beyond one octave; Nadanamakriya and Punnagavarali do not.</summary>
     public bool ReachesUpperTonic => _rising.ReachesUpperTonic;
@@ -75,6 +84,9 @@ public sealed record Scale
     /// <summary>The different degrees of both lists, from low to high.</summary>
     public ValueList<Degree> Degrees =>
         ((IEnumerable<ScaleTone>)Ascent).Concat(Descent).Select(t => t.Degree).Distinct().Order().ToValueList();
+
+    /// <summary>The different pitches of both lists in semitones above the tonic, 0 to 11, from low to high.</summary>
+    public ValueList<int> PitchSet => PitchSets.ToValueList(PitchSets.Of(Degrees));
 
     /// <summary>The lists as the rules walk them: in rising order, one place for adjacent equal notes.</summary>
     internal ScaleList List(Way way) => way == Way.Ascent ? _rising : _falling;
@@ -103,8 +115,8 @@ public sealed record Scale
     }
 
     /// <summary>
-    /// Reads a scale written out in svaras or scale numbers: <c>S R2 G3 P D2 S'</c>, with a descent after <c>/</c> where it differs, and
-    /// with <c>vakra:</c> before it where a list zigzags.
+    /// Reads a scale written out in svaras, scale numbers or solfa: <c>S R2 G3 P D2 S'</c>, with a descent after <c>/</c> where it differs,
+    /// and with <c>vakra:</c> before it where a list zigzags; or in semitones: <c>semitones: 0 2 4 7 9</c>.
     /// </summary>
     /// <param name="text">The text, at most 400 characters.</param>
     /// <param name="scale">The scale, named by its text; or <see langword="null"/>.</param>
@@ -120,7 +132,8 @@ public sealed record Scale
     /// <summary>The lists written out, as <see cref="TryParse"/> reads them.</summary>
     public string ToText()
     {
-        var lists = IsSymmetric ? string.Join(' ', Ascent) : $"{string.Join(' ', Ascent)} / {string.Join(' ', Descent)}";
+        // A list that stops below the upper tonic does not say by itself that its descent stops there too.
+        var lists = IsSymmetric && ReachesUpperTonic ? string.Join(' ', Ascent) : $"{string.Join(' ', Ascent)} / {string.Join(' ', Descent)}";
         return IsVakra ? $"{ScaleText.VakraPrefix} {lists}" : lists;
     }
 

@@ -141,7 +141,7 @@ internal sealed class ScaleList
             {
                 lowest.Add(step + 1);
             }
-            else if (!Holds(low) && tone.Semitones > low.Semitones && (before is null || before.Value.Semitones < low.Semitones))
+            else if (!Holds(low) && tone.Semitones > low.Semitones && (before is null || before.Value.Semitones <= low.Semitones))
             {
                 lowest.Add(step);
             }
@@ -151,7 +151,7 @@ internal sealed class ScaleList
             {
                 highest.Add(step - 1);
             }
-            else if (!Holds(high) && tone.Semitones < high.Semitones && (after is null || after.Value.Semitones > high.Semitones))
+            else if (!Holds(high) && tone.Semitones < high.Semitones && (after is null || after.Value.Semitones >= high.Semitones))
             {
                 highest.Add(step);
             }

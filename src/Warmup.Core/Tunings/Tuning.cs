@@ -4,10 +4,14 @@ namespace Warmup;
 
 /// <summary>How far above the tonic each degree is tuned. Octaves are pure.</summary>
 /// <remarks>
-/// One interval for each of the twelve svarasthanas (semitone places), so R2 and G1 are tuned alike. Immutable, value equality.
+/// One interval for each of the twelve svarasthanas (semitone places), so R2 and G1 are tuned alike unless one of them is tuned
+/// otherwise by <see cref="With"/>. Immutable, value equality.
 /// </remarks>
 public sealed record Tuning
 {
+    /// <summary>How far a svara tuned otherwise may lie from its equal pitch, in cents (the project's own bound).</summary>
+    public const int MostOverrideCents = 100;
+
     /// <summary>Makes a tuning.</summary>
     /// <param name="name">The name: 1 to 100 characters without control characters.</param>
     /// <param name="places">The intervals of the twelve places above the tonic, from the unison to the seventh.</param>
@@ -35,19 +39,20 @@ public sealed record Tuning
     }
 
     /// <summary>Twelve equal steps of 100 cents.</summary>
-    public static Tuning Equal { get; } = new("equal", Enumerable.Range(0, 12).Select(i => Interval.FromCents(100 * i)).ToValueList());
+    public static Tuning Equal => EqualTuning.Value;
 
-    /// <summary>
-    /// Five-limit just intonation: 16/15, 9/8, 6/5, 5/4, 4/3, 45/32, 3/2, 8/5, 5/3, 9/5, 15/8.
-    /// </summary>
+    /// <summary>Five-limit just intonation: 16/15, 9/8, 6/5, 5/4, 4/3, 45/32, 3/2, 8/5, 5/3, 9/5, 15/8.</summary>
     /// <remarks>
-    /// The ratios in which two reference libraries agree. Where two ratios are common (10/9 or 9/8, 27/16 or 5/3, 16/9 or 9/5) this
-    /// tuning takes the ones above.
+    /// The ratios in which two reference libraries agree. Where two ratios are common this tuning takes the ones above;
+    /// <see cref="JustWith"/> takes others.
     /// </remarks>
-    public static Tuning Just { get; } = new("just", FromRatios(1, 1, 16, 15, 9, 8, 6, 5, 5, 4, 4, 3, 45, 32, 3, 2, 8, 5, 5, 3, 9, 5, 15, 8));
+    public static Tuning Just => JustTuning.Usual;
 
-    /// <summary>The tunings that have a name, for reading what people type.</summary>
-    public static ValueList<Tuning> All { get; } = [Equal, Just];
+    /// <summary>Pure fifths from the tonic: 256/243, 9/8, 32/27, 81/64, 4/3, 729/512, 3/2, 128/81, 27/16, 16/9, 243/128.</summary>
+    public static Tuning Pythagorean => PythagoreanTuning.Value;
+
+    /// <summary>The tunings that have a name, for reading what people type. A new tuning is one new file and one line here.</summary>
+    public static ValueList<Tuning> All => [Equal, Just, Pythagorean];
 
     /// <summary>The name.</summary>
     public string Name { get; }
@@ -55,12 +60,33 @@ public sealed record Tuning
     /// <summary>The intervals of the twelve places above the tonic.</summary>
     public ValueList<Interval> Places { get; }
 
+    /// <summary>The single svaras that are tuned otherwise than their place, by pitch and letter.</summary>
+    public ValueList<TunedDegree> Overrides { get; private init; }
+
     /// <summary>The interval of a degree above the tonic, within the octave.</summary>
     /// <param name="degree">The degree.</param>
-    public Interval this[Degree degree] => Places[((degree.Semitones % 12) + 12) % 12];
+    public Interval this[Degree degree]
+    {
+        get
+        {
+            foreach (var tuned in Overrides)
+            {
+                if (tuned.Degree == degree)
+                {
+                    return tuned.Interval;
+                }
+            }
+
+            return Places[((degree.Semitones % 12) + 12) % 12];
+        }
+    }
 
     /// <summary>Octaves between the degree's place in the list and its pitch: -1 for a lowered tonic, which sounds below it.</summary>
     internal static int OctaveOf(Degree degree) => degree.Semitones < 0 ? -1 : degree.Semitones / 12;
+
+    /// <summary>The interval of a tone above the middle tonic; exact where the tuning is.</summary>
+    /// <param name="tone">The tone.</param>
+    public Interval IntervalOf(ScaleTone tone) => this[tone.Degree] + Interval.FromOctaves(tone.Octave + OctaveOf(tone.Degree));
 
     /// <summary>The height of a tone above the middle tonic, in cents.</summary>
     /// <param name="tone">The tone.</param>
@@ -71,17 +97,69 @@ public sealed record Tuning
     /// <param name="tonic">The tonic.</param>
     public double Hz(ScaleTone tone, Tonic tonic) => this[tone.Degree].Above(tonic.Hz, tone.Octave + OctaveOf(tone.Degree));
 
-    /// <summary>The name.</summary>
-    public override string ToString() => Name;
+    /// <summary>Just intonation with a choice where two ratios are common.</summary>
+    /// <param name="choices">The ratios.</param>
+    public static Tuning JustWith(JustChoices choices) => JustTuning.Of(choices);
 
-    private static ValueList<Interval> FromRatios(params ReadOnlySpan<int> ratios)
+    /// <summary>This tuning with one svara tuned otherwise, as some scales want it. R2 and G1 are then tuned apart.</summary>
+    /// <param name="degree">The svara; not the tonic.</param>
+    /// <param name="interval">Its interval above the tonic, within 100 cents of the svara's equal pitch (the project's own bound).</param>
+    /// <exception cref="ArgumentException"><paramref name="degree"/> is the tonic.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="interval"/> lies outside its range.</exception>
+    public Tuning With(Degree degree, Interval interval)
     {
-        var places = new Interval[ratios.Length / 2];
-        for (var i = 0; i < places.Length; i++)
+        if (degree == default)
         {
-            places[i] = Interval.FromRatio(new Rational(ratios[2 * i], ratios[(2 * i) + 1]));
+            throw new ArgumentException("the tonic S is the unison of every tuning and cannot be tuned otherwise", nameof(degree));
         }
 
-        return ValueList.Adopt(places);
+        // The tuning counts within the octave, so a lowered tonic lies near its top.
+        var place = 100 * (((degree.Semitones % 12) + 12) % 12);
+        if (Math.Abs(interval.Cents - place) > MostOverrideCents)
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(interval),
+                interval,
+                string.Create(CultureInfo.InvariantCulture, $"{degree} must be tuned between {place - MostOverrideCents} and {place + MostOverrideCents} cents above the tonic, not {interval.Cents:0.###}"));
+        }
+
+        var others = ((IEnumerable<TunedDegree>)Overrides).Where(o => o.Degree != degree);
+        return this with { Overrides = others.Append(new TunedDegree(degree, interval)).OrderBy(o => o.Degree).ToValueList() };
     }
+
+    /// <summary>Reads a tuning: a name, or <c>just:</c> with the ratios chosen: <c>just: 10/9 27/16</c>.</summary>
+    /// <param name="text">The text, in any case.</param>
+    /// <param name="tuning">The tuning, or <see langword="null"/>.</param>
+    /// <param name="error">What is wrong, or <see langword="null"/>.</param>
+    /// <returns>Whether the text was a tuning.</returns>
+    public static bool TryParse(string text, out Tuning? tuning, out TextError? error)
+    {
+        tuning = null;
+        error = null;
+        var trimmed = text.Trim();
+        foreach (var named in All)
+        {
+            if (trimmed.Equals(named.Name, StringComparison.OrdinalIgnoreCase))
+            {
+                tuning = named;
+                return true;
+            }
+        }
+
+        if (trimmed.StartsWith(JustTuning.Prefix, StringComparison.OrdinalIgnoreCase))
+        {
+            return JustTuning.TryParse(trimmed, out tuning, out error);
+        }
+
+        error = TextError.At(1, $"unknown tuning {TextError.Quote(trimmed)}; write {string.Join(" or ", All)}, or just: with ratios such as just: 10/9 27/16");
+        return false;
+    }
+
+    /// <summary>The name, and the svaras tuned otherwise: <c>just, R2 10/9</c>.</summary>
+    public override string ToString() => string.Join(", ", ((IEnumerable<TunedDegree>)Overrides).Select(o => $"{o.Degree} {o.Interval}").Prepend(Name));
 }
+
+/// <summary>A svara tuned otherwise than its place.</summary>
+/// <param name="Degree">The svara.</param>
+/// <param name="Interval">Its interval above the tonic.</param>
+public readonly record struct TunedDegree(Degree Degree, Interval Interval);

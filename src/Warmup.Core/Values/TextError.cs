@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Warmup;
 
 /// <summary>What is wrong with a text that somebody typed: where, what, and what would mend it.</summary>
@@ -25,13 +27,14 @@ public sealed record TextError(int Line, int Column, string Message)
         var length = Math.Min(text.Length, LongestQuote);
         for (var i = 0; i < length; i++)
         {
-            shown[i] = char.IsControl(text[i]) || char.IsSurrogate(text[i]) || IsFormat(text[i]) ? '?' : text[i];
+            shown[i] = char.IsControl(text[i]) || char.IsSurrogate(text[i]) || BreaksLine(text[i]) ? '?' : text[i];
         }
 
         return $"'{shown[..length]}{(cut ? "..." : string.Empty)}'";
     }
 
-    private static bool IsFormat(char c) => char.GetUnicodeCategory(c) == System.Globalization.UnicodeCategory.Format;
+    // Invisible marks, and the separators that some terminals show as a new line.
+    private static bool BreaksLine(char c) => char.GetUnicodeCategory(c) is UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator;
 }
 
 /// <summary>A text could not be read; <see cref="Error"/> has the place and the fix.</summary>

@@ -1,0 +1,191 @@
+using System.Globalization;
+using Spectre.Console;
+
+namespace Warmup.Cli;
+
+/// <summary>Prints what fits a class.</summary>
+internal static class ClassTable
+{
+    // Of singers whom the drill does not fit, so many are told the smallest change.
+    private const int MostChanges = 8;
+
+    public static void Print(Terminal terminal, ClassFit fit)
+    {
+        var output = terminal.Out;
+        output.WriteLine($"{fit.Score.Title}, S = {fit.Score.Sections[0].TonicName}, tempo {fit.Drill.Tempo}, {fit.Drill.Speed}, {fit.Drill.Delivery}, {Count(fit.Singers.Count, "singer")}");
+        PrintRows(terminal, fit.Report, full: true);
+        if (fit.Singers.Count == 1)
+        {
+            PrintLines(terminal, fit);
+        }
+
+        PrintTonics(terminal, fit.Report);
+        PrintChanges(terminal, fit);
+        output.WriteLine();
+        output.WriteLine(fit.Plan is { } plan
+            ? $"Breaths for all together, at tempo {fit.Drill.Tempo}: {plan}"
+            : $"Breaths for all together, at tempo {fit.Drill.Tempo}: none possible: {fit.NoPlan}");
+        PrintWindows(terminal, fit.Windows);
+        output.WriteLine("Phrase lengths, levels and breath costs are this project's own settings; the times of pitch changes are those of Xu and Sun 2002, measured with speakers.");
+        output.WriteLine();
+    }
+
+    /// <summary>The class table alone, with the best tonic; for a check of a drill with several singers.</summary>
+    public static void PrintInShort(Terminal terminal, Drill drill, ValueList<Singer> singers, CancellationToken cancellation)
+    {
+        if (singers.Count < 2)
+        {
+            return;
+        }
+
+        var report = ClassReport.Of([drill], singers, cancellation);
+        terminal.Out.WriteLine("The class, each in the octave that suits the singer:");
+        PrintRows(terminal, report, full: false);
+        if (!report.Tonics.IsEmpty)
+        {
+            terminal.Out.WriteLine($"Best common tonic: {report.Tonics[0]}");
+        }
+
+        PrintGroups(terminal, report);
+        terminal.Out.WriteLine();
+    }
+
+    private static void PrintRows(Terminal terminal, ClassReport report, bool full)
+    {
+        var table = new Table().Border(TableBorder.Ascii2).AddColumns("singer", "fits", "octave", "top fifth", "bottom fifth", "why, and what would help");
+        foreach (var row in report.Rows)
+        {
+            foreach (var cell in row.Cells)
+            {
+                table.AddRow(
+                    Terminal.Plain(row.Singer + (row.Singer.IsRangeAssumed ? ", assumed" : string.Empty)),
+                    Verdict(cell.Verdict),
+                    Octave(cell.Octaves),
+                    Share(cell.Top),
+                    Share(cell.Bottom),
+                    Terminal.Plain(full && cell.Fix.Length > 0 ? $"{cell.Why}; {cell.Fix}" : cell.Why));
+            }
+        }
+
+        terminal.Rich.Write(table);
+    }
+
+    /// <summary>For a single singer: where in the range each line lies, and every note outside.</summary>
+    private static void PrintLines(Terminal terminal, ClassFit fit)
+    {
+        var octaves = fit.Report.Rows[0].Cells[0].Octaves;
+        var use = RangeUse.Of((fit.Drill with { Tonic = fit.Drill.Tonic.Transposed(12 * octaves) }).ToScore(), fit.Singers[0]);
+        var table = new Table().Border(TableBorder.Ascii2).AddColumns("line", "lowest", "highest", "sung (s)", "top fifth (s)", "bottom fifth (s)", "outside (s)", "notes outside");
+        foreach (var line in use.Lines)
+        {
+            var outside = ((IEnumerable<NoteOutside>)use.Outside).Where(n => n.Section == line.Section && n.Line == line.Line)
+                .Select(n => string.Create(CultureInfo.InvariantCulture, $"{n.Tone} {n.Semitones.ToDouble():+0.##;-0.##} at {n.Beat.ToDouble():0.##}"));
+            table.AddRow(
+                line.Line.ToString(CultureInfo.InvariantCulture),
+                line.Lowest.ToString(),
+                line.Highest.ToString(),
+                Seconds(line.Seconds),
+                Seconds(line.TopSeconds),
+                Seconds(line.BottomSeconds),
+                Seconds(line.OutsideSeconds),
+                Terminal.Plain(string.Join(", ", outside)));
+        }
+
+        terminal.Rich.Write(table);
+    }
+
+    private static string Seconds(Rational seconds) => seconds.ToDouble().ToString("0.##", CultureInfo.InvariantCulture);
+
+    private static void PrintTonics(Terminal terminal, ClassReport report)
+    {
+        terminal.Out.WriteLine("Tonics, the best first (fewest out, least semitones out, nearest the middle, the lower):");
+        var table = new Table().Border(TableBorder.Ascii2).AddColumns("tonic", "kattai", "out", "semitones out", "why");
+        foreach (var tonic in report.Tonics)
+        {
+            table.AddRow(
+                tonic.Tonic.ToString(),
+                tonic.KattaiNumber,
+                tonic.SingersOut.ToString(CultureInfo.InvariantCulture),
+                tonic.SemitonesOut.ToDouble().ToString("0.##", CultureInfo.InvariantCulture),
+                Terminal.Plain(tonic.Explain()));
+        }
+
+        terminal.Rich.Write(table);
+        PrintGroups(terminal, report);
+    }
+
+    private static void PrintGroups(Terminal terminal, ClassReport report)
+    {
+        if (report.Groups.IsEmpty)
+        {
+            return;
+        }
+
+        terminal.Out.WriteLine("One tonic will not do for all; two groups:");
+        foreach (var group in report.Groups)
+        {
+            terminal.Out.WriteLine($"  {Names(group)} on {group}");
+        }
+    }
+
+    private static string Names(TonicFit group) => string.Join(" ", ((IEnumerable<SingerFit>)group.Singers).Take(MostChanges).Select(s => s.Singer.Alias))
+        + (group.Singers.Count > MostChanges ? $" and {group.Singers.Count - MostChanges} more" : string.Empty);
+
+    private static void PrintChanges(Terminal terminal, ClassFit fit)
+    {
+        var out_ = fit.Report.Tonics.IsEmpty ? [] : ((IEnumerable<ClassRow>)fit.Report.Rows).Where(r => r.Cells[0].Verdict == ClassVerdict.DoesNotFit).ToList();
+        foreach (var row in out_.Take(MostChanges))
+        {
+            var drill = fit.Drill with { Tonic = fit.Drill.Tonic.Transposed(12 * row.Cells[0].Octaves) };
+            var changes = RangeChange.Smallest(drill, row.Singer);
+            if (!changes.IsEmpty)
+            {
+                terminal.Out.WriteLine($"{row.Singer.Alias} alone: {string.Join("; or ", changes.ConvertAll(c => c.Text))}");
+            }
+        }
+    }
+
+    private static void PrintWindows(Terminal terminal, ValueList<TempoWindow> windows)
+    {
+        terminal.Out.WriteLine(windows.IsEmpty
+            ? $"Tempi are not looked for in drills of more than {TempoWindow.MostNotes} notes."
+            : "Tempi for all together, with the drill's own rests (slow enough for the throat, quick enough for the breath):");
+        foreach (var window in windows)
+        {
+            terminal.Out.WriteLine(window.IsEmpty ? $"  {window.Speed}: no tempo" : $"  {window.Speed}: {string.Join(", ", window.Intervals)}");
+            foreach (var interval in window.Intervals)
+            {
+                terminal.Out.WriteLine($"    {interval}: not slower, {interval.Below}; not faster, {interval.Above}");
+            }
+
+            foreach (var closer in window.ClosedBy)
+            {
+                terminal.Out.WriteLine($"    closed by the {closer}");
+            }
+
+            foreach (var opener in window.OpenedBy)
+            {
+                terminal.Out.WriteLine($"    opened by: {opener}");
+            }
+        }
+    }
+
+    public static string Verdict(ClassVerdict verdict) => verdict switch
+    {
+        ClassVerdict.Fits => "yes",
+        ClassVerdict.FitsWithBreaths => "with breaths",
+        _ => "no",
+    };
+
+    private static string Octave(int octaves) => octaves switch
+    {
+        0 => "as written",
+        -1 => "lower",
+        1 => "higher",
+        _ => string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(octaves)} {(octaves < 0 ? "lower" : "higher")}"),
+    };
+
+    private static string Share(Rational share) => string.Create(CultureInfo.InvariantCulture, $"{share.ToDouble() * 100:0} %");
+
+    private static string Count(int count, string what) => string.Create(CultureInfo.InvariantCulture, $"{count} {what}{(count == 1 ? string.Empty : "s")}");
+}

@@ -1,0 +1,110 @@
+using System.CommandLine;
+using System.Globalization;
+using Spectre.Console;
+
+namespace Warmup.Cli;
+
+/// <summary><c>warmup singers</c>: shows a class, turns its file into another format, and lists the voice types.</summary>
+internal static class SingersCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var singers = new SingerOptions(required: false);
+        var file = new Option<string?>("--out") { Description = "Write the class to a file: .json or .csv." };
+        var force = new Option<bool>("--force") { Description = "Replace a file that exists." };
+        var voices = new Option<bool>("--voices") { Description = "List the voice types, with how sure each is." };
+        var command = new Command("singers", "Shows a class and what is asked of each singer, writes it as JSON or CSV, or lists voice types.");
+        singers.AddTo(command);
+        command.Add(file);
+        command.Add(force);
+        command.Add(voices);
+        command.SetAction(parsed =>
+        {
+            var people = singers.Read(parsed);
+            if (people.IsEmpty && !parsed.GetValue(voices))
+            {
+                throw new InputException("singers needs --singers FILE or --voices");
+            }
+
+            if (parsed.GetValue(file) is { } path)
+            {
+                Write(people, path, parsed.GetValue(force), terminal);
+            }
+
+            Print(terminal, people);
+            if (parsed.GetValue(voices))
+            {
+                PrintVoices(terminal);
+            }
+
+            Report.PrintCautions(terminal);
+            return ExitCode.Fine;
+        });
+        return command;
+    }
+
+    private static void Write(ValueList<Singer> singers, string path, bool force, Terminal terminal)
+    {
+        if (singers.IsEmpty)
+        {
+            throw new InputException("--out needs the class to write; add --singers FILE");
+        }
+
+        Action<Stream> write = Path.GetExtension(path).ToUpperInvariant() switch
+        {
+            ".CSV" => stream => SingersCsv.Write(singers, stream),
+            ".JSON" => stream => SingersFile.Write(singers, stream),
+            _ => throw new InputException($"'{path}' must end in .json or .csv"),
+        };
+        Formats.RefuseUnwritable(path, force);
+        WholeFile.Write(path, write, force);
+        terminal.Out.WriteLine($"wrote {path}");
+    }
+
+    private static void Print(Terminal terminal, ValueList<Singer> singers)
+    {
+        if (singers.IsEmpty)
+        {
+            return;
+        }
+
+        var table = new Table().Border(TableBorder.Ascii2)
+            .AddColumns("singer", "comfortable", "full", "voice", "experience", "tone (s)", "phrase at most (s)", "breath at least (s)");
+        foreach (var singer in singers)
+        {
+            table.AddRow(
+                Terminal.Plain(singer.Alias),
+                Terminal.Plain($"{singer.Low} to {singer.High}{(singer.IsRangeAssumed ? " (assumed)" : string.Empty)}"),
+                singer.FullLow is null && singer.FullHigh is null ? string.Empty : Terminal.Plain($"{singer.FullLow?.ToString() ?? "?"} to {singer.FullHigh?.ToString() ?? "?"}"),
+                Terminal.Plain(singer.Voice ?? string.Empty),
+                singer.Experience.ToWord(),
+                Number(singer.SustainedSeconds),
+                Number(singer.BreathSeconds),
+                Number(singer.ShortestBreathSeconds));
+        }
+
+        terminal.Rich.Write(table);
+        terminal.Out.WriteLine("The longest phrase is 0.4, 0.5 or 0.6 of the sustained tone by experience: this project's own setting, since no published norm was found.");
+        if (((IEnumerable<Singer>)singers).Any(s => s.IsRangeAssumed))
+        {
+            terminal.Out.WriteLine("Assumed ranges come from the voice type; measure them.");
+        }
+    }
+
+    private static void PrintVoices(Terminal terminal)
+    {
+        var table = new Table().Border(TableBorder.Ascii2).AddColumns("voice type", "range", "kind", "how sure", "source", "caution");
+        foreach (var type in VoiceTypes.All)
+        {
+            table.AddRow(
+                Terminal.Plain(type.Name), $"{type.Low} to {type.High}", Kind(type.Kind), Terminal.Plain(type.HowSure), Terminal.Plain(type.Source), Terminal.Plain(type.Caution));
+        }
+
+        terminal.Rich.Write(table);
+        terminal.Out.WriteLine("Starting points until the singer has been heard. Only comfortable rows and own settings stand in for a range that is not measured.");
+    }
+
+    private static string Kind(VoiceRangeKind kind) => kind == VoiceRangeKind.OwnSetting ? "comfortable, own setting" : kind.ToString().ToLowerInvariant();
+
+    private static string Number(Rational seconds) => seconds.ToDouble().ToString("0.##", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,118 @@
+namespace Warmup.Audio;
+
+/// <summary>A tanpura: each string rings until it is plucked again, its upper harmonics a little late and not as long.</summary>
+internal sealed class PluckedDronePart : SoundPart, IDisposable
+{
+    // All of these are the project's own settings.
+    private const double BodyShare = 0.75;
+    private const double BodySeconds = 3;
+    private const double BodyAttack = 0.012;
+    private const double ShineSeconds = 1.2;
+    private const double ShineAttack = 0.2;
+    private const double DampSeconds = 0.06;
+    private const double LastDampSeconds = 1;
+
+    private readonly WavPlan _plan;
+    private readonly PluckedString[] _strings;
+    private readonly IEnumerator<DroneStroke> _strokes;
+    private bool _hasStroke;
+
+    public PluckedDronePart(WavPlan plan, Drone drone)
+    {
+        _plan = plan;
+        var rate = plan.Options.SampleRate;
+        var gain = Levels.Drone * Levels.Factor(plan.Options.DroneDecibels) / MostAtOnce(drone);
+        var sine = WaveTable.Sine();
+        _strings = new PluckedString[drone.Strings.Count];
+        Span<double> amplitudes = stackalloc double[WaveTable.MostHarmonics];
+        for (var i = 0; i < _strings.Length; i++)
+        {
+            var hz = drone.Strings[i].Pitch.Hz;
+            var harmonics = amplitudes[..WaveTable.HarmonicsOf(hz, rate)];
+            var body = new WaveTable();
+            Spectrum.StringBody(harmonics);
+            body.Fill(sine, harmonics);
+            var shine = new WaveTable();
+            Spectrum.StringShine(harmonics);
+            shine.Fill(sine, harmonics);
+            _strings[i] = new PluckedString(hz / rate, new Tone(body), gain * BodyShare, new Tone(shine), gain * (1 - BodyShare));
+        }
+
+        _strokes = drone.Strokes(plan.Seconds).GetEnumerator();
+        _hasStroke = _strokes.MoveNext();
+    }
+
+    public void Dispose() => _strokes.Dispose();
+
+    protected override void Add(Span<double> block, long end)
+    {
+        foreach (var sounding in _strings)
+        {
+            sounding.AddTo(block);
+        }
+
+        // A string that is plucked in this block has ended before.
+        while (_hasStroke)
+        {
+            var stroke = _strokes.Current;
+            var start = _plan.FrameAt(stroke.Onset);
+            if (start >= end)
+            {
+                return;
+            }
+
+            var length = _plan.FrameAt(stroke.Onset + stroke.Length) - start;
+            if (length > 0)
+            {
+                var plucked = _strings[stroke.StringIndex];
+                Pluck(plucked, length, start + length == _plan.Frames);
+                plucked.AddTo(From(block, start));
+            }
+
+            _hasStroke = _strokes.MoveNext();
+        }
+    }
+
+    private void Pluck(PluckedString plucked, long length, bool isLast)
+    {
+        var rate = _plan.Options.SampleRate;
+        var damp = isLast ? LastDampSeconds : DampSeconds;
+        plucked.Body.Start(plucked.Step, plucked.BodyGain, Decay(BodySeconds, rate), ToneShape.Of(length, BodyAttack, damp, rate));
+        plucked.Shine.Start(plucked.Step, plucked.ShineGain, Decay(ShineSeconds, rate), ToneShape.Of(length, ShineAttack, damp, rate));
+    }
+
+    /// <summary>
+    /// How many freshly plucked strings all of them together come to at most: the others have faded when one is plucked, and the sum
+    /// only falls between strokes.
+    /// </summary>
+    private static double MostAtOnce(Drone drone)
+    {
+        var (cycle, stroke) = (drone.CycleSeconds.ToDouble(), drone.StrokeSeconds.ToDouble());
+        var most = 0.0;
+        for (var plucked = 0; plucked < drone.Strings.Count; plucked++)
+        {
+            var sum = 0.0;
+            for (var i = 0; i < drone.Strings.Count; i++)
+            {
+                var since = ((plucked - i) * stroke) + (i > plucked ? cycle : 0);
+                sum += Math.Exp(-since / BodySeconds);
+            }
+
+            most = Math.Max(most, sum);
+        }
+
+        return most;
+    }
+
+    /// <summary>What is left of the height after a frame when 1/e is left after a time.</summary>
+    private static double Decay(double seconds, int rate) => Math.Exp(-1 / (seconds * rate));
+
+    private sealed record PluckedString(double Step, Tone Body, double BodyGain, Tone Shine, double ShineGain)
+    {
+        public void AddTo(Span<double> block)
+        {
+            Body.AddTo(block);
+            Shine.AddTo(block);
+        }
+    }
+}

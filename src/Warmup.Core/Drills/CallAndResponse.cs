@@ -1,0 +1,109 @@
+namespace Warmup;
+
+/// <summary>Makes room for the singer to answer: a line is given, then the same time is silent, and so on.</summary>
+public static class CallAndResponse
+{
+    /// <summary>
+    /// The same score with a silence behind each line, as long as the line with its hold and breath. The drone and the beat go on; the
+    /// avartana at the end is filled up with silence.
+    /// </summary>
+    /// <param name="score">The score.</param>
+    /// <returns>A score that every format writes like any other. Each line's <see cref="ScoreLine.Answer"/> is the silence behind it.</returns>
+    /// <exception cref="ArgumentException">The score has answers already, or becomes too long.</exception>
+    /// <remarks>Check singers against the score without answers: there the lines follow each other as they are sung.</remarks>
+    public static Score WithAnswers(this Score score)
+    {
+        ArgumentNullException.ThrowIfNull(score);
+        return score with { Sections = score.Sections.ConvertAll(Answered) };
+    }
+
+    private static Section Answered(Section section)
+    {
+        // Lines follow each other without gaps, so the answers before a line last as long as the lines before it.
+        if (section.Lines.IsEmpty)
+        {
+            return section;
+        }
+
+        var resolution = section.Resolution;
+        var (lines, spans) = (new ScoreLine[section.Lines.Count], new ScoreLine[2 * section.Lines.Count]);
+        var shifts = new Rational[lines.Length];
+        var start = section.Lines[0].Onset;
+        for (var l = 0; l < lines.Length; l++)
+        {
+            var line = section.Lines[l];
+            if (line.Answer != Rational.Zero)
+            {
+                throw new ArgumentException("the score has answers already; make it from the score without them");
+            }
+
+            shifts[l] = line.Onset - start;
+            var onset = line.Onset + shifts[l];
+            lines[l] = line with { Onset = onset, Length = line.Length * 2, Answer = line.Length };
+            spans[2 * l] = line with { Onset = onset };
+            spans[(2 * l) + 1] = line with { Onset = onset + line.Length };
+        }
+
+        var end = lines[^1].Onset + lines[^1].Length;
+        if (end * resolution > int.MaxValue - (Meter.MostBeats * resolution))
+        {
+            throw new ArgumentException($"with answers the section {section.Title} would last {end} aksharas, which is too long to be put in time; take fewer lines");
+        }
+
+        // Tempi change where lines begin.
+        var tempi = new TempoMap(section.Tempo);
+        foreach (var change in section.TempoChanges)
+        {
+            tempi.ChangeTo(change.Tempo, change.Onset + change.Onset - start);
+        }
+
+        var notes = section.Notes.ConvertAll(n => n.At(n.OnsetSteps + (int)(shifts[n.LineIndex] * resolution).Numerator));
+        var measures = Measures(section.Meter, spans, end);
+        return section with
+        {
+            Lines = ValueList.Adopt(lines),
+            Notes = notes,
+            Breaths = section.Breaths.ConvertAll(b => b with { Onset = b.Onset + shifts[notes[b.AfterNote].LineIndex] }),
+            Measures = measures,
+            TempoChanges = tempi.Changes,
+            RoundsToFirstBeat = RoundsToFirstBeat(section, end - start, end == measures[^1].Onset + measures[^1].Length),
+            LengthSteps = (int)((measures[^1].Onset + measures[^1].Length) * resolution).Numerator,
+        };
+    }
+
+    /// <summary>The times after which the end fills an avartana.</summary>
+    private static int? RoundsToFirstBeat(Section section, Rational length, bool isFull)
+    {
+        if (section.Meter.IsFree || isFull)
+        {
+            return section.Meter.IsFree ? null : section.Rounds;
+        }
+
+        if (section.Delivery.IsLineByLine || section.Delivery.Fill != Fill.None)
+        {
+            // Where the lines alone fill it, the lines with their answers do; fewer times are not looked for.
+            return section.RoundsToFirstBeat;
+        }
+
+        var needed = (length / section.Rounds / section.Meter.Beats).Denominator;
+        return (int)((section.Rounds + needed - 1) / needed * needed);
+    }
+
+    /// <summary>The measures, with bars of free rhythm for the answers too; only a line that is given begins a system.</summary>
+    private static ValueList<Measure> Measures(Meter meter, ScoreLine[] spans, Rational end)
+    {
+        var measures = MeasurePlan.For(meter, spans, end).AsSpan().ToArray();
+        var span = 0;
+        for (var m = 0; m < measures.Length; m++)
+        {
+            while (span < spans.Length && spans[span].Onset < measures[m].Onset)
+            {
+                span += 2;
+            }
+
+            measures[m] = measures[m] with { BeginsLine = span < spans.Length && spans[span].Onset == measures[m].Onset };
+        }
+
+        return ValueList.Adopt(measures);
+    }
+}

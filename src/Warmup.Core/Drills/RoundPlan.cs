@@ -1,0 +1,78 @@
+using System.Globalization;
+
+namespace Warmup;
+
+/// <summary>How often a drill is sung.</summary>
+/// <param name="Count">The times.</param>
+/// <param name="Lines">The lines of all times.</param>
+/// <param name="Notes">The notes of all times.</param>
+/// <param name="ToFirstBeat">The times after which it would end on the first beat, or <see langword="null"/>.</param>
+internal readonly record struct RoundPlan(int Count, int Lines, int Notes, int? ToFirstBeat)
+{
+    public static RoundPlan For(Drill drill, Expansion expansion, TimeGrid grid, CancellationToken cancellation)
+    {
+        var count = Math.Max(drill.Repetitions, drill.Ramp.Rounds);
+        var at = grid.CountIn;
+        for (var round = 0; round < count; round++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            at = grid.After(at, drill.Ramp.At(round));
+        }
+
+        var full = drill.Meter.IsFree ? null : ToEndOnFirstBeat(drill, grid, at, count);
+        if (drill.EndsOnFirstBeat)
+        {
+            count = full ?? throw Never(drill);
+        }
+
+        var notes = (long)expansion.NoteCount * drill.Speeds.Count * count;
+        return notes <= Pattern.MostNotes
+            ? new(count, expansion.Lines.Count * drill.Speeds.Count * count, (int)notes, full)
+            : throw TooMany(drill, count, notes);
+    }
+
+    /// <summary>The least number of times, from those that end at a point on, after which the end is the end of an avartana.</summary>
+    private static int? ToEndOnFirstBeat(Drill drill, TimeGrid grid, long end, int count)
+    {
+        var phase = end % grid.Avartana;
+        if (phase == 0)
+        {
+            return count;
+        }
+
+        if (grid.IsSteady)
+        {
+            // Lines that run on take the same time wherever they begin: the least common multiple of it and the avartana.
+            long needed = new Rational(grid.After(0, drill.Tempo), grid.Avartana).Denominator;
+            return (int)((count + needed - 1) / needed * needed);
+        }
+
+        // The tempo is steady now, so the phase is all that the next time depends on: one met twice comes back for ever.
+        var met = new HashSet<long>();
+        while (met.Add(phase))
+        {
+            phase = grid.After(phase, drill.Ramp.Ceiling) % grid.Avartana;
+            count++;
+            if (phase == 0)
+            {
+                return count;
+            }
+        }
+
+        return null;
+    }
+
+    private static PatternException Never(Drill drill) => new(drill.Meter.IsFree
+        ? new Finding(FindingCode.TimeRefused, Severity.Error, "free rhythm has no first beat to end on", "choose a meter")
+        : new Finding(
+            FindingCode.TimeRefused,
+            Severity.Error,
+            $"the drill never ends on the first beat of {drill.Meter}, however often it is sung",
+            "fill each line up to the avartana, or leave lines unfilled"));
+
+    private static PatternException TooMany(Drill drill, int count, long notes) => new(new Finding(
+        FindingCode.PatternTooLong,
+        Severity.Error,
+        string.Create(CultureInfo.InvariantCulture, $"singing the drill {count} times would give {notes} notes; the most is {Pattern.MostNotes}"),
+        drill.EndsOnFirstBeat ? "fill each line up to the avartana so that it ends on the first beat sooner" : "repeat less, or take fewer lines"));
+}

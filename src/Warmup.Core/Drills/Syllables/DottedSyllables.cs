@@ -1,0 +1,9 @@
+namespace Warmup;
+
+/// <summary>Another kind's syllables with dots for the octave.</summary>
+internal sealed record DottedSyllables(Syllables Inner) : Syllables
+{
+    public override string Name => Inner.Name;
+
+    public override string SyllableOf(ScaleTone tone) => OctaveDots.Mark(Inner.SyllableOf(tone), tone.Octave);
+}

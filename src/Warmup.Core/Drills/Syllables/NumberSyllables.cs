@@ -1,0 +1,11 @@
+namespace Warmup;
+
+/// <summary>Scale numbers with accidentals.</summary>
+internal sealed record NumberSyllables : Syllables
+{
+    public static Syllables Value { get; } = new NumberSyllables();
+
+    public override string Name => "numbers";
+
+    public override string SyllableOf(ScaleTone tone) => tone.Degree.ToNumber();
+}

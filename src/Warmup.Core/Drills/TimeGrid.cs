@@ -1,0 +1,255 @@
+using System.Globalization;
+
+namespace Warmup;
+
+/// <summary>The whole-number grid of a drill, and where its lines end on it.</summary>
+internal sealed class TimeGrid
+{
+    /// <summary>The longest line in aksharas (the project's own bound).</summary>
+    public const int LongestLine = 4_096;
+
+    private const long MostResolution = 16_383;
+
+    private readonly Delivery _delivery;
+    private readonly bool _isFree;
+    private readonly long _leastHold;
+    private readonly long[] _angaEnds;
+
+    // For each speed and line the steps before its last note, those of its last note and of the silence behind that: all that decides
+    // where lines end.
+    private readonly (long Lead, long Last, long Silence)[] _lines;
+    private readonly int _lineCount;
+
+    private TimeGrid(Drill drill, Expansion expansion, int resolution)
+    {
+        Resolution = resolution;
+        _delivery = drill.Delivery;
+        _isFree = drill.Meter.IsFree;
+        Avartana = (long)drill.Meter.Beats * resolution;
+        CountIn = Avartana * drill.CountIn;
+        _leastHold = _delivery.IsLineByLine ? Whole(_delivery.LeastHold) : 0;
+        _angaEnds = new long[drill.Meter.Groups.Count];
+        var end = 0L;
+        for (var i = 0; i < _angaEnds.Length; i++)
+        {
+            end += (long)drill.Meter.Groups[i] * resolution;
+            _angaEnds[i] = end;
+        }
+
+        _lineCount = expansion.Lines.Count;
+        _lines = new (long, long, long)[drill.Speeds.Count * _lineCount];
+        for (var s = 0; s < drill.Speeds.Count; s++)
+        {
+            for (var l = 0; l < _lineCount; l++)
+            {
+                _lines[(s * _lineCount) + l] = Measure(expansion.Lines[l].Notes, drill.Speeds[s]);
+            }
+        }
+    }
+
+    /// <summary>Grid steps an akshara.</summary>
+    public int Resolution { get; }
+
+    /// <summary>The steps of an avartana; 0 in free rhythm.</summary>
+    public long Avartana { get; }
+
+    /// <summary>The steps of the count-in.</summary>
+    public long CountIn { get; }
+
+    /// <summary>Whether a time through the drill takes the same steps wherever it begins.</summary>
+    public bool IsSteady => !_delivery.IsLineByLine && _delivery.Fill == Fill.None;
+
+    public static TimeGrid For(Drill drill, Expansion expansion)
+    {
+        if (drill.Meter.IsFree && (drill.CountIn > 0 || (drill.Delivery.Fill != Fill.None && !drill.Delivery.IsLineByLine)))
+        {
+            throw drill.CountIn > 0
+                ? Refusal("free rhythm has no beat to count in", "leave out the count-in, or choose a meter")
+                : Refusal("free rhythm has no anga or avartana to fill lines up to", "leave lines unfilled, or choose a meter");
+        }
+
+        var resolution = Fractions(drill, expansion);
+        if (drill.Delivery.IsLineByLine)
+        {
+            resolution = Lcm(resolution, drill.Delivery.LeastHold.Denominator);
+            for (var round = 0; round < drill.Ramp.Rounds; round++)
+            {
+                resolution = Lcm(resolution, drill.Delivery.BreathAksharas(drill.Ramp.At(round)).Denominator);
+            }
+        }
+
+        if (drill.Meter.IsFree)
+        {
+            // Bars of free rhythm fall on sixteenths of an akshara's whole at the finest.
+            resolution = Lcm(resolution, MeasurePlan.FreeGrid);
+        }
+
+        return new TimeGrid(drill, expansion, (int)Bounded(resolution));
+    }
+
+    /// <summary>Grid steps of a number of units.</summary>
+    public long Steps(Rational units, Speed speed) => Whole(units * speed.Unit);
+
+    /// <summary>Grid steps of a number of aksharas; a number that does not fall on the grid is an error of the builder.</summary>
+    public long Whole(Rational aksharas)
+    {
+        var steps = aksharas * Resolution;
+        return steps.IsInteger ? steps.Numerator : throw new InvalidOperationException($"{aksharas} aksharas do not fall on the grid of 1/{Resolution}");
+    }
+
+    /// <summary>Aksharas of a number of steps.</summary>
+    public Rational Aksharas(long steps) => new(steps, Resolution);
+
+    /// <summary>The steps of a breath at a tempo; 0 where lines run on.</summary>
+    public long Breath(Rational tempo) => _delivery.IsLineByLine ? Whole(_delivery.BreathAksharas(tempo)) : 0;
+
+    /// <summary>What becomes of the last note of a line.</summary>
+    /// <param name="onset">Where it begins.</param>
+    /// <param name="length">Its written length.</param>
+    /// <param name="rest">The silence written behind it; line by line the breath lies in it.</param>
+    /// <param name="breath">The breath behind it.</param>
+    /// <returns>Where it ends, where the breath ends, and where the next line begins.</returns>
+    public (long NoteEnd, long BreathEnd, long Next) Close(long onset, long length, long rest, long breath)
+    {
+        var flows = _isFree || _delivery.Fill == Fill.None;
+        if (!_delivery.IsLineByLine)
+        {
+            var written = onset + length;
+            var next = flows ? written + rest : Boundary(written + rest);
+            var end = _delivery.FillBy == FillBy.Hold && rest == 0 ? next : written;
+            return (end, end, next);
+        }
+
+        breath = Math.Max(breath, rest);
+        var least = onset + Math.Max(length, _leastHold);
+        if (flows)
+        {
+            var next = (least + breath + Resolution - 1) / Resolution * Resolution;
+            return (least, next, next);
+        }
+
+        var boundary = Boundary(least + breath);
+        return _delivery.FillBy == FillBy.Hold ? (boundary - breath, boundary, boundary) : (least, least + breath, boundary);
+    }
+
+    /// <summary>Where one time through the drill ends that begins at a point.</summary>
+    public long After(long at, Rational tempo)
+    {
+        var breath = Breath(tempo);
+        for (var l = 0; l < _lines.Length; l++)
+        {
+            var onset = at;
+            at = Close(at + _lines[l].Lead, _lines[l].Last, _lines[l].Silence, breath).Next;
+            Bound(at, onset, l % _lineCount);
+        }
+
+        return at;
+    }
+
+    /// <summary>Refuses a line or a drill that is too long.</summary>
+    public void Bound(long next, long at, int line)
+    {
+        if (next - at > (long)LongestLine * Resolution)
+        {
+            var refusal = Refusal(
+                string.Create(CultureInfo.InvariantCulture, $"a line lasts {Aksharas(next - at)} aksharas; the most is {LongestLine}"),
+                "take shorter lines or units");
+            throw new PatternException(refusal.Finding with { Line = line + 1 });
+        }
+
+        if (next > int.MaxValue)
+        {
+            throw Refusal("the drill is too long to be put in time", "take fewer lines or longer units");
+        }
+    }
+
+    /// <summary>The first end of an anga or avartana that is not before a point.</summary>
+    private long Boundary(long at)
+    {
+        var within = at % Avartana;
+        if (within == 0)
+        {
+            return at;
+        }
+
+        var end = Avartana;
+        if (_delivery.Fill == Fill.Anga)
+        {
+            end = _angaEnds[^1];
+            for (var i = _angaEnds.Length - 1; i >= 0 && _angaEnds[i] >= within; i--)
+            {
+                end = _angaEnds[i];
+            }
+        }
+
+        return at - within + end;
+    }
+
+    private (long Lead, long Last, long Silence) Measure(ValueList<LineNote> notes, Speed speed)
+    {
+        var (lead, last, length) = (0L, Steps(notes[0].Length, speed), notes[0].Length);
+        for (var i = 1; i < notes.Count; i++)
+        {
+            lead += last + Silence(notes[i - 1], speed);
+            if (notes[i].Length != length)
+            {
+                length = notes[i].Length;
+                last = Steps(length, speed);
+            }
+        }
+
+        return (lead, last, Silence(notes[^1], speed));
+    }
+
+    /// <summary>Grid steps of the silence behind a note.</summary>
+    public long Silence(LineNote note, Speed speed) => note.Rest.Sign == 0 ? 0 : Steps(note.Rest, speed);
+
+    private static long Fractions(Drill drill, Expansion expansion)
+    {
+        long resolution = 1;
+        foreach (var speed in drill.Speeds)
+        {
+            var unit = speed.Unit;
+            Rational last = default;
+            foreach (var line in expansion.Lines)
+            {
+                foreach (var note in line.Notes)
+                {
+                    if (note.Length != last)
+                    {
+                        last = note.Length;
+                        resolution = Bounded(Lcm(resolution, (unit * last).Denominator));
+                    }
+
+                    if (note.Rest.Sign != 0)
+                    {
+                        resolution = Bounded(Lcm(resolution, (unit * note.Rest).Denominator));
+                    }
+                }
+            }
+        }
+
+        return resolution;
+    }
+
+    private static long Bounded(long resolution) => resolution <= MostResolution
+        ? resolution
+        : throw Refusal(
+            string.Create(CultureInfo.InvariantCulture, $"the lengths need {resolution} parts of an akshara; the most is {MostResolution}"),
+            "use simpler fractions of a unit, or fewer different gatis");
+
+    private static PatternException Refusal(string message, string fix) =>
+        new(new Finding(FindingCode.TimeRefused, Severity.Error, message, fix));
+
+    private static long Lcm(long a, long b)
+    {
+        var (x, y) = (a, b);
+        while (y != 0)
+        {
+            (x, y) = (y, x % y);
+        }
+
+        // Beyond the bound the exact number no longer matters; it must not overflow before it is refused.
+        return (long)Int128.Min((Int128)a / x * b, int.MaxValue);
+    }
+}

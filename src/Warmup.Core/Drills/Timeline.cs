@@ -1,0 +1,70 @@
+namespace Warmup;
+
+/// <summary>Puts line after line in time.</summary>
+internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette, bool lineByLine)
+{
+    private readonly ScoreNote[] _notes = new ScoreNote[rounds.Notes];
+    private readonly ScoreLine[] _lines = new ScoreLine[rounds.Lines];
+    private readonly List<Breath> _breaths = [];
+    private long _at = grid.CountIn;
+    private int _note;
+    private int _line;
+
+    /// <summary>Where the next line begins, in aksharas.</summary>
+    public Rational At => grid.Aksharas(_at);
+
+    /// <summary>The notes; to be asked for once all lines are in time.</summary>
+    public ValueList<ScoreNote> Notes => ValueList.Adopt(_notes);
+
+    /// <summary>The lines; to be asked for once all are in time.</summary>
+    public ValueList<ScoreLine> Lines => ValueList.Adopt(_lines);
+
+    public ValueList<Breath> Breaths => _breaths.ToValueList();
+
+    /// <summary>Sings a line.</summary>
+    /// <param name="line">The line.</param>
+    /// <param name="index">Its index in the pattern.</param>
+    /// <param name="speed">The speed.</param>
+    /// <param name="round">The time through the drill, from 0.</param>
+    /// <param name="breath">The breath behind it, in steps.</param>
+    public void Sing(Line line, int index, Speed speed, int round, long breath)
+    {
+        var onset = _at;
+        var first = _note;
+        var (units, length) = (Rational.Zero, 0L);
+        var sung = line.Notes;
+        for (var i = 0; i < sung.Count; i++)
+        {
+            if (sung[i].Length != units)
+            {
+                units = sung[i].Length;
+                length = grid.Steps(units, speed);
+            }
+
+            var pitch = palette.IndexOf(sung[i].Tone, index);
+            if (i < sung.Count - 1)
+            {
+                Add(sung[i], length, pitch, false);
+                _at += length + grid.Silence(sung[i], speed);
+                continue;
+            }
+
+            var close = grid.Close(_at, length, grid.Silence(sung[i], speed), breath);
+            if (close.BreathEnd > close.NoteEnd)
+            {
+                _breaths.Add(new Breath(grid.Aksharas(close.NoteEnd), grid.Aksharas(close.BreathEnd - close.NoteEnd), _note));
+            }
+
+            Add(sung[i], close.NoteEnd - _at, pitch, lineByLine || close.NoteEnd - _at > length);
+            _at = close.Next;
+        }
+
+        _lines[_line++] = new ScoreLine(first, _note - first, grid.Aksharas(onset), grid.Aksharas(_at - onset)) { Speed = speed, Round = round };
+    }
+
+    private void Add(LineNote sung, long length, int pitch, bool held)
+    {
+        _notes[_note] = new ScoreNote((int)_at, (int)length, grid.Resolution, pitch, _line, sung.Sung ?? palette.Syllable(pitch), held);
+        _note++;
+    }
+}

@@ -1,0 +1,96 @@
+namespace Warmup;
+
+/// <summary>Where a svara meets a string of the drone: the two partials that lie nearest each other, and how fast they beat.</summary>
+/// <param name="Tone">The svara.</param>
+/// <param name="StringIndex">The index of the string in <see cref="Drone.Strings"/>.</param>
+/// <param name="VoicePartial">The partial of the voice, 1 for its fundamental.</param>
+/// <param name="StringPartial">The partial of the string, 1 for its fundamental.</param>
+/// <param name="BeatHz">Beats a second between the two partials; 0 where they agree exactly.</param>
+/// <remarks>Immutable, value equality.</remarks>
+public readonly record struct Beat(ScaleTone Tone, int StringIndex, int VoicePartial, int StringPartial, double BeatHz)
+{
+    /// <summary>Whether the beating is slow enough to be heard as rest: below <see cref="Consonance.RestBelowHz"/>.</summary>
+    public bool LocksIn => BeatHz < Consonance.RestBelowHz;
+}
+
+/// <summary>How svaras agree with the drone: arithmetic on partials, no judgement of an ear.</summary>
+public static class Consonance
+{
+    /// <summary>The highest partial that is looked at, in the voice and in each string.</summary>
+    public const int MostPartials = 8;
+
+    /// <summary>The beat rate below which a svara counts as locked in, in Hz (the project's own setting).</summary>
+    public const double RestBelowHz = 1;
+
+    // Two partials that differ by less than this part of their frequency agree: only rounding keeps them apart.
+    private const double Rounding = 1e-12;
+
+    /// <summary>The beat of a svara with each string of the drone.</summary>
+    /// <param name="tone">The svara.</param>
+    /// <param name="tonic">The tonic.</param>
+    /// <param name="tuning">The tuning.</param>
+    /// <param name="drone">The drone.</param>
+    /// <param name="voicePartials">
+    /// How many partials of the voice count, 1 to 8; all eight by default, since a just third meets the drone's fifth partial with its
+    /// fourth. With 1 only the fundamental counts.
+    /// </param>
+    /// <returns>One beat a string, in the strings' order; of several partials that beat equally slowly the lowest are named.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="voicePartials"/> lies outside its range.</exception>
+    public static ValueList<Beat> With(ScaleTone tone, Tonic tonic, Tuning tuning, Drone drone, int voicePartials = MostPartials)
+    {
+        Require.InRange(voicePartials, 1, MostPartials);
+        var hz = tuning.Hz(tone, tonic);
+        var beats = new Beat[drone.Strings.Count];
+        for (var i = 0; i < beats.Length; i++)
+        {
+            beats[i] = Nearest(tone, hz, i, drone.Strings[i].Pitch.Hz, voicePartials);
+        }
+
+        return ValueList.Adopt(beats);
+    }
+
+    /// <summary>The slowest beat of a svara with any string of the drone.</summary>
+    /// <param name="tone">The svara.</param>
+    /// <param name="tonic">The tonic.</param>
+    /// <param name="tuning">The tuning.</param>
+    /// <param name="drone">The drone, at least one string.</param>
+    /// <param name="voicePartials">How many partials of the voice count, 1 to 8; all eight by default.</param>
+    /// <returns>The beat; of several strings that beat equally slowly the one that meets the lowest partials.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="voicePartials"/> lies outside its range.</exception>
+    public static Beat Slowest(ScaleTone tone, Tonic tonic, Tuning tuning, Drone drone, int voicePartials = MostPartials)
+    {
+        var best = default(Beat);
+        var first = true;
+        foreach (var beat in With(tone, tonic, tuning, drone, voicePartials))
+        {
+            var slower = beat.BeatHz.CompareTo(best.BeatHz);
+            if (first || slower < 0 || (slower == 0 && beat.VoicePartial + beat.StringPartial < best.VoicePartial + best.StringPartial))
+            {
+                (best, first) = (beat, false);
+            }
+        }
+
+        return best;
+    }
+
+    private static Beat Nearest(ScaleTone tone, double hz, int index, double stringHz, int voicePartials)
+    {
+        var best = new Beat(tone, index, 1, 1, double.MaxValue);
+        for (var voice = 1; voice <= voicePartials; voice++)
+        {
+            for (var partial = 1; partial <= MostPartials; partial++)
+            {
+                var beat = Math.Abs((voice * hz) - (partial * stringHz));
+                beat = beat < Rounding * voice * hz ? 0 : beat;
+
+                // Multiples of a pair beat as many times as fast; rounding must not let one of them win.
+                if (beat < best.BeatHz * (1 - 1e-9))
+                {
+                    best = new Beat(tone, index, voice, partial, beat);
+                }
+            }
+        }
+
+        return best;
+    }
+}

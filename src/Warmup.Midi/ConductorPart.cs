@@ -1,0 +1,162 @@
+using System.Globalization;
+
+namespace Warmup.Midi;
+
+/// <summary>Title, tempi, keys, meters, and a marker at the beginning of each line and of each answer.</summary>
+internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
+{
+    // The standard's own values: a quarter has 24 clocks and 8 thirty-seconds.
+    private const int ClocksPerWhole = 96;
+    private const int ThirtySecondsPerQuarter = 8;
+
+    private int _section;
+    private bool _opened;
+    private int _measure;
+    private int _line;
+    private bool _isAnswer;
+    private int _tempo;
+
+    public override void Start()
+    {
+        _section = 0;
+        Enter();
+    }
+
+    public override void Emit(ref TrackWriter writer)
+    {
+        if (!_opened)
+        {
+            Open(ref writer);
+            _opened = true;
+        }
+        else if (TempoTick <= MeasureTick && TempoTick <= LineTick)
+        {
+            WriteTempo(ref writer, Section.TempoChanges[_tempo].Tempo);
+            _tempo++;
+        }
+        else if (MeasureTick <= LineTick)
+        {
+            WriteTimeSignature(ref writer);
+        }
+        else
+        {
+            WriteMarker(ref writer);
+        }
+
+        var next = Math.Min(TempoTick, Math.Min(MeasureTick, LineTick));
+        if (next != long.MaxValue)
+        {
+            Next = At(next, Phase.Setup);
+        }
+        else if (_section + 1 < Plan.Score.Sections.Count)
+        {
+            _section++;
+            Enter();
+        }
+        else
+        {
+            Next = Over;
+        }
+    }
+
+    private Section Section => Plan.Score.Sections[_section];
+
+    private long MeasureTick => _measure < Section.Measures.Count ? Plan.TickOf(_section, Section.Measures[_measure].Onset) : long.MaxValue;
+
+    private long TempoTick => _tempo < Section.TempoChanges.Count ? Plan.TickOf(_section, Section.TempoChanges[_tempo].Onset) : long.MaxValue;
+
+    private long LineTick => Plan.Options.HasMarkers && _line < Section.Lines.Count
+        ? Plan.TickOf(_section, MarkerOnset(Section.Lines[_line]))
+        : long.MaxValue;
+
+    private Rational MarkerOnset(ScoreLine line) => _isAnswer ? line.Onset + line.Length - line.Answer : line.Onset;
+
+    private void Enter()
+    {
+        _opened = false;
+        _measure = 0;
+        _line = 0;
+        _isAnswer = false;
+        _tempo = 0;
+        Next = At(Plan.Starts[_section], Phase.Setup);
+    }
+
+    private void Open(ref TrackWriter writer)
+    {
+        if (_section == 0)
+        {
+            writer.Text(Tick, 0x03, Plan.Score.Title);
+        }
+
+        if (Plan.Score.Sections.Count > 1)
+        {
+            writer.Text(Tick, 0x01, Section.Title);
+        }
+
+        WriteTempo(ref writer, Section.Tempo);
+
+        // No sharps or flats, major: the standard's own default. A key signature of MIDI has only major and minor, which most scales are not.
+        writer.Meta(Tick, 0x59, [0, 0]);
+    }
+
+    private void WriteTempo(ref TrackWriter writer, Rational aksharas)
+    {
+        var tempo = Plan.MicrosecondsPerQuarter(_section, aksharas);
+        writer.Meta(Tick, 0x51, [(byte)(tempo >> 16), (byte)((tempo >> 8) & 0xFF), (byte)(tempo & 0xFF)]);
+    }
+
+    private void WriteTimeSignature(ref TrackWriter writer)
+    {
+        var (numerator, power) = Plan.TimeSignature(_section, _measure);
+
+        // A metronome clicks each beat of a meter, the dotted one of a compound meter, and in free rhythm each unit of the signature.
+        var click = Section.Meter.IsFree ? new Rational(1, 1 << power) : Section.Meter.BeatValue;
+        writer.Meta(Tick, 0x58, [(byte)numerator, (byte)power, (byte)Math.Max(1, (click * ClocksPerWhole).Floor()), ThirtySecondsPerQuarter]);
+
+        // Measures of the same length go on under the same signature.
+        var length = Section.Measures[_measure].Length;
+        do
+        {
+            _measure++;
+        }
+        while (_measure < Section.Measures.Count && Section.Measures[_measure].Length == length);
+    }
+
+    private void WriteMarker(ref TrackWriter writer)
+    {
+        // Number by number: an interpolated string boxes its numbers until the code has been compiled a second time.
+        Span<char> text = stackalloc char[48];
+        var length = 0;
+        if (Plan.Score.Sections.Count > 1)
+        {
+            Append(text, ref length, "Section ", _section + 1);
+            Append(text, ref length, ", line ", _line + 1);
+        }
+        else
+        {
+            Append(text, ref length, "Line ", _line + 1);
+        }
+
+        if (_isAnswer)
+        {
+            Append(text, ref length, ", answer");
+        }
+
+        writer.Text(Tick, 0x06, text[..length]);
+        _isAnswer = !_isAnswer && Section.Lines[_line].Answer.Sign > 0;
+        _line += _isAnswer ? 0 : 1;
+    }
+
+    private static void Append(Span<char> text, ref int length, string word)
+    {
+        word.CopyTo(text[length..]);
+        length += word.Length;
+    }
+
+    private static void Append(Span<char> text, ref int length, string word, int number)
+    {
+        Append(text, ref length, word);
+        _ = number.TryFormat(text[length..], out var digits, default, CultureInfo.InvariantCulture);
+        length += digits;
+    }
+}

@@ -1,0 +1,270 @@
+using System.Globalization;
+
+namespace Warmup.Midi;
+
+/// <summary>A score on the ticks of a file: what every track needs to know. What the format cannot hold is refused here.</summary>
+internal sealed class MidiPlan
+{
+    /// <summary>The most ticks a quarter note may have: fifteen bits.</summary>
+    private const int MostTicks = 32_767;
+
+    // Programs expect a number like this one; more is taken only where the score's grid needs it.
+    private const int UsualTicks = 480;
+
+    // The spans of one tempo: where each begins, in seconds and in ticks, and its ticks a second.
+    private readonly List<(Rational Seconds, long Tick, Rational Rate)> _spans = [];
+    private readonly long[] _stepTicks;
+
+    private MidiPlan(Score score, MidiOptions options)
+    {
+        Score = score;
+        Options = options;
+        if (score.Sections.IsEmpty)
+        {
+            throw new ExportException("a score must have at least 1 section, not 0");
+        }
+
+        TicksPerQuarter = Division(score.Sections);
+        Starts = new long[score.Sections.Count + 1];
+        Keys = new KeyTuning[score.Sections.Count][];
+        _stepTicks = new long[Keys.Length];
+        for (var s = 0; s < Keys.Length; s++)
+        {
+            var section = score.Sections[s];
+            if (section.Measures.IsEmpty || section.LengthSteps < 1)
+            {
+                throw new ExportException(string.Create(
+                    CultureInfo.InvariantCulture, $"{PlaceOf(s)}has {section.Measures.Count} measures and {section.LengthSteps} grid steps; each must be at least 1"));
+            }
+
+            _stepTicks[s] = (TicksPerQuarter * Quarters(section) / section.Resolution).Numerator;
+            Starts[s + 1] = Starts[s] + (section.LengthSteps * _stepTicks[s]);
+            AddSpan(s, Rational.Zero, Rational.Zero, section.Tempo);
+            foreach (var change in section.TempoChanges)
+            {
+                AddSpan(s, change.Onset, change.Seconds, change.Tempo);
+            }
+
+            Seconds += section.Seconds;
+            Keys[s] = options.HasVoice ? VoiceKeys(s) : [];
+        }
+
+        Drone = options.HasDrone && score.Drone is { } drone ? new DronePlan(drone, options.Tuning) : null;
+    }
+
+    public Score Score { get; }
+
+    public MidiOptions Options { get; }
+
+    /// <summary>Ticks a quarter note.</summary>
+    public int TicksPerQuarter { get; }
+
+    /// <summary>The tick at which each section begins, and the end of the last.</summary>
+    public long[] Starts { get; }
+
+    /// <summary>The tick at which the score ends.</summary>
+    public long End => Starts[^1];
+
+    /// <summary>The score's length in seconds.</summary>
+    public Rational Seconds { get; }
+
+    /// <summary>How each pitch of each section is played.</summary>
+    public KeyTuning[][] Keys { get; }
+
+    /// <summary>The drone's channels, or <see langword="null"/> where none is written.</summary>
+    public DronePlan? Drone { get; }
+
+    /// <summary>The plan of a score.</summary>
+    /// <exception cref="ExportException">MIDI cannot hold the score.</exception>
+    public static MidiPlan For(Score score, MidiOptions options) => new(score, options);
+
+    /// <summary>The tick of a point in a section.</summary>
+    /// <param name="section">The index of the section.</param>
+    /// <param name="aksharas">The point, in aksharas from the section's beginning.</param>
+    public long TickOf(int section, Rational aksharas)
+    {
+        var ticks = aksharas * Quarters(Score.Sections[section]) * TicksPerQuarter;
+        return ticks.IsInteger
+            ? Starts[section] + ticks.Numerator
+            : throw new ExportException($"{PlaceOf(section)}{aksharas} aksharas do not fall on the section's grid of 1/{Score.Sections[section].Resolution}");
+    }
+
+    /// <summary>The tick of a number of grid steps in a section.</summary>
+    public long TickOf(int section, int steps) => Starts[section] + (steps * _stepTicks[section]);
+
+    /// <summary>The ticks of an akshara in a section.</summary>
+    public long AksharaTicks(int section) => _stepTicks[section] * Score.Sections[section].Resolution;
+
+    /// <summary>The tick nearest a time in seconds from the score's beginning, by the exact tempi of the sections.</summary>
+    public long TickAt(Rational seconds)
+    {
+        var (low, high) = (1, _spans.Count);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = _spans[middle].Seconds <= seconds ? (middle + 1, high) : (low, middle);
+        }
+
+        // The floor of the exact product and a half; not made a fraction of its own, since a long drone asks for it very often.
+        var (from, start, rate) = _spans[low - 1];
+        var into = seconds - from;
+        var twice = 2 * (Int128)into.Denominator * rate.Denominator;
+        var (ticks, rest) = Int128.DivRem((2 * (Int128)into.Numerator * rate.Numerator) + (twice / 2), twice);
+        return start + (long)ticks - (rest < 0 ? 1 : 0);
+    }
+
+    /// <summary>A tempo of a section as the file holds it: the nearest whole number, so at most half a microsecond a quarter off.</summary>
+    /// <param name="section">The index of the section.</param>
+    /// <param name="aksharas">The tempo in aksharas a minute.</param>
+    public int MicrosecondsPerQuarter(int section, Rational aksharas)
+    {
+        const int Most = 0xFF_FFFF;
+        var tempo = aksharas * Quarters(Score.Sections[section]);
+        var slowest = 60_000_000.0 / Most;
+        if (tempo.Sign > 0)
+        {
+            var microseconds = ((60_000_000 / tempo) + new Rational(1, 2)).Floor();
+            if (microseconds is >= 1 and <= Most)
+            {
+                return (int)microseconds;
+            }
+        }
+
+        throw new ExportException(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{PlaceOfTempo(section, aksharas)}the tempo must be between {slowest:0.000} and 60000000 quarter notes a minute, not {tempo}"));
+    }
+
+    /// <summary>The time signature of a measure: the section's beat or a finer one, whose number fits a byte.</summary>
+    /// <returns>The numerator, and the power of two of the denominator.</returns>
+    public (int Numerator, int Power) TimeSignature(int section, int measure)
+    {
+        var score = Score.Sections[section];
+        var length = score.Measures[measure].Length * Quarters(score);
+        for (var power = score.Meter.IsFree ? 2 : Log2(score.Meter.SignatureType); power <= 6; power++)
+        {
+            var beats = length * (1 << power) / 4;
+            if (beats.IsInteger && beats.Numerator is >= 1 and <= 255)
+            {
+                return ((int)beats.Numerator, power);
+            }
+        }
+
+        throw new ExportException(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{PlaceOf(section)}measure {measure + 1} of {length} quarter notes has no time signature of 1 to 255 quarters or smaller notes down to sixty-fourths"));
+    }
+
+    /// <summary>Adds a span of one tempo to the section that is being planned; a tempo that no file holds is refused.</summary>
+    private void AddSpan(int section, Rational onset, Rational seconds, Rational tempo)
+    {
+        _ = MicrosecondsPerQuarter(section, tempo);
+        _spans.Add((Seconds + seconds, TickOf(section, onset), tempo * AksharaTicks(section) / 60));
+    }
+
+    /// <summary>A note's place for a message: <c>section 2, line 3, note 1: </c>; the section only where there are several.</summary>
+    public string PlaceOf(int section, int note)
+    {
+        var at = Score.Sections[section].Notes[note];
+        var first = at.LineIndex < Score.Sections[section].Lines.Count ? Score.Sections[section].Lines[at.LineIndex].FirstNote : 0;
+        var where = PlaceOf(section).TrimEnd(' ', ':');
+        return string.Create(
+            CultureInfo.InvariantCulture, $"{where}{(where.Length > 0 ? ", " : string.Empty)}line {at.LineIndex + 1}, note {note - first + 1}: ");
+    }
+
+    /// <summary>The place of a tempo: the section, and the line where it is not the section's first tempo.</summary>
+    private string PlaceOfTempo(int section, Rational aksharas)
+    {
+        var at = Score.Sections[section];
+        foreach (var change in at.TempoChanges)
+        {
+            if (aksharas != at.Tempo && change.Tempo == aksharas)
+            {
+                var line = 0;
+                while (line < at.Lines.Count - 1 && at.Lines[line].Onset < change.Onset)
+                {
+                    line++;
+                }
+
+                return string.Create(CultureInfo.InvariantCulture, $"{PlaceOf(section).Replace(": ", ", ", StringComparison.Ordinal)}line {line + 1}: ");
+            }
+        }
+
+        return PlaceOf(section);
+    }
+
+    private string PlaceOf(int section) =>
+        Score.Sections.Count == 1 ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"section {section + 1}: ");
+
+    /// <summary>The quarter notes of an akshara: 1 in the talas, 3/2 for a dotted quarter.</summary>
+    private static Rational Quarters(Section section) => section.Meter.BeatValue * 4;
+
+    private static int Division(ValueList<Section> sections)
+    {
+        long grid = 1;
+        foreach (var section in sections)
+        {
+            if (section.Resolution < 1)
+            {
+                throw new ExportException(string.Create(
+                    CultureInfo.InvariantCulture, $"a section's grid steps an akshara must be at least 1, not {section.Resolution}"));
+            }
+
+            grid = Lcm(grid, (Quarters(section) / section.Resolution).Denominator);
+            if (grid > MostTicks)
+            {
+                var all = string.Join(", ", sections.Select(s => s.Resolution).Distinct());
+                throw new ExportException(string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"the sections' grid steps an akshara ({all}) need at least {grid} ticks a quarter note; a file has at most {MostTicks}"));
+            }
+        }
+
+        var usual = Lcm(grid, UsualTicks);
+        return (int)(usual <= MostTicks ? usual : grid * ((UsualTicks + grid - 1) / grid));
+    }
+
+    private KeyTuning[] VoiceKeys(int s)
+    {
+        var section = Score.Sections[s];
+        var keys = new KeyTuning[section.Pitches.Count];
+        for (var p = 0; p < keys.Length; p++)
+        {
+            keys[p] = KeyTuning.Of(section.Pitches[p], Options.Tuning)
+                ?? throw new ExportException(PlaceOfPitch(s, p) + OutOfKeys(section.Pitches[p]));
+        }
+
+        return keys;
+    }
+
+    private string PlaceOfPitch(int section, int pitch)
+    {
+        var notes = Score.Sections[section].Notes;
+        for (var n = 0; n < notes.Count; n++)
+        {
+            if (notes[n].PitchIndex == pitch)
+            {
+                return PlaceOf(section, n);
+            }
+        }
+
+        return PlaceOf(section);
+    }
+
+    internal static string OutOfKeys(ScorePitch pitch) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{pitch.Tone} ({pitch.Name}, MIDI note {pitch.Midi}) with {pitch.OffsetCents:0.##} cents would need a MIDI note outside 0 to 127; choose another tonic or reference pitch");
+
+    private static int Log2(int value) => value > 1 ? int.Log2(value) : 0;
+
+    private static long Lcm(long a, long b)
+    {
+        var (x, y) = (a, b);
+        while (y != 0)
+        {
+            (x, y) = (y, x % y);
+        }
+
+        return a / x * b;
+    }
+}

@@ -1,0 +1,246 @@
+namespace Warmup.Midi;
+
+/// <summary>The sung notes with their tuning and syllables.</summary>
+internal sealed class VoicePart : Part
+{
+    private const int Channel = DronePlan.VoiceChannel;
+    private const int TuningProgram = 0;
+    private const int Untuned = -1;
+
+    // The pitch each key has been retuned to so far.
+    private readonly int[] _retuned = new int[128];
+    private int _bend;
+    private int _section;
+    private int _note;
+    private Step _step;
+
+    public VoicePart(MidiPlan plan)
+        : base(plan)
+    {
+    }
+
+    private enum Step
+    {
+        SetUp,
+        Retune,
+        Bend,
+        Lyric,
+        On,
+        Off,
+    }
+
+    public override void Start()
+    {
+        Array.Fill(_retuned, Untuned);
+        _bend = Untuned;
+        _section = 0;
+        _note = 0;
+        _step = Step.SetUp;
+        Next = At(0, Phase.Setup);
+    }
+
+    public override void Emit(ref TrackWriter writer)
+    {
+        switch (_step)
+        {
+            case Step.SetUp:
+                if (!Plan.Options.SingleTrack)
+                {
+                    writer.Text(0, 0x03, "Voice");
+                }
+
+                SetUpChannel(ref writer, Channel, Plan.Options.VoiceProgram, TuningProgram);
+                EnterSection();
+                break;
+            case Step.Retune:
+                RetuneSection(ref writer);
+                EnterNote();
+                break;
+            case Step.Bend:
+                Tune(ref writer);
+                AfterTuning();
+                break;
+            case Step.Lyric:
+                WriteLyric(ref writer);
+                Go(Step.On, Phase.On);
+                break;
+            case Step.On:
+                writer.NoteOn(Tick, Channel, Key.Key, Math.Min(127, Plan.Options.VoiceVelocity + Accent()));
+                _step = Step.Off;
+                Next = At(Plan.TickOf(_section, Note.EndSteps), Phase.Off);
+                break;
+            default:
+                writer.NoteOff(Tick, Channel, Key.Key);
+                _note++;
+                EnterNote();
+                break;
+        }
+    }
+
+    private Section Section => Plan.Score.Sections[_section];
+
+    private ScoreNote Note => Section.Notes[_note];
+
+    private KeyTuning Key => Plan.Keys[_section][Note.PitchIndex];
+
+    private bool IsRetuned => Plan.Options.Tuning == MidiTuning.TuningStandard;
+
+    /// <summary>How much louder the note is for where it stands in the avartana.</summary>
+    private int Accent()
+    {
+        var meter = Section.Meter;
+        var (akshara, within) = Math.DivRem(Note.OnsetSteps, Section.Resolution);
+        if (meter.IsFree || within != 0)
+        {
+            return 0;
+        }
+
+        // Avartanas follow each other from the section's beginning.
+        akshara %= meter.Beats;
+        if (akshara == 0)
+        {
+            return Plan.Options.AvartanaAccent;
+        }
+
+        foreach (var group in meter.Groups)
+        {
+            akshara -= group;
+            if (akshara <= 0)
+            {
+                break;
+            }
+        }
+
+        return akshara == 0 ? Plan.Options.AngaAccent : Plan.Options.AksharaAccent;
+    }
+
+    private void EnterSection()
+    {
+        _note = 0;
+        if (IsRetuned)
+        {
+            _step = Step.Retune;
+            Next = At(Plan.Starts[_section], Phase.Tuning);
+        }
+        else
+        {
+            EnterNote();
+        }
+    }
+
+    private void EnterNote()
+    {
+        if (_note == Section.Notes.Count)
+        {
+            if (_section + 1 == Plan.Score.Sections.Count)
+            {
+                Next = Over;
+                return;
+            }
+
+            _section++;
+            EnterSection();
+            return;
+        }
+
+        var tuned = Plan.Options.Tuning switch
+        {
+            MidiTuning.PitchBend => _bend == Key.Bend,
+            MidiTuning.TuningStandard => _retuned[Key.Key] == Key.Retuned,
+            _ => true,
+        };
+        if (tuned)
+        {
+            AfterTuning();
+        }
+        else
+        {
+            Go(Step.Bend, Phase.Tuning);
+        }
+    }
+
+    private void AfterTuning()
+    {
+        if (Plan.Options.HasLyrics)
+        {
+            Go(Step.Lyric, Phase.Lyric);
+        }
+        else
+        {
+            Go(Step.On, Phase.On);
+        }
+    }
+
+    private void Go(Step step, Phase phase)
+    {
+        _step = step;
+        Next = At(Plan.TickOf(_section, Note.OnsetSteps), phase);
+    }
+
+    private void Tune(ref TrackWriter writer)
+    {
+        if (IsRetuned)
+        {
+            var message = new TuningMessage(stackalloc byte[TuningMessage.Size], TuningProgram);
+            message.Add(Key);
+            writer.SystemExclusive(Tick, message.Data);
+            _retuned[Key.Key] = Key.Retuned;
+        }
+        else
+        {
+            _bend = Key.Bend;
+            writer.Bend(Tick, Channel, _bend);
+        }
+    }
+
+    /// <summary>Retunes the keys of a section before it begins; a key that two pitches share is retuned again where it sounds.</summary>
+    private void RetuneSection(ref TrackWriter writer)
+    {
+        var message = new TuningMessage(stackalloc byte[TuningMessage.Size], TuningProgram);
+        Span<bool> seen = stackalloc bool[128];
+        foreach (var key in Plan.Keys[_section])
+        {
+            if (!seen[key.Key] && _retuned[key.Key] != key.Retuned && !message.IsFull)
+            {
+                message.Add(key);
+                _retuned[key.Key] = key.Retuned;
+            }
+
+            seen[key.Key] = true;
+        }
+
+        if (message.Keys > 0)
+        {
+            writer.SystemExclusive(Tick, message.Data);
+        }
+    }
+
+    /// <summary>
+    /// One event a syllable. Every syllable is a word of its own and ends with a space; the last of a line ends the line too. A note
+    /// without a syllable goes on with the one before it, which an event without text says.
+    /// </summary>
+    private void WriteLyric(ref TrackWriter writer)
+    {
+        var syllable = Note.Syllable;
+        if (Plan.Options.Text == MidiTextEncoding.Ascii && !MidiText.IsAsciiAble(syllable))
+        {
+            throw new ExportException(
+                $"{Plan.PlaceOf(_section, _note)}the syllable '{syllable}' has no ASCII form; choose UTF-8, other syllables or no lyrics");
+        }
+
+        if (syllable.AsSpan().IndexOfAny(MidiText.Reserved) is >= 0 and var at)
+        {
+            throw new ExportException(
+                $"{Plan.PlaceOf(_section, _note)}the syllable '{syllable}' holds '{syllable[at]}', which in a lyric gives commands ({MidiText.Reserved} do); choose other syllables or no lyrics");
+        }
+
+        var endsLine = _note + 1 == Section.Notes.Count || Section.Notes[_note + 1].LineIndex != Note.LineIndex;
+        writer.Text(Tick, 0x05, syllable, (syllable.Length > 0, endsLine) switch
+        {
+            (true, true) => " \r"u8,
+            (true, false) => " "u8,
+            (false, true) => "\r"u8,
+            _ => default,
+        });
+    }
+}

@@ -1,0 +1,58 @@
+namespace Warmup.MusicXml;
+
+/// <summary>Whether a note needs its accidental written.</summary>
+internal enum AccidentalNeed
+{
+    None,
+    Needed,
+
+    /// <summary>Not needed by the rules, but the letter was altered otherwise in another octave of the measure.</summary>
+    Courtesy,
+}
+
+/// <summary>What the accidentals written so far in a measure mean: they hold for their letter and octave to the bar line.</summary>
+internal sealed class Accidentals
+{
+    private const int Octaves = NoteName.HighestOctave - NoteName.LowestOctave + 1;
+    private const sbyte Unseen = sbyte.MaxValue;
+
+    private readonly sbyte[] _written = new sbyte[7 * Octaves];
+    private readonly sbyte[] _signature = new sbyte[7];
+
+    public void SetKey(KeySignature key)
+    {
+        for (var letter = 0; letter < 7; letter++)
+        {
+            _signature[letter] = (sbyte)key.Alteration(letter);
+        }
+    }
+
+    /// <summary>A bar line takes all accidentals back.</summary>
+    public void BeginMeasure() => Array.Fill(_written, Unseen);
+
+    /// <summary>Whether a note that begins now needs its accidental, which then holds.</summary>
+    public AccidentalNeed See(NoteName name)
+    {
+        var letter = name.LetterIndex;
+        ref var written = ref _written[(7 * (name.Octave - NoteName.LowestOctave)) + letter];
+        var holds = written == Unseen ? _signature[letter] : written;
+        var need = holds != name.Alteration ? AccidentalNeed.Needed
+            : written == Unseen && IsAlteredElsewhere(letter, name.Alteration) ? AccidentalNeed.Courtesy
+            : AccidentalNeed.None;
+        written = (sbyte)name.Alteration;
+        return need;
+    }
+
+    private bool IsAlteredElsewhere(int letter, int alteration)
+    {
+        for (var i = letter; i < _written.Length; i += 7)
+        {
+            if (_written[i] != Unseen && _written[i] != alteration)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,31 @@
+namespace Warmup.MusicXml;
+
+/// <summary>Writes the beams of a note: all eighths and shorter of an akshara, or of a tuplet wider than one, hang together.</summary>
+internal static class Beam
+{
+    public static void Write(XmlBytes xml, ReadOnlySpan<Piece> pieces, int index)
+    {
+        var beams = pieces[index].Beams;
+        var before = Joined(pieces, index - 1) ? pieces[index - 1].Beams : 0;
+        var after = Joined(pieces, index) ? pieces[index + 1].Beams : 0;
+        if (before + after == 0)
+        {
+            return;
+        }
+
+        for (var level = 1; level <= beams; level++)
+        {
+            xml.Raw("        <beam number=\""u8).Number(level).Raw("\">"u8)
+                .Raw(level <= before ? level <= after ? "continue"u8 : "end"u8
+                    : level <= after ? "begin"u8
+                    : before > 0 ? "backward hook"u8 : "forward hook"u8)
+                .Raw("</beam>\n"u8);
+        }
+    }
+
+    /// <summary>Whether a beam joins a piece and the next one.</summary>
+    private static bool Joined(ReadOnlySpan<Piece> pieces, int index) =>
+        index >= 0 && index + 1 < pieces.Length
+        && pieces[index].Beams > 0 && pieces[index + 1].Beams > 0
+        && pieces[index].BeamGroup == pieces[index + 1].BeamGroup;
+}

@@ -1,0 +1,105 @@
+namespace Warmup.MusicXml;
+
+/// <summary>
+/// Writes what stands above the first measure of a section: its title, the tonic where it lies off the keyboard, and the tempo. Each is
+/// a direction of its own, since an editor drops one of two that share one.
+/// </summary>
+internal static class Directions
+{
+    public static void Write(XmlBytes xml, Score score, int index)
+    {
+        var section = score.Sections[index];
+        if ((score.Sections.Count > 1 || section.Title != score.Title) && section.Title.Length > 0)
+        {
+            Words(xml, section.Title, "<words font-weight=\"bold\" font-size=\"14\">"u8);
+        }
+
+        if (ScoreHeader.TonicText(section) is { } tonic)
+        {
+            Words(xml, tonic, "<words>"u8);
+        }
+
+        if (section.CountIn.Sign > 0)
+        {
+            Words(xml, "count-in", "<words>"u8);
+        }
+
+        Tempo(xml, section.Meter, section.Tempo);
+    }
+
+    /// <summary>What stands where a line begins: its number, and what changes there: the speed and the tempo.</summary>
+    public static void Line(XmlBytes xml, Section section, int line, MusicXmlLineMarks marks)
+    {
+        if (marks == MusicXmlLineMarks.Numbers)
+        {
+            xml.Raw("      <direction placement=\"above\">\n        <direction-type>\n          <rehearsal>"u8).Number(line + 1)
+                .Raw("</rehearsal>\n        </direction-type>\n      </direction>\n"u8);
+        }
+
+        var lines = section.Lines.AsSpan();
+        if (line == 0 ? HasSpeeds(lines) : lines[line].Speed != lines[line - 1].Speed)
+        {
+            Words(xml, lines[line].Speed.ToString(), "<words>"u8);
+        }
+
+        if (line > 0 && section.TempoAt(lines[line].Onset) is var tempo && tempo != section.TempoAt(lines[line - 1].Onset))
+        {
+            Tempo(xml, section.Meter, tempo);
+        }
+    }
+
+    /// <summary>How loud a section begins; above the staff, since the syllables stand below.</summary>
+    public static void Dynamics(XmlBytes xml, MusicXmlDynamics dynamics)
+    {
+        if (dynamics != MusicXmlDynamics.None)
+        {
+            xml.Raw("      <direction placement=\"above\">\n        <direction-type>\n          <dynamics>\n            <"u8).Raw(Mark(dynamics))
+                .Raw("/>\n          </dynamics>\n        </direction-type>\n      </direction>\n"u8);
+        }
+    }
+
+    private static ReadOnlySpan<byte> Mark(MusicXmlDynamics dynamics) => dynamics switch
+    {
+        MusicXmlDynamics.Pianissimo => "pp"u8,
+        MusicXmlDynamics.Piano => "p"u8,
+        MusicXmlDynamics.MezzoPiano => "mp"u8,
+        MusicXmlDynamics.MezzoForte => "mf"u8,
+        MusicXmlDynamics.Forte => "f"u8,
+        _ => "ff"u8,
+    };
+
+    private static bool HasSpeeds(ReadOnlySpan<ScoreLine> lines)
+    {
+        foreach (var line in lines)
+        {
+            if (line.Speed != lines[0].Speed)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static void Words(XmlBytes xml, string text, ReadOnlySpan<byte> tag) =>
+        xml.Raw("      <direction placement=\"above\">\n        <direction-type>\n          "u8).Raw(tag).Text(text)
+            .Raw("</words>\n        </direction-type>\n      </direction>\n"u8);
+
+    /// <summary>A whole number to read and the exact tempo to play, in the same direction.</summary>
+    private static void Tempo(XmlBytes xml, Meter meter, Rational tempo)
+    {
+        var shown = (tempo + new Rational(1, 2)).Floor();
+        var quarters = tempo * 4 * meter.BeatValue;
+        xml.Raw(
+            """
+                  <direction placement="above">
+                    <direction-type>
+                      <metronome>
+                        <beat-unit>
+            """u8);
+        xml.Raw(NoteWriter.TypeName(int.Log2(meter.BeatType))).Raw("</beat-unit>\n"u8).Raw(meter.IsCompound ? "            <beat-unit-dot/>\n"u8 : ""u8)
+            .Raw("            <per-minute>"u8).Number(Math.Max(1, shown))
+            .Raw("</per-minute>\n          </metronome>\n        </direction-type>\n        <sound tempo=\""u8)
+            .Number((decimal)quarters.Numerator / quarters.Denominator).Raw("\"/>\n      </direction>\n"u8);
+    }
+}

@@ -1,0 +1,22 @@
+namespace Warmup.MusicXml;
+
+/// <summary>How long the time signature of a measure says it is.</summary>
+internal static class FreeBars
+{
+    /// <summary>The signature's length for each measure of a section: its own length, or that of the longest bar of free rhythm.</summary>
+    public static Func<Measure, Rational> Lengths(Section section, MusicXmlFreeBars wanted)
+    {
+        if (!section.Meter.IsFree || wanted == MusicXmlFreeBars.OwnSignatures)
+        {
+            return m => m.Length;
+        }
+
+        var longest = Rational.Zero;
+        foreach (var measure in section.Measures)
+        {
+            longest = Rational.Max(longest, measure.Length);
+        }
+
+        return _ => longest;
+    }
+}

@@ -1,0 +1,87 @@
+using System.Buffers;
+
+namespace Warmup.MusicXml;
+
+/// <summary>MusicXML 4.0, uncompressed: UTF-8 without a byte-order mark, one or two voice parts, and parts of the drone and the beat on request.</summary>
+/// <param name="options">How the score is written.</param>
+/// <remarks>
+/// An akshara is a quarter note, or the beat that a time signature names. Immutable and safe to share between threads. Equal scores and
+/// options give equal bytes.
+/// </remarks>
+public sealed class MusicXmlFormat(MusicXmlOptions options) : IScoreFormat
+{
+    /// <summary>The most divisions of a quarter note, as the standard advises.</summary>
+    public const int MostDivisions = 16_383;
+
+    /// <summary>The format with default options.</summary>
+    public MusicXmlFormat()
+        : this(MusicXmlOptions.Default)
+    {
+    }
+
+    /// <summary>How the score is written.</summary>
+    public MusicXmlOptions Options { get; } = options;
+
+    /// <inheritdoc/>
+    public string Name => "MusicXML 4.0";
+
+    /// <inheritdoc/>
+    public ValueList<string> Extensions => [".musicxml", ".xml"];
+
+    /// <inheritdoc/>
+    public void Write(Score score, Stream destination, CancellationToken cancellationToken = default) =>
+        Write(score, new StreamBuffer(destination), cancellationToken);
+
+    /// <summary>Writes a score. Equal scores give equal bytes. What cannot be written is refused before the first byte.</summary>
+    /// <param name="score">The score.</param>
+    /// <param name="destination">Where the bytes go.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
+    /// <exception cref="ExportException">
+    /// There is no section, a text holds a control character, a length needs a shorter value than a 128th note, the lengths need more than 16,383
+    /// divisions, or the second voice leaves the range of notes.
+    /// </exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public void Write(Score score, IBufferWriter<byte> destination, CancellationToken cancellationToken = default)
+    {
+        cancellationToken.ThrowIfCancellationRequested();
+        XmlText.Check(score, Options);
+        score = Options.Measure == MusicXmlMeasure.Anga ? AngaMeasures.Split(score) : score;
+        var parts = Part.Of(score, Options);
+        parts.ForEach(p => p.Check(score));
+        var divisions = Divisions.Of(score, Options.HasDrone, cancellationToken);
+        var xml = new XmlBytes(destination);
+        ScoreHeader.Write(xml, score, Options, parts);
+        foreach (var part in parts)
+        {
+            part.Write(xml, score, Options, divisions, cancellationToken);
+        }
+
+        xml.Raw("</score-partwise>\n"u8);
+        xml.Flush();
+    }
+
+    /// <summary>Writes a score, waiting for the destination without holding a thread. The bytes are made in memory first.</summary>
+    /// <param name="score">The score.</param>
+    /// <param name="destination">Where the bytes go; it is not closed.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
+    /// <exception cref="ExportException">As for <see cref="Write(Score, IBufferWriter{byte}, CancellationToken)"/>.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public async Task WriteAsync(Score score, Stream destination, CancellationToken cancellationToken = default)
+    {
+        var bytes = new ArrayBufferWriter<byte>(XmlBytes.BufferSize);
+        Write(score, bytes, cancellationToken);
+        await destination.WriteAsync(bytes.WrittenMemory, cancellationToken).ConfigureAwait(false);
+    }
+
+    /// <summary>Writes a score to a file on a thread of the pool, whole or not at all.</summary>
+    /// <param name="score">The score.</param>
+    /// <param name="path">The file; its folder must exist.</param>
+    /// <param name="overwrite">Whether an existing file may be replaced.</param>
+    /// <param name="cancellationToken">Stops the work and leaves nothing behind.</param>
+    /// <exception cref="IOException">The file exists and may not be replaced, or the disk refuses.</exception>
+    /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
+    /// <exception cref="ExportException">As for <see cref="Write(Score, IBufferWriter{byte}, CancellationToken)"/>.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public Task SaveAsync(Score score, string path, bool overwrite = false, CancellationToken cancellationToken = default) =>
+        Task.Run(() => this.Save(score, path, overwrite, cancellationToken), cancellationToken);
+}

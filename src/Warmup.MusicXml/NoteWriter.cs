@@ -1,0 +1,122 @@
+using System.Runtime.InteropServices;
+
+namespace Warmup.MusicXml;
+
+/// <summary>Writes the notes and rests of a section, a measure at a time.</summary>
+internal sealed class NoteWriter(
+    XmlBytes xml, Section section, WrittenPitch[] pitches, Timing timing, Accidentals accidentals, MusicXmlOptions options, bool isFirstPart)
+{
+    private readonly Verses _verses = new(section, options);
+    private int _breath;
+
+    /// <summary>The name of a note value: 0 for a whole note, 7 for a 128th.</summary>
+    public static ReadOnlySpan<byte> TypeName(int type) => type switch
+    {
+        0 => "whole"u8,
+        1 => "half"u8,
+        2 => "quarter"u8,
+        3 => "eighth"u8,
+        4 => "16th"u8,
+        5 => "32nd"u8,
+        6 => "64th"u8,
+        _ => "128th"u8,
+    };
+
+    /// <summary>The letter of a note: 0 for C to 6 for B.</summary>
+    public static ReadOnlySpan<byte> Step(int letter) => "CDEFGAB"u8.Slice(letter, 1);
+
+    public void Write(List<Piece> pieces)
+    {
+        var span = CollectionsMarshal.AsSpan(pieces);
+        for (var i = 0; i < span.Length; i++)
+        {
+            var piece = span[i];
+            if (!piece.IsRest && piece.IsFirst)
+            {
+                Above(piece.Note);
+            }
+
+            xml.Raw("      <note>\n"u8);
+            if (piece.IsRest)
+            {
+                xml.Raw("        <rest/>\n"u8);
+                timing.Write(xml, piece, default, AccidentalNeed.None);
+            }
+            else
+            {
+                // What is tied keeps its pitch over the bar line without a new accidental, and without one that would hold for others.
+                var pitch = pitches[section.Notes.AsSpan()[piece.Note].PitchIndex];
+                pitch.Write(xml);
+                timing.Write(xml, piece, pitch, piece.IsFirst ? pitch.Need(accidentals) : AccidentalNeed.None);
+            }
+
+            Beam.Write(xml, span, i);
+            Notations(piece);
+            if (!piece.IsRest && piece.IsFirst)
+            {
+                _verses.Write(xml, piece.Note);
+            }
+
+            xml.Raw("      </note>\n"u8);
+        }
+    }
+
+    /// <summary>What stands above the first note of a line: once for all parts, but how loud it is for each.</summary>
+    private void Above(int note)
+    {
+        var line = section.Notes.AsSpan()[note].LineIndex;
+        if (section.Lines.AsSpan()[line].FirstNote != note)
+        {
+            return;
+        }
+
+        if (isFirstPart)
+        {
+            Directions.Line(xml, section, line, options.LineMarks);
+        }
+
+        if (line == 0)
+        {
+            Directions.Dynamics(xml, options.Dynamics);
+        }
+    }
+
+    private void Notations(Piece piece)
+    {
+        var ties = !piece.IsRest && !(piece.IsFirst && piece.IsLast);
+        var breathes = !piece.IsRest && piece.IsLast && BreathesAfter(piece.Note);
+        var holds = !piece.IsRest && piece.IsLast && section.Meter.IsFree && section.Notes.AsSpan()[piece.Note].IsHeld;
+        var slurs = !piece.IsRest && piece.IsFirst && _verses.BeginsSlur(piece.Note);
+        var slurEnds = !piece.IsRest && piece.IsLast && _verses.EndsSlur(piece.Note);
+        if (!ties && !breathes && !holds && !slurs && !slurEnds && !piece.BeginsTuplet && !piece.EndsTuplet)
+        {
+            return;
+        }
+
+        xml.Raw("        <notations>\n"u8);
+        if (ties)
+        {
+            Timing.TiedMarks(xml, piece);
+        }
+
+        // Above, since the syllables stand below.
+        xml.Raw(slurs ? "          <slur type=\"start\" number=\"1\" placement=\"above\"/>\n"u8 : ""u8);
+        xml.Raw(slurEnds ? "          <slur type=\"stop\" number=\"1\"/>\n"u8 : ""u8);
+        xml.Raw(piece.BeginsTuplet ? "          <tuplet type=\"start\" number=\"1\" bracket=\"yes\"/>\n"u8 : ""u8);
+        xml.Raw(piece.EndsTuplet ? "          <tuplet type=\"stop\" number=\"1\"/>\n"u8 : ""u8);
+        xml.Raw(breathes ? "          <articulations>\n            <breath-mark>comma</breath-mark>\n          </articulations>\n"u8 : ""u8);
+        xml.Raw(holds ? "          <fermata type=\"upright\"/>\n"u8 : ""u8);
+        xml.Raw("        </notations>\n"u8);
+    }
+
+    private bool BreathesAfter(int note)
+    {
+        var breaths = section.Breaths.AsSpan();
+        while (_breath < breaths.Length && breaths[_breath].AfterNote < note)
+        {
+            _breath++;
+        }
+
+        return _breath < breaths.Length && breaths[_breath].AfterNote == note;
+    }
+}

@@ -1,0 +1,218 @@
+using System.Globalization;
+
+namespace Warmup.MusicXml;
+
+/// <summary>
+/// Divides a measure into plain spans and tuplets so that every onset can be written, with the fewest pieces. Tuplets fill spans of
+/// one, two or four beats or of halves of a beat, so they stand where a reader expects them, and never inside each other.
+/// </summary>
+internal sealed class TupletPlan
+{
+    // More parts than these are never needed by the five gatis and a breath in 24ths, and nobody would read them.
+    private const int MostSlots = 64;
+    private const int WidestBeats = 4;
+    private const int Impossible = int.MaxValue / 4;
+
+    private readonly List<long> _onsets = [];
+    private readonly List<TupletSpan> _spans = [];
+    private Clock _clock;
+    private long _cycle;
+
+    /// <summary>The spans of a measure, in order and without gaps; neighbouring plain ones are one.</summary>
+    /// <param name="clock">The section's clock.</param>
+    /// <param name="events">The measure's events, without gaps.</param>
+    /// <param name="cycle">The ticks after which the section's unit falls on a beat again; 0 where it always does.</param>
+    public List<TupletSpan> Of(Clock clock, List<MeasureEvent> events, long cycle)
+    {
+        _clock = clock;
+        _cycle = cycle;
+        _onsets.Clear();
+        _spans.Clear();
+        var plain = true;
+        for (var i = 1; i < events.Count; i++)
+        {
+            _onsets.Add(events[i].Start);
+            plain &= events[i].Start % clock.Shortest == 0;
+        }
+
+        var length = events[^1].End;
+        if (plain && length % clock.Shortest == 0)
+        {
+            _spans.Add(new TupletSpan(0, length, 0, 0));
+            return _spans;
+        }
+
+        // A whole note, or a dotted one, is the longest that is written.
+        var widest = clock.Parts == 1 ? clock.Whole : clock.Whole * 3 / 2;
+        var at = 0L;
+        var low = 0;
+        while (at < length)
+        {
+            var span = clock.Akshara * WidestBeats;
+            while (span > widest || at % span != 0 || at + span > length)
+            {
+                span /= 2;
+                if (span < clock.Shortest)
+                {
+                    throw Unwritable("a measure's length", length);
+                }
+            }
+
+            var high = low;
+            while (high < _onsets.Count && _onsets[high] < at + span)
+            {
+                high++;
+            }
+
+            if (Solve(at, span, low, high) >= Impossible)
+            {
+                throw Unwritable("an onset in a measure", _onsets.Find(o => o > at && o % _clock.Shortest != 0));
+            }
+
+            at += span;
+            low = high < _onsets.Count && _onsets[high] == at ? high + 1 : high;
+        }
+
+        Merge();
+        return _spans;
+    }
+
+    /// <summary>How many pieces a number of slots takes, and how long the first of them is.</summary>
+    public static int FirstSlots(int slots)
+    {
+        var power = 1 << int.Log2(slots);
+        return slots == power || 2 * slots == 3 * power ? slots : power;
+    }
+
+    /// <summary>Adds the spans for a part of the measure and gives their cost: the notes and rests that have to be written.</summary>
+    private int Solve(long at, long length, int low, int high)
+    {
+        if (!HasOddOnset(low, high))
+        {
+            // A sound or silence that goes on from before costs nothing: plain spans are joined again.
+            _spans.Add(new TupletSpan(at, length, 0, 0));
+            return high - low + (at == 0 || (low > 0 && _onsets[low - 1] == at) ? 1 : 0);
+        }
+
+        var mark = _spans.Count;
+        var divided = Impossible;
+        var half = length / 2;
+        if (half >= _clock.Shortest)
+        {
+            var middle = low;
+            while (middle < high && _onsets[middle] < at + half)
+            {
+                middle++;
+            }
+
+            var behind = middle < high && _onsets[middle] == at + half ? middle + 1 : middle;
+            divided = Math.Min(Impossible, Solve(at, half, low, middle) + Solve(at + half, half, behind, high));
+        }
+
+        var whole = CostOfTuplet(at, length, low, high, out var slots);
+
+        // Where both cost the same, a tuplet of an odd number is not cut below the beat or the speed's own tuplet.
+        if (whole < divided || (whole == divided && whole < Impossible && int.IsOddInteger(slots) && length <= Math.Max(_cycle, _clock.Akshara)))
+        {
+            _spans.RemoveRange(mark, _spans.Count - mark);
+            _spans.Add(new TupletSpan(at, length, slots, NormalOf(slots)));
+            return whole;
+        }
+
+        return divided;
+    }
+
+    private int CostOfTuplet(long at, long length, int low, int high, out int slots)
+    {
+        slots = 0;
+        var slot = length;
+        for (var i = low; i < high; i++)
+        {
+            slot = Gcd(slot, _onsets[i] - at);
+        }
+
+        if (length / slot > MostSlots)
+        {
+            return Impossible;
+        }
+
+        slots = (int)(length / slot);
+        var normal = NormalOf(slots);
+        if (normal == 0 || length / normal < _clock.Shortest)
+        {
+            return Impossible;
+        }
+
+        var cost = 0;
+        var from = at;
+        for (var i = low; i <= high; i++)
+        {
+            var to = i < high ? _onsets[i] : at + length;
+            for (var left = (int)((to - from) / slot); left > 0; left -= FirstSlots(left))
+            {
+                // The first piece is the longest: more than a dotted whole note cannot be written.
+                if (!_clock.TryGetValue(length / normal * FirstSlots(left), out _, out _))
+                {
+                    return Impossible;
+                }
+
+                cost++;
+            }
+
+            from = to;
+        }
+
+        return cost;
+    }
+
+    /// <summary>
+    /// The largest number of plain note values that is not above the slots: a power of two, or three times one where the beat has three
+    /// parts; 0 where there is none.
+    /// </summary>
+    private int NormalOf(int slots) => slots < _clock.Parts ? 0 : _clock.Parts << int.Log2(slots / _clock.Parts);
+
+    private bool HasOddOnset(int low, int high)
+    {
+        for (var i = low; i < high; i++)
+        {
+            if (_onsets[i] % _clock.Shortest != 0)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private void Merge()
+    {
+        var kept = 0;
+        for (var i = 1; i < _spans.Count; i++)
+        {
+            if (_spans[i].Slots == 0 && _spans[kept].Slots == 0)
+            {
+                _spans[kept] = _spans[kept] with { Length = _spans[kept].Length + _spans[i].Length };
+            }
+            else
+            {
+                _spans[++kept] = _spans[i];
+            }
+        }
+
+        _spans.RemoveRange(kept + 1, _spans.Count - kept - 1);
+    }
+
+    private static long Gcd(long a, long b)
+    {
+        while (b != 0)
+        {
+            (a, b) = (b, a % b);
+        }
+
+        return a;
+    }
+
+    private ExportException Unwritable(string what, long ticks) => new(string.Create(
+        CultureInfo.InvariantCulture,
+        $"{what} of {new Rational(ticks, _clock.Akshara)} aksharas needs a note shorter than a 128th or a tuplet of more than {MostSlots} parts"));
+}

@@ -1,0 +1,41 @@
+namespace Warmup.MusicXml;
+
+/// <summary>Writes the syllables under the notes of a section, in one to three verses.</summary>
+internal sealed class Verses
+{
+    private readonly Verse[] _verses;
+
+    public Verses(Section section, MusicXmlOptions options)
+    {
+        _verses = new Verse[1 + options.FurtherVerses.Count];
+        _verses[0] = options.OneSyllableALine ? Verse.OneALine(section) : Verse.Sung(section);
+        for (var v = 1; v < _verses.Length; v++)
+        {
+            _verses[v] = Verse.Further(section, options.FurtherVerses[v - 1]);
+        }
+    }
+
+    /// <summary>Whether a slur begins with a note: it has a syllable, and the next note goes on with it.</summary>
+    public bool BeginsSlur(int note) => _verses[0].Has(note) && _verses[0].GoesOn(note + 1);
+
+    /// <summary>Whether a slur ends with a note.</summary>
+    public bool EndsSlur(int note) => _verses[0].GoesOn(note) && !_verses[0].GoesOn(note + 1);
+
+    /// <summary>Writes the lyrics of a note.</summary>
+    public void Write(XmlBytes xml, int note)
+    {
+        for (var v = 0; v < _verses.Length; v++)
+        {
+            var verse = _verses[v];
+            if (!verse.Has(note))
+            {
+                continue;
+            }
+
+            xml.Raw("        <lyric number=\""u8).Number(v + 1).Raw("\">\n          <syllabic>"u8)
+                .Raw(verse.JoinsBefore(note) ? verse.JoinsAfter(note) ? "middle"u8 : "end"u8 : verse.JoinsAfter(note) ? "begin"u8 : "single"u8)
+                .Raw("</syllabic>\n          <text>"u8).Text(verse.Text(note)).Raw("</text>\n"u8)
+                .Raw(verse.GoesOn(note + 1) ? "          <extend/>\n"u8 : ""u8).Raw("        </lyric>\n"u8);
+        }
+    }
+}

@@ -1,0 +1,97 @@
+using System.Buffers;
+using System.Globalization;
+using System.Text;
+
+namespace Warmup.MusicXml;
+
+/// <summary>Collects XML as UTF-8 and hands it on in large pieces; nothing is allocated a note.</summary>
+internal sealed class XmlBytes(IBufferWriter<byte> destination)
+{
+    public const int BufferSize = 32_768;
+
+    // A character takes at most six bytes as an entity (&quot;) and three as UTF-8.
+    private const int MostBytesACharacter = 6;
+    private const int MostBytesANumber = 40;
+
+    private readonly byte[] _buffer = new byte[BufferSize];
+    private int _at;
+
+    /// <summary>Writes markup as it stands.</summary>
+    public XmlBytes Raw(ReadOnlySpan<byte> markup)
+    {
+        Reserve(markup.Length);
+        markup.CopyTo(_buffer.AsSpan(_at));
+        _at += markup.Length;
+        return this;
+    }
+
+    /// <summary>Writes a whole number.</summary>
+    public XmlBytes Number(long number)
+    {
+        Reserve(MostBytesANumber);
+        number.TryFormat(_buffer.AsSpan(_at), out var written, default, CultureInfo.InvariantCulture);
+        _at += written;
+        return this;
+    }
+
+    /// <summary>Writes a decimal number without an exponent or trailing zeros.</summary>
+    public XmlBytes Number(decimal number)
+    {
+        Reserve(MostBytesANumber);
+        number.TryFormat(_buffer.AsSpan(_at), out var written, "0.############", CultureInfo.InvariantCulture);
+        _at += written;
+        return this;
+    }
+
+    /// <summary>Writes text with the characters that XML claims for itself replaced.</summary>
+    public XmlBytes Text(ReadOnlySpan<char> text)
+    {
+        while (!text.IsEmpty)
+        {
+            var special = text.IndexOfAny("&<>\"");
+            var plain = special < 0 ? text : text[..special];
+            Plain(plain);
+            if (special < 0)
+            {
+                break;
+            }
+
+            Raw(text[special] switch { '&' => "&amp;"u8, '<' => "&lt;"u8, '>' => "&gt;"u8, _ => "&quot;"u8 });
+            text = text[(special + 1)..];
+        }
+
+        return this;
+    }
+
+    /// <summary>Hands on what is left.</summary>
+    public void Flush()
+    {
+        if (_at > 0)
+        {
+            destination.Write(_buffer.AsSpan(0, _at));
+            _at = 0;
+        }
+    }
+
+    private void Plain(ReadOnlySpan<char> text)
+    {
+        const int Most = BufferSize / MostBytesACharacter;
+        while (!text.IsEmpty)
+        {
+            // A pair of surrogates is one character and must stay together.
+            var length = Math.Min(text.Length, Most);
+            length -= length < text.Length && char.IsHighSurrogate(text[length - 1]) ? 1 : 0;
+            Reserve(length * MostBytesACharacter);
+            _at += Encoding.UTF8.GetBytes(text[..length], _buffer.AsSpan(_at));
+            text = text[length..];
+        }
+    }
+
+    private void Reserve(int bytes)
+    {
+        if (_buffer.Length - _at < bytes)
+        {
+            Flush();
+        }
+    }
+}

@@ -1,0 +1,67 @@
+namespace Warmup.Sheets;
+
+/// <summary>
+/// A line in svara letters on the parts of its aksharas: a letter where a note begins, <c>,</c> for each further unit it is held, <c>v</c>
+/// where a breath begins, <c>-</c> for each further unit of silence (common practice, but for the breath sign, the project's own).
+/// </summary>
+internal sealed class SvaraCells
+{
+    public const string Hold = ",";
+    public const string Breath = "v";
+    public const string Silence = "-";
+
+    private readonly SortedDictionary<long, string> _cells = [];
+    private readonly int _parts;
+
+    /// <summary>The cells of a line.</summary>
+    /// <param name="section">The section.</param>
+    /// <param name="line">The line.</param>
+    /// <param name="breaths">The breaths by the note before them.</param>
+    /// <param name="parts">The parts of an akshara that have a cell each.</param>
+    public SvaraCells(Section section, ScoreLine line, Dictionary<int, Breath> breaths, int parts)
+    {
+        _parts = parts;
+        var end = line.Onset + line.Length;
+        var unit = line.Speed.Unit;
+        for (var n = line.FirstNote; n < line.FirstNote + line.NoteCount; n++)
+        {
+            var note = section.Notes[n];
+            var sung = note.Onset + note.Length;
+            var next = n + 1 < line.FirstNote + line.NoteCount ? section.Notes[n + 1].Onset : end;
+            Add(note.Onset, section.PitchOf(note).Tone.ToLetterString());
+            for (var at = note.Onset + unit; at < sung; at += unit)
+            {
+                Add(at, Hold);
+            }
+
+            if (breaths.TryGetValue(n, out var breath))
+            {
+                Add(breath.Onset, Breath);
+            }
+
+            // Silence is counted in the units that began with the note; one that a breath or a hold has a sign for already has none.
+            for (var at = note.Onset + (unit * ((sung - note.Onset) / unit).Ceiling()); at < next; at += unit)
+            {
+                if (!_cells.ContainsKey(Slot(at)))
+                {
+                    Add(at, Silence);
+                }
+            }
+        }
+    }
+
+    /// <summary>The cells in order, each by the number of its part from the section's beginning.</summary>
+    public IReadOnlyDictionary<long, string> Cells => _cells;
+
+    /// <summary>The most letters of a cell.</summary>
+    public int Widest => _cells.Values.Max(c => c.Length);
+
+    private long Slot(Rational at) => (at * _parts).Floor();
+
+    /// <summary>Puts a sign at its place; signs that share a place stand side by side, so that none is lost.</summary>
+    private void Add(Rational at, string sign)
+    {
+        var slot = Slot(at);
+        _cells[slot] = _cells.TryGetValue(slot, out var before) ? before + sign : sign;
+    }
+}

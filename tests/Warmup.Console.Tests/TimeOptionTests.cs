@@ -1,0 +1,61 @@
+namespace Warmup.Cli.Tests;
+
+/// <summary>The options that say how a drill is counted; the expected sheets follow from the rules of gati, kalam and fill.</summary>
+public sealed class TimeOptionTests : IDisposable
+{
+    private readonly Shell _shell = new();
+
+    public void Dispose() => _shell.Dispose();
+
+    [Theory]
+    [InlineData("--tala", "rupaka", "chatusra-jati rupaka (2+4)")]
+    [InlineData("--tala", "rupaka-chapu", "rupaka-chapu (3)")]
+    [InlineData("--tala", "2+2+3/8", "Time    2+2+3/8, ")]
+    [InlineData("--tala", "free", "Time    free, ")]
+    [InlineData("--gati", "3", "speed 3, gati 3")] // with another gati than 4 the third speed is meant
+    [InlineData("--speed", "4", "speed 4, continuous")]
+    [InlineData("--speeds", "1,2,3", "speed 1 then speed 2 then speed 3")]
+    [InlineData("--fill", "avartana", "each line filled up to the avartana by a hold")]
+    [InlineData("--count-in", "2", "Count   2 avartanas before the first line")]
+    public void Each_option_shows_on_the_sheet(string option, string value, string expected)
+    {
+        var (code, _, error) = Shell.Run(_shell.Drill((option, value), ("--out", _shell.At("a.txt"))));
+        Assert.Equal((0, string.Empty), (code, error));
+        Assert.Contains(expected, File.ReadAllText(_shell.At("a.txt")), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("--tala", "khanda chap", "perhaps khanda chapu")]
+    [InlineData("--tala", "0/4", "between 1 and 64, not 0")]
+    [InlineData("--gati", "6", "--gati must be 3 or 4 or 5 or 7 or 9, not '6'")]
+    [InlineData("--speed", "5", "--speed must be 1 or 2 or 3 or 4, not '5'")]
+    [InlineData("--speeds", "1,,2", "--speeds must be 1 or 2 or 3 or 4, not ''")]
+    [InlineData("--fill", "half", "--fill must be none or anga or avartana, not 'half'")]
+    [InlineData("--count-in", "9", "not '9'")]
+    public void Wrong_values_are_refused_with_the_option_and_the_choices(string option, string value, string message)
+    {
+        var (code, _, error) = Shell.Run(_shell.Drill((option, value)));
+        Assert.Equal(2, code);
+        Assert.Contains(option, error, StringComparison.Ordinal);
+        Assert.Contains(message, error, StringComparison.Ordinal);
+        Assert.Empty(_shell.Files);
+    }
+
+    [Theory]
+    [InlineData("--fill", "anga")]
+    [InlineData("--count-in", "1")]
+    public void Free_rhythm_has_nothing_to_fill_and_no_beat_to_count(string option, string value)
+    {
+        var (code, _, error) = Shell.Run(_shell.Drill((option, value), ("--tala", "free")));
+        Assert.Equal(2, code);
+        Assert.Contains($"{option} needs a meter", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Speed_and_speeds_exclude_each_other()
+    {
+        var (code, _, error) = Shell.Run(_shell.Drill(("--speed", "1"), ("--speeds", "1,2")));
+        Assert.Equal(2, code);
+        Assert.Contains("exclude each other", error, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,149 @@
+using FsCheck.Xunit;
+
+namespace Warmup.Tests;
+
+/// <summary>
+/// Source: the rules' worked example of delivery line by line (Adi at 60: S, R, hold to 7.0, breath 7.0 to 8.0; one more avartana where
+/// less than one akshara and the breath remain) and the rounding of breaths up to 1/24 akshara, each computed here a second time.
+/// </summary>
+public class LineByLineTests
+{
+    private static Section Sung(string scale, Drill? like = null) => ((like ?? Like(scale)) with { Delivery = Delivery.LineByLine }).ToScore().Sections.Single();
+
+    private static Drill Like(string scale) => new() { Scale = Catalogue.Default.Read(scale), Pattern = Pattern.Ladder, Tonic = Tonic.Parse("C4") };
+
+    [Fact]
+    public void The_worked_example_adi_at_60()
+    {
+        var section = Sung("15");
+        var (s, r) = (section.Notes[0], section.Notes[1]);
+        Assert.Equal((new Rational(0), new Rational(1), false), (s.Onset, s.Length, s.IsHeld));
+        Assert.Equal((new Rational(1), new Rational(6), true), (r.Onset, r.Length, r.IsHeld)); // R, hold to 7.0
+        Assert.Equal(new Breath(7, 1, 1), section.Breaths[0]); // breath 7.0 to 8.0
+        Assert.Equal(8, section.Lines[1].Onset);
+        Assert.Equal(8, section.Notes[2].Onset);
+    }
+
+    [Fact]
+    public void A_line_that_leaves_less_than_one_akshara_and_the_breath_takes_one_more_avartana()
+    {
+        var section = Sung("15");
+        // Seven notes: the last begins at 6 and has one akshara before the breath: it fits. Eight: the last begins at 7, so it goes on to 15.
+        Assert.Equal([8, 8, 8, 8, 8, 8, 16], section.Lines.Select(l => (int)l.Length.Floor()));
+        var last = section.Notes[^1];
+        Assert.Equal((new Rational(48 + 7), new Rational(8)), (last.Onset, last.Length));
+        Assert.Equal(new Breath(63, 1, 34), section.Breaths[^1]);
+        var seventh = section.Notes[section.Lines[6].FirstNote - 1];
+        Assert.Equal((new Rational(46), new Rational(1)), (seventh.Onset, seventh.Length));
+        Assert.Equal(64, section.Length);
+        Assert.Equal([true, true, true, true, true, true, true, false], section.Measures.Select(m => m.BeginsLine));
+        Assert.Equal(7, section.Breaths.Count);
+    }
+
+    [Theory]
+    [InlineData(60, 1, 24, 24)]
+    [InlineData(61, 1, 25, 24)] // 24.4 up
+    [InlineData(72, 1, 29, 24)] // 28.8 up
+    [InlineData(145, 2, 29, 24)] // 72.5: exactly 29
+    [InlineData(30, 1, 12, 24)]
+    [InlineData(50, 1, 20, 24)]
+    [InlineData(400, 1, 160, 24)]
+    public void A_breath_of_one_second_is_rounded_up_to_a_24th(int n, int d, int steps, int grid)
+    {
+        Assert.Equal(new Rational(steps, grid), Delivery.LineByLine.BreathAksharas(new Rational(n, d)));
+        var section = Sung("15", Like("15") with { Tempo = new Rational(n, d) });
+        Assert.All(section.Breaths, b => Assert.Equal(new Rational(steps, grid), b.Length));
+        Assert.Equal(24, Delivery.BreathGrid);
+    }
+
+    [Property(Arbitrary = [typeof(Arbitraries)], MaxTest = 200)]
+    public void Every_line_ends_with_a_hold_and_a_breath_on_the_avartana(Drill drill)
+    {
+        var delivery = drill.Delivery.IsLineByLine ? drill.Delivery : Delivery.LineByLine;
+        if (!(drill with { Delivery = delivery, Meter = Meter.Adi }).TryToScore(out var score, out _))
+        {
+            return;
+        }
+
+        var section = score!.Sections[0];
+        var exact = delivery.BreathSeconds * drill.Tempo / 60;
+        var breath = new Rational((exact * 24).Ceiling(), 24);
+        Assert.Equal(section.Lines.Count, section.Breaths.Count);
+        // A hold is never shorter than the note would be without it.
+        var hold = Rational.Max(delivery.LeastHold, drill.Speed.Unit);
+        var start = Rational.Zero;
+        for (var i = 0; i < section.Lines.Count; i++)
+        {
+            var line = section.Lines[i];
+            Assert.Equal(start, line.Onset);
+            var onset = start + (drill.Speed.Unit * (line.NoteCount - 1));
+            // The first avartana's end that leaves the least hold and the breath.
+            var end = new Rational(((onset + hold + breath) / 8).Ceiling()) * 8;
+            var last = section.Notes[line.FirstNote + line.NoteCount - 1];
+            Assert.Equal((onset, end - breath - onset), (last.Onset, last.Length));
+            Assert.Equal(new Breath(end - breath, breath, line.FirstNote + line.NoteCount - 1), section.Breaths[i]);
+            Assert.Equal(end - start, line.Length);
+            start = end;
+        }
+
+        Assert.Equal(start, section.Length);
+        Assert.All(section.Breaths, b => Assert.True(section.SecondsAt(b.Length) >= delivery.BreathSeconds));
+    }
+
+    [Property(Arbitrary = [typeof(Arbitraries)])]
+    public void In_free_rhythm_the_hold_is_the_least_and_the_breath_ends_on_an_akshara(Drill drill)
+    {
+        if (!(drill with { Delivery = Delivery.LineByLine, Meter = Meter.Free }).TryToScore(out var score, out _))
+        {
+            return;
+        }
+
+        var section = score!.Sections[0];
+        foreach (var (line, breath) in section.Lines.Zip(section.Breaths))
+        {
+            var last = section.Notes[line.FirstNote + line.NoteCount - 1];
+            Assert.Equal(last.Onset + last.Length, breath.Onset);
+            Assert.Equal(line.Onset + (drill.Speed.Unit * (line.NoteCount - 1)), last.Onset);
+            Assert.True(last.Length >= 1);
+            if (drill.Speed.Unit <= 1)
+            {
+                Assert.Equal(1, last.Length);
+            }
+
+            Assert.True((breath.Onset + breath.Length).IsInteger);
+            Assert.True(breath.Length >= Delivery.LineByLine.BreathAksharas(drill.Tempo));
+            Assert.True(breath.Length < Delivery.LineByLine.BreathAksharas(drill.Tempo) + 1);
+            Assert.Equal(line.Onset + line.Length, breath.Onset + breath.Length);
+        }
+    }
+
+    [Fact]
+    public void Free_rhythm_has_no_avartanas_to_fill()
+    {
+        var section = (Like("mohanam") with { Meter = Meter.Free }).ToScore().Sections[0];
+        Assert.Equal(20, section.Length);
+        Assert.Equal([2, 3, 4, 5, 6], section.Measures.Select(m => (int)m.Length.Floor()));
+        Assert.All(section.Measures, m => Assert.True(m.BeginsLine));
+    }
+
+    [Theory]
+    [InlineData("0.1")]
+    [InlineData("10.1")]
+    [InlineData("0")]
+    [InlineData("-1")]
+    public void A_breath_out_of_range_is_refused_with_the_range(string seconds)
+    {
+        Assert.True(Rational.TryParse(seconds, out var value));
+        var message = Assert.Throws<ArgumentOutOfRangeException>(() => Delivery.LineByLine with { BreathSeconds = value }).Message;
+        Assert.Contains("10", message, StringComparison.Ordinal);
+        Assert.Contains(value.ToString(), message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(1, 5)]
+    [InlineData(65, 1)]
+    [InlineData(-1, 1)]
+    public void A_hold_out_of_range_is_refused_with_the_range(int n, int d) =>
+        Assert.Contains("64", Assert.Throws<ArgumentOutOfRangeException>(() => Delivery.LineByLine with { LeastHold = new Rational(n, d) }).Message, StringComparison.Ordinal);
+}

@@ -1,0 +1,71 @@
+using System.Reflection;
+
+namespace Warmup.Tests;
+
+/// <summary>
+/// Builds values of positional records, which have nothing but the parameters of their constructor: one value, and for each parameter
+/// one that differs in it alone. Everything inside is built anew each time.
+/// </summary>
+internal static class PositionalSamples
+{
+    public static Func<object>[]? Of(Type type)
+    {
+        var constructor = type.GetConstructors()
+            .Where(c => c.GetParameters() is { Length: > 0 } parameters && parameters.All(p => type.GetProperty(p.Name!)?.PropertyType == p.ParameterType))
+            .MaxBy(c => c.GetParameters().Length);
+        if (constructor is null)
+        {
+            return null;
+        }
+
+        var parameters = constructor.GetParameters();
+        return
+        [
+            () => Build(constructor, parameters, -1),
+            .. parameters.Select((_, changed) => (Func<object>)(() => Build(constructor, parameters, changed))),
+        ];
+    }
+
+    private static object Build(ConstructorInfo constructor, ParameterInfo[] parameters, int changed) =>
+        constructor.Invoke([.. parameters.Select((p, i) => Value(p.ParameterType, i == changed ? 1 : 0))]);
+
+    private static object? Value(Type type, int variant)
+    {
+        if (Nullable.GetUnderlyingType(type) is { } inner)
+        {
+            return variant == 0 ? Value(inner, 0) : null;
+        }
+
+        if (type.IsEnum)
+        {
+            return Enum.GetValues(type).GetValue(variant);
+        }
+
+        if (type == typeof(string))
+        {
+            return new string((char)('a' + variant), 2);
+        }
+
+        if (type == typeof(bool))
+        {
+            return variant == 1;
+        }
+
+        if (type == typeof(int) || type == typeof(double))
+        {
+            return Convert.ChangeType(variant + 1, type, System.Globalization.CultureInfo.InvariantCulture);
+        }
+
+        if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(ValueList<>))
+        {
+            var item = type.GetGenericArguments()[0];
+            var items = Array.CreateInstance(item, 1);
+            items.SetValue(Value(item, variant), 0);
+            return typeof(ValueList).GetMethod(nameof(ValueList.ToValueList))!.MakeGenericMethod(item).Invoke(null, [items]);
+        }
+
+        var makers = Samples.ByType.GetValueOrDefault(type) ?? Of(type)
+            ?? throw new InvalidOperationException($"no sample of {type}: add one");
+        return makers[variant]();
+    }
+}

@@ -1,0 +1,65 @@
+using System.Diagnostics;
+
+namespace Warmup.Listening.Tests;
+
+/// <summary>A program of the machine. A test that needs one which is not there skips and says what to install.</summary>
+public sealed class Tool
+{
+    // Long enough for a machine that does several things at once; no run takes a tenth of it.
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(90);
+
+    private readonly string _path;
+
+    private Tool(string path) => _path = path;
+
+    /// <summary>The program with a name, or skips the test.</summary>
+    /// <param name="name">The name, or the whole path.</param>
+    /// <param name="package">The Debian package that has it.</param>
+    public static Tool Get(string name, string package)
+    {
+        var path = (Environment.GetEnvironmentVariable("PATH") ?? string.Empty)
+            .Split(Path.PathSeparator)
+            .Select(folder => Path.Combine(folder, name))
+            .FirstOrDefault(File.Exists);
+        Assert.SkipWhen(path is null, $"{name} is not installed (Debian: apt-get install {package})");
+        return new Tool(path!);
+    }
+
+    /// <summary>The Python of the system with mido, or skips the test. The system's own, since Debian's packages are for it.</summary>
+    public static Tool Mido()
+    {
+        var python = Get("/usr/bin/python3", "python3-mido");
+        Assert.SkipWhen(python.Start("-c", "import mido").Code != 0, "python3 has no mido (Debian: apt-get install python3-mido)");
+        return python;
+    }
+
+    /// <summary>A sound font, or skips the test.</summary>
+    public static string SoundFont()
+    {
+        const string Path = "/usr/share/sounds/sf2/TimGM6mb.sf2";
+        Assert.SkipUnless(File.Exists(Path), $"{Path} does not exist (Debian: apt-get install timgm6mb-soundfont)");
+        return Path;
+    }
+
+    /// <summary>Runs the program and gives what it prints; an exit code other than 0 fails the test.</summary>
+    public string Run(params string[] arguments)
+    {
+        var (code, output, error) = Start(arguments);
+        Assert.True(code == 0, $"{_path} {string.Join(' ', arguments)} ended with {code}: {error}");
+        return output;
+    }
+
+    private (int Code, string Output, string Error) Start(params string[] arguments)
+    {
+        using var process = Process.Start(new ProcessStartInfo(_path, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        var output = process.StandardOutput.ReadToEndAsync();
+        var error = process.StandardError.ReadToEndAsync();
+        if (!process.WaitForExit(Patience))
+        {
+            process.Kill(entireProcessTree: true);
+            Assert.Fail($"{_path} did not end within {Patience.TotalSeconds} s");
+        }
+
+        return (process.ExitCode, output.GetAwaiter().GetResult(), error.GetAwaiter().GetResult());
+    }
+}

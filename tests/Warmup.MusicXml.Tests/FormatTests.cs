@@ -1,0 +1,184 @@
+using System.Buffers.Binary;
+using System.IO.Compression;
+using System.Xml;
+
+namespace Warmup.MusicXml.Tests;
+
+/// <summary>
+/// The formats as exporters: names, streams, limits, and the compressed container. Sources: the W3C's MusicXML 4.0 tutorial on compressed
+/// files and container.xsd; PKWARE's APPNOTE for the bytes of a ZIP header.
+/// </summary>
+public class FormatTests
+{
+    private static readonly Score Plain = Drills.Of().ToScore();
+
+    [Fact]
+    public void The_formats_name_their_endings()
+    {
+        Assert.Equal<string>([".musicxml", ".xml"], new MusicXmlFormat().Extensions);
+        Assert.Equal<string>([".mxl"], new MxlFormat().Extensions);
+        Assert.Equal(MusicXmlOptions.Default, new MxlFormat().Options);
+    }
+
+    [Fact]
+    public void The_stream_is_only_written_to_and_stays_open()
+    {
+        foreach (IScoreFormat format in new IScoreFormat[] { new MusicXmlFormat(), new MxlFormat() })
+        {
+            using var stream = new OnlyWritten();
+            format.Write(Plain, stream);
+            Assert.True(stream.Count > 0);
+            Assert.False(stream.WasClosed);
+        }
+    }
+
+    [Fact]
+    public void A_stopped_token_stops_the_work_before_the_first_byte()
+    {
+        using var stream = new MemoryStream();
+        var stopped = new CancellationToken(canceled: true);
+        Assert.Throws<OperationCanceledException>(() => new MusicXmlFormat().Write(Plain, stream, stopped));
+        Assert.Throws<OperationCanceledException>(() => new MxlFormat().Write(Plain, stream, stopped));
+        Assert.Equal(0, stream.Length);
+    }
+
+    [Fact]
+    public void A_token_that_is_stopped_on_the_way_stops_the_work()
+    {
+        using var source = new CancellationTokenSource();
+        using var stream = new OnlyWritten { AtFirstWrite = source.Cancel };
+        var longOne = Drills.Of(pattern: "ladder.repeat(50)").ToScore();
+        Assert.Throws<OperationCanceledException>(() => new MusicXmlFormat().Write(longOne, stream, source.Token));
+    }
+
+    [Theory]
+    [InlineData(1, 512)] // a 256th of a quarter: shorter than a 128th note, which is a 32nd of a quarter
+    [InlineData(1, 101)]
+    public void A_length_that_no_note_value_or_tuplet_has_is_refused_before_the_first_byte(long length, long over)
+    {
+        var line = new Line([new LineNote(default, Way.Ascent, Link.Leap, new Rational(length, over)), new LineNote(default, Way.Ascent, Link.Leap, 1)]);
+        var score = Drills.Of().ToScore(new Expansion([line], []));
+        using var stream = new MemoryStream();
+        var refused = Assert.Throws<ExportException>(() => new MusicXmlFormat().Write(score, stream));
+        Assert.Contains("128th", refused.Message, StringComparison.Ordinal);
+        Assert.Contains($"{length}/{over}", refused.Message, StringComparison.Ordinal);
+        Assert.Equal(0, stream.Length);
+    }
+
+    [Fact]
+    public void More_than_16383_divisions_are_refused_with_the_number()
+    {
+        // Fields of 5, 7, 9, 11 and 13 notes an akshara: 5 x 7 x 9 x 11 x 13 = 45045 divisions would divide them all.
+        var lines = new[] { 5, 7, 9, 11, 13 }.Select(n => new Line(Enumerable.Repeat(new LineNote(default, Way.Ascent, Link.Leap, new Rational(1, n)), n).ToValueList()));
+        var sections = lines.Select(l => Drills.Of().ToScore(new Expansion([l], [])).Sections[0]).ToValueList();
+        Assert.Equal(3465, ReadScore.Of(new Score("four", sections.AsSpan()[..4].ToArray().ToValueList(), null, [])).Divisions);
+        var refused = Assert.Throws<ExportException>(() => ReadScore.Bytes(new Score("five", sections, null, [])));
+        Assert.Contains("45045", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("16383", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_score_without_sections_is_refused() =>
+        Assert.Contains("at least 1", Assert.Throws<ExportException>(() => ReadScore.Bytes(Plain with { Sections = [] })).Message, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData(3)]
+    [InlineData(16)]
+    public void A_staff_height_outside_4_to_15_is_refused(int height)
+    {
+        var refused = Assert.Throws<ArgumentOutOfRangeException>(() => new MusicXmlOptions { StaffMillimetres = height });
+        Assert.Contains("between 4 and 15", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_container_begins_with_a_stored_mimetype_without_an_extra_field()
+    {
+        var bytes = Mxl(Plain);
+        Assert.Equal(0x04034b50u, BinaryPrimitives.ReadUInt32LittleEndian(bytes));
+        Assert.Equal(0, BinaryPrimitives.ReadUInt16LittleEndian(bytes.AsSpan(8))); // stored
+        var name = BinaryPrimitives.ReadUInt16LittleEndian(bytes.AsSpan(26));
+        Assert.Equal(0, BinaryPrimitives.ReadUInt16LittleEndian(bytes.AsSpan(28))); // no extra field
+        Assert.True(bytes.AsSpan(30).StartsWith("mimetypeapplication/vnd.recordare.musicxml"u8));
+        Assert.Equal("mimetype".Length, name);
+        Assert.Equal(34, BinaryPrimitives.ReadInt32LittleEndian(bytes.AsSpan(22))); // the media type and nothing behind it
+    }
+
+    [Fact]
+    public void The_container_names_the_score_which_is_the_plain_file()
+    {
+        using var zip = new ZipArchive(new MemoryStream(Mxl(Plain)), ZipArchiveMode.Read);
+        Assert.Equal("META-INF/container.xml", zip.Entries[1].FullName);
+        using var container = XmlReader.Create(zip.Entries[1].Open(), ReadScore.Settings);
+        Assert.True(container.ReadToFollowing("rootfile"));
+        Assert.Equal("application/vnd.recordare.musicxml+xml", container.GetAttribute("media-type"));
+        using var score = zip.GetEntry(container.GetAttribute("full-path")!)!.Open();
+        using var copy = new MemoryStream();
+        score.CopyTo(copy);
+        Assert.Equal(ReadScore.Bytes(Plain), copy.ToArray());
+    }
+
+    [Fact]
+    public void The_container_has_no_time_of_its_own_and_equal_bytes()
+    {
+        using var zip = new ZipArchive(new MemoryStream(Mxl(Plain)), ZipArchiveMode.Read);
+        Assert.All(zip.Entries, e => Assert.Equal(new DateTime(1980, 1, 1), e.LastWriteTime.DateTime));
+        Assert.Equal(Mxl(Plain), Mxl(Drills.Of().ToScore()));
+    }
+
+    private static byte[] Mxl(Score score)
+    {
+        using var stream = new MemoryStream();
+        new MxlFormat().Write(score, stream);
+        return stream.ToArray();
+    }
+
+    /// <summary>A stream that can neither go back nor be read, as a network's.</summary>
+    private sealed class OnlyWritten : Stream
+    {
+        public Action? AtFirstWrite { get; init; }
+
+        public long Count { get; private set; }
+
+        public bool WasClosed { get; private set; }
+
+        public override bool CanRead => false;
+
+        public override bool CanSeek => false;
+
+        public override bool CanWrite => true;
+
+        public override long Length => throw new NotSupportedException();
+
+        public override long Position
+        {
+            get => throw new NotSupportedException();
+            set => throw new NotSupportedException();
+        }
+
+        public override void Flush()
+        {
+        }
+
+        public override int Read(byte[] buffer, int offset, int count) => throw new NotSupportedException();
+
+        public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
+
+        public override void SetLength(long value) => throw new NotSupportedException();
+
+        public override void Write(byte[] buffer, int offset, int count)
+        {
+            if (Count == 0)
+            {
+                AtFirstWrite?.Invoke();
+            }
+
+            Count += count;
+        }
+
+        protected override void Dispose(bool disposing)
+        {
+            WasClosed = true;
+            base.Dispose(disposing);
+        }
+    }
+}

@@ -1,0 +1,51 @@
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+
+namespace Warmup.MusicXml.Tests;
+
+/// <summary>Laws of every file over generated scores. Source: the W3C's MusicXML 4.0 documentation and the score itself.</summary>
+public class GeneratedScoreTests
+{
+    [Property(MaxTest = 400)]
+    public Property A_score_is_full_whole_and_reads_back() => Prop.ForAll(Drills.Scores.ToArbitrary(), Checks.All);
+
+    [Property(MaxTest = 40)]
+    public Property Equal_scores_give_equal_bytes_by_every_way_of_writing() => Prop.ForAll(Drills.Scores.ToArbitrary(), score =>
+    {
+        var bytes = ReadScore.Bytes(score);
+        var buffer = new System.Buffers.ArrayBufferWriter<byte>();
+        new MusicXmlFormat().Write(score with { Title = new string(score.Title) }, buffer);
+        Assert.True(buffer.WrittenSpan.SequenceEqual(bytes));
+    });
+
+    public static TheoryData<int, int> Speeds => new MatrixTheoryData<int, int>([3, 4, 5, 7, 9], [1, 2, 3, 4]);
+
+    // Every breath length on the grid of 24ths with every speed, so that no leftover is met by luck alone.
+    [Theory]
+    [MemberData(nameof(Speeds))]
+    public void Every_breath_length_can_be_written_in_every_speed(int gati, int kalam)
+    {
+        foreach (var meter in new[] { Meter.Adi, Meter.Free })
+        {
+            foreach (var hold in new[] { new Rational(1, 4), new Rational(1, 3), 1 })
+            {
+                for (var grid = 5; grid <= 28; grid++)
+                {
+                    var drill = Drills.Of() with
+                    {
+                        Speed = new Speed(kalam, gati),
+                        Meter = meter,
+                        Delivery = Delivery.LineByLine with { BreathSeconds = new Rational(grid, 24), LeastHold = hold },
+                    };
+                    var score = drill.ToScore();
+                    var read = ReadScore.Of(score);
+                    Checks.MeasuresAreFull(read);
+                    Checks.ValuesAgree(read);
+                    Checks.TupletsAreWhole(read);
+                    Checks.ReadsBack(score, read);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,58 @@
+namespace Warmup.MusicXml.Tests;
+
+/// <summary>
+/// How lengths become written values, in worked measures: w h q e s for whole to sixteenth, then 32 64 128; a dot behind, the tuplet's
+/// number and a colon in front, r for a rest, ~ for a tie to the next. Source: counted by hand; where several ways are right, the
+/// project's own choice: cuts at the tala's groups, then at beats; tuplets that save the most notes, and then the narrowest.
+/// </summary>
+public class LayoutTests
+{
+    [Theory]
+    [InlineData(1, 4, 60, "q h.~ h~ q rq")] // R from 1 to 7 over the groups 4+2+2, breath from 7 to 8
+    [InlineData(2, 4, 60, "e e~ h.~ h~ q rq")]
+    [InlineData(3, 4, 60, "s e.~ h.~ h~ q rq")]
+    [InlineData(1, 4, 75, "q h.~ h~ e. rs rq")] // a breath of 5/4: from 6 3/4
+    [InlineData(1, 4, 80, "q h.~ h~ 3:q 3:re rq")] // a breath of 4/3: from 6 2/3
+    [InlineData(1, 4, 72, "q h.~ h~ e.~ 3:64 3:r32 r32 rq")] // a breath of 6/5, rounded up to 29/24: from 6 19/24 = 6 3/4 + 1/24
+    [InlineData(3, 3, 60, "3:e 3:q~ h.~ h~ q rq")]
+    [InlineData(2, 3, 60, "3:q 3:h~ h~ h~ q rq")]
+    [InlineData(1, 3, 60, "3:h 3:w~ h~ q rq")]
+    [InlineData(3, 5, 60, "5:s 5:q~ h.~ h~ q rq")]
+    public void The_first_line_in_Adi_line_by_line(int kalam, int gati, int tempo, string expected)
+    {
+        var drill = Drills.Of() with { Speed = new Speed(kalam, gati), Tempo = tempo, Delivery = Delivery.LineByLine };
+        Assert.Equal(expected, Text(ReadScore.Of(drill.ToScore()).Measures[0]));
+    }
+
+    [Fact]
+    public void A_speed_that_does_not_fill_beats_fills_tuplets_of_several_beats()
+    {
+        // Tisra gati in the second speed: three notes in two aksharas, twelve in an avartana.
+        var read = ReadScore.Of((Drills.Of(pattern: "figure(0 1 2).take(4)") with { Speed = new Speed(2, 3) }).ToScore());
+        Assert.Equal("3:q 3:q 3:q 3:q 3:q 3:q 3:q 3:q 3:q 3:q 3:q 3:q", Text(Assert.Single(read.Measures)));
+        Assert.Equal(4, read.Notes.Count(n => n.TupletStart));
+    }
+
+    [Fact]
+    public void Silence_is_cut_at_the_groups_and_takes_no_dots()
+    {
+        // One note and a silence of seven aksharas in 4+2+2.
+        var score = Drills.Of().ToScore(new Expansion([new Line([new LineNote(default, Way.Ascent, Link.Leap, 1)])], []));
+        Assert.Equal("q rq rh rh rh", Text(Assert.Single(ReadScore.Of(score).Measures)));
+    }
+
+    [Fact]
+    public void A_note_over_the_bar_line_is_tied()
+    {
+        var note = new LineNote(default, Way.Ascent, Link.Leap, 10);
+        var read = ReadScore.Of(Drills.Of().ToScore(new Expansion([new Line([note])], [])));
+        Assert.Equal(["w~ h~ h~", "h rh rh rh"], read.Measures.Select(Text));
+    }
+
+    private static string Text(ReadMeasure measure) => string.Join(' ', measure.Notes.Select(n =>
+        (n.Modification is { } m ? $"{m.Actual}:" : string.Empty)
+        + (n.IsRest ? "r" : string.Empty)
+        + n.Type switch { "whole" => "w", "half" => "h", "quarter" => "q", "eighth" => "e", "16th" => "s", var t => t!.Replace("nd", string.Empty, StringComparison.Ordinal).Replace("th", string.Empty, StringComparison.Ordinal) }
+        + new string('.', n.Element.Elements("dot").Count())
+        + (n.TieStart ? "~" : string.Empty)));
+}

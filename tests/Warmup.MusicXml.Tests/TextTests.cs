@@ -1,0 +1,90 @@
+using System.Text;
+
+namespace Warmup.MusicXml.Tests;
+
+/// <summary>Titles and syllables as people type them. Source: XML 1.0, sections 2.2 (characters) and 2.4 (markup).</summary>
+public class TextTests
+{
+    public static TheoryData<string> Titles =>
+    [
+        "a < b & c > d \"e\" 'f'", "]]>", "&amp;", "\U0001F3B6 \U0001F469\u200D\U0001F3A4", "\u05E9\u05DC\u05D5\u05DD \u0645\u0631\u062D\u0628\u0627",
+        "\u0938\u0930\u0917\u092E", new string('x', 10_000), string.Concat(Enumerable.Repeat("\U0001F3B6", 5_000)), "x" + string.Concat(Enumerable.Repeat("\U0001F3B6", 4_999)),
+        new string('&', 10_000), "",
+    ];
+
+    [Theory]
+    [MemberData(nameof(Titles))]
+    public void A_title_reads_back_as_it_was_typed(string title)
+    {
+        var bytes = ReadScore.Bytes((Drills.Of() with { Title = title }).ToScore());
+        Assert.Equal(title, ReadScore.Of(bytes).All("work-title").SingleOrDefault()?.Value ?? string.Empty);
+    }
+
+    [Theory]
+    [InlineData("<la>")]
+    [InlineData("\u0C38\u0C30\u0C3F")]
+    public void A_syllable_reads_back_as_it_was_typed(string vowel) =>
+        Assert.All(ReadScore.Of((Drills.Of() with { Syllables = Syllables.Vowel(vowel) }).ToScore()).Sung(), n => Assert.Equal(vowel, n.Lyric));
+
+    // The characters as numbers, since an attribute cannot hold a lone surrogate.
+    [Theory]
+    [InlineData("a", 0x0007, "U+0007 at position 2")]
+    [InlineData("", 0x000A, "U+000A at position 1")]
+    [InlineData("x", 0xD83C, "U+D83C at position 2")]
+    [InlineData("", 0xDFB6, "U+DFB6 at position 1")]
+    [InlineData("", 0xFFFF, "U+FFFF at position 1")]
+    public void A_control_character_is_refused_before_the_first_byte(string before, int character, string where)
+    {
+        var title = before + (char)character;
+        var plain = Drills.Of().ToScore();
+        foreach (var score in new[] { plain with { Title = title }, plain with { Sections = [plain.Sections[0] with { Title = title }] } })
+        {
+            using var stream = new MemoryStream();
+            var refused = Assert.Throws<ExportException>(() => new MusicXmlFormat().Write(score, stream));
+            Assert.Contains(where, refused.Message, StringComparison.Ordinal);
+            Assert.Equal(0, stream.Length);
+            Assert.Throws<ExportException>(() => new MxlFormat().Write(score, stream));
+            Assert.Equal(0, stream.Length);
+        }
+    }
+
+    [Fact]
+    public void Sections_have_their_titles_and_a_double_bar_between_them()
+    {
+        var read = ReadScore.Of(Samples.All["three sections"]);
+        Assert.Equal(["One", "Two", "Three"], read.All("words").Select(w => w.Value));
+        Assert.Equal(["light-light", "light-light", "light-heavy"], read.All("bar-style").Select(b => b.Value));
+        Assert.All(read.All("barline"), b => Assert.Equal("right", (string?)b.Attribute("location")));
+        Assert.Equal(["60", "80", "60"], read.All("per-minute").Select(p => p.Value));
+        Assert.Empty(ReadScore.Of(Samples.All["first speed"]).All("words"));
+    }
+
+    [Fact]
+    public void Attributes_are_restated_where_they_change_and_not_otherwise()
+    {
+        var twice = ReadScore.Of(Drills.Join([Drills.Of(), Drills.Of(pattern: "ladder.reversed")]));
+        Assert.Single(twice.All("key"));
+        Assert.Single(twice.All("time"));
+        Assert.Single(twice.All("clef"));
+        var changing = ReadScore.Of(Samples.All["three sections"]);
+        Assert.Equal(["4", "0", "0"], changing.All("fifths").Select(f => f.Value));
+        Assert.Equal(["G", "F"], changing.All("clef").Select(c => c.Element("sign")!.Value));
+    }
+
+    [Fact]
+    public void The_new_clef_of_a_section_stands_before_the_bar_line()
+    {
+        var read = ReadScore.Of(Samples.All["three sections"]);
+        var change = read.All("clef").Last().Parent!;
+        Assert.Equal("barline", change.ElementsAfterSelf().First().Name.LocalName);
+        Assert.Equal("note", change.ElementsBeforeSelf().Last().Name.LocalName);
+    }
+
+    [Fact]
+    public void The_bytes_are_plain_UTF8()
+    {
+        var bytes = ReadScore.Bytes((Drills.Of() with { Title = "\u00E9" }).ToScore());
+        Assert.True(bytes.AsSpan().IndexOf("<work-title>\u00C3\u00A9"u8) < 0);
+        Assert.True(bytes.AsSpan().IndexOf(Encoding.UTF8.GetBytes("<work-title>\u00E9</work-title>")) > 0);
+    }
+}

@@ -1,0 +1,62 @@
+using System.Text.Json;
+
+namespace Warmup.Readers.Tests;
+
+/// <summary>All pieces converted in one run: the program takes longer to start than to read a piece.</summary>
+public sealed class MuseScoreBatch : IDisposable
+{
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("warmup-readers-");
+
+    public MuseScoreBatch()
+    {
+        Missing = Tool.Missing(Tool.MuseScore, Tool.PdfToPpm);
+        if (Missing is not null)
+        {
+            return;
+        }
+
+        foreach (var piece in Groups.Values.SelectMany(g => g))
+        {
+            piece.Save(Folder);
+        }
+
+        using var job = new MemoryStream();
+        using (var json = new Utf8JsonWriter(job))
+        {
+            json.WriteStartArray();
+            foreach (var piece in Groups.Values.SelectMany(g => g))
+            {
+                json.WriteStartObject();
+                json.WriteString("in", $"{piece.Name}.musicxml");
+                json.WriteStartArray("out");
+                json.WriteStringValue($"{piece.Name}.mid");
+                json.WriteStringValue($"{piece.Name}.pdf");
+                json.WriteEndArray();
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+        }
+
+        File.WriteAllBytes(Path.Combine(Folder, "job.json"), job.ToArray());
+        Printed = Tool.MuseScore.Run(Folder, "-j", "job.json").Error;
+    }
+
+    public string? Missing { get; }
+
+    public string Folder => _folder.FullName;
+
+    public string Printed { get; } = string.Empty;
+
+    internal Dictionary<string, List<Piece>> Groups { get; } = new(StringComparer.Ordinal)
+    {
+        ["demo"] = [.. Repertoire.Demo],
+        ["parents"] = [.. Repertoire.Parents],
+        ["tonics"] = [.. Repertoire.Tonics],
+        ["meters"] = [.. Repertoire.Meters],
+        ["speeds"] = [.. Repertoire.Speeds],
+        ["choices"] = [.. Repertoire.Choices],
+    };
+
+    public void Dispose() => _folder.Delete(recursive: true);
+}

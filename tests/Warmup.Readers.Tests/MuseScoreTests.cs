@@ -1,0 +1,63 @@
+using Warmup.MusicXml;
+
+namespace Warmup.Readers.Tests;
+
+/// <summary>
+/// What a notation editor makes of the files. Source: MuseScore 3 converts them to MIDI and PDF; the MIDI is read by NAudio and compared
+/// with the score, the pages are turned into pictures by poppler.
+/// </summary>
+public class MuseScoreTests(MuseScoreBatch batch) : IClassFixture<MuseScoreBatch>
+{
+    [Theory]
+    [InlineData("demo", 6)]
+    [InlineData("parents", 72)]
+    [InlineData("tonics", 12)]
+    [InlineData("meters", 40)] // the 35 talas and more
+    [InlineData("speeds", 15)]
+    [InlineData("choices", 9)]
+    public void The_editor_plays_the_pitches_onsets_and_lengths_of_the_score(string group, int count)
+    {
+        Assert.SkipWhen(batch.Missing is not null, batch.Missing ?? string.Empty);
+        var pieces = batch.Groups[group];
+        Assert.True(pieces.Count >= count, $"{pieces.Count} pieces");
+        foreach (var piece in pieces)
+        {
+            var path = Path.Combine(batch.Folder, piece.Name + ".mid");
+            Assert.True(File.Exists(path), $"{piece.Name} was not converted: {batch.Printed}");
+            var tracks = Played.Tracks(path);
+            var voices = Repertoire.Voices(piece);
+            Assert.Equal(voices.Length + (piece.Options.HasDrone ? 1 : 0) + (piece.Options.Beat != MusicXmlBeat.None ? 1 : 0), tracks.Count);
+            for (var v = 0; v < voices.Length; v++)
+            {
+                var difference = Played.Difference(Played.Expected(piece.Score, voices[v]), tracks[v]);
+                Assert.True(difference is null, $"{piece.Name}: {difference}");
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("demo")]
+    [InlineData("parents")]
+    [InlineData("tonics")]
+    [InlineData("meters")]
+    [InlineData("speeds")]
+    [InlineData("choices")]
+    public void No_printed_page_is_empty(string group)
+    {
+        Assert.SkipWhen(batch.Missing is not null, batch.Missing ?? string.Empty);
+        foreach (var piece in batch.Groups[group])
+        {
+            var (code, _, error) = Tool.PdfToPpm.Run(batch.Folder, "-r", "40", "-gray", piece.Name + ".pdf", piece.Name);
+            Assert.True(code == 0, $"{piece.Name}: {error}");
+            var pages = Directory.GetFiles(batch.Folder, piece.Name + "-*.pgm").Select(Page.Read).ToList();
+            Assert.NotEmpty(pages);
+            Assert.All(pages, p =>
+            {
+                // At 40 dots an inch A4 is 331 by 468 (210 x 297 mm over 25.4); this version prints on A4 whatever the file says.
+                Assert.InRange(p.Width, 330, 332);
+                Assert.InRange(p.Height, 467, 469);
+                Assert.True(p.StaffLines >= 5, $"{piece.Name}: {p.StaffLines} staff lines on a page");
+            });
+        }
+    }
+}

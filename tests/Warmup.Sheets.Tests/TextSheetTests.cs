@@ -1,0 +1,83 @@
+using System.Text;
+
+namespace Warmup.Sheets.Tests;
+
+/// <summary>The text sheet's lines, written out by hand from the rules of delivery and the signs of its legend (common practice).</summary>
+public class TextSheetTests
+{
+    private static readonly Drill Mohanam = new() { Scale = Scale.Parse("S R2 G3 P D2 S'"), Pattern = Pattern.Ladder, Tonic = Tonic.Parse("G3") };
+
+    [Fact]
+    public void Line_by_line_each_line_fills_its_avartana_with_a_hold_and_a_breath()
+    {
+        // Adi at 60: the last note is held to 7, the breath lasts from 7 to 8.
+        var lines = Lines(Mohanam with { Delivery = Delivery.LineByLine });
+        Assert.Equal("1 S R , , | , , | , v ||", lines[0]);
+        Assert.Equal("3 S R G P | , , | , v ||", lines[2]);
+        Assert.Equal("5 S R G P | D S' | , v ||", lines[4]);
+    }
+
+    [Fact]
+    public void Continuous_lines_run_over_the_bar_marks()
+    {
+        var lines = Lines(Mohanam);
+        Assert.Equal("1 S R", lines[0]);
+        Assert.Equal("2 S R | G", lines[1]);
+
+        // The third line begins with akshara 6 and ends behind the first of the next avartana, which has a row of its own.
+        Assert.Equal("3 S | R G ||", lines[2]);
+        Assert.Equal("4 S R G | P D |", lines[3]);
+    }
+
+    [Fact]
+    public void Octave_marks_stand_behind_the_letter()
+    {
+        var lines = Lines(Mohanam with { Pattern = Pattern.Figure(-1, 0, 5) });
+        Assert.Equal("1 D_ S S'", lines[0]);
+    }
+
+    [Fact]
+    public void The_head_names_scale_tonic_tuning_and_time()
+    {
+        var text = Text(Mohanam with { Tonic = Tonic.FromHz(200), Tempo = new Rational(145, 2) });
+        Assert.Contains("S R2 G3 P D2 S'", text, StringComparison.Ordinal);
+        Assert.Contains("kattai 5", text, StringComparison.Ordinal);
+        Assert.Contains("200.00 Hz", text, StringComparison.Ordinal);
+        Assert.Contains("72.5 aksharas a minute", text, StringComparison.Ordinal);
+        Assert.Contains("Adi (4+2+2)", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_cautions_and_the_word_about_the_raga_stand_on_every_sheet()
+    {
+        var text = Text(Mohanam);
+        Assert.Contains(TextSheetFormat.NotTheRaga, text, StringComparison.Ordinal);
+        foreach (var caution in Cautions.All)
+        {
+            Assert.Contains(caution.Text, text, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Equal_scores_give_equal_bytes_without_a_byte_order_mark_and_with_line_feeds_only()
+    {
+        var bytes = Bytes(Mohanam);
+        Assert.Equal(bytes, Bytes(Mohanam with { Scale = Scale.Parse("S R2 G3 P D2 S'") }));
+        Assert.NotEqual(0xEF, bytes[0]);
+        Assert.DoesNotContain((byte)'\r', bytes);
+    }
+
+    /// <summary>The numbered lines with single spaces.</summary>
+    private static string[] Lines(Drill drill) => [.. Text(drill).Split('\n')
+        .Where(l => l.TrimStart().Split(' ', 2) is [var number, var rest] && int.TryParse(number, out _) && char.IsAsciiLetter(rest.TrimStart()[0]))
+        .Select(l => string.Join(' ', l.Split(' ', StringSplitOptions.RemoveEmptyEntries)))];
+
+    private static string Text(Drill drill) => Encoding.UTF8.GetString(Bytes(drill));
+
+    private static byte[] Bytes(Drill drill)
+    {
+        using var stream = new MemoryStream();
+        new TextSheetFormat().Write(drill.ToScore(), stream);
+        return stream.ToArray();
+    }
+}

@@ -1,0 +1,144 @@
+using System.Text;
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+
+namespace Warmup.Sheets.Tests;
+
+/// <summary>
+/// How the text sheet shows time. The expected rows are written out by hand from the signs of common practice: bars behind angas and
+/// avartanas, one line over the letters for the second speed, two for the third.
+/// </summary>
+public class TimeSheetTests
+{
+    private static readonly Drill Mohanam = new() { Scale = Scale.Parse("S R2 G3 P D2 S'"), Pattern = Pattern.Ladder.Take(3), Tonic = Tonic.Parse("G3") };
+
+    [Fact]
+    public void Svaras_stand_in_columns_under_the_aksharas_also_where_a_line_begins_inside_the_avartana() => Assert.Equal(
+        """
+           1 2 3 4 | 5 6 | 7 8 ||
+        1  S R
+        2      S R | G
+        3              S | R G ||
+           P
+        """.ReplaceLineEndings("\n"),
+        Rows(Mohanam));
+
+    [Fact]
+    public void The_second_speed_has_one_line_over_the_letters_the_third_two_the_fourth_three()
+    {
+        Assert.Equal(
+            """
+               1   2   3   4   | 5   6   | 7   8   ||
+               ---
+            1  S R
+                   --- -
+            2      S R G
+                         - ---   -
+            3            S R G | P
+            """.ReplaceLineEndings("\n"),
+            Rows(Mohanam with { Speed = Speed.Second }));
+        Assert.Equal("=======", Rows(Mohanam with { Pattern = Pattern.Figure(0, 1, 2, 3).Take(1), Speed = Speed.Third }).Split('\n')[1].Trim());
+        Assert.Equal("≡≡≡≡≡≡≡", Rows(Mohanam with { Pattern = Pattern.Figure(0, 1, 2, 3).Take(1), Speed = new(4) }).Split('\n')[0].Trim());
+    }
+
+    [Fact]
+    public void Tisra_gati_has_three_letters_under_an_akshara() => Assert.Equal(
+        """
+           1     | 2     3     ||
+           ===
+        1  S R
+               =   ===
+        2      S | R G
+                       = =====
+        3              S R G P ||
+        """.ReplaceLineEndings("\n"),
+        Rows(Mohanam with { Speed = new(3, 3), Meter = Meter.Parse("1+2/4") }));
+
+    [Fact]
+    public void A_breath_that_begins_inside_an_akshara_stands_behind_the_hold()
+    {
+        // A second at 30 is half an akshara: the hold goes on to 7.5.
+        var rows = Rows(Mohanam with { Tempo = 30, Delivery = Delivery.LineByLine, Pattern = Pattern.Ladder.Take(1) }).Split('\n');
+        Assert.Equal("1  S  R  ,  ,  | ,  ,  | ,  ,v ||", rows[1]);
+    }
+
+    [Fact]
+    public void Speeds_one_after_the_other_are_announced_and_run_on_in_mid_avartana()
+    {
+        var text = Text(Mohanam with { Speeds = Practice.ThreeSpeeds() });
+        Assert.Contains("speed 1 then speed 2 then speed 3", text, StringComparison.Ordinal);
+        Assert.Contains("From here: speed 2, 60 aksharas a minute", text, StringComparison.Ordinal);
+
+        // 2 + 3 + 4 notes are 9, 9/2 and 9/4 aksharas: 63/4 in all, 31/4 into the second avartana.
+        Assert.Contains("Ends    7 3/4 of 8 aksharas into avartana 2; sung 32 times it ends on the first beat", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_ramp_is_announced_with_each_tempo()
+    {
+        var text = Text(Mohanam with { Ramp = new TempoRamp(60, 15, 90), CountIn = 1 });
+        Assert.Contains("60 to 90 aksharas a minute, speed 1, continuous, 3 times", text, StringComparison.Ordinal);
+        Assert.Contains("Time 2 of 3, speed 1, 75 aksharas a minute", text, StringComparison.Ordinal);
+        Assert.Contains("Count   1 avartana before the first line", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("adi", "Hand    I4 O O: clap little ring middle | clap wave | clap wave")]
+    [InlineData("misra-jati jhampa", "Hand    I7 U O: clap little ring middle index thumb little | clap | clap wave")]
+    [InlineData("khanda chapu", "Hand    clap . | clap . .")]
+    [InlineData("rupaka-chapu", "Hand    clap clap wave")]
+    public void The_head_says_what_the_hand_does(string tala, string expected) =>
+        Assert.Contains(expected + "\n", Text(Mohanam with { Meter = Meter.Parse(tala) }), StringComparison.Ordinal);
+
+    [Fact]
+    public void The_head_says_which_repetition_ends_on_the_first_beat_or_that_none_does()
+    {
+        Assert.Contains("Ends    on the first beat, after 9 avartanas", Text(Mohanam with { Repetitions = 8 }), StringComparison.Ordinal);
+        var never = Mohanam with { Pattern = Pattern.Figure(0, 1, 2, 3, 5), Delivery = Delivery.Continuous with { Fill = Fill.Anga } };
+        Assert.Contains("it never ends on the first beat", Text(never), StringComparison.Ordinal);
+    }
+
+    /// <summary>Whatever the meter: a note on a beat begins in the column of that beat's number, if the sheet has a row of numbers.</summary>
+    [Property(MaxTest = 200)]
+    public Property Notes_on_a_beat_stand_under_its_number() => Prop.ForAll(
+        (from meter in Gen.Elements<Meter>([.. Meter.Talas, .. Meter.Chapus, Meter.Parse("7/8"), Meter.Parse("12/8"), Meter.Parse("3+3+2/8")])
+         from kalam in Gen.Choose(1, 4)
+         from gati in Gen.Elements(3, 4, 5, 7, 9)
+         select Mohanam with { Pattern = Pattern.Ladder, Meter = meter, Speed = new Speed(kalam, gati) }).ToArbitrary(),
+        drill =>
+        {
+            var section = drill.ToScore().Sections[0];
+            var rows = Rows(drill).Split('\n');
+            var numbers = rows[0];
+            var letters = rows.Sum(r => r.Count(char.IsAsciiLetterUpper));
+            Assert.Equal(section.Notes.Count, letters);
+            if (numbers.Any(c => !char.IsAsciiDigit(c) && c is not (' ' or '|')))
+            {
+                return;
+            }
+
+            foreach (var line in section.Lines)
+            {
+                var note = section.Notes[line.FirstNote];
+                if (note.Onset.IsInteger)
+                {
+                    var beat = (int)(note.Onset.Numerator % drill.Meter.Beats) + 1;
+                    var row = rows.Single(r => r.StartsWith($"{note.LineIndex + 1} ", StringComparison.Ordinal));
+                    var column = numbers.IndexOf($" {beat} ", StringComparison.Ordinal) + 1;
+                    Assert.Equal('S', row[column]);
+                    Assert.True(string.IsNullOrWhiteSpace(row[1..column]));
+                }
+            }
+        });
+
+    /// <summary>The rows between the head and the legend.</summary>
+    private static string Rows(Drill drill) => Text(drill).Split("\n\n")[2];
+
+    private static string Text(Drill drill)
+    {
+        using var stream = new MemoryStream();
+        new TextSheetFormat().Write(drill.ToScore(), stream);
+        return Encoding.UTF8.GetString(stream.ToArray());
+    }
+}
