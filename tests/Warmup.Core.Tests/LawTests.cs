@@ -283,6 +283,13 @@ public class LawTests
                 && one.Lines.All(l => l.Notes.Count > 0 && l.Notes.All(n => s.Contains(n.Tone.Degree) && n.Length > Rational.Zero && n.Rest >= Rational.Zero))
             : refusal!.Message.Length > 0;
 
+    [Property(MaxTest = 15)]
+    public Property What_is_explained_expands_to_the_same_lines(Scale s) => Prop.ForAll(
+        Arb.From(PatternGenerators.Exactly(2, PatternGenerators.Primitive)), p =>
+            Lines(p, s) is not { Count: > 0 } lines
+            || PatternSearch.Explain(p.Expand(s).Lines, s) is not { } rule
+            || (Lines(rule, s) is { } given && given.Count == lines.Count && given.Zip(lines).All(pair => pair.First.SoundsAs(pair.Second))));
+
     private static bool Same(Pattern left, Pattern right, Scale scale) => (Lines(left, scale), Lines(right, scale)) switch
     {
         (null, null) => true,

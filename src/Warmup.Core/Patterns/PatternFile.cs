@@ -185,7 +185,7 @@ public static class PatternFile
         var place = string.IsNullOrEmpty(broken.Path) || broken.Path == "$" ? string.Empty : $" at {TextError.Quote(broken.Path)}";
         return broken.Message.Contains("could not be mapped", StringComparison.Ordinal)
             ? $"unknown member{place}; the members of a node are word, numbers, texts, of, with, sum and lines"
-            : broken.Message.Contains("depth", StringComparison.Ordinal)
+            : broken.Message.Contains("maximum", StringComparison.OrdinalIgnoreCase)
                 ? string.Create(CultureInfo.InvariantCulture, $"the nodes are nested too deeply; a pattern has at most {Pattern.DeepestNesting} levels")
                 : $"the text is not the JSON of a pattern{place}: check brackets, commas, quotes and that numbers are whole numbers";
     }

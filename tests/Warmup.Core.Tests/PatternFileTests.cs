@@ -1,0 +1,113 @@
+using System.Text;
+using System.Text.Json;
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+using Json.Schema;
+using Warmup.Testing;
+
+namespace Warmup.Tests;
+
+/// <summary>
+/// The JSON form against its published schema (docs/schemas/pattern-1.json; JSON Schema, draft 2020-12), held by an independent validator,
+/// and the plain-English sentence.
+/// </summary>
+public class PatternFileTests
+{
+    private static readonly JsonSchema Schema = ReadSchema();
+
+    [Property(Arbitrary = [typeof(WarmupArbitraries)], MaxTest = 200)]
+    public bool What_is_written_keeps_to_the_schema(Pattern pattern)
+    {
+        using var document = JsonDocument.Parse(Written(pattern.Sung("a", "é")));
+        return Schema.Evaluate(document.RootElement).IsValid;
+    }
+
+    [Theory]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"ladder"}}""", "ladder")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"take","numbers":[2],"of":{"word":"figure","numbers":[0,1]}}}""", "figure(0 1).take(2)")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"sum":[{"word":"run"},{"lines":["S R ,","0_"]}]}}""", null)]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"sum":[{"word":"run"},{"lines":["S R ,","G"]}]}}""", "run + [S R , / G]")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"weave","of":{"word":"run"},"with":{"word":"run"}}}""", "run.weave(run)")]
+    public void Nodes_are_read(string json, string? text)
+    {
+        if (text is null)
+        {
+            Assert.Throws<WarmupFormatException>(() => Read(json));
+            return;
+        }
+
+        Assert.Equal(Pattern.Parse(text), Read(json));
+        using var document = JsonDocument.Parse(json);
+        Assert.True(Schema.Evaluate(document.RootElement).IsValid);
+    }
+
+    [Theory]
+    [InlineData("""{"pattern":{"word":"ladder"}}""", "lacks \"schema\"")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"ladder"}}""", "urn:warmup:pattern:2")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1"}""", "pattern is missing")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"ladr"}}""", "unknown word 'ladr'")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"ends"}}""", "'ends' needs \"of\"")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"ladder","of":{"word":"run"}}}""", "'ladder' takes no \"of\"")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"take","of":{"word":"run"}}}""", "'take' needs \"numbers\"")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"take","numbers":[0],"of":{"word":"run"}}}""", "between 1 and 10000, not 0")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"take","numbers":[1,2],"of":{"word":"run"}}}""", "1 to 1 numbers or texts, not 2")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"run","sum":[]}}""", "exactly one of")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"sum":[{"word":"run"}]}}""", "2 to 1000 nodes, not 1")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"run","extra":1}}""", "unknown member")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"sum":[{"word":"run"},{"word":"ends","of":{"word":"x"}}]}}""", "pattern.sum[1].of")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"lines":["S r"]}}""", "small and capital")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":""", "not the JSON of a pattern")]
+    public void An_error_names_the_place_the_value_and_the_fix(string json, string expected)
+    {
+        Assert.Contains(expected, Assert.Throws<WarmupFormatException>(() => Read(json)).Message, StringComparison.Ordinal);
+        if (json.EndsWith('}'))
+        {
+            using var document = JsonDocument.Parse(json);
+            // The schema cannot know the letters' rules, everything else it refuses too.
+            Assert.Equal(json.Contains("S r", StringComparison.Ordinal), Schema.Evaluate(document.RootElement).IsValid);
+        }
+    }
+
+    [Fact]
+    public void The_schema_knows_every_word()
+    {
+        using var document = JsonDocument.Parse(SchemaText());
+        var words = document.RootElement.GetProperty("$defs").GetProperty("node").GetProperty("oneOf").EnumerateArray()
+            .Where(n => n.GetProperty("properties").TryGetProperty("word", out _))
+            .Select(n => n.GetProperty("properties").GetProperty("word").GetProperty("const").GetString()!);
+        Assert.Equal(Pattern.Words.ConvertAll(w => w.Name).Order(), words.Order());
+    }
+
+    [Theory]
+    [InlineData("ladder.backwards", "S R2 G3 M1 P D2 N3 S'", "seven lines; each line starts on the tonic and adds one note until the upper tonic is reached; every line is then sung backwards")]
+    [InlineData("ladder", null, "each line starts on the tonic and adds one note until the upper tonic is reached")]
+    [InlineData("figure(0 1 2).take(1)", "S R2 G3 P D2 S'", "one line; the figure 0 1 2 is sung from the tonic, then from each next degree, until it reaches the upper tonic; only the first line is kept")]
+    [InlineData("[S R / G].hold(2).repeat(3)", null, "the written lines are S R / G; the last note of each line is held 2 units longer; the whole is sung 3 times")]
+    [InlineData("run + ladder.ends", null, "one line goes over the whole scale from the tonic to the upper tonic; then (each line starts on the tonic and adds one note until the upper tonic is reached; only the first and the last note of each line are kept)")]
+    [InlineData("run.sung(a e)", null, "one line goes over the whole scale from the tonic to the upper tonic; the notes are sung on a, e in turn")]
+    [InlineData("[S R G M].order(2 1)", "S R2 G3 P D2 S'", "the written line is S R G M; the first lines follow in the order 2 1")]
+    public void A_sentence_says_what_is_sung(string pattern, string? scale, string sentence) =>
+        Assert.Equal(sentence, Pattern.Parse(pattern).Describe(scale is null ? null : Scale.Parse(scale)));
+
+    [Property(Arbitrary = [typeof(WarmupArbitraries)], MaxTest = 200)]
+    public bool Every_pattern_has_a_sentence_without_open_places(Pattern pattern) =>
+        pattern.Describe() is { Length: > 5 } sentence && !sentence.Contains('{', StringComparison.Ordinal) && !sentence.Contains(";;", StringComparison.Ordinal);
+
+    private static byte[] Written(Pattern pattern)
+    {
+        using var stream = new MemoryStream();
+        PatternFile.Write(pattern, stream);
+        return stream.ToArray();
+    }
+
+    private static Pattern Read(string json) => PatternFile.Read(Encoding.UTF8.GetBytes(json));
+
+    private static JsonSchema ReadSchema() => JsonSchema.FromText(SchemaText());
+
+    private static string SchemaText()
+    {
+        using var reader = new StreamReader(typeof(PatternFileTests).Assembly.GetManifestResourceStream("pattern-1.json")!);
+        return reader.ReadToEnd();
+    }
+}
