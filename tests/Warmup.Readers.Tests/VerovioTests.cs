@@ -67,8 +67,13 @@ public class VerovioTests
         var notes = piece.Score.Sections.SelectMany(s => s.Notes).ToList();
         if (!piece.Options.OneSyllableALine && piece.Options.Beat == MusicXmlBeat.None)
         {
-            var first = found.GetProperty("syllables").EnumerateArray().Where(s => s[0].GetInt32() == 1).Select(s => s[1].GetString());
-            Assert.Equal(notes.Select(n => n.Syllable).Order(StringComparer.Ordinal), first.Take(notes.Count).Order(StringComparer.Ordinal));
+            var verses = found.GetProperty("syllables").EnumerateArray().ToLookup(s => s[0].GetInt32(), s => s[1].GetString());
+            var sung = voices.SelectMany(_ => notes).Select(n => n.Syllable).Order(StringComparer.Ordinal);
+            Assert.True(sung.SequenceEqual(verses[1].Order(StringComparer.Ordinal)), $"{piece.Name}: {string.Join(' ', verses[1])}");
+            for (var v = 2; v <= 1 + piece.Options.FurtherVerses.Count; v++)
+            {
+                Assert.True(verses[v].Count() == notes.Count * voices.Length, $"{piece.Name}: {verses[v].Count()} syllables in verse {v}");
+            }
         }
 
         var breaths = piece.Score.Sections.Sum(s => s.Breaths.Count) * voices.Length;
