@@ -137,12 +137,7 @@ public class EnumerationTests
         for (var size = 1; size <= 5; size++)
         {
             var count = enumeration.CountOfSize(size);
-            foreach (var pattern in enumeration.Range(before, count))
-            {
-                var sounds = Array.ConvertAll(scales, s => Sound(pattern, s));
-                seen.Add((sounds[0], sounds[1], sounds[2]));
-            }
-
+            seen.UnionWith(enumeration.Range(before, count).AsParallel().Select(p => (Sound(p, scales[0]), Sound(p, scales[1]), Sound(p, scales[2]))));
             before += count;
             var row = string.Create(CultureInfo.InvariantCulture, $"| {size} | {count} | {seen.Count} |");
             TestContext.Current.TestOutputHelper?.WriteLine(row);
