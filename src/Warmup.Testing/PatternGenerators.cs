@@ -157,6 +157,7 @@ public static class PatternGenerators
         try
         {
             var pattern = build();
+            _ = pattern.Grow().Repeat(4);
             return pattern.TryExpand(SevenNotes, out var expansion, out _) && expansion!.NoteCount > MostNotes ? null : pattern;
         }
         catch (ArgumentException)
