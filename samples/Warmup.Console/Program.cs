@@ -43,6 +43,7 @@ internal static class Program
             DrillCommand.Create(terminal, cancellation),
             CheckCommand.Create(terminal, cancellation),
             FitCommand.Create(terminal, cancellation),
+            PlanCommand.Create(terminal, cancellation),
             SingersCommand.Create(terminal),
             ScalesCommand.Create(terminal),
             PatternsCommand.Create(terminal, cancellation),
