@@ -33,7 +33,7 @@ public class EnumerationTests
         Assert.Equal(listed.Count, listed.ToHashSet().Count);
         Assert.Empty(expected.Except(listed));
         Assert.Empty(listed.Except(expected));
-        Assert.All(listed.Select((pattern, index) => (Index: (Int128)index, Item: pattern)), pair => Assert.Equal(pair.Index, enumeration.IndexOf(pair.Item)));
+        Assert.All(listed.Select((item, index) => (item, index)), pair => Assert.Equal(pair.index, enumeration.IndexOf(pair.item)));
         Assert.Equal(listed.Select(p => p.Nodes).Order(), listed.Select(p => p.Nodes));
     }
 
