@@ -9,7 +9,7 @@ namespace Warmup.Cli;
 internal static class Formats
 {
     /// <summary>A new exporter is one line here.</summary>
-    public static readonly ValueList<IScoreFormat> All = [new MidiFormat(), new MusicXmlFormat(), new MxlFormat(), new TextSheetFormat(), new WavFormat()];
+    public static readonly ValueList<IScoreFormat> All = [new MidiFormat(), new MusicXmlFormat(), new MxlFormat(), new TextSheetFormat(), new HtmlFormat(), new WavFormat()];
 
     /// <summary>The format of a file, by its ending.</summary>
     public static IScoreFormat Of(string path)

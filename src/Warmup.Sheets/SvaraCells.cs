@@ -18,7 +18,8 @@ internal sealed class SvaraCells
     /// <param name="line">The line.</param>
     /// <param name="breaths">The breaths by the note before them.</param>
     /// <param name="parts">The parts of an akshara that have a cell each.</param>
-    public SvaraCells(Section section, ScoreLine line, Dictionary<int, Breath> breaths, int parts)
+    /// <param name="hasDots">Whether octaves are dots over and under the letter instead of signs behind it.</param>
+    public SvaraCells(Section section, ScoreLine line, Dictionary<int, Breath> breaths, int parts, bool hasDots = false)
     {
         _parts = parts;
         var end = line.Onset + line.Length;
@@ -28,7 +29,8 @@ internal sealed class SvaraCells
             var note = section.Notes[n];
             var sung = note.Onset + note.Length;
             var next = n + 1 < line.FirstNote + line.NoteCount ? section.Notes[n + 1].Onset : end;
-            Add(note.Onset, section.PitchOf(note).Tone.ToLetterString());
+            var tone = section.PitchOf(note).Tone;
+            Add(note.Onset, hasDots ? tone.ToDottedString() : tone.ToLetterString());
             for (var at = note.Onset + unit; at < sung; at += unit)
             {
                 Add(at, Hold);
