@@ -16,7 +16,7 @@
     targets.set(this, target);
     if (target === this.context.destination && !listener) {
       listener = this.context.createAnalyser();
-      listener.fftSize = 32768;
+      listener.fftSize = 4096;
       connect.call(this, listener);
     }
     return connect.call(this, target, ...rest);
