@@ -72,6 +72,7 @@ internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int
         var notes = Enumerable.Range(line.FirstNote, line.NoteCount).ToLookup(n => (section.Notes[n].Onset * parts).Floor());
         var signs = new SvaraCells(section, line, breaths, parts, hasDots: true).Cells;
         var meter = section.Meter;
+        var sungAngas = meter.IsFree ? [] : signs.Keys.Select(slot => EndOfAnga(meter, (int)(slot / parts))).ToHashSet();
         var (from, to) = ((int)line.Onset.Floor(), (int)(line.Onset + line.Length).Ceiling());
         var first = meter.IsFree ? from : from / meter.Beats * meter.Beats;
         var end = meter.IsFree ? to : ((to + meter.Beats - 1) / meter.Beats) * meter.Beats;
@@ -81,7 +82,7 @@ internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int
             var last = meter.IsFree ? end : Math.Min(to, row + meter.Beats);
             for (var akshara = row; akshara < last; akshara++)
             {
-                Akshara(meter, line, akshara, akshara - row, parts, signs, notes);
+                Akshara(meter, line, akshara, akshara - row, parts, signs, notes, sungAngas);
             }
 
             writer.Write("</span></div>");
@@ -91,10 +92,10 @@ internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int
     }
 
     private void Akshara(
-        Meter meter, ScoreLine line, int akshara, int within, int parts, IReadOnlyDictionary<long, string> signs, ILookup<long, int> notes)
+        Meter meter, ScoreLine line, int akshara, int within, int parts, IReadOnlyDictionary<long, string> signs, ILookup<long, int> notes, HashSet<int> sungAngas)
     {
         var slots = Enumerable.Range(0, parts).Where(p => signs.ContainsKey(((long)akshara * parts) + p)).ToList();
-        var isEmpty = !meter.IsFree && !signs.Keys.Any(k => k >= (akshara - (long)within) * parts && AngaOf(meter, (int)(k / parts) - (akshara - within)) == AngaOf(meter, within));
+        var isEmpty = !meter.IsFree && !sungAngas.Contains(EndOfAnga(meter, akshara));
         Open(meter, within, parts, slots.Count > 0 ? line.Speed.Kalam : 1, within == 0, isEmpty);
         foreach (var part in slots)
         {
@@ -135,8 +136,8 @@ internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int
         writer.Write(string.Create(CultureInfo.InvariantCulture, $"<span class=\"a p{parts}{speed}{bar}\" data-a=\"{within + 1}\">"));
     }
 
-    /// <summary>The end of the anga that an akshara of this avartana lies in; 0 for an akshara of another avartana.</summary>
-    private static int AngaOf(Meter meter, int within) => within >= 0 && within < meter.Beats ? meter.AngaEnd(within) : 0;
+    /// <summary>The end of the anga that an akshara lies in, in aksharas from the section's beginning.</summary>
+    private static int EndOfAnga(Meter meter, int akshara) => akshara - (akshara % meter.Beats) + meter.AngaEnd(akshara % meter.Beats);
 
     private static string Said(Section section, ScoreLine line, Dictionary<int, Breath> breaths)
     {

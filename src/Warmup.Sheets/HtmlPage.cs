@@ -85,7 +85,7 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
         }
 
         writer.WriteLine("</fieldset>");
-        writer.WriteLine("<p id=\"now\" aria-hidden=\"true\">Play sings all lines; a line\u2019s number loops that line.</p>");
+        writer.WriteLine("<p id=\"now\" aria-hidden=\"true\">Press Play for all lines, or a line\u2019s number to loop that line.</p>");
         writer.WriteLine("<p id=\"status\" role=\"status\"></p>");
         writer.WriteLine("</div>");
     }

@@ -19,7 +19,7 @@
   const ahead = 1.6, turn = 200, lead = 0.08;
   const levels = { guide: 0.34, drone: 0.4, beat: 0.14 };
 
-  let audio = null, parts = null, waves = null, timer = 0;
+  let audio = null, parts = null, waves = null, timer = 0, frame = 0;
   let playing = false, starting = false, loop = null, rate = 1;
   let spans = [];       // where the score's time lies on the audio clock: from "at" on, the score goes from "start" at "rate"
   let sung = [];        // planned notes, for the light and for changes of tempo
@@ -316,8 +316,8 @@
     const line = now < spans[0].at ? null : sounding?.note.line ?? lines.findIndex((each) => each.start <= time && time < each.end);
     const here = line === null || line < 0 ? null : line;
     markLine(here);
-    by("now").textContent = now < spans[0].at ? "Count-in" : here === null ? "" : time >= lines[here].answer ? `Your answer to ${nameOf(here)}` : `Singing ${nameOf(here)}`;
-    requestAnimationFrame(light);
+    by("now").textContent = now < spans[0].at ? "Count-in" : here === null ? "" : time >= lines[here].answer ? `Your answer to ${nameOf(here)}` : `Now: ${nameOf(here)}`;
+    frame = requestAnimationFrame(light);
   };
 
   const mark = (cell) => {
@@ -339,6 +339,7 @@
   const finish = (text) => {
     const now = audio.currentTime;
     clearInterval(timer);
+    cancelAnimationFrame(frame);
     quieten(now);
     for (const sound of strings) hush(sound, now, 0.4);
     strings = [];
@@ -361,7 +362,7 @@
       timer = setInterval(plan, turn);
       play.textContent = "Stop";
       say(`Playing${loop === null ? "" : `, looping ${nameOf(loop)}`}, ${pace()}.`);
-      requestAnimationFrame(light);
+      frame = requestAnimationFrame(light);
     } catch {
       say("This browser makes no sound here; the page can still be read and printed.");
     } finally {
