@@ -6,7 +6,7 @@ namespace Warmup.Cli;
 /// <summary><c>warmup demo</c>: an invented class, its drills as files, and how they fit.</summary>
 internal static class DemoCommand
 {
-    private static readonly string[] Endings = [".mid", ".musicxml", ".txt"];
+    private static readonly string[] Endings = [".html", ".txt", ".mid", ".musicxml"];
 
     public static Command Create(Terminal terminal, CancellationToken cancellation)
     {
@@ -33,7 +33,8 @@ internal static class DemoCommand
         var files = scores.SelectMany(s => Endings.Select(e => (Path: Path.Combine(folder, s.FileName + e), s.Score))).ToList();
         var singers = Path.Combine(folder, "singers.json");
         var findings = Path.Combine(folder, "findings.txt");
-        foreach (var path in files.Select(f => f.Path).Append(singers).Append(findings))
+        var index = Path.Combine(folder, DemoIndex.FileName);
+        foreach (var path in files.Select(f => f.Path).Append(singers).Append(findings).Append(index))
         {
             Formats.RefuseUnwritable(path, force);
         }
@@ -46,15 +47,22 @@ internal static class DemoCommand
         WholeFile.Write(singers, stream => SingersFile.Write(Studio.Singers, stream), force);
         WholeFile.Write(findings, stream => stream.Write(Encoding.UTF8.GetBytes(Findings(scores.Select(s => s.Score)))), force);
 
+        WholeFile.Write(index, stream => stream.Write(Index(scores)), force);
+
         terminal.Out.WriteLine($"{Studio.Name} (invented): {Studio.Singers.Count} singers, {scores.Count} drills");
-        foreach (var path in files.Select(f => f.Path).Append(singers).Append(findings))
+        foreach (var path in files.Select(f => f.Path).Append(singers).Append(findings).Append(index))
         {
             terminal.Out.WriteLine($"  {path}");
         }
 
-        terminal.Out.WriteLine($"Open first: {files[2].Path} (the sheet), then {files[0].Path} (to hear it) and {files[1].Path} (in a notation program).");
+        terminal.Out.WriteLine($"Open first: {index} (it links all the others; the practice pages play).");
         terminal.Out.WriteLine($"How the drills fit each singer, and the cautions: {findings}");
     }
+
+    private static byte[] Index(IEnumerable<(string FileName, Score Score)> scores) => DemoIndex.Page(
+        $"{Studio.Name} (invented)",
+        scores.Select(s => (s.Score.Title, Endings.Select(e => (s.FileName + e, $"{Formats.Of(e).Name} ({e})"))))
+            .Append(("The class", [("findings.txt", "how the drills fit each singer (.txt)"), ("singers.json", "the singers (.json)")])));
 
     private static string Findings(IEnumerable<Score> scores)
     {

@@ -16,6 +16,7 @@ internal static class Formats
         new MusicXmlFormat(),
         new MxlFormat(),
         new TextSheetFormat(),
+        new HtmlFormat(),
         new SvgFormat(),
         new PdfFormat(),
         new PngFormat(),

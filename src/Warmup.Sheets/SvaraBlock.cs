@@ -104,7 +104,7 @@ internal sealed class SvaraBlock
     private int Akshara => _parts * _cell;
 
     /// <summary>The parts of an akshara on which all notes fall, or, where they would be too many, one for each note of it.</summary>
-    private static int Parts(Section section, int first, int end)
+    internal static int Parts(Section section, int first, int end)
     {
         long parts = 1;
         var last = section.Lines[end - 1];

@@ -18,7 +18,8 @@ internal sealed class SvaraCells
     /// <param name="line">The line.</param>
     /// <param name="breaths">The breaths by the note before them.</param>
     /// <param name="parts">The parts of an akshara that have a cell each.</param>
-    public SvaraCells(Section section, ScoreLine line, Dictionary<int, Breath> breaths, int parts)
+    /// <param name="hasDots">Whether octaves are dots over and under the letter instead of signs behind it.</param>
+    public SvaraCells(Section section, ScoreLine line, Dictionary<int, Breath> breaths, int parts, bool hasDots = false)
     {
         _parts = parts;
         foreach (var sign in SvaraSign.Of(section, line, breaths))
@@ -28,7 +29,7 @@ internal sealed class SvaraCells
             {
                 Add(sign.At, sign.Kind switch
                 {
-                    SignKind.Note => section.PitchOf(section.Notes[sign.Note]).Tone.ToLetterString(),
+                    SignKind.Note => section.PitchOf(section.Notes[sign.Note]).Tone is var tone && hasDots ? tone.ToDottedString() : tone.ToLetterString(),
                     SignKind.Hold => Hold,
                     SignKind.Breath => Breath,
                     _ => Silence,

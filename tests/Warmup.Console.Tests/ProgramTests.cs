@@ -258,7 +258,7 @@ public sealed class ProgramTests : IDisposable
     }
 
     [Fact]
-    public void The_demo_writes_six_drills_three_ways_with_the_class_and_the_findings_and_exits_with_0()
+    public void The_demo_writes_six_drills_four_ways_with_the_class_and_the_findings_and_exits_with_0()
     {
         var folder = _shell.At("out");
         var (code, output, error) = Shell.Run("demo", "--out", folder);
@@ -268,7 +268,14 @@ public sealed class ProgramTests : IDisposable
         Assert.Equal(6, files.Count(f => f.EndsWith(".musicxml", StringComparison.Ordinal)));
         Assert.Equal(7, files.Count(f => f.EndsWith(".txt", StringComparison.Ordinal)));
         Assert.Contains(Path.Combine("out", "singers.json"), files);
-        Assert.Contains("Open first", output, StringComparison.Ordinal);
+        Assert.Equal(7, files.Count(f => f.EndsWith(".html", StringComparison.Ordinal)));
+        Assert.Contains($"Open first: {Path.Combine(folder, "index.html")}", output, StringComparison.Ordinal);
+
+        // The index links every other file, and nothing else.
+        var links = System.Text.RegularExpressions.Regex.Matches(File.ReadAllText(Path.Combine(folder, "index.html")), "href=\"([^\"]+)\"");
+        Assert.Equal(
+            files.Select(f => Path.GetFileName(f)).Where(f => f != "index.html").Order(StringComparer.Ordinal),
+            links.Select(l => Uri.UnescapeDataString(l.Groups[1].Value)).Order(StringComparer.Ordinal));
         Assert.Equal(6, SingersFile.Read(File.ReadAllBytes(Path.Combine(folder, "singers.json"))).Count);
 
         var before = File.ReadAllBytes(Path.Combine(folder, "mohanam-level-1.mid"));

@@ -1,0 +1,140 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Unicode;
+
+namespace Warmup.Sheets;
+
+/// <summary>A practice page from its first line to its last.</summary>
+internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions options)
+{
+    // Letters of all scripts stand as they are; what could be markup never does.
+    private readonly HtmlEncoder _encoder = HtmlEncoder.Create(UnicodeRanges.All);
+    private readonly List<int> _cells = [];
+
+    public void Write(CancellationToken cancellation)
+    {
+        var (script, style) = (HtmlResource.Script(), HtmlResource.Style());
+        Head(script, style);
+        Player();
+        writer.WriteLine("<main>");
+        var lines = new HtmlLines(writer, _encoder, _cells);
+        foreach (var section in score.Sections)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            writer.WriteLine("<section>");
+            if (score.Sections.Count > 1)
+            {
+                writer.WriteLine($"<h2>{Text(section.Title)}</h2>");
+            }
+
+            Facts(section);
+            lines.Write(section, cancellation);
+            writer.WriteLine("</section>");
+        }
+
+        writer.WriteLine("</main>");
+        Foot();
+        writer.Write("<script type=\"application/json\" id=\"score\">");
+        writer.Write(Encoding.UTF8.GetString(HtmlScore.Json(score, options, _cells, cancellation)));
+        writer.WriteLine("</script>");
+        writer.WriteLine($"<script>{script.Text}</script>");
+        writer.WriteLine("</body>");
+        writer.WriteLine("</html>");
+    }
+
+    private string Text(string text) => _encoder.Encode(text);
+
+    private void Head(HtmlResource script, HtmlResource style)
+    {
+        writer.WriteLine("<!DOCTYPE html>");
+        writer.WriteLine("<html lang=\"en\">");
+        writer.WriteLine("<head>");
+        writer.WriteLine("<meta charset=\"utf-8\">");
+        writer.WriteLine($"<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src {script.Hash}; style-src {style.Hash}; base-uri 'none'; form-action 'none'\">");
+        writer.WriteLine("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">");
+        writer.WriteLine("<meta name=\"color-scheme\" content=\"light dark\">");
+        writer.WriteLine($"<title>{Text(score.Title)}</title>");
+        writer.WriteLine($"<style>{style.Text}</style>");
+        writer.WriteLine("</head>");
+        writer.WriteLine("<body>");
+        writer.WriteLine($"<header><h1>{Text(score.Title)}</h1></header>");
+    }
+
+    private void Player()
+    {
+        var (slowest, fastest) = options.Percents(score.Sections[0].Tempo);
+        var countIn = options.CountInBeats > 0 && score.Sections[0].CountIn.Sign == 0;
+        writer.WriteLine("<noscript><p>Without scripts this page can be read and printed, not played.</p></noscript>");
+        writer.WriteLine("<div id=\"player\" role=\"group\" aria-label=\"Player\" hidden>");
+        writer.WriteLine("<button type=\"button\" id=\"play\">Play</button>");
+        writer.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"<label id=\"tempo-label\" for=\"tempo\">Tempo <output id=\"tempo-says\" for=\"tempo\"></output></label><input type=\"range\" id=\"tempo\" min=\"{slowest}\" max=\"{fastest}\" step=\"1\" value=\"100\" autocomplete=\"off\">"));
+        writer.WriteLine("<fieldset><legend>Sounds</legend>");
+        Switch("guide", "Guide tone");
+        if (score.Drone is not null)
+        {
+            Switch("drone", "Drone");
+        }
+
+        Switch("beat", "Beat");
+        if (countIn)
+        {
+            Switch("count-in", "Count-in");
+        }
+
+        writer.WriteLine("</fieldset>");
+        writer.WriteLine("<p id=\"now\" aria-hidden=\"true\">Press Play for all lines, or a line\u2019s number to loop that line.</p>");
+        writer.WriteLine("<p id=\"status\" role=\"status\"></p>");
+        writer.WriteLine("</div>");
+    }
+
+    private void Switch(string id, string label) =>
+        writer.WriteLine($"<label><input type=\"checkbox\" id=\"{id}\" checked autocomplete=\"off\"> {label}</label>");
+
+    private void Facts(Section section)
+    {
+        writer.WriteLine("<dl>");
+        IEnumerable<(string Label, string Text)> rows =
+        [
+            ("Scale", section.Scale.Name),
+            ("Up", string.Join(' ', section.Scale.Ascent)),
+            ("Down", string.Join(' ', section.Scale.Descent)),
+            .. SheetHead.Rows(section),
+        ];
+        foreach (var (label, text) in rows)
+        {
+            writer.WriteLine($"<div><dt>{label}</dt><dd>{Text(text)}</dd></div>");
+        }
+
+        writer.WriteLine("</dl>");
+    }
+
+    private void Foot()
+    {
+        writer.WriteLine("<footer>");
+        var speeds = ((IEnumerable<Section>)score.Sections).Any(s => ((IEnumerable<ScoreLine>)s.Lines).Any(l => l.Speed.Kalam > 1))
+            ? " Lines over the letters: one for the second speed, two for the third, three for the fourth."
+            : string.Empty;
+        writer.WriteLine(
+            $"<p class=\"legend\"><b>{SvaraCells.Hold}</b> hold one more unit <b>{SvaraCells.Breath}</b> breathe <b>{SvaraCells.Silence}</b> silence; "
+            + "a thin bar ends an anga, a double one the avartana; a dot over a letter is the upper octave, under it the lower; small numbers count the aksharas."
+            + $"{speeds}</p>");
+        foreach (var finding in score.Findings)
+        {
+            writer.WriteLine($"<p class=\"finding\">Note: {Text(finding.ToString())}.</p>");
+        }
+
+        writer.WriteLine($"<p class=\"raga\">{Text(TextSheetFormat.NotTheRaga)}</p>");
+        writer.WriteLine("<h2 id=\"cautions\">Take care of the voice</h2>");
+        writer.WriteLine("<ul aria-labelledby=\"cautions\">");
+        foreach (var caution in Cautions.All)
+        {
+            writer.WriteLine($"<li>{Text(caution.Text)} <cite>{Text(caution.Source)}</cite></li>");
+        }
+
+        writer.WriteLine("</ul>");
+        writer.WriteLine("</footer>");
+    }
+}

@@ -1,0 +1,240 @@
+using System.Text;
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+
+namespace Warmup.Pages.Tests;
+
+/// <summary>
+/// The practice page in a real browser, opened from a file: it sounds, it can be used by mouse, by keyboard and with a screen reader
+/// (names and roles as the browser's own accessibility tree has them, WAI-ARIA 1.2), it fits a phone and a sheet of paper.
+/// </summary>
+public class PracticePageTests(Opened opened) : IClassFixture<Opened>
+{
+    private static readonly Drill Mohanam = new()
+    {
+        Scale = Scale.Parse("S R2 G3 P D2 S'"), Pattern = Pattern.Ladder, Tonic = Tonic.Parse("G3"), Tuning = Tuning.Just, Delivery = Delivery.LineByLine,
+    };
+
+    private Browser Browser => opened.Browser;
+
+    [Fact]
+    public async Task It_sounds_lights_the_note_and_stops()
+    {
+        await opened.OpenAsync(Mohanam.ToScore());
+        Assert.StartsWith("file:", (string)(await Browser.EvaluateAsync("location.href"))!, StringComparison.Ordinal);
+        await Browser.ClickAsync("#count-in");
+        await Browser.ClickAsync("#play");
+        await Browser.WaitAsync("test.peak() > 0.05");
+        await Browser.WaitAsync("document.querySelector('.lit')");
+
+        // S, then R a second later, both in the first line.
+        Assert.Equal("S", (string)(await Browser.EvaluateAsync("document.querySelector('.lit').textContent"))!);
+        await Browser.WaitAsync("document.querySelector('.lit')?.textContent === 'R'");
+        Assert.Equal(1, (int)(await Browser.EvaluateAsync("document.querySelectorAll('.lit').length"))!);
+        Assert.Equal("line-0", (string)(await Browser.EvaluateAsync("document.querySelector('.line.here').id"))!);
+        Assert.InRange((double)(await Browser.EvaluateAsync("test.peak()"))!, 0.01, 0.891);
+        Assert.Equal("Stop", await TextAsync("#play"));
+        await Browser.ClickAsync("#play");
+        await Browser.WaitAsync("test.peak() === 0");
+        Assert.Equal("Play", await TextAsync("#play"));
+        Assert.Equal(0, (int)(await Browser.EvaluateAsync("document.querySelectorAll('.lit, .here').length"))!);
+        await opened.IsContentAsync();
+    }
+
+    [Fact]
+    public async Task Each_part_can_be_silenced_and_comes_back()
+    {
+        await opened.OpenAsync(Mohanam.ToScore());
+        foreach (var part in (string[])["#guide", "#drone", "#beat", "#count-in"])
+        {
+            await Browser.ClickAsync(part);
+        }
+
+        await Browser.ClickAsync("#play");
+        await Browser.WaitAsync("document.querySelector('.lit')");
+        await Task.Delay(300);
+        Assert.Equal(0, (double)(await Browser.EvaluateAsync("test.peak()"))!);
+        foreach (var part in (string[])["#guide", "#drone", "#beat"])
+        {
+            await Browser.ClickAsync(part);
+            await Browser.WaitAsync("test.peak() > 0.01");
+            await Browser.ClickAsync(part);
+            await Browser.WaitAsync("test.peak() === 0");
+        }
+
+        await Browser.ClickAsync("#play");
+        await opened.IsContentAsync();
+    }
+
+    [Fact]
+    public async Task The_space_bar_plays_escape_stops_and_the_arrow_keys_move_the_tempo()
+    {
+        await opened.OpenAsync(Mohanam.ToScore());
+        await Browser.PressAsync(" ", 32, " ");
+        await Browser.WaitAsync("document.getElementById('play').textContent === 'Stop'");
+        Assert.Equal("Playing, 60 aksharas a minute.", await TextAsync("#status"));
+        await Browser.PressAsync("Escape", 27);
+        await Browser.WaitAsync("document.getElementById('play').textContent === 'Play'");
+        Assert.Equal("Stopped.", await TextAsync("#status"));
+
+        await Browser.EvaluateAsync("document.getElementById('tempo').focus()");
+        await Browser.PressAsync("ArrowRight", 39);
+        Assert.Equal("101 %, 60.6 aksharas a minute", await TextAsync("#tempo-says"));
+        Assert.Equal("101 percent, 60.6 aksharas a minute", (string)(await Browser.EvaluateAsync("document.getElementById('tempo').ariaValueText"))!);
+
+        // From the slider the tab key goes through the sounds to the lines, in the order of the page.
+        var reached = new List<string>();
+        for (var i = 0; i < 6; i++)
+        {
+            await Browser.PressAsync("Tab", 9);
+            reached.Add((string)(await Browser.EvaluateAsync("document.activeElement.id || document.activeElement.textContent"))!);
+        }
+
+        Assert.Equal(["guide", "drone", "beat", "count-in", "1", "2"], reached);
+        await Browser.PressAsync(" ", 32, " ");
+        Assert.Equal("Looping line 2.", await TextAsync("#status"));
+        await opened.IsContentAsync();
+    }
+
+    [Fact]
+    public async Task A_screen_reader_finds_a_name_for_each_control_and_words_for_each_line()
+    {
+        await opened.OpenAsync(Mohanam.ToScore());
+        await Browser.SendAsync("Accessibility.enable");
+        var nodes = (await Browser.SendAsync("Accessibility.getFullAXTree"))["nodes"]!.AsArray()
+            .Where(n => (bool?)n!["ignored"] != true)
+            .Select(n => (Role: (string?)n!["role"]?["value"] ?? string.Empty, Name: (string?)n["name"]?["value"] ?? string.Empty))
+            .ToList();
+        Assert.Equal(
+            ["Play", "Loop line 1", "Loop line 2", "Loop line 3", "Loop line 4", "Loop line 5"],
+            nodes.Where(n => n.Role == "button").Select(n => n.Name));
+        Assert.Equal(["Guide tone", "Drone", "Beat", "Count-in"], nodes.Where(n => n.Role == "checkbox").Select(n => n.Name));
+        Assert.StartsWith("Tempo", Assert.Single(nodes, n => n.Role == "slider").Name, StringComparison.Ordinal);
+        Assert.Contains(nodes, n => n.Role == "StaticText" && n.Name == "S, R, G held, breathe");
+
+        // The columns for the eye are not read out as well: the one sign of a hold is the legend's.
+        Assert.Single(nodes, n => n.Role == "StaticText" && n.Name == ",");
+    }
+
+    [Fact]
+    public async Task A_title_of_markup_is_shown_and_does_nothing()
+    {
+        const string title = "</script><script>test.hacked = 1</script><img src=x onerror=\"test.hacked = 1\">' & \"quotes\"";
+        await opened.OpenAsync((Mohanam with { Title = title }).ToScore());
+        Assert.Equal(title, await TextAsync("h1"));
+        Assert.Equal(title, (string)(await Browser.EvaluateAsync("document.title"))!);
+        Assert.Null(await Browser.EvaluateAsync("test.hacked ?? null"));
+        Assert.Equal(0, (int)(await Browser.EvaluateAsync("document.images.length"))!);
+        await opened.IsContentAsync();
+    }
+
+    [Fact]
+    public async Task The_page_follows_the_line_without_a_glide_for_those_who_want_less_motion()
+    {
+        await opened.OpenAsync(Mohanam.ToScore());
+        foreach (var (wish, expected) in ((string, string)[])[("reduce", "auto"), ("no-preference", "smooth")])
+        {
+            await Browser.SendAsync("Emulation.setEmulatedMedia", new JsonObject
+            {
+                ["features"] = new JsonArray(new JsonObject { ["name"] = "prefers-reduced-motion", ["value"] = wish }),
+            });
+            await Browser.EvaluateAsync("Element.prototype.scrollIntoView = (how) => { test.how = how.behavior; }, test.how = null");
+            await Browser.ClickAsync("#play");
+            await Browser.WaitAsync("document.querySelector('.lit')");
+            Assert.Equal(expected, (string)(await Browser.EvaluateAsync("test.how"))!);
+            await Browser.ClickAsync("#play");
+        }
+
+        await Browser.SendAsync("Emulation.setEmulatedMedia", new JsonObject { ["features"] = new JsonArray() });
+    }
+
+    [Theory]
+    [InlineData(320)]
+    [InlineData(360)]
+    [InlineData(1000)]
+    public async Task Nothing_is_wider_than_the_screen(int width)
+    {
+        foreach (var drill in (Drill[])
+        [
+            Mohanam, Mohanam with { Speed = Speed.Third }, Mohanam with { Speed = new Speed(4, 9), Delivery = Delivery.Continuous },
+            Mohanam with { Meter = Meter.Parse("sankirna-jati dhruva"), Speed = Speed.Second, Title = new string('w', 200) }, Mohanam with { Meter = Meter.Free },
+        ])
+        {
+            await opened.OpenAsync(drill.ToScore(), width);
+            Assert.InRange((int)(await Browser.EvaluateAsync("document.documentElement.scrollWidth"))!, 1, width);
+        }
+    }
+
+    [Fact]
+    public async Task The_letters_of_an_akshara_stand_under_each_other_in_all_lines()
+    {
+        foreach (var width in (int[])[1000, 360])
+        {
+            await opened.OpenAsync((Mohanam with { Speed = Speed.Second }).ToScore(), width);
+            var edges = (await Browser.EvaluateAsync(
+                "[...document.querySelectorAll('.rows')].map(r => JSON.stringify([...r.querySelectorAll('.a')].map(a => a.getBoundingClientRect().x)))"))!.AsArray().Select(e => (string)e!).ToList();
+            Assert.Equal(5, edges.Count);
+            Assert.Single(edges.Distinct());
+        }
+    }
+
+    [Fact]
+    public async Task The_usual_drills_print_on_one_page_without_the_player()
+    {
+        foreach (var drill in (Drill[])
+        [
+            Mohanam, Mohanam with { Speed = Speed.Third }, Mohanam with { Delivery = Delivery.Continuous, Speeds = Practice.ThreeSpeeds() },
+            Mohanam with { Scale = Scale.Parse("S R1 G3 M1 P D1 N3 S'"), Pattern = Pattern.Parse("ladder.up-down") },
+        ])
+        {
+            await opened.OpenAsync(drill.ToScore());
+            var pdf = await Browser.SendAsync("Page.printToPDF", new JsonObject { ["preferCSSPageSize"] = true, ["paperWidth"] = 8.27, ["paperHeight"] = 11.69 });
+            var text = Encoding.Latin1.GetString(Convert.FromBase64String((string)pdf["data"]!));
+            Assert.Equal("1", Assert.Single(Regex.Matches(text, "/Type /Pages\\s*/Count ([0-9]+)")).Groups[1].Value);
+        }
+
+        await Browser.SendAsync("Emulation.setEmulatedMedia", new JsonObject { ["media"] = "print" });
+        Assert.Equal("none", (string)(await Browser.EvaluateAsync("getComputedStyle(document.getElementById('player')).display"))!);
+        Assert.Equal("rgb(255, 255, 255)", (string)(await Browser.EvaluateAsync("getComputedStyle(document.body).backgroundColor"))!);
+        await Browser.SendAsync("Emulation.setEmulatedMedia", new JsonObject { ["media"] = string.Empty });
+    }
+
+    /// <summary>Contrast as WCAG 2.2 defines it (relative luminance; 4.5 to 1 for text).</summary>
+    [Theory]
+    [InlineData("light")]
+    [InlineData("dark")]
+    public async Task Text_stands_out_in_light_and_dark(string scheme)
+    {
+        await opened.OpenAsync(Mohanam.ToScore());
+        await Browser.SendAsync("Emulation.setEmulatedMedia", new JsonObject
+        {
+            ["features"] = new JsonArray(new JsonObject { ["name"] = "prefers-color-scheme", ["value"] = scheme }),
+        });
+        var paper = await LuminanceAsync("body", "backgroundColor");
+        Assert.Equal(scheme == "light", paper > 0.5);
+        foreach (var selector in (string[])["body", "dt", ".n", ".h", ".b", "cite", ".head .a"])
+        {
+            Contrasts(await LuminanceAsync(selector, "color"), paper);
+        }
+
+        Contrasts(await LuminanceAsync("#play", "color"), await LuminanceAsync("#play", "backgroundColor"));
+        Contrasts(await LuminanceAsync("#now", "color"), await LuminanceAsync("#player", "backgroundColor"));
+        await Browser.EvaluateAsync("document.querySelector('.n').classList.add('lit')");
+        await Task.Delay(150);
+        Contrasts(await LuminanceAsync(".lit", "color"), await LuminanceAsync(".lit", "backgroundColor"));
+        await Browser.SendAsync("Emulation.setEmulatedMedia", new JsonObject { ["features"] = new JsonArray() });
+    }
+
+    private static void Contrasts(double a, double b) => Assert.InRange((Math.Max(a, b) + 0.05) / (Math.Min(a, b) + 0.05), 4.5, 21);
+
+    private async Task<double> LuminanceAsync(string selector, string property)
+    {
+        var colour = (string)(await Browser.EvaluateAsync($"getComputedStyle(document.querySelector('{selector}')).{property}"))!;
+        var rgb = Regex.Matches(colour, "[0-9.]+").Select(m => double.Parse(m.Value, System.Globalization.CultureInfo.InvariantCulture) / 255).ToList();
+        Assert.Equal(3, rgb.Count);
+        var linear = rgb.ConvertAll(c => c <= 0.04045 ? c / 12.92 : Math.Pow((c + 0.055) / 1.055, 2.4));
+        return (0.2126 * linear[0]) + (0.7152 * linear[1]) + (0.0722 * linear[2]);
+    }
+
+    private async Task<string> TextAsync(string selector) => (string)(await Browser.EvaluateAsync($"document.querySelector('{selector}').textContent"))!;
+}

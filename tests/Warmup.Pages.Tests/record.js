@@ -1,0 +1,63 @@
+"use strict";
+
+// Runs in a page before its own script. It writes down what the page asks of Web Audio, lets a test make the audio clock run faster, and
+// listens to what reaches the loudspeakers.
+(() => {
+  const sounds = [];
+  const errors = [];
+  let listener = null, from = null, speed = 1;
+  addEventListener("error", (event) => errors.push(String(event.message)));
+  addEventListener("unhandledrejection", (event) => errors.push(String(event.reason)));
+  addEventListener("securitypolicyviolation", (event) => errors.push(`${event.violatedDirective}: ${event.blockedURI}`));
+
+  const targets = new WeakMap();
+  const connect = AudioNode.prototype.connect;
+  AudioNode.prototype.connect = function (target, ...rest) {
+    targets.set(this, target);
+    if (target === this.context.destination && !listener) {
+      listener = this.context.createAnalyser();
+      listener.fftSize = 4096;
+      connect.call(this, listener);
+    }
+    return connect.call(this, target, ...rest);
+  };
+
+  const partOf = (node) => {
+    for (let at = node; at; at = targets.get(at)) if (at.part) return at.part;
+    return null;
+  };
+
+  const start = OscillatorNode.prototype.start;
+  OscillatorNode.prototype.start = function (when) {
+    this.record = { part: partOf(this), hz: this.frequency.value, start: when, stop: null };
+    sounds.push(this.record);
+    return start.call(this, when);
+  };
+  const stop = OscillatorNode.prototype.stop;
+  OscillatorNode.prototype.stop = function (when) {
+    this.record.stop = when;
+    return stop.call(this, when);
+  };
+
+  const clock = Object.getOwnPropertyDescriptor(BaseAudioContext.prototype, "currentTime").get;
+  Object.defineProperty(BaseAudioContext.prototype, "currentTime", {
+    get() {
+      if (speed === 1) return clock.call(this);
+      from ??= performance.now();
+      return (performance.now() - from) / 1000 * speed;
+    },
+  });
+
+  globalThis.test = {
+    hurry: (times) => { speed = times; },
+    // What still sounds or will: a sound that was called off before it began is none.
+    sounds: () => JSON.stringify(sounds.filter((sound) => sound.stop === null || sound.stop > sound.start)),
+    forget: () => { sounds.length = 0; },
+    errors: () => JSON.stringify(errors),
+    peak: () => {
+      const wave = new Float32Array(listener.fftSize);
+      listener.getFloatTimeDomainData(wave);
+      return wave.reduce((most, height) => Math.max(most, Math.abs(height)), 0);
+    },
+  };
+})();
