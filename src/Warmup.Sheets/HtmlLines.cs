@@ -13,10 +13,15 @@ internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int
 
     private int _cell = -1;
     private int _line;
+    private string _place = string.Empty;
 
     /// <summary>Writes the lines of a section.</summary>
-    public void Write(Section section, CancellationToken cancellation)
+    /// <param name="section">The section.</param>
+    /// <param name="isOneOfSeveral">Whether the line's number alone does not say which line it is.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public void Write(Section section, bool isOneOfSeveral, CancellationToken cancellation)
     {
+        _place = isOneOfSeveral ? $" of {section.Title}" : string.Empty;
         var breaths = new Dictionary<int, Breath>(section.Breaths.Count);
         foreach (var breath in section.Breaths)
         {
@@ -64,7 +69,7 @@ internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int
     {
         var line = section.Lines[index];
         var number = (index + 1).ToString(CultureInfo.InvariantCulture);
-        writer.WriteLine($"<div class=\"line\" id=\"line-{_line++}\"><button type=\"button\" class=\"loop\" aria-pressed=\"false\" aria-label=\"Loop line {number}\">{number}</button>");
+        writer.WriteLine($"<div class=\"line\" id=\"line-{_line++}\"><button type=\"button\" class=\"loop\" aria-pressed=\"false\" aria-label=\"Loop line {number}{encoder.Encode(_place)}\">{number}</button>");
         writer.WriteLine($"<p class=\"said\">{encoder.Encode(Said(section, line, breaths))}</p>");
         writer.Write("<div class=\"rows\" aria-hidden=\"true\">");
 

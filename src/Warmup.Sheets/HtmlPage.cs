@@ -29,7 +29,7 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
             }
 
             Facts(section);
-            lines.Write(section, cancellation);
+            lines.Write(section, score.Sections.Count > 1, cancellation);
             writer.WriteLine("</section>");
         }
 

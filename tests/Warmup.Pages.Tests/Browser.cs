@@ -12,7 +12,7 @@ namespace Warmup.Pages.Tests;
 /// </summary>
 internal sealed class Browser : IAsyncDisposable
 {
-    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(20);
+    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(30);
     private static readonly string? Program = new[] { "chromium", "chromium-browser", "google-chrome" }
         .SelectMany(n => (Environment.GetEnvironmentVariable("PATH") ?? string.Empty)
             .Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries)
@@ -135,7 +135,19 @@ internal sealed class Browser : IAsyncDisposable
             _process.Dispose();
         }
 
-        _folder.Delete(recursive: true);
+        // The browser's own children may write for a moment more.
+        for (var left = 20; ; left--)
+        {
+            try
+            {
+                _folder.Delete(recursive: true);
+                return;
+            }
+            catch (IOException) when (left > 0)
+            {
+                await Task.Delay(100);
+            }
+        }
     }
 
     private async Task LaunchAsync()

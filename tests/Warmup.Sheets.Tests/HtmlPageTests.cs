@@ -80,6 +80,20 @@ public partial class HtmlPageTests
     }
 
     [Fact]
+    public void Lines_of_several_sections_are_told_apart_by_their_section()
+    {
+        var first = (Mohanam with { Title = "First" }).ToScore();
+        var score = first with { Sections = [first.Sections[0], (Mohanam with { Title = "\"Second\"" }).ToScore().Sections[0]] };
+        using var stream = new MemoryStream();
+        new HtmlFormat().Write(score, stream);
+        var page = Encoding.UTF8.GetString(stream.ToArray());
+        var names = Regex.Matches(page, "aria-label=\"(Loop [^\"]*)\"").Select(m => System.Net.WebUtility.HtmlDecode(m.Groups[1].Value)).ToList();
+        Assert.Equal(10, names.Distinct().Count());
+        Assert.Equal("Loop line 1 of First", names[0]);
+        Assert.Equal("Loop line 5 of \"Second\"", names[9]);
+    }
+
+    [Fact]
     public void It_says_what_the_text_sheet_says()
     {
         var drill = Mohanam with { Tonic = Tonic.FromHz(200), Tempo = new Rational(145, 2), Speed = Speed.Second };
