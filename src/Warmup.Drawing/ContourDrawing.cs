@@ -63,7 +63,7 @@ internal sealed class ContourDrawing(Score score, Letters letters, Singer? singe
             cancellation.ThrowIfCancellationRequested();
             _flow.Need(height + Heading);
             var top = _flow.Y + 12;
-            new ContourPlot(_flow, section, pitch, letters, strip, (PlotRight - PlotLeft) / time.Seconds, (PlotLeft, top, height)).Draw(Shades, (Band, BandEdge), NoteWidth);
+            new ContourPlot(_flow, section, pitch, letters, time, strip, (PlotLeft, top, PlotRight - PlotLeft, height)).Draw(Shades, (Band, BandEdge), NoteWidth);
             _flow.Y = top + height + Heading - 12;
         }
 

@@ -13,13 +13,17 @@ internal sealed class ContourPlot
     private readonly Section _section;
     private readonly ContourPitch _pitch;
     private readonly Letters _letters;
+    private readonly ContourTime _time;
     private readonly ContourStrip _strip;
     private readonly double _second;
     private readonly (double X, double Y, double Height) _place;
 
     public ContourPlot(
-        Flow flow, Section section, ContourPitch pitch, Letters letters, ContourStrip strip, double second, (double X, double Y, double Height) place) =>
-        (_flow, _section, _pitch, _letters, _strip, _second, _place) = (flow, section, pitch, letters, strip, second, place);
+        Flow flow, Section section, ContourPitch pitch, Letters letters, ContourTime time, ContourStrip strip, (double X, double Y, double Width, double Height) place)
+    {
+        (_flow, _section, _pitch, _letters, _time, _strip) = (flow, section, pitch, letters, time, strip);
+        (_place, _second) = ((place.X, place.Y, place.Height), place.Width / time.Seconds);
+    }
 
     private double Right => X(_strip.To);
 
@@ -64,9 +68,8 @@ internal sealed class ContourPlot
 
     private void Time()
     {
-        foreach (var measure in _section.Measures)
+        foreach (var at in _time.Measures)
         {
-            var at = _section.SecondsAt(measure.Onset).ToDouble();
             if (at >= _strip.From - 1e-6 && at <= _strip.To + 1e-6)
             {
                 _flow.Add(new StrokeMark("measure", X(at), _place.Y, X(at), Bottom, 0.6, "#9a9a9a"));
@@ -102,6 +105,11 @@ internal sealed class ContourPlot
     {
         for (var l = 0; l < _section.Lines.Count; l++)
         {
+            if (_time.Lines[l].To <= _strip.From + 1e-6 || _time.Lines[l].From >= _strip.To - 1e-6)
+            {
+                continue;
+            }
+
             var line = _section.Lines[l];
             var shade = shades[l % shades.Length];
             (double X, double Y)? last = null;
@@ -138,9 +146,8 @@ internal sealed class ContourPlot
 
     private void Breaths()
     {
-        foreach (var breath in _section.Breaths)
+        foreach (var (from, to) in _time.Breaths)
         {
-            var (from, to) = (_section.SecondsAt(breath.Onset).ToDouble(), _section.SecondsAt(breath.Onset + breath.Length).ToDouble());
             if (from >= _strip.From - 1e-6 && from < _strip.To - 1e-6)
             {
                 _flow.Put("breath", X((from + Math.Min(to, _strip.To)) / 2), _place.Y - 2.5, SvaraCells.Breath, 9, anchor: 0.5);

@@ -1,6 +1,6 @@
 namespace Warmup.Drawing;
 
-/// <summary>A strip of the contour: the lines that it holds, and its time in seconds from the section's beginning.</summary>
+/// <summary>A strip of the contour: its time in seconds from the section's beginning.</summary>
 internal readonly record struct ContourStrip(double From, double To);
 
 /// <summary>Divides the time of a section into strips, all at one scale.</summary>
@@ -19,8 +19,10 @@ internal sealed class ContourTime
             shortest = Math.Min(shortest, (section.SecondsAt(note.Onset + note.Length) - section.SecondsAt(note.Onset)).ToDouble());
         }
 
-        var end = section.SecondsAt(section.End).ToDouble();
-        var start = section.SecondsAt(section.Lines[0].Onset).ToDouble();
+        Lines = section.Lines.ConvertAll(l => Span(section, l.Onset, l.Length));
+        Breaths = section.Breaths.ConvertAll(b => Span(section, b.Onset, b.Length));
+        Measures = section.Measures.ConvertAll(m => section.SecondsAt(m.Onset).ToDouble());
+        var (start, end) = (Lines[0].From, Lines[^1].To);
         Seconds = Math.Clamp(width * shortest / ShortestNote, LeastSeconds, MostSeconds);
         if (end - start <= Seconds)
         {
@@ -30,9 +32,8 @@ internal sealed class ContourTime
 
         // A strip ends where a line does; a line longer than a strip is cut.
         var (from, reached) = (start, start);
-        foreach (var line in section.Lines)
+        foreach (var (_, to) in Lines)
         {
-            var to = section.SecondsAt(line.Onset + line.Length).ToDouble();
             if (to - from > Seconds + 1e-6 && reached > from)
             {
                 Strips.Add(new ContourStrip(from, reached));
@@ -58,4 +59,14 @@ internal sealed class ContourTime
     public double Seconds { get; }
 
     public List<ContourStrip> Strips { get; } = [];
+
+    /// <summary>From when to when each line lasts, its hold and breath included.</summary>
+    public ValueList<(double From, double To)> Lines { get; }
+
+    public ValueList<(double From, double To)> Breaths { get; }
+
+    public ValueList<double> Measures { get; }
+
+    private static (double From, double To) Span(Section section, Rational onset, Rational length) =>
+        (section.SecondsAt(onset).ToDouble(), section.SecondsAt(onset + length).ToDouble());
 }
