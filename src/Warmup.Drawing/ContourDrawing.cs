@@ -82,7 +82,8 @@ internal sealed class ContourDrawing(Score score, Letters letters, Singer? singe
             Flow.Soft);
         var text = string.Join(' ', ((IEnumerable<Caution>)Cautions.All).Select(c => $"{c.Text} ({c.Source})"));
         var lines = _flow.Broken(text, 8, _flow.Right - _flow.Left, 12);
-        _flow.Need(lines.Count * 10.8);
+        _flow.Need((lines.Count * 10.8) + 4);
+        _flow.Y += 4;
         _flow.Paragraph("caution", text, 8);
     }
 }
