@@ -1,0 +1,89 @@
+using System.Globalization;
+using Spectre.Console;
+using Warmup.Plans;
+
+namespace Warmup.Cli;
+
+/// <summary>Prints a plan.</summary>
+internal static class PlanTable
+{
+    private const int DaysAWeek = 7;
+
+    // A plan of years would fill screens; its page has all months.
+    private const int MostMonths = 6;
+
+    public static void Print(Terminal terminal, WarmupPlan plan)
+    {
+        var months = ((IEnumerable<PlanDay>)plan.Days).GroupBy(d => (d.Date.Year, d.Date.Month)).ToList();
+        foreach (var month in months.Take(MostMonths))
+        {
+            terminal.Rich.Write(Month(plan, month.ToList()));
+        }
+
+        if (months.Count > MostMonths)
+        {
+            terminal.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"and {months.Count - MostMonths} more months, in plan.html"));
+        }
+    }
+
+    /// <summary>Who sings where, and which scales were left out for whom.</summary>
+    public static void PrintClass(Terminal terminal, PlanResult made, ValueList<Singer> singers)
+    {
+        terminal.Out.WriteLine($"tonic {made.Plan.Tonic}, level {made.Plan.Level}");
+        foreach (var group in Enumerable.Range(0, singers.Count).GroupBy(s => made.Octaves[s]).Where(g => g.Key != 0).OrderBy(g => g.Key))
+        {
+            var octaves = Math.Abs(group.Key) == 1 ? "an octave" : string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(group.Key)} octaves");
+            terminal.Out.WriteLine($"{octaves} {(group.Key < 0 ? "lower" : "higher")}: {string.Join(", ", group.Select(s => singers[s].Alias))}");
+        }
+
+        foreach (var scale in made.LeftOut)
+        {
+            terminal.Out.WriteLine($"left out: {scale}");
+        }
+    }
+
+    public static void PrintDay(Terminal terminal, WarmupPlan plan, PlanDay day)
+    {
+        foreach (var planned in day.Drills)
+        {
+            terminal.Out.WriteLine($"  {PlanText.Of(plan, planned)}: {plan.Drills[planned.Drill].Title}");
+        }
+
+        terminal.Out.WriteLine($"{PlanText.Minutes(day.Seconds)} of {plan.Minutes}:00 minutes");
+        if (!day.LeftOut.IsEmpty)
+        {
+            terminal.Out.WriteLine($"left out, since the time does not hold it: {string.Join(", ", day.LeftOut.ConvertAll(d => plan.Drills[d].Exercise))}");
+        }
+    }
+
+    private static Table Month(WarmupPlan plan, List<PlanDay> days)
+    {
+        var first = new DateOnly(days[0].Date.Year, days[0].Date.Month, 1);
+        var table = new Table().Border(TableBorder.Ascii2).Title(first.ToString("MMMM yyyy", CultureInfo.InvariantCulture)).AddColumns("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun");
+        var before = ((int)first.DayOfWeek + DaysAWeek - 1) % DaysAWeek;
+        var cells = Enumerable.Repeat(string.Empty, before).ToList();
+        for (var day = first; day.Month == first.Month; day = day.AddDays(1))
+        {
+            cells.Add(Cell(plan, day, days.Find(d => d.Date == day)));
+            if (day == DateOnly.MaxValue)
+            {
+                break;
+            }
+        }
+
+        foreach (var week in cells.Chunk(DaysAWeek))
+        {
+            table.AddRow(week.Concat(Enumerable.Repeat(string.Empty, DaysAWeek - week.Length)).ToArray());
+        }
+
+        return table;
+    }
+
+    private static string Cell(WarmupPlan plan, DateOnly date, PlanDay? day)
+    {
+        var number = date.Day.ToString(CultureInfo.InvariantCulture);
+        return day is null ? number
+            : day.IsRest ? $"{number} rest"
+            : $"{number} {Terminal.Plain(plan.Drills[day.Drills[0].Drill].Scale.Name)} {PlanText.Minutes(day.Seconds)}";
+    }
+}

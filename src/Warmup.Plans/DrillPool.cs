@@ -1,0 +1,205 @@
+using System.Globalization;
+
+namespace Warmup.Plans;
+
+/// <summary>Every drill that a request could draw on, with what decides about it: its time, and which singers it does not fit and why.</summary>
+internal sealed class DrillPool
+{
+    private readonly PlanRequest _request;
+    private readonly Level _level;
+    private readonly BreathNeed _need;
+    private readonly List<(int Octave, List<int> Singers)> _groups;
+    private readonly Dictionary<(int Drill, int Tempo, int Times), (Rational Seconds, bool Fits)> _known = [];
+    private readonly CancellationToken _cancellation;
+
+    public DrillPool(PlanRequest request, Level level, CancellationToken cancellation)
+    {
+        (_request, _level, _cancellation) = (request, level, cancellation);
+        _need = BreathNeed.Of(request.Singers);
+        (Tonic, Octaves) = Place(request with { Tonic = Settled(request.Tonic) });
+        _groups = Enumerable.Range(0, request.Singers.Count)
+            .GroupBy(s => Octaves[s])
+            .OrderBy(g => g.Key)
+            .Select(g => (g.Key, g.ToList()))
+            .ToList();
+        for (var s = 0; s < request.Scales.Count; s++)
+        {
+            Add(s);
+        }
+    }
+
+    public Tonic Tonic { get; }
+
+    public ValueList<int> Octaves { get; }
+
+    public List<Candidate> All { get; } = [];
+
+    /// <summary>What a pattern and a scale refuse by themselves.</summary>
+    public List<string> Refusals { get; } = [];
+
+    /// <summary>The seconds that a role may take: a fifth of the budget to begin and to end, the rest for one middle drill at least.</summary>
+    public Rational Share(Role role) => new Rational(_request.Minutes * 60L, 5) * (role == Role.Middle ? 3 : 1);
+
+    /// <summary>The fastest tempo up to a wish that fits everyone; the level's start tempo is taken to fit.</summary>
+    public (int Tempo, Rational Seconds) Fastest(int index, int wish)
+    {
+        var drill = All[index].Drill;
+        for (var tempo = wish; tempo > _level.StartTempo; tempo -= _level.TempoStep)
+        {
+            var (seconds, fits) = Try(index, tempo, 1);
+            if (fits && seconds <= Share(drill.Role))
+            {
+                return (tempo, seconds);
+            }
+        }
+
+        return (_level.StartTempo, All[index].Seconds);
+    }
+
+    /// <summary>The time a drill takes at a tempo, and whether it then fits everyone.</summary>
+    public (Rational Seconds, bool Fits) Try(int index, int tempo, int times)
+    {
+        if (!_known.TryGetValue((index, tempo, times), out var result))
+        {
+            result = (Rational.Zero, true);
+            foreach (var (octave, singers) in _groups)
+            {
+                var score = All[index].Drill.ToScore(Tonic.Transposed(12 * octave), _request.Tuning, tempo, times, _need, _cancellation);
+                result = (score.Seconds, result.Fits && singers.TrueForAll(s => score.Fits(_request.Singers[s])));
+            }
+
+            _known.Add((index, tempo, times), result);
+        }
+
+        return result;
+    }
+
+    private void Add(int scale)
+    {
+        foreach (var exercise in Frames.Openings)
+        {
+            Add(scale, exercise, Role.Opening);
+        }
+
+        foreach (var exercise in (IEnumerable<Exercise>)[.. Repertoire.Traditional, .. Repertoire.Choir])
+        {
+            if (((IEnumerable<string>)_level.Families).Contains(exercise.Group))
+            {
+                Add(scale, exercise, Role.Middle);
+            }
+        }
+
+        foreach (var exercise in Frames.Descents)
+        {
+            Add(scale, exercise, Role.Descent);
+        }
+    }
+
+    private void Add(int scale, Exercise exercise, Role role)
+    {
+        _cancellation.ThrowIfCancellationRequested();
+        var middle = role == Role.Middle;
+        var drill = new PlanDrill(
+            _request.Scales[scale],
+            role,
+            exercise.Name,
+            exercise.Title,
+            exercise.Pattern,
+            MeterOf(exercise),
+            middle ? _level.Delivery : Delivery.LineByLine,
+            middle ? _level.Speeds : [Speed.First],
+            role == Role.Opening ? Frames.OpeningTimes : 1,
+            0,
+            0);
+        try
+        {
+            var misfits = new List<Misfit>();
+            Score? score = null;
+            foreach (var (octave, singers) in _groups)
+            {
+                score = drill.ToScore(Tonic.Transposed(12 * octave), _request.Tuning, _level.StartTempo, 1, _need, _cancellation);
+                foreach (var singer in singers)
+                {
+                    misfits.AddRange(((IEnumerable<Finding>)score.Check(_request.Singers[singer]))
+                        .Where(f => f.Severity == Severity.Error)
+                        .GroupBy(f => KindOf(f.Code))
+                        .Select(g => new Misfit(g.Key, singer, g.First())));
+                }
+            }
+
+            drill = drill with { Grade = PlanDrill.GradeOf(score!), Span = PlanDrill.SpanOf(score!) };
+            if (!middle || All.TrueForAll(c => c.Scale != scale || c.Drill.Role != Role.Opening || c.Drill.Span <= drill.Span))
+            {
+                All.Add(new Candidate(scale, drill, score!.Seconds, misfits));
+            }
+            else
+            {
+                Refusals.Add($"{exercise.Name}: narrower than the openings in {drill.Scale.Name}");
+            }
+        }
+        catch (PatternException refused)
+        {
+            Refusals.Add($"{exercise.Name}: {refused.Message}");
+        }
+    }
+
+    private static PlanRuleKind KindOf(string code) => code switch
+    {
+        FindingCode.AboveRange or FindingCode.BelowRange => PlanRuleKind.Range,
+        FindingCode.TooFast => PlanRuleKind.Agility,
+        _ => PlanRuleKind.Breath,
+    };
+
+    /// <summary>The exercise's own tala where it has one that is read, otherwise Adi.</summary>
+    private static Meter MeterOf(Exercise exercise)
+    {
+        var words = exercise.Tala.Split(' ');
+        return words.Length > 1 && Meter.TryParse($"{words[0]} {words[1]}", out var meter, out _) ? meter! : Meter.Adi;
+    }
+
+    /// <summary>A tonic given as a frequency, rounded until writing and reading it changes nothing more.</summary>
+    private static Tonic? Settled(Tonic? tonic)
+    {
+        for (var i = 0; i < 8 && tonic is { OffsetCents: not 0 }; i++)
+        {
+            tonic = Tonic.FromHz(tonic.Hz, tonic.A4);
+        }
+
+        return tonic;
+    }
+
+    /// <summary>The tonic of the files and each singer's octave: those that suit the first scale's run best.</summary>
+    private static (Tonic Tonic, ValueList<int> Octaves) Place(PlanRequest request)
+    {
+        foreach (var scale in request.Scales)
+        {
+            var drill = new Drill { Scale = scale, Pattern = Pattern.Run, Tonic = request.Tonic ?? Tonic.FromMidi(60), Tuning = request.Tuning };
+            if (!drill.TryToScore(out var score, out _))
+            {
+                continue;
+            }
+
+            var fits = score!.RankTonics(request.Singers);
+            var best = request.Tonic is { } wanted ? ((IEnumerable<TonicFit>)fits).FirstOrDefault(f => (f.Tonic.Midi - wanted.Midi) % 12 == 0) : fits.IsEmpty ? null : fits[0];
+            if (best is null)
+            {
+                continue;
+            }
+
+            var tonic = request.Tonic ?? Tonic.FromMidi(best.Octaves[^1].Midi);
+            return (tonic, best.Singers.ConvertAll(s => (s.Tonic.Midi - tonic.Midi) / 12));
+        }
+
+        throw new PlanImpossibleException([], string.Create(CultureInfo.InvariantCulture, $"none of the {request.Scales.Count} scales has a run that can be sung on any tonic"));
+    }
+}
+
+/// <summary>A drill that could be planned.</summary>
+/// <param name="Scale">The index of its scale in the request.</param>
+/// <param name="Drill">The drill.</param>
+/// <param name="Seconds">Its exact length at the level's start tempo, rest counted.</param>
+/// <param name="Misfits">Whom it does not fit.</param>
+internal sealed record Candidate(int Scale, PlanDrill Drill, Rational Seconds, List<Misfit> Misfits);
+
+/// <summary>A singer whom a drill does not fit.</summary>
+internal readonly record struct Misfit(PlanRuleKind Kind, int Singer, Finding Finding);

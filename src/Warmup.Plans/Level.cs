@@ -1,0 +1,94 @@
+using System.Globalization;
+
+namespace Warmup.Plans;
+
+/// <summary>What a level of singing practises, how and at what tempo. All values are the project's own settings.</summary>
+/// <param name="Name">The level's name.</param>
+/// <param name="Families">The groups of exercises its middle drills come from, as <see cref="Exercise.Group"/> names them.</param>
+/// <param name="Delivery">How lines follow each other.</param>
+/// <param name="Speeds">The speeds in which each middle drill is sung; the opening and the descent are sung in the first alone.</param>
+/// <param name="StartTempo">The first week's tempo in aksharas a minute, 10 to 400.</param>
+/// <param name="TempoStep">What each further week is faster, 0 to 100.</param>
+/// <param name="TopTempo">The tempo that is not passed, from the start to 400.</param>
+/// <param name="StartCeiling">How much of the way from the easiest to the hardest drill is open in the first week, in per cent, 0 to 100.</param>
+/// <param name="CeilingStep">How many per cent more are open each further week, 0 to 100.</param>
+/// <remarks>Moving on to another level is the teacher's choice; nothing here decides it. Immutable, value equality.</remarks>
+public sealed record Level(
+    string Name,
+    ValueList<string> Families,
+    Delivery Delivery,
+    ValueList<Speed> Speeds,
+    int StartTempo,
+    int TempoStep,
+    int TopTempo,
+    int StartCeiling,
+    int CeilingStep)
+{
+    /// <summary>Scale exercises and what choirs sing, line by line in the first speed, 60 to 72 aksharas a minute by 2 a week.</summary>
+    public static Level Beginner { get; } =
+        new("beginner", ["sarali", "choir"], Delivery.LineByLine, [Speed.First], 60, 2, 72, 40, 10);
+
+    /// <summary>Doubled notes and the alankaras too, line by line in two speeds, 66 to 84 by 2 a week.</summary>
+    public static Level Intermediate { get; } =
+        new("intermediate", ["sarali", "choir", "janta", "alankara"], Delivery.LineByLine, [Speed.First, Speed.Second], 66, 2, 84, 50, 10);
+
+    /// <summary>All groups, without a break between the lines in two speeds, 72 to 99 by 3 a week.</summary>
+    public static Level Advanced { get; } = new(
+        "advanced",
+        ["sarali", "choir", "janta", "alankara", "melsthayi", "mandrasthayi"],
+        Delivery.Continuous,
+        [Speed.First, Speed.Second],
+        72,
+        3,
+        99,
+        60,
+        10);
+
+    /// <summary>The three levels, the easiest first.</summary>
+    public static ValueList<Level> All => [Beginner, Intermediate, Advanced];
+
+    /// <summary>The level for an experience.</summary>
+    /// <param name="experience">The experience.</param>
+    public static Level Of(Experience experience) => experience switch
+    {
+        Experience.Beginner => Beginner,
+        Experience.Intermediate => Intermediate,
+        _ => Advanced,
+    };
+
+    /// <summary>The level that suits everyone of a class: that of the least experienced.</summary>
+    /// <param name="singers">The singers, at least one.</param>
+    /// <exception cref="ArgumentException">There are no singers.</exception>
+    public static Level Of(ValueList<Singer> singers) => singers.IsEmpty
+        ? throw new ArgumentException("a class must have at least 1 singer, not 0", nameof(singers))
+        : Of(((IEnumerable<Singer>)singers).Min(s => s.Experience));
+
+    /// <summary>The tempo of a week.</summary>
+    /// <param name="week">The week, counted from 0.</param>
+    public int TempoOf(int week) => (int)Math.Min(StartTempo + ((long)TempoStep * week), TopTempo);
+
+    /// <summary>The per cent of the way from the easiest to the hardest drill that are open in a week.</summary>
+    /// <param name="week">The week, counted from 0.</param>
+    public int CeilingOf(int week) => (int)Math.Min(StartCeiling + ((long)CeilingStep * week), 100);
+
+    /// <summary>Refuses values outside their ranges.</summary>
+    internal void Require()
+    {
+        Bounds.InRange(StartTempo, Tempo.Slowest, Tempo.Fastest, "the start tempo of a level");
+        Bounds.InRange(TempoStep, 0, 100, "the tempo step of a level");
+        Bounds.InRange(TopTempo, StartTempo, Tempo.Fastest, "the top tempo of a level");
+        Bounds.InRange(StartCeiling, 0, 100, "the start ceiling of a level");
+        Bounds.InRange(CeilingStep, 0, 100, "the ceiling step of a level");
+        Bounds.InRange(Speeds.Count, 1, Drill.MostSpeeds, "the number of speeds of a level");
+        Bounds.InRange(Families.Count, 1, 100, "the number of exercise groups of a level");
+    }
+}
+
+/// <summary>Argument checks whose messages carry the value and the allowed range.</summary>
+internal static class Bounds
+{
+    public static int InRange(int value, int low, int high, string name) => value >= low && value <= high
+        ? value
+        : throw new ArgumentOutOfRangeException(
+            null, string.Create(CultureInfo.InvariantCulture, $"{name} must be between {low} and {high}, not {value}"));
+}

@@ -1,0 +1,130 @@
+using System.Globalization;
+using System.Net;
+using System.Text;
+
+namespace Warmup.Plans;
+
+/// <summary>A plan's months as one HTML page without scripts and without a network: a table a month, with links to the days' sheets.</summary>
+public static class MonthPage
+{
+    private const int DaysAWeek = 7;
+
+    /// <summary>Writes the page. Equal plans give equal bytes.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="destination">Where the bytes go, in UTF-8; it is not closed.</param>
+    /// <param name="link">The address of a day's sheet beside the page, or <see langword="null"/> for none; no links by default.</param>
+    public static void Write(WarmupPlan plan, Stream destination, Func<PlanDay, string?>? link = null)
+    {
+        var page = new StringBuilder(
+            """
+            <!DOCTYPE html>
+            <html lang="en">
+            <head>
+            <meta charset="utf-8">
+            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+            <title>Warm-ups</title>
+            <style>
+            body { font-family: sans-serif; margin: 1.5em; }
+            table { border-collapse: collapse; width: 100%; table-layout: fixed; margin-bottom: 2em; }
+            caption { font-weight: bold; text-align: left; padding: 0.3em 0; }
+            th, td { border: 1px solid #888; padding: 0.3em; vertical-align: top; text-align: left; font-size: 0.85em; }
+            ol { margin: 0.2em 0 0 1.2em; padding: 0; }
+            @media print { table { page-break-inside: avoid; } }
+            </style>
+            </head>
+            <body>
+            <h1>Warm-ups</h1>
+
+            """);
+        var months = ((IEnumerable<PlanDay>)plan.Days).GroupBy(d => (d.Date.Year, d.Date.Month));
+        foreach (var month in months)
+        {
+            Month(page, plan, month.ToList(), link);
+        }
+
+        page.Append("<h2>Cautions</h2>\n<ul>\n");
+        foreach (var caution in Cautions.All)
+        {
+            page.Append("<li>").Append(Text(caution.Text)).Append("</li>\n");
+        }
+
+        page.Append("</ul>\n</body>\n</html>\n");
+        destination.Write(Encoding.UTF8.GetBytes(page.ToString().ReplaceLineEndings("\n")));
+    }
+
+    private static void Month(StringBuilder page, WarmupPlan plan, List<PlanDay> days, Func<PlanDay, string?>? link)
+    {
+        var first = days[0].Date;
+        page.Append(CultureInfo.InvariantCulture, $"<table>\n<caption>{first.ToString("MMMM yyyy", CultureInfo.InvariantCulture)}</caption>\n<tr>");
+        foreach (var name in (string[])["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"])
+        {
+            page.Append("<th scope=\"col\">").Append(name).Append("</th>");
+        }
+
+        page.Append("</tr>\n");
+        var begin = new DateOnly(first.Year, first.Month, 1);
+        var length = DateTime.DaysInMonth(first.Year, first.Month);
+        var before = ((int)begin.DayOfWeek + DaysAWeek - 1) % DaysAWeek;
+        for (var cell = 0; cell < before + length; cell++)
+        {
+            page.Append(cell % DaysAWeek == 0 ? "<tr>" : string.Empty);
+            var number = cell - before + 1;
+            page.Append(number < 1 ? "<td></td>" : Cell(plan, number, days.Find(d => d.Date.Day == number), link));
+            page.Append(cell % DaysAWeek == DaysAWeek - 1 ? "</tr>\n" : string.Empty);
+        }
+
+        page.Append((before + length) % DaysAWeek == 0 ? "</table>\n" : "</tr>\n</table>\n");
+    }
+
+    private static string Cell(WarmupPlan plan, int number, PlanDay? day, Func<PlanDay, string?>? link)
+    {
+        if (day is null)
+        {
+            return string.Create(CultureInfo.InvariantCulture, $"<td>{number}</td>");
+        }
+
+        if (day.IsRest)
+        {
+            return string.Create(CultureInfo.InvariantCulture, $"<td>{number}: rest</td>");
+        }
+
+        var cell = new StringBuilder(string.Create(CultureInfo.InvariantCulture, $"<td>{number}: "));
+        var scale = Text(plan.Drills[day.Drills[0].Drill].Scale.Name);
+        cell.Append(link?.Invoke(day) is { } address ? $"<a href=\"{Text(address)}\">{scale}</a>" : scale);
+        cell.Append(", ").Append(PlanText.Minutes(day.Seconds)).Append("<ol>");
+        foreach (var planned in day.Drills)
+        {
+            cell.Append("<li>").Append(Text(PlanText.Of(plan, planned))).Append("</li>");
+        }
+
+        return cell.Append("</ol></td>").ToString();
+    }
+
+    private static string Text(string text) => WebUtility.HtmlEncode(text);
+}
+
+/// <summary>A plan's days in words.</summary>
+public static class PlanText
+{
+    /// <summary>A drill of a day: <c>sarali-3 at 62, twice</c>.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="planned">A drill of one of its days.</param>
+    public static string Of(WarmupPlan plan, PlannedDrill planned)
+    {
+        var times = planned.Times switch
+        {
+            1 => string.Empty,
+            2 => ", twice",
+            _ => string.Create(CultureInfo.InvariantCulture, $", {planned.Times} times"),
+        };
+        return string.Create(CultureInfo.InvariantCulture, $"{plan.Drills[planned.Drill].Exercise} at {planned.Tempo}{times}");
+    }
+
+    /// <summary>Seconds as minutes and seconds, rounded up to a whole second: <c>7:51</c>.</summary>
+    /// <param name="seconds">The seconds.</param>
+    public static string Minutes(Rational seconds)
+    {
+        var whole = seconds.Ceiling();
+        return string.Create(CultureInfo.InvariantCulture, $"{whole / 60}:{whole % 60:00}");
+    }
+}

@@ -1,0 +1,64 @@
+namespace Warmup.Plans;
+
+/// <summary>What a drill does in a warm-up.</summary>
+public enum Role
+{
+    /// <summary>It begins: few notes around the middle of the octave, in the first speed.</summary>
+    Opening,
+
+    /// <summary>It widens the span and raises the level.</summary>
+    Middle,
+
+    /// <summary>It ends: lines that fall to the tonic, in the first speed.</summary>
+    Descent,
+}
+
+/// <summary>The words of <see cref="Role"/> in files.</summary>
+public static class RoleWords
+{
+    /// <summary><c>opening</c>, <c>middle</c> or <c>descent</c>.</summary>
+    /// <param name="role">The role.</param>
+    public static string ToWord(this Role role) => role switch { Role.Opening => "opening", Role.Middle => "middle", _ => "descent" };
+
+    /// <summary>Reads one of the words.</summary>
+    /// <param name="word">The word.</param>
+    /// <param name="role">The role.</param>
+    /// <returns>Whether it was one.</returns>
+    public static bool TryParse(string? word, out Role role)
+    {
+        role = word switch { "middle" => Role.Middle, "descent" => Role.Descent, _ => Role.Opening };
+        return role != Role.Opening || word == "opening";
+    }
+}
+
+/// <summary>The exercises that begin and end a warm-up. They are the project's own settings.</summary>
+public static class Frames
+{
+    /// <summary>Figures of three neighbouring notes in the middle of the octave, counted in the scale's own places.</summary>
+    public static ValueList<Exercise> Openings { get; } =
+    [
+        Own("opening", 1, "up and back in the middle", "figure(2 3 4 3 2).take(1)"),
+        Own("opening", 2, "down and back in the middle", "figure(4 3 2 3 4).take(1)"),
+        Own("opening", 3, "around a middle note, below first", "figure(3 2 3 4 3).take(1)"),
+        Own("opening", 4, "around a middle note, above first", "figure(3 4 3 2 3).take(1)"),
+        Own("opening", 5, "a step with held ends", "figure(2 3 2).rhythm(2 1 1).take(1)"),
+        Own("opening", 6, "each of three notes twice", "figure(2 2 3 3 4 4).take(1)"),
+    ];
+
+    /// <summary>Lines that fall to the tonic.</summary>
+    public static ValueList<Exercise> Descents { get; } =
+    [
+        Own("descent", 1, "the whole scale down", "run.mirrored"),
+        Own("descent", 2, "five notes down", "run.notes(1 5).reversed"),
+        Own("descent", 3, "the scale down in held notes", "run.mirrored.stretch(2)"),
+        Own("descent", 4, "three, then five notes down", "run.notes(1 3).reversed + run.notes(1 5).reversed"),
+        Own("descent", 5, "five notes down, then the whole scale", "run.notes(1 5).reversed + run.mirrored"),
+        Own("descent", 6, "five notes down with a held last note", "run.notes(1 5).reversed.hold(3)"),
+    ];
+
+    /// <summary>How often the opening is sung: twice.</summary>
+    public const int OpeningTimes = 2;
+
+    private static Exercise Own(string group, int number, string title, string pattern) =>
+        new(group, number, title, Pattern.Parse(pattern), "the project's own setting");
+}
