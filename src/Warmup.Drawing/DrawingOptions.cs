@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Warmup.Drawing;
 
-/// <summary>What is drawn of a score, and with what: the base of <see cref="SheetOptions"/>.</summary>
+/// <summary>What is drawn of a score, and with what: the base of <see cref="SheetOptions"/> and <see cref="ContourOptions"/>.</summary>
 /// <remarks>Immutable, value equality.</remarks>
 public abstract record DrawingOptions
 {

@@ -193,7 +193,10 @@ internal sealed class SheetLines
         }
         else
         {
-            _flow.Put("line", x, baseline + (_size * 0.72), text, Math.Min(7, _size * 0.6), Flow.Soft);
+            // Below whatever the letter has below the baseline, its octave dots included.
+            var tone = _section.PitchOf(_section.Notes[_section.Lines[index].FirstNote]).Tone;
+            var below = (_flow.Shaper.Of(_letters.Of(tone)).Bottom * _size) + (tone.Octave < 0 ? _size * 0.3 : 0);
+            _flow.Put("line", x, baseline + Math.Max(_size * 0.72, below + (_size * 0.48)), text, Math.Min(7, _size * 0.6), Flow.Soft);
         }
     }
 

@@ -207,4 +207,29 @@ public class DrawnSheetTests
         Assert.EndsWith("\u2026", drawn.Texts("title")[^1], StringComparison.Ordinal);
         Assert.All(drawn.Of("title"), t => Assert.True(drawn.Ink(t).Right < 560));
     }
+
+    [Fact]
+    public void Everything_drawn_lies_on_its_page()
+    {
+        var a = (Mohanam with { Title = string.Join(' ', Enumerable.Repeat("a long title", 40)), Syllables = Syllables.Malayalam }).ToScore();
+        var b = (Mohanam with { Speeds = [Speed.First, new Speed(4, 9)], Pattern = Pattern.Parse("figure(0 -1 4).repeat(5)") }).ToScore().WithAnswers();
+        var c = (Mohanam with { Meter = Meter.Free, Speeds = [new Speed(3, 7)], Delivery = Delivery.Continuous, Tuning = Tuning.Pythagorean }).ToScore();
+        var score = a with { Sections = [.. a.Sections, .. b.Sections, .. c.Sections] };
+        var singer = Singer.FromVoice("Robin", VoiceTypes.Find("child 8-9")!, 12);
+        foreach (var (options, width, height) in ((DrawingOptions, double, double)[])[(new SheetOptions(), 595.28, 841.89), (new ContourOptions { Singer = singer }, 841.89, 595.28)])
+        {
+            var drawn = new Drawn(score, options);
+            foreach (var mark in drawn.Pages.Elements().Where(e => e.Attribute("class")!.Value != "paper"))
+            {
+                var (left, right, top, bottom) = mark.Name.LocalName switch
+                {
+                    "g" => (drawn.Ink(mark).Left, drawn.Ink(mark).Right, Drawn.Place(mark).Y - 3, Drawn.Place(mark).Y + 3),
+                    "line" => (Drawn.Number(mark, "x1"), Drawn.Number(mark, "x2"), Math.Min(Drawn.Number(mark, "y1"), Drawn.Number(mark, "y2")), Math.Max(Drawn.Number(mark, "y1"), Drawn.Number(mark, "y2"))),
+                    "circle" => (Drawn.Number(mark, "cx"), Drawn.Number(mark, "cx"), Drawn.Number(mark, "cy"), Drawn.Number(mark, "cy")),
+                    _ => (Drawn.Number(mark, "x"), Drawn.Number(mark, "x") + Drawn.Number(mark, "width"), Drawn.Number(mark, "y"), Drawn.Number(mark, "y") + Drawn.Number(mark, "height")),
+                };
+                Assert.True(left > 20 && right < width - 20 && left <= right && top > 20 && bottom < height - 8, $"{options.GetType().Name}: {mark}");
+            }
+        }
+    }
 }

@@ -1,0 +1,23 @@
+namespace Warmup.Drawing;
+
+/// <summary>
+/// The contour picture: pitch against time, the scale's svaras as lines at their tuned height, the lines of the drill in three shades in
+/// turn, breaths as gaps, and a singer's comfortable range as a band.
+/// </summary>
+/// <remarks>Immutable, value equality.</remarks>
+public sealed record ContourOptions : DrawingOptions
+{
+    /// <summary>The singer whose comfortable range is drawn as a band; <see langword="null"/>, the default, for none.</summary>
+    public Singer? Singer { get; init; }
+
+    /// <summary>
+    /// What the svaras' lines are labelled with, without octave dots. <see langword="null"/>, the default, takes the script in which the
+    /// score sings svara letters, and Latin letters where it sings something else.
+    /// </summary>
+    public Syllables? Letters { get; init; }
+
+    internal override string Subject => "contour";
+
+    internal override PageSet Draw(Score score, TextShaper shaper, CancellationToken cancellation) =>
+        new ContourDrawing(score, new Letters(score, Letters), Singer, shaper).Draw(cancellation);
+}
