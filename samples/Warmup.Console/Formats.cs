@@ -54,7 +54,8 @@ internal static class Formats
 
         for (var i = 0; i < paths.Count; i++)
         {
-            formats[i].Save(score, paths[i], force, cancellation);
+            var (format, path) = (formats[i], paths[i]);
+            terminal.Working($"writing {path}", () => format.Save(score, path, force, cancellation));
             terminal.Out.WriteLine($"wrote {paths[i]} ({formats[i].Name})");
         }
     }

@@ -107,6 +107,19 @@ internal sealed class Terminal
 
     public IAnsiConsole Rich { get; }
 
+    /// <summary>Shows that long work goes on, where somebody looks at a terminal; it stops with the work.</summary>
+    public void Working(string what, Action work)
+    {
+        if (ReferenceEquals(Out, Console.Out) && !Console.IsOutputRedirected && Rich.Profile.Capabilities.Interactive)
+        {
+            Rich.Status().Start(Plain(what), _ => work());
+        }
+        else
+        {
+            work();
+        }
+    }
+
     public void Error(string message) => ErrorOut.WriteLine("warmup: " + OneLine(message));
 
     /// <summary>Text from data, made fit for the table library's markup and for a terminal.</summary>
