@@ -1,4 +1,5 @@
 using Warmup.Audio;
+using Warmup.Drawing;
 using Warmup.Midi;
 using Warmup.MusicXml;
 using Warmup.Sheets;
@@ -9,7 +10,17 @@ namespace Warmup.Cli;
 internal static class Formats
 {
     /// <summary>A new exporter is one line here.</summary>
-    public static readonly ValueList<IScoreFormat> All = [new MidiFormat(), new MusicXmlFormat(), new MxlFormat(), new TextSheetFormat(), new WavFormat()];
+    public static readonly ValueList<IScoreFormat> All =
+    [
+        new MidiFormat(),
+        new MusicXmlFormat(),
+        new MxlFormat(),
+        new TextSheetFormat(),
+        new SvgFormat(),
+        new PdfFormat(),
+        new PngFormat(),
+        new WavFormat(),
+    ];
 
     /// <summary>The format of a file, by its ending.</summary>
     public static IScoreFormat Of(string path)

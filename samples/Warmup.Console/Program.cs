@@ -9,7 +9,7 @@ internal static class Program
     public static int Main(string[] args) => Run(args, Console.Out, Console.Error);
 
     /// <summary>Runs one command.</summary>
-    /// <returns>0 fine, 1 a drill does not fit a singer, 2 wrong usage or input.</returns>
+    /// <returns>0 fine, 1 a drill does not fit a singer or no rule was found, 2 wrong usage or input.</returns>
     public static int Run(string[] args, TextWriter output, TextWriter error)
     {
         using var stop = new CancellationTokenSource();
@@ -46,6 +46,7 @@ internal static class Program
             PlanCommand.Create(terminal, cancellation),
             SingersCommand.Create(terminal),
             ScalesCommand.Create(terminal),
+            PatternsCommand.Create(terminal, cancellation),
             DemoCommand.Create(terminal, cancellation),
         };
 
@@ -77,6 +78,7 @@ internal static class ExitCode
 {
     public const int Fine = 0;
     public const int DoesNotFit = 1;
+    public const int NotFound = 1;
     public const int WrongInput = 2;
 }
 

@@ -108,4 +108,7 @@ internal sealed record ScaleRow(string Name, string Family, int? Parent, string 
 [JsonSerializable(typeof(FitReport))]
 [JsonSerializable(typeof(ScaleReport))]
 [JsonSerializable(typeof(ScaleDetail))]
+[JsonSerializable(typeof(PatternReport))]
+[JsonSerializable(typeof(PatternDetail))]
+[JsonSerializable(typeof(ExerciseReport))]
 internal sealed partial class ConsoleJson : JsonSerializerContext;

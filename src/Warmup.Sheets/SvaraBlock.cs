@@ -23,8 +23,7 @@ internal sealed class SvaraBlock
     private readonly int _first;
     private readonly int _parts;
     private readonly int _cell;
-    private readonly bool[] _bars;
-    private readonly List<int> _rows = [];
+    private readonly AvartanaRows _rows;
 
     public SvaraBlock(Section section, int first, int end, Dictionary<int, Breath> breaths)
     {
@@ -37,18 +36,11 @@ internal sealed class SvaraBlock
         }
 
         _cell = _lines.Max(l => l.Widest) + 1;
-        _bars = new bool[section.Meter.Beats + 1];
-        var bar = 0;
-        foreach (var group in section.Meter.Groups)
-        {
-            _bars[bar += group] = true;
-        }
-
-        Divide();
+        _rows = new AvartanaRows(section.Meter, Math.Max(1, WidestRow / Akshara), (aksharas, bars) => (aksharas * Akshara) + (bars * BarWidth) <= WidestRow);
     }
 
     /// <summary>Whether an avartana has one row; in free rhythm there is none to divide.</summary>
-    public bool HasWholeRows => _section.Meter.IsFree || _rows.Count == 2;
+    public bool HasWholeRows => _rows.AreWhole;
 
     /// <summary>The numbers of the aksharas, to stand over the columns; empty in free rhythm and where an avartana has several rows.</summary>
     public string Header()
@@ -76,7 +68,7 @@ internal sealed class SvaraBlock
         var kalam = _section.Lines[line].Speed.Kalam;
         for (var at = from; at < to;)
         {
-            var (start, end) = Row(at, to);
+            var (start, end) = _rows.RowOf(at, to);
             var letters = NewRow(start, end);
             var marks = NewRow(start, end);
             foreach (var akshara in cells.Where(c => c.Key >= (long)start * _parts && c.Key < (long)end * _parts).GroupBy(c => (int)(c.Key / _parts)))
@@ -135,62 +127,21 @@ internal sealed class SvaraBlock
         return (int)parts;
     }
 
-    /// <summary>Divides an avartana that is too wide for a row at the ends of angas, and a wide anga between aksharas.</summary>
-    private void Divide()
-    {
-        _rows.Add(0);
-        if (_section.Meter.IsFree)
-        {
-            return;
-        }
-
-        while (_rows[^1] < Beats)
-        {
-            var from = _rows[^1];
-            var (end, anga) = (from + 1, 0);
-            for (var p = from + 1; p <= Beats && Column(from, p) <= WidestRow; p++)
-            {
-                (end, anga) = (p, _bars[p] ? p : anga);
-            }
-
-            _rows.Add(anga > 0 ? anga : end);
-        }
-    }
-
-    private (int Start, int End) Row(int at, int to)
-    {
-        if (_section.Meter.IsFree)
-        {
-            return (at, Math.Min(to, at + Math.Max(1, WidestRow / Akshara)));
-        }
-
-        var avartana = at / Beats * Beats;
-        var row = 0;
-        while (_rows[row + 1] <= at - avartana)
-        {
-            row++;
-        }
-
-        return (avartana + _rows[row], avartana + _rows[row + 1]);
-    }
-
     /// <summary>The columns in front of an akshara in a row: the aksharas and the bars between.</summary>
     private int Column(int from, int akshara)
     {
         var columns = (akshara - from) * Akshara;
         for (var p = from + 1; p <= akshara; p++)
         {
-            columns += HasBar(p) ? BarWidth : 0;
+            columns += _rows.HasBar(p) ? BarWidth : 0;
         }
 
         return columns;
     }
 
-    private bool HasBar(int boundary) => Beats > 0 && _bars[((boundary - 1) % Beats) + 1];
-
     private void Bar(char[] row, int from, int boundary)
     {
-        if (HasBar(boundary))
+        if (_rows.HasBar(boundary))
         {
             Put(row, Column(from, boundary) - BarWidth, boundary % Beats == 0 ? AvartanaEnd : AngaEnd);
         }

@@ -21,31 +21,18 @@ internal sealed class SvaraCells
     public SvaraCells(Section section, ScoreLine line, Dictionary<int, Breath> breaths, int parts)
     {
         _parts = parts;
-        var end = line.Onset + line.Length;
-        var unit = line.Speed.Unit;
-        for (var n = line.FirstNote; n < line.FirstNote + line.NoteCount; n++)
+        foreach (var sign in SvaraSign.Of(section, line, breaths))
         {
-            var note = section.Notes[n];
-            var sung = note.Onset + note.Length;
-            var next = n + 1 < line.FirstNote + line.NoteCount ? section.Notes[n + 1].Onset : end;
-            Add(note.Onset, section.PitchOf(note).Tone.ToLetterString());
-            for (var at = note.Onset + unit; at < sung; at += unit)
+            // A unit of silence that a breath or a hold has a sign for already has none.
+            if (sign.Kind != SignKind.Silence || !_cells.ContainsKey(Slot(sign.At)))
             {
-                Add(at, Hold);
-            }
-
-            if (breaths.TryGetValue(n, out var breath))
-            {
-                Add(breath.Onset, Breath);
-            }
-
-            // Silence is counted in the units that began with the note; one that a breath or a hold has a sign for already has none.
-            for (var at = note.Onset + (unit * ((sung - note.Onset) / unit).Ceiling()); at < next; at += unit)
-            {
-                if (!_cells.ContainsKey(Slot(at)))
+                Add(sign.At, sign.Kind switch
                 {
-                    Add(at, Silence);
-                }
+                    SignKind.Note => section.PitchOf(section.Notes[sign.Note]).Tone.ToLetterString(),
+                    SignKind.Hold => Hold,
+                    SignKind.Breath => Breath,
+                    _ => Silence,
+                });
             }
         }
     }

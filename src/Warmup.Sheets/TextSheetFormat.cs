@@ -51,15 +51,13 @@ public sealed class TextSheetFormat : IScoreFormat
 
     private static void Head(TextWriter writer, Section section)
     {
-        var invariant = CultureInfo.InvariantCulture;
         writer.WriteLine($"Scale   {section.Scale.Name}");
         writer.WriteLine($"  up    {string.Join(' ', section.Scale.Ascent)}");
         writer.WriteLine($"  down  {string.Join(' ', section.Scale.Descent)}");
-        var offset = section.Tonic.OffsetCents == 0 ? string.Empty : string.Create(invariant, $", {section.Tonic.OffsetCents:+0.0;-0.0} cents");
-        writer.WriteLine(string.Create(invariant, $"Tonic   S = {section.TonicName} (kattai {section.Tonic.KattaiNumber}{offset}, {section.Tonic.Hz:0.00} Hz)"));
-        writer.WriteLine($"Tuning  {section.Tuning.Name}");
-        TimeHead.Write(writer, section);
-        writer.WriteLine(string.Create(invariant, $"Length  {section.Seconds.ToDouble():0.0} s, {section.Lines.Count} lines, {section.Notes.Count} notes"));
+        foreach (var (label, text) in SheetHead.Rows(section))
+        {
+            writer.WriteLine($"{label,-8}{text}");
+        }
     }
 
     private static void Lines(TextWriter writer, Section section, CancellationToken cancellationToken)
@@ -84,9 +82,7 @@ public sealed class TextSheetFormat : IScoreFormat
                     writer.WriteLine();
                 }
 
-                writer.WriteLine(string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{(section.Rounds > 1 ? $"Time {run.Round + 1} of {section.Rounds}, " : "From here: ")}{run.Speed}, {section.TempoAt(section.Lines[run.First].Onset).ToDouble():0.###} aksharas a minute"));
+                writer.WriteLine(SheetHead.Of(section, run));
             }
 
             if (!block.HasWholeRows)

@@ -149,7 +149,7 @@ public static class LawSuite
     private static LawFailure Failure(TestResult.Failed failed)
     {
         var smallest = (Case)failed.Item3.Head;
-        var seed = string.Create(CultureInfo.InvariantCulture, $"{failed.Item5.Seed},{failed.Item5.Gamma},{failed.Item7}");
+        var seed = string.Create(CultureInfo.InvariantCulture, $"{failed.Item6.Seed},{failed.Item6.Gamma},{failed.Item7}");
         return new LawFailure(smallest.Pattern, smallest.Other, smallest.Scale, seed, failed.Item1.NumberOfShrinks);
     }
 

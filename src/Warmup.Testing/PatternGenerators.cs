@@ -10,6 +10,11 @@ namespace Warmup.Testing;
 /// </remarks>
 public static class PatternGenerators
 {
+    /// <summary>The most notes of a generated pattern in a seven-note scale.</summary>
+    public const int MostNotes = 300;
+
+    private static readonly Scale SevenNotes = new("seven notes", Melakarta.Ascent(29));
+
     /// <summary>A pattern of 1 to 6 parts.</summary>
     public static Gen<Pattern> Patterns => OfSize(6);
 
@@ -39,7 +44,7 @@ public static class PatternGenerators
         size, Gen.Frequency((8, Primitive), (1, WrittenSteps), (1, WrittenLetters))));
 
     /// <summary>A pattern of a number of parts over a choice of primitives.</summary>
-    /// <param name="size">The number of parts, at least 1; a sum or an interleaving may come out one part smaller.</param>
+    /// <param name="size">The number of parts, at least 1; a pattern that would be too long comes out smaller.</param>
     /// <param name="primitive">The primitives.</param>
     public static Gen<Pattern> Exactly(int size, Gen<Pattern> primitive) => size <= 1
         ? primitive
@@ -137,14 +142,29 @@ public static class PatternGenerators
     private static Gen<Pattern> Combined(int size, Gen<Pattern> primitive) =>
         from inner in Exactly(size - 1, primitive)
         from combinator in Combinator
-        select combinator(inner);
+        select Small(() => combinator(inner)) ?? inner;
 
     private static Gen<Pattern> Pair(int size, Gen<Pattern> primitive) =>
         from first in Gen.Choose(1, size - 2)
         from one in Exactly(first, primitive)
         from other in Exactly(Math.Max(1, size - 1 - first), primitive)
         from how in Gen.Choose(0, 3)
-        select how switch { 0 => one.Alternate(other), 1 => one.Weave(other), _ => one + other };
+        select Small(() => how switch { 0 => one.Alternate(other), 1 => one.Weave(other), _ => one + other }) ?? one;
+
+    // A law has to have room to grow a pattern, join it and multiply it before the bounds are met.
+    private static Pattern? Small(Func<Pattern> build)
+    {
+        try
+        {
+            var pattern = build();
+            _ = pattern.Grow().Repeat(4);
+            return pattern.TryExpand(SevenNotes, out var expansion, out _) && expansion!.NoteCount > MostNotes ? null : pattern;
+        }
+        catch (ArgumentException)
+        {
+            return null;
+        }
+    }
 
     private static Gen<Pattern> Written(Gen<string> note) =>
         from lines in (from notes in (from name in note

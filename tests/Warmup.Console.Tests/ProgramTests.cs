@@ -20,6 +20,9 @@ public sealed class ProgramTests : IDisposable
     [InlineData("a.musicxml")]
     [InlineData("a.mxl")]
     [InlineData("a.txt")]
+    [InlineData("a.svg")]
+    [InlineData("a.pdf")]
+    [InlineData("a.png")]
     [InlineData("a.wav")]
     public void A_drill_is_written_by_the_ending_of_the_file(string name)
     {
@@ -42,6 +45,27 @@ public sealed class ProgramTests : IDisposable
 
         // 20 aksharas of notes are filled up to 24; 4 are counted in; 60 a minute, 44,100 frames of 4 bytes a second.
         Assert.Equal(28u * 44_100 * 4, System.Buffers.Binary.BinaryPrimitives.ReadUInt32LittleEndian(bytes.AsSpan(40)));
+    }
+
+    [Theory]
+    [InlineData("a.svg", "<?xml")]
+    [InlineData("a.pdf", "%PDF-1.")]
+    [InlineData("a.png", "\u0089PNG")]
+    public void A_sheet_is_what_its_ending_says(string name, string beginning)
+    {
+        var (code, output, _) = Shell.Run(_shell.Drill(("--out", _shell.At(name)), ("--syllables", "tamil")));
+        Assert.Equal(0, code);
+        Assert.Contains("sheet", output, StringComparison.Ordinal);
+        Assert.StartsWith(beginning, System.Text.Encoding.Latin1.GetString(File.ReadAllBytes(_shell.At(name))), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_letter_no_font_has_is_an_error_that_names_it_and_leaves_nothing()
+    {
+        var (code, _, error) = Shell.Run(_shell.Drill(("--out", _shell.At("a.pdf")), ("--title", "\u7DF4")));
+        Assert.NotEqual(0, code);
+        Assert.Contains("U+7DF4", error, StringComparison.Ordinal);
+        Assert.Empty(_shell.Files);
     }
 
     [Fact]

@@ -54,7 +54,7 @@ public sealed partial class ReadmeTests : IDisposable
             var words = Word().Matches(command).Select(w => w.Value.Trim('"')).Skip(1).ToArray();
             for (var i = 1; i < words.Length; i++)
             {
-                words[i] = words[i - 1] is "--out" or "--singers" ? Path.Combine(_shell.Folder, words[i]) : words[i];
+                words[i] = words[i - 1] is "--out" or "--singers" or "--chart" ? Path.Combine(_shell.Folder, words[i]) : words[i];
             }
 
             var (code, _, error) = Shell.Run(words);

@@ -105,7 +105,7 @@ public partial class BreathCheckTests
     {
         Assert.True(Rational.TryParse(breath, out var seconds));
         // At 60 the breath is 24ths of a second: 0.7 becomes 17/24 (0.708), 0.8 becomes 20/24 (0.833), 0.3 becomes 8/24.
-        var score = (Ladder("15") with { Delivery = Delivery.LineByLine with { BreathSeconds = seconds } }).ToScore();
+        var score = (Ladder("15") with { Delivery = Delivery.LineByLine with { BreathSeconds = seconds, BreathGrid = 24 } }).ToScore();
         var findings = Breaths(score, Voice(1, experience)).ToList();
         Assert.Equal(spans, findings.Count);
     }

@@ -33,7 +33,7 @@ public class EnumerationTests
         Assert.Equal(listed.Count, listed.ToHashSet().Count);
         Assert.Empty(expected.Except(listed));
         Assert.Empty(listed.Except(expected));
-        Assert.All(listed.Index(), pair => Assert.Equal(pair.Index, enumeration.IndexOf(pair.Item)));
+        Assert.All(listed.Select((pattern, index) => (Index: (Int128)index, Item: pattern)), pair => Assert.Equal(pair.Index, enumeration.IndexOf(pair.Item)));
         Assert.Equal(listed.Select(p => p.Nodes).Order(), listed.Select(p => p.Nodes));
     }
 
@@ -137,12 +137,7 @@ public class EnumerationTests
         for (var size = 1; size <= 5; size++)
         {
             var count = enumeration.CountOfSize(size);
-            foreach (var pattern in enumeration.Range(before, count))
-            {
-                var sounds = Array.ConvertAll(scales, s => Sound(pattern, s));
-                seen.Add((sounds[0], sounds[1], sounds[2]));
-            }
-
+            seen.UnionWith(enumeration.Range(before, count).AsParallel().Select(p => (Sound(p, scales[0]), Sound(p, scales[1]), Sound(p, scales[2]))));
             before += count;
             var row = string.Create(CultureInfo.InvariantCulture, $"| {size} | {count} | {seen.Count} |");
             TestContext.Current.TestOutputHelper?.WriteLine(row);

@@ -41,7 +41,8 @@ public static class Generators
         (1, Gen.Constant(Delivery.LineByLine)),
         (1, from tenths in Gen.Choose(2, 100)
             from quarters in Gen.Choose(1, 12)
-            select Delivery.LineByLine with { BreathSeconds = new Rational(tenths, 10), LeastHold = new Rational(quarters, 4) }));
+            from grid in Gen.Elements(1, 2, 3, 4, 24)
+            select Delivery.LineByLine with { BreathSeconds = new Rational(tenths, 10), LeastHold = new Rational(quarters, 4), BreathGrid = grid }));
 
     public static Gen<Drill> Drills { get; } =
         from scale in Scales

@@ -145,7 +145,18 @@ public class LawTests
             x => x.Every(2), x => x.Notes(2, 3), x => x.EachNote(2), x => x.EachLine(2), x => x.Grow(), x => x.Windows(3), x => x.Split(2),
             x => x.Returning(), x => x.Hold(1), x => x.Fill(4), x => x.Rhythm(2, 1), x => x.Stretch(2), x => x.Rest(1), x => x.Sung("a", "e")])
         {
-            if (!Same(f(p + q), f(p) + f(q), s))
+            // A generated part may already be as large as a pattern may be; then there is nothing to compare.
+            Pattern whole, parts;
+            try
+            {
+                (whole, parts) = (f(p + q), f(p) + f(q));
+            }
+            catch (ArgumentException bound) when (bound.Message.Contains("at most", StringComparison.Ordinal))
+            {
+                continue;
+            }
+
+            if (!Same(whole, parts, s))
             {
                 return false;
             }

@@ -4,13 +4,13 @@ namespace Warmup.Tests;
 
 /// <summary>
 /// Source: the rules' worked example of delivery line by line (Adi at 60: S, R, hold to 7.0, breath 7.0 to 8.0; one more avartana where
-/// less than one akshara and the breath remain) and the rounding of breaths up to 1/24 akshara, each computed here a second time.
+/// less than one akshara and the breath remain) and the rounding of breaths up to their grid, each computed here a second time.
 /// </summary>
 public class LineByLineTests
 {
-    private static Section Sung(string scale, Drill? like = null) => ((like ?? Like(scale)) with { Delivery = Delivery.LineByLine }).ToScore().Sections.Single();
+    private static Section Sung(string scale, Drill? like = null) => (like ?? Like(scale)).ToScore().Sections.Single();
 
-    private static Drill Like(string scale) => new() { Scale = Catalogue.Default.Read(scale), Pattern = Pattern.Ladder, Tonic = Tonic.Parse("C4") };
+    private static Drill Like(string scale) => new() { Scale = Catalogue.Default.Read(scale), Pattern = Pattern.Ladder, Tonic = Tonic.Parse("C4"), Delivery = Delivery.LineByLine };
 
     [Fact]
     public void The_worked_example_adi_at_60()
@@ -48,13 +48,29 @@ public class LineByLineTests
     [InlineData(30, 1, 12, 24)]
     [InlineData(50, 1, 20, 24)]
     [InlineData(400, 1, 160, 24)]
-    public void A_breath_of_one_second_is_rounded_up_to_a_24th(int n, int d, int steps, int grid)
+    [InlineData(60, 1, 2, 2)]
+    [InlineData(61, 1, 3, 2)] // 2.03 halves up
+    [InlineData(72, 1, 3, 2)] // 2.4 up
+    [InlineData(100, 1, 4, 2)] // 3.33 up
+    [InlineData(61, 1, 2, 1)] // 1.02 up
+    [InlineData(72, 1, 5, 4)] // 4.8 up
+    public void A_breath_of_one_second_is_rounded_up_to_its_grid(int n, int d, int steps, int grid)
     {
-        Assert.Equal(new Rational(steps, grid), Delivery.LineByLine.BreathAksharas(new Rational(n, d)));
-        var section = Sung("15", Like("15") with { Tempo = new Rational(n, d) });
+        var delivery = Delivery.LineByLine with { BreathGrid = grid };
+        Assert.Equal(new Rational(steps, grid), delivery.BreathAksharas(new Rational(n, d)));
+        var section = Sung("15", Like("15") with { Tempo = new Rational(n, d), Delivery = delivery });
         Assert.All(section.Breaths, b => Assert.Equal(new Rational(steps, grid), b.Length));
-        Assert.Equal(24, Delivery.BreathGrid);
     }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(5)]
+    [InlineData(25)]
+    public void A_grid_that_does_not_divide_24_is_refused(int grid) =>
+        Assert.Contains("24", Assert.Throws<ArgumentOutOfRangeException>(() => Delivery.LineByLine with { BreathGrid = grid }).Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void Breaths_are_rounded_up_to_half_an_akshara_unless_another_grid_is_wanted() => Assert.Equal(2, Delivery.LineByLine.BreathGrid);
 
     [Property(Arbitrary = [typeof(Arbitraries)], MaxTest = 200)]
     public void Every_line_ends_with_a_hold_and_a_breath_on_the_avartana(Drill drill)
@@ -67,7 +83,7 @@ public class LineByLineTests
 
         var section = score!.Sections[0];
         var exact = delivery.BreathSeconds * drill.Tempo / 60;
-        var breath = new Rational((exact * 24).Ceiling(), 24);
+        var breath = new Rational((exact * delivery.BreathGrid).Ceiling(), delivery.BreathGrid);
         Assert.Equal(section.Lines.Count, section.Breaths.Count);
         // A hold is never shorter than the note would be without it.
         var hold = Rational.Max(delivery.LeastHold, drill.Speed.Unit);
@@ -120,7 +136,7 @@ public class LineByLineTests
     [Fact]
     public void Free_rhythm_has_no_avartanas_to_fill()
     {
-        var section = (Like("mohanam") with { Meter = Meter.Free }).ToScore().Sections[0];
+        var section = (Like("mohanam") with { Meter = Meter.Free, Delivery = Delivery.Continuous }).ToScore().Sections[0];
         Assert.Equal(20, section.Length);
         Assert.Equal([2, 3, 4, 5, 6], section.Measures.Select(m => (int)m.Length.Floor()));
         Assert.All(section.Measures, m => Assert.True(m.BeginsLine));

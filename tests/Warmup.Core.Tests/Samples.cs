@@ -40,6 +40,16 @@ public static class Samples
         [
             () => PatternVocabulary.Parse("ladder .ends"), () => PatternVocabulary.Parse("ladder .ends +"), () => PatternVocabulary.Parse("ladder .reversed"),
         ],
+        [typeof(Climb)] =
+        [
+            () => new Climb { Drill = MakeDrill() }, () => new Climb { Drill = MakeDrill(), Semitones = 5 }, () => new Climb { Drill = MakeDrill(), Step = 2 },
+            () => new Climb { Drill = MakeDrill(), ComesBack = false }, () => new Climb { Drill = MakeDrill(), Cue = null },
+        ],
+        [typeof(DifficultyWeights)] = [() => new DifficultyWeights(), () => new DifficultyWeights { Span = 1 }, () => new DifficultyWeights { Turns = 1 }],
+        [typeof(Difficulty)] =
+        [
+            () => Difficulty.Of(MakeDrill().ToScore()), () => Difficulty.Of((MakeDrill() with { Tempo = 70 }).ToScore()),
+        ],
         [typeof(LineNote)] = [() => Note(1), () => Note(2), () => default(LineNote)],
         [typeof(Line)] = [() => new Line(new[] { Note(1), Note(2) }.ToValueList()), () => new Line(new[] { Note(2), Note(1) }.ToValueList())],
         [typeof(Expansion)] = [() => Pattern.Parse("ladder").Expand(MakeScale("a", 15)), () => Pattern.Parse("ladder.ends").Expand(MakeScale("a", 15))],

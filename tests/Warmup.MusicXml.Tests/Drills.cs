@@ -40,6 +40,7 @@ internal static class Drills
         from tempo in Gen.Elements<Rational>(10, 45, 60, 72, new Rational(145, 2), 80, new Rational(301, 3), 160, 400)
         from lineByLine in Gen.Elements(true, true, false)
         from breath in Gen.Choose(1, 50)
+        from grid in Gen.Elements(1, 2, 3, 24)
         from hold in Gen.Elements(new Rational(1, 4), new Rational(1, 3), new Rational(1, 2), 1, new Rational(3, 2), 5)
         from free in Gen.Elements(true, false)
         from just in Gen.Elements(true, false)
@@ -49,7 +50,7 @@ internal static class Drills
             Speed = new Speed(kalam, gati),
             Tempo = tempo,
             Delivery = lineByLine
-                ? Delivery.LineByLine with { BreathSeconds = new Rational(breath, 5), LeastHold = hold }
+                ? Delivery.LineByLine with { BreathSeconds = new Rational(breath, 5), BreathGrid = grid, LeastHold = hold }
                 : Delivery.Continuous,
             Meter = free ? Meter.Free : Meter.Adi,
             Tuning = just ? Tuning.Just : Tuning.Equal,

@@ -36,7 +36,7 @@ public class GeneratedScoreTests
                     {
                         Speed = new Speed(kalam, gati),
                         Meter = meter,
-                        Delivery = Delivery.LineByLine with { BreathSeconds = new Rational(grid, 24), LeastHold = hold },
+                        Delivery = Delivery.LineByLine with { BreathSeconds = new Rational(grid, 24), BreathGrid = 24, LeastHold = hold },
                     };
                     var score = drill.ToScore();
                     var read = ReadScore.Of(score);

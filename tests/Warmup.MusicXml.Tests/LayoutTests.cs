@@ -20,7 +20,16 @@ public class LayoutTests
     [InlineData(3, 5, 60, "5:s 5:q~ h.~ h~ q rq")]
     public void The_first_line_in_Adi_line_by_line(int kalam, int gati, int tempo, string expected)
     {
-        var drill = Drills.Of() with { Speed = new Speed(kalam, gati), Tempo = tempo, Delivery = Delivery.LineByLine };
+        var drill = Drills.Of() with { Speed = new Speed(kalam, gati), Tempo = tempo, Delivery = Delivery.LineByLine with { BreathGrid = 24 } };
+        Assert.Equal(expected, Text(ReadScore.Of(drill.ToScore()).Measures[0]));
+    }
+
+    [Theory]
+    [InlineData(72, "q h.~ h~ e re rq")] // a breath of 6/5, rounded up to 3/2: from 6 1/2
+    [InlineData(100, "q h.~ h rh")] // a breath of 5/3, rounded up to 2: from 6
+    public void By_default_a_breath_is_written_with_plain_values_at_any_tempo(int tempo, string expected)
+    {
+        var drill = Drills.Of() with { Tempo = tempo, Delivery = Delivery.LineByLine };
         Assert.Equal(expected, Text(ReadScore.Of(drill.ToScore()).Measures[0]));
     }
 

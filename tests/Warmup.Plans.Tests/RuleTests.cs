@@ -7,7 +7,7 @@ namespace Warmup.Plans.Tests;
 /// <summary>Source: the rules as docs/plans.md states them, each computed anew here from the plan's days and scores.</summary>
 public class RuleTests
 {
-    [Property(MaxTest = 20)]
+    [Property(MaxTest = 12)]
     public Property Every_plan_of_a_random_class_meets_every_rule() => Prop.ForAll(Requests.Random.ToArbitrary(), request =>
     {
         PlanResult made;

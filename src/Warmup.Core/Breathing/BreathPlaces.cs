@@ -45,13 +45,13 @@ internal static class BreathPlaces
     }
 
     /// <summary>The grid on which breaths of a section fall: 24ths of an akshara unless the section's own grid forbids them.</summary>
-    public static int Grid(int resolution) => Joined(resolution) <= MostResolution ? Delivery.BreathGrid : resolution;
+    public static int Grid(int resolution) => Joined(resolution) <= MostResolution ? Delivery.FinestBreathGrid : resolution;
 
     /// <summary>The resolution that holds a section and its planned breaths.</summary>
     public static int Resolution(int resolution) => Joined(resolution) <= MostResolution ? Joined(resolution) : resolution;
 
     /// <summary>The least common multiple of a resolution and the breaths' grid.</summary>
-    private static int Joined(int resolution) => resolution * (int)new Rational(Delivery.BreathGrid, resolution).Numerator;
+    private static int Joined(int resolution) => resolution * (int)new Rational(Delivery.FinestBreathGrid, resolution).Numerator;
 
     /// <summary>The shortest note of each line, in grid steps.</summary>
     private static int[] ShortestNotes(Section section)

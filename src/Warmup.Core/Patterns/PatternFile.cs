@@ -18,6 +18,9 @@ public static class PatternFile
     /// <summary>The largest file that is read, in bytes.</summary>
     public const int LargestFile = 1_000_000;
 
+    // A level of a pattern is at most a node in a list of nodes, hence twice the deepest nesting and a little for the file around it.
+    internal const int DeepestJson = (2 * Pattern.DeepestNesting) + 4;
+
     private const string SchemaStem = "urn:warmup:pattern:";
 
     /// <summary>Reads a pattern.</summary>
@@ -38,6 +41,12 @@ public static class PatternFile
         PatternFileDto? file;
         try
         {
+            // Read through once without keeping anything, so that nesting too deep costs no memory.
+            var reader = new Utf8JsonReader(json, new JsonReaderOptions { MaxDepth = DeepestJson });
+            while (reader.Read())
+            {
+            }
+
             file = JsonSerializer.Deserialize(json, PatternJson.Default.PatternFileDto);
         }
         catch (JsonException broken)
@@ -219,12 +228,11 @@ internal sealed class PatternNodeDto
     public List<string?>? Lines { get; set; }
 }
 
-// A level of a pattern is at most a node in a list of nodes, hence twice the deepest nesting and a little for the file around it.
 [JsonSourceGenerationOptions(
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
     UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
     DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
     WriteIndented = true,
-    MaxDepth = (2 * Pattern.DeepestNesting) + 4)]
+    MaxDepth = PatternFile.DeepestJson)]
 [JsonSerializable(typeof(PatternFileDto))]
 internal sealed partial class PatternJson : JsonSerializerContext;

@@ -33,11 +33,12 @@ public enum FillBy
 /// </remarks>
 public sealed record Delivery
 {
-    /// <summary>The fraction of an akshara to which a breath given in seconds is rounded up (the project's own setting).</summary>
-    public const int BreathGrid = 24;
+    /// <summary>The finest grid of breaths, in parts of an akshara: fine enough for every speed, and all lengths stay simple fractions.</summary>
+    public const int FinestBreathGrid = 24;
 
     private readonly Rational _breathSeconds = Rational.One;
     private readonly Rational _leastHold = Rational.One;
+    private readonly int _breathGrid = 2;
     private readonly Fill _fill;
     private readonly FillBy _fillBy;
 
@@ -62,6 +63,20 @@ public sealed record Delivery
     {
         get => _breathSeconds;
         init => _breathSeconds = Require.InRange(value, new Rational(1, 5), 10, nameof(BreathSeconds));
+    }
+
+    /// <summary>
+    /// The parts of an akshara to which a breath given in seconds is rounded up: 1, 2, 3, 4, 6, 8, 12 or 24; 2 by default (the project's
+    /// own setting), so that a breath is written with plain notes and rests at any tempo.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value does not divide 24.</exception>
+    public int BreathGrid
+    {
+        get => _breathGrid;
+        init => _breathGrid = Require.InRange(value, 1, FinestBreathGrid, nameof(BreathGrid)) is var grid && FinestBreathGrid % grid == 0
+            ? grid
+            : throw new ArgumentOutOfRangeException(
+                nameof(BreathGrid), value, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"BreathGrid must divide {FinestBreathGrid}, and {value} does not"));
     }
 
     /// <summary>
@@ -91,7 +106,7 @@ public sealed record Delivery
         init => _fillBy = (FillBy)Require.InRange((int)value, (int)FillBy.Hold, (int)FillBy.Rest, nameof(FillBy));
     }
 
-    /// <summary>The breath in aksharas at a tempo, rounded up to the grid so that all lengths stay simple fractions.</summary>
+    /// <summary>The breath in aksharas at a tempo, rounded up to the grid.</summary>
     /// <param name="tempo">Aksharas a minute.</param>
     public Rational BreathAksharas(Rational tempo) => new((BreathSeconds * tempo / 60 * BreathGrid).Ceiling(), BreathGrid);
 

@@ -1,0 +1,50 @@
+using SkiaSharp;
+
+namespace Warmup.Drawing;
+
+/// <summary>PDF with pages of A4. The texts can be searched; the fonts that are used are embedded.</summary>
+/// <param name="options">What is drawn; the student's sheet where left out.</param>
+/// <remarks>The date of creation is fixed: equal scores give equal bytes on the same system.</remarks>
+public sealed class PdfFormat(DrawingOptions? options = null) : IScoreFormat
+{
+    // Some date has to stand there; the time of writing would make every file differ.
+    private static readonly DateTime Created = new(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
+
+    private readonly DrawingOptions _options = options ?? new SheetOptions();
+
+    /// <inheritdoc/>
+    public string Name => $"{_options.Subject} as PDF";
+
+    /// <inheritdoc/>
+    public ValueList<string> Extensions => [".pdf"];
+
+    /// <inheritdoc/>
+    /// <exception cref="ExportException">No font has a glyph for a character, or there is no such page.</exception>
+    public void Write(Score score, Stream destination, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(destination);
+        using var shaper = new TextShaper(_options.Fonts);
+        var drawing = _options.Pages(score, shaper, cancellationToken);
+        using var faces = new Faces(_options.Fonts);
+
+        // Skia swallows a stream's errors, so the document is made in memory and a full disk shows in the copy.
+        using var memory = new MemoryStream();
+        var metadata = SKDocumentPdfMetadata.Default;
+        (metadata.Title, metadata.Subject, metadata.Creation, metadata.Modified) = (drawing.Title, drawing.Description, Created, Created);
+        using (var document = SKDocument.CreatePdf(memory, metadata))
+        {
+            foreach (var page in drawing.Pages)
+            {
+                cancellationToken.ThrowIfCancellationRequested();
+                using var canvas = document.BeginPage((float)page.Width, (float)page.Height);
+                new SkiaPage(canvas, faces).Draw(page);
+                document.EndPage();
+            }
+
+            document.Close();
+        }
+
+        memory.Position = 0;
+        memory.CopyTo(destination);
+    }
+}

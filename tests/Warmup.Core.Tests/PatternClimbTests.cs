@@ -1,0 +1,36 @@
+namespace Warmup.Tests;
+
+/// <summary>The semitone climb of choirs: common practice. Notes and tonics are written out by hand.</summary>
+public class PatternClimbTests
+{
+    private static readonly Drill Drill = new()
+    {
+        Scale = Scale.Parse("S R2 G3 M1 P D2 N3 S'"), Tonic = Tonic.Parse("C4"), Pattern = Pattern.Parse("run.notes(1 5).there-and-back.sung(a)"), Meter = Meter.Free,
+    };
+
+    [Fact]
+    public void The_tonic_climbs_and_comes_back_with_a_cue_between()
+    {
+        var score = new Climb { Drill = Drill, Semitones = 2 }.ToScore();
+        Assert.Equal([60, 61, 61, 62, 62, 61, 61, 60, 60], score.Sections.ConvertAll(s => s.Tonic.Midi).ToArray()); // drill, cue, drill, cue, ...
+        Assert.Equal([9, 1, 9, 1, 9, 1, 9, 1, 9], score.Sections.ConvertAll(s => s.Notes.Count).ToArray());
+        Assert.All(score.Sections.ToArray(), s => Assert.Equal(s.Tonic.Midi, s.PitchOf(s.Notes[0]).Midi));
+        Assert.Contains("cue", score.Sections[1].Title, StringComparison.Ordinal);
+        Assert.Null(score.Drone);
+        Assert.Equal("a", score.Sections[0].Notes[0].Syllable);
+    }
+
+    [Fact]
+    public void It_can_go_one_way_in_larger_steps_and_without_a_cue()
+    {
+        var climb = new Climb { Drill = Drill, Semitones = 5, Step = 2, ComesBack = false, Cue = null };
+        Assert.Equal([60, 62, 64], climb.Tonics.ConvertAll(t => t.Midi).ToArray());
+        Assert.Equal([60, 62, 64], climb.ToScore().Sections.ConvertAll(s => s.Tonic.Midi).ToArray());
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(25)]
+    public void A_climb_out_of_range_is_refused(int semitones) => Assert.Contains(
+        $"between 1 and 24, not {semitones}", Assert.Throws<ArgumentOutOfRangeException>(() => new Climb { Drill = Drill, Semitones = semitones }).Message, StringComparison.Ordinal);
+}
