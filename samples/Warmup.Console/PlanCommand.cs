@@ -82,6 +82,12 @@ internal static class PlanCommand
             throw new InputException($"--day: {Name(day)} is a day of rest in this plan; name another day");
         }
 
+        var log = options.ReadLogPath(parsed);
+        if (parsed.GetValue(options.Sung) && log is null)
+        {
+            throw new InputException("--sung needs the log to add to; add --log FILE");
+        }
+
         var folder = options.ReadFolder(parsed);
         var formats = options.ReadFormats(parsed, ".txt .mid .musicxml");
         var force = parsed.GetValue(options.Force);
@@ -101,7 +107,7 @@ internal static class PlanCommand
         PlanTable.PrintDay(terminal, plan, day);
         if (parsed.GetValue(options.Sung))
         {
-            AppendLog(options.ReadLogPath(parsed) ?? throw new InputException("--sung needs the log to add to; add --log FILE"), plan, day, parsed.GetValue(options.Tick));
+            AppendLog(log!, plan, day, parsed.GetValue(options.Tick));
         }
 
         Report.PrintCautions(terminal);

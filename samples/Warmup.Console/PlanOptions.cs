@@ -57,6 +57,11 @@ internal sealed class PlanOptions
                 throw new InputException($"{option.Name} belongs to a new plan and cannot stand beside {other}; leave one of them out");
             }
         }
+
+        if (!_singers.Read(parsed).IsEmpty)
+        {
+            throw new InputException($"--singers belongs to a new plan and cannot stand beside {other}; leave one of them out");
+        }
     }
 
     public PlanRequest ReadRequest(ParseResult parsed, Terminal terminal)

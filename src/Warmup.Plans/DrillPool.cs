@@ -127,7 +127,8 @@ internal sealed class DrillPool
                 }
             }
 
-            drill = drill with { Grade = PlanDrill.GradeOf(score!), Span = PlanDrill.SpanOf(score!) };
+            var difficulty = Difficulty.Of(score!);
+            drill = drill with { Grade = difficulty.Score(), Span = difficulty.SpanSemitones };
             if (!middle || All.TrueForAll(c => c.Scale != scale || c.Drill.Role != Role.Opening || c.Drill.Span <= drill.Span))
             {
                 All.Add(new Candidate(scale, drill, score!.Seconds, misfits));

@@ -16,7 +16,7 @@ public sealed record PlanDay(DateOnly Date, ValueList<PlannedDrill> Drills, Rati
 /// <param name="Drill">The index of the drill in the plan's.</param>
 /// <param name="Tempo">Its tempo on that day, in aksharas a minute.</param>
 /// <param name="Times">How many times its usual repetitions it is sung, 1 to 4.</param>
-public readonly record struct PlannedDrill(int Drill, int Tempo, int Times)
+public sealed record PlannedDrill(int Drill, int Tempo, int Times)
 {
     /// <summary>The greatest number of times (the project's own setting).</summary>
     public const int MostTimes = 4;

@@ -12,7 +12,7 @@ namespace Warmup.Plans;
 /// <param name="Delivery">How lines follow each other.</param>
 /// <param name="Speeds">The speeds, one after the other.</param>
 /// <param name="Repetitions">How often it is sung.</param>
-/// <param name="Grade">How hard it is: a whole number that only serves for comparing, see <see cref="GradeOf"/>.</param>
+/// <param name="Grade">How hard it is at its level's start tempo: <see cref="Difficulty.Score"/> with the default weights.</param>
 /// <param name="Span">From its lowest to its highest note, in semitones.</param>
 public sealed record PlanDrill(
     Scale Scale,
@@ -59,47 +59,6 @@ public sealed record PlanDrill(
     {
         var score = ToDrill(tonic, tuning, tempo, times).ToScore(cancellation);
         return BreathPlan.TryMake(score, need, out var plan, out _, cancellation) ? score.WithBreaths(plan!) : score;
-    }
-
-    /// <summary>
-    /// How hard a score is (the project's own setting): 100 for each note a second where notes follow fastest, 10 for each semitone of the
-    /// widest leap beyond a whole tone, 5 for each semitone of the span, 1 for each note.
-    /// </summary>
-    /// <param name="score">The score, of one section or more.</param>
-    public static int GradeOf(Score score)
-    {
-        var (fastest, leap) = (Rational.Zero, 0);
-        foreach (var section in score.Sections)
-        {
-            for (var n = 1; n < section.Notes.Count; n++)
-            {
-                var (before, note) = (section.Notes[n - 1], section.Notes[n]);
-                fastest = Rational.Max(fastest, Rational.One / (section.SecondsAt(note.Onset) - section.SecondsAt(before.Onset)));
-                if (before.LineIndex == note.LineIndex)
-                {
-                    leap = Math.Max(leap, Math.Abs(section.PitchOf(note).Midi - section.PitchOf(before).Midi));
-                }
-            }
-        }
-
-        return (int)(fastest * 100).Floor() + (10 * Math.Max(0, leap - 2)) + (5 * SpanOf(score)) + score.NoteCount;
-    }
-
-    /// <summary>From the lowest to the highest note of a score, in semitones.</summary>
-    /// <param name="score">The score.</param>
-    public static int SpanOf(Score score)
-    {
-        var (low, high) = (int.MaxValue, int.MinValue);
-        foreach (var section in score.Sections)
-        {
-            foreach (var note in section.Notes)
-            {
-                var midi = section.PitchOf(note).Midi;
-                (low, high) = (Math.Min(low, midi), Math.Max(high, midi));
-            }
-        }
-
-        return high - low;
     }
 
     private static int RestAvartanas(Meter meter, int tempo)

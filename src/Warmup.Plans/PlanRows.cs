@@ -115,7 +115,7 @@ internal static class PlanRows
                 Meter.Parse(Needed(row.Meter, "meter")),
                 ToDelivery(Needed(row.Delivery, "delivery")),
                 Needed(row.Speeds, "speeds").ConvertAll(s => new Speed(Needed(s.Kalam, "kalam"), Needed(s.Gati, "gati"))).ToValueList(),
-                Needed(row.Repetitions, "repetitions"),
+                Bounds.InRange(Needed(row.Repetitions, "repetitions"), 1, Drill.MostRepetitions / PlannedDrill.MostTimes, "repetitions"),
                 Needed(row.Grade, "grade"),
                 Needed(row.Span, "span"));
     }

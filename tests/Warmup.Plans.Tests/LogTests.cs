@@ -1,0 +1,133 @@
+using System.Text;
+
+namespace Warmup.Plans.Tests;
+
+/// <summary>Source: the promises of docs/plans.md: nothing written is lost, a broken line is named and passed over, only a tick moves on.</summary>
+public sealed class LogTests : IDisposable
+{
+    private static readonly LogEntry Entry = new(new DateOnly(2026, 11, 30), "Mohanam", "sarali-1", 64, true);
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("warmup-").FullName;
+
+    private string Log => Path.Combine(_folder, "log.tsv");
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    private LogReading Read() => PlanLog.Read(File.ReadAllBytes(Log));
+
+    [Fact]
+    public void What_is_added_is_read_back_in_order()
+    {
+        LogEntry[] entries = [Entry, Entry with { IsTicked = false, Tempo = 400 }, Entry with { Scale = "Māyāmāḷavagauḷa", Date = new DateOnly(2028, 2, 29) }];
+        foreach (var entry in entries)
+        {
+            PlanLog.Append(Log, entry);
+        }
+
+        Assert.Equal(entries, Read().Entries);
+        Assert.Empty(Read().Errors);
+        Assert.Equal("2026-11-30\tMohanam\tsarali-1\t64\tx\n", File.ReadAllLines(Log)[0] + "\n");
+    }
+
+    [Fact]
+    public void A_crash_at_any_byte_of_a_line_loses_that_line_at_most()
+    {
+        PlanLog.Append(Log, Entry);
+        var first = File.ReadAllBytes(Log);
+        PlanLog.Append(Log, Entry with { Exercise = "sarali-2" });
+        var both = File.ReadAllBytes(Log);
+        for (var length = first.Length; length <= both.Length; length++)
+        {
+            File.WriteAllBytes(Log, both[..length]);
+            PlanLog.Append(Log, Entry with { Exercise = "sarali-3" });
+            var read = Read();
+            Assert.Equal("sarali-1", read.Entries[0].Exercise);
+            Assert.Equal("sarali-3", read.Entries[^1].Exercise);
+            Assert.True(read.Errors.Count <= 1 && read.Entries.Count + read.Errors.Count is 2 or 3);
+        }
+    }
+
+    [Theory]
+    [InlineData("2026-11-30\tMohanam\tsarali-1\t64", "5 fields between tabs, not 4")]
+    [InlineData("2026-02-30\tMohanam\tsarali-1\t64\tx", "'2026-02-30' is no date")]
+    [InlineData("2026-11-30\t\tsarali-1\t64\tx", "must be named")]
+    [InlineData("2026-11-30\tMohanam\tsarali-1\t9\tx", "between 10 and 400, not '9'")]
+    [InlineData("2026-11-30\tMohanam\tsarali-1\t64\tyes", "x or -, not 'yes'")]
+    [InlineData("\u0000\u0001", "5 fields between tabs, not 1")]
+    public void A_broken_line_is_reported_with_its_number_and_the_rest_is_used(string line, string message)
+    {
+        PlanLog.Append(Log, Entry);
+        File.AppendAllText(Log, "# a remark\r\n\n" + line + "\n");
+        PlanLog.Append(Log, Entry with { Exercise = "sarali-2" });
+        var read = Read();
+        Assert.Equal(["sarali-1", "sarali-2"], read.Entries.ConvertAll(e => e.Exercise));
+        var error = Assert.Single(read.Errors);
+        Assert.Equal(4, error.Line);
+        Assert.Contains(message, error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Bytes_that_are_no_text_spoil_only_their_line()
+    {
+        var good = Encoding.UTF8.GetBytes("2026-11-30\tMohanam\tsarali-1\t64\tx\n");
+        var read = PlanLog.Read([.. good, 0xFF, 0xFE, 0x0A, .. good]);
+        Assert.Equal(2, read.Entries.Count);
+        Assert.Equal(2, Assert.Single(read.Errors).Line);
+    }
+
+    [Theory]
+    [InlineData("a\tb", "sarali-1", 60)]
+    [InlineData("a\nb", "sarali-1", 60)]
+    [InlineData("", "sarali-1", 60)]
+    [InlineData("#a", "sarali-1", 60)]
+    [InlineData("a", "sarali\r1", 60)]
+    [InlineData("a", "sarali-1", 401)]
+    public void What_would_break_a_line_is_refused_before_the_file_is_touched(string scale, string exercise, int tempo)
+    {
+        Assert.ThrowsAny<ArgumentException>(() => PlanLog.Append(Log, new LogEntry(Requests.Start, scale, exercise, tempo, false)));
+        Assert.False(File.Exists(Log));
+    }
+
+    [Fact]
+    public void A_plan_goes_on_from_the_log()
+    {
+        var request = Requests.Usual with { Scales = Requests.Scales("mohanam"), Days = 5, Level = Level.Beginner };
+        var first = WarmupPlan.Make(request with { Start = new DateOnly(2026, 11, 23) }).Plan;
+        var sung = ((IEnumerable<PlanDay>)first.Days)
+            .SelectMany(d => d.Drills.ConvertAll(p => new LogEntry(d.Date, "Mohanam", first.Drills[p.Drill].Exercise, p.Tempo, false)))
+            .ToValueList();
+        var next = WarmupPlan.Make(request with { Log = sung }).Plan;
+
+        // No drill of the last three days of singing on the first day, of the last two on the second, of the last on the third.
+        for (var d = 0; d < 3; d++)
+        {
+            var late = ((IEnumerable<PlanDay>)first.Days).Skip(2 + d).SelectMany(x => x.Drills.ConvertAll(p => first.Drills[p.Drill].Exercise)).ToHashSet();
+            Assert.All(next.Days[d].Drills, p => Assert.DoesNotContain(next.Drills[p.Drill].Exercise, late));
+        }
+    }
+
+    [Theory]
+    [InlineData(60, false, 60)]
+    [InlineData(72, false, 60)]
+    [InlineData(60, true, 62)]
+    [InlineData(63, true, 64)]
+    [InlineData(400, true, 72)]
+    public void Only_a_ticked_tempo_moves_the_ramp_on(int tempo, bool ticked, int expected)
+    {
+        var plan = WarmupPlan.Make(Requests.Usual with
+        {
+            Singers = [Requests.Singer("Heron", 48, 76, 30, Experience.Advanced)],
+            Level = Level.Beginner,
+            Days = 5,
+            Log = [Entry with { Tempo = tempo, IsTicked = ticked }],
+        }).Plan;
+        Assert.Equal(expected, ((IEnumerable<PlanDay>)plan.Days).SelectMany(d => d.Drills.ConvertAll(p => p.Tempo)).Max());
+    }
+
+    [Fact]
+    public void Entries_of_days_to_come_are_no_past()
+    {
+        var request = Requests.Usual with { Days = 5 };
+        Assert.Equal(WarmupPlan.Make(request).Plan, WarmupPlan.Make(request with { Log = [Entry with { Date = new DateOnly(2027, 1, 1) }] }).Plan);
+    }
+}

@@ -1,0 +1,240 @@
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+
+namespace Warmup.Plans.Tests;
+
+/// <summary>Source: the rules as docs/plans.md states them, each computed anew here from the plan's days and scores.</summary>
+public class RuleTests
+{
+    [Property(MaxTest = 12)]
+    public Property Every_plan_of_a_random_class_meets_every_rule() => Prop.ForAll(Requests.Random.ToArbitrary(), request =>
+    {
+        PlanResult made;
+        try
+        {
+            made = WarmupPlan.Make(request);
+        }
+        catch (PlanImpossibleException impossible)
+        {
+            return (!string.IsNullOrEmpty(impossible.Message)).Classify(true, "impossible");
+        }
+
+        DaysFollowAndRestsAreKept(request, made.Plan);
+        TheTimeIsExactAndHolds(request, made.Plan);
+        EveryoneCanSingEveryDay(request, made);
+        TheOrderWidensAndRises(made.Plan);
+        NoDrillComesBackTooSoon(request, made.Plan);
+        NothingLiesAboveTheCeiling(request, made.Plan);
+        ScalesTakeTurns(made.Plan);
+        return true.Classify(true, "possible");
+    });
+
+    private static List<PlanDay> Sung(WarmupPlan plan) => ((IEnumerable<PlanDay>)plan.Days).Where(d => !d.IsRest).ToList();
+
+    private static void DaysFollowAndRestsAreKept(PlanRequest request, WarmupPlan plan)
+    {
+        Assert.Equal(request.Days, plan.Days.Count);
+        for (var d = 0; d < plan.Days.Count; d++)
+        {
+            Assert.Equal(request.Start.AddDays(d), plan.Days[d].Date);
+            Assert.Equal(((IEnumerable<DayOfWeek>)request.RestDays).Contains(plan.Days[d].Date.DayOfWeek), plan.Days[d].IsRest);
+        }
+    }
+
+    private static void TheTimeIsExactAndHolds(PlanRequest request, WarmupPlan plan)
+    {
+        foreach (var day in Sung(plan))
+        {
+            var sum = Rational.Zero;
+            foreach (var section in plan.ToScore(day).Sections)
+            {
+                // A constant tempo: aksharas times sixty over aksharas a minute.
+                Assert.True(section.TempoChanges.IsEmpty);
+                sum += new Rational(section.LengthSteps, section.Resolution) * 60 / section.Tempo;
+
+                // The rest before the drill is a count-in.
+                Assert.True(section.CountIn * 60 / section.Tempo >= PlanDrill.RestSeconds);
+            }
+
+            Assert.Equal(sum, day.Seconds);
+            Assert.True(sum <= request.Minutes * 60, $"{sum} s of {request.Minutes} minutes");
+            foreach (var left in day.LeftOut)
+            {
+                Assert.DoesNotContain(day.Drills, d => d.Drill == left);
+                var fastest = plan.Drills[left].ToDrill(plan.Tonic, plan.Tuning, request.Level!.TopTempo).ToScore().Seconds;
+                var slowest = plan.Drills[left].ToDrill(plan.Tonic, plan.Tuning, request.Level!.StartTempo).ToScore().Seconds;
+                Assert.True(sum + Rational.Max(fastest, slowest) > request.Minutes * 60, "it would have fitted");
+            }
+        }
+    }
+
+    private static void EveryoneCanSingEveryDay(PlanRequest request, PlanResult made)
+    {
+        foreach (var day in Sung(made.Plan))
+        {
+            for (var s = 0; s < request.Singers.Count; s++)
+            {
+                var score = made.Plan.ToScore(day, made.Plan.Tonic.Transposed(12 * made.Octaves[s]));
+                var findings = score.Check(request.Singers[s]);
+                Assert.True(score.Fits(request.Singers[s]), $"{day.Date}: {string.Join("; ", findings)}");
+            }
+        }
+    }
+
+    private static void TheOrderWidensAndRises(WarmupPlan plan)
+    {
+        foreach (var day in Sung(plan))
+        {
+            var drills = day.Drills.ConvertAll(d => plan.Drills[d.Drill]);
+            var score = plan.ToScore(day);
+            Assert.True(drills.Count >= 3);
+            Assert.Equal(Role.Opening, drills[0].Role);
+            Assert.Equal(Role.Descent, drills[^1].Role);
+            Assert.Equal(day.Drills.Count, score.Sections.Count);
+
+            // The opening is slow, and lies inside the octave, above the tonic and below the upper one.
+            var (low, high) = Ends([score.Sections[0]]);
+            Assert.True(plan.Tonic.Midi < low && high < plan.Tonic.Midi + 12);
+            Assert.All(score.Sections[0].Lines, l => Assert.Equal(Speed.First, l.Speed));
+            for (var i = 1; i < drills.Count - 1; i++)
+            {
+                Assert.Equal(Role.Middle, drills[i].Role);
+                Assert.True(drills[i - 1].Span <= drills[i].Span, "it narrows");
+                Assert.True(i == 1 || drills[i - 1].Grade <= drills[i].Grade, "it grows easier");
+                var (from, to) = Ends([score.Sections[i]]);
+                Assert.Equal(to - from, drills[i].Span);
+            }
+
+            var last = score.Sections[^1];
+            foreach (var line in last.Lines)
+            {
+                var notes = ((IEnumerable<ScoreNote>)last.Notes).Skip(line.FirstNote).Take(line.NoteCount).Select(n => last.PitchOf(n).Midi).ToList();
+                Assert.True(notes[^1] < notes[0]);
+                Assert.Equal(plan.Tonic.Midi, notes[^1]);
+            }
+        }
+    }
+
+    private static (int Low, int High) Ends(ValueList<Section> sections)
+    {
+        var notes = ((IEnumerable<Section>)sections).SelectMany(s => ((IEnumerable<ScoreNote>)s.Notes).Select(n => s.PitchOf(n).Midi)).ToList();
+        return (notes.Min(), notes.Max());
+    }
+
+    private static void NoDrillComesBackTooSoon(PlanRequest request, WarmupPlan plan)
+    {
+        var last = new Dictionary<(Scale, string), (int Place, DateOnly Date)>();
+        foreach (var (day, place) in Sung(plan).Select((d, i) => (d, i)))
+        {
+            foreach (var planned in day.Drills)
+            {
+                var drill = plan.Drills[planned.Drill];
+                if (last.TryGetValue((drill.Scale, drill.Exercise), out var before))
+                {
+                    Assert.True(place - before.Place > request.NoRepeatDays, $"{drill.Exercise} on {before.Date} and {day.Date}");
+                    Assert.True(day.Date.DayNumber - before.Date.DayNumber > request.NoRepeatDays);
+                }
+
+                last[(drill.Scale, drill.Exercise)] = (place, day.Date);
+            }
+        }
+    }
+
+    private static void NothingLiesAboveTheCeiling(PlanRequest request, WarmupPlan plan)
+    {
+        var grades = ((IEnumerable<PlanDrill>)plan.Drills).Where(d => d.Role == Role.Middle).Select(d => d.Grade).ToList();
+        var level = request.Level!;
+        foreach (var day in Sung(plan))
+        {
+            var week = (day.Date.DayNumber - request.Start.DayNumber) / 7;
+            var percent = Math.Min(100, level.StartCeiling + (week * level.CeilingStep));
+            var tempo = Math.Min(level.TopTempo, level.StartTempo + (week * level.TempoStep));
+            foreach (var planned in day.Drills)
+            {
+                Assert.InRange(planned.Tempo, level.StartTempo, tempo);
+                var drill = plan.Drills[planned.Drill];
+                if (drill.Role == Role.Middle)
+                {
+                    Assert.True((drill.Grade - grades.Min()) * 100 <= (grades.Max() - grades.Min()) * percent, $"{drill.Exercise} of grade {drill.Grade} in week {week}");
+                    Assert.Contains(drill.Family, (IEnumerable<string>)level.Families);
+                }
+            }
+        }
+    }
+
+    private static void ScalesTakeTurns(WarmupPlan plan)
+    {
+        var scales = Sung(plan).Select(d => d.Drills.ConvertAll(p => plan.Drills[p.Drill].Scale)).ToList();
+        Assert.All(scales, s => Assert.Single(((IEnumerable<Scale>)s).Distinct()));
+        var order = scales.Select(s => s[0]).ToList();
+        var count = order.Distinct().Count();
+        for (var i = count; i < order.Count; i++)
+        {
+            Assert.Equal(order[i - count], order[i]);
+        }
+
+        Assert.Equal(count, order.Take(count).Distinct().Count());
+    }
+
+    [Fact]
+    public void Random_classes_are_mostly_possible_so_that_the_rules_are_tested()
+    {
+        var possible = Requests.Random.Sample(30, 12).Count(r =>
+        {
+            try
+            {
+                return WarmupPlan.Make(r) is not null;
+            }
+            catch (PlanImpossibleException)
+            {
+                return false;
+            }
+        });
+        Assert.True(possible >= 3, $"{possible} of 12");
+    }
+
+    [Fact]
+    public void Every_family_gets_its_turn()
+    {
+        var plan = WarmupPlan.Make(Requests.Usual with
+        {
+            Singers = [Requests.Singer("Heron", 48, 76, 30, Experience.Advanced)],
+            Level = Level.Intermediate with { StartCeiling = 100 },
+            NoRepeatDays = 0,
+            Days = 60,
+        }).Plan;
+        foreach (var scale in Sung(plan).GroupBy(d => plan.Drills[d.Drills[0].Drill].Scale))
+        {
+            var visits = scale.Select(d => ((IEnumerable<PlannedDrill>)d.Drills).Select(p => plan.Drills[p.Drill].Family).ToHashSet()).ToList();
+            var families = new[] { "sarali", "choir", "janta", "alankara" };
+
+            // Four families, at least one a day: nobody waits longer than four of the scale's days.
+            for (var v = 0; v + families.Length <= visits.Count; v++)
+            {
+                var seen = visits.Skip(v).Take(families.Length).SelectMany(f => f).ToHashSet();
+                Assert.All(families, f => Assert.Contains(f, seen));
+            }
+        }
+    }
+
+    [Fact]
+    public void The_tempo_and_the_ceiling_rise_week_by_week()
+    {
+        var plan = WarmupPlan.Make(Requests.Usual with { Singers = [Requests.Singer("Heron", 48, 76, 30, Experience.Advanced)], Level = Level.Beginner, Days = 49 }).Plan;
+        var fastest = Sung(plan).GroupBy(d => (d.Date.DayNumber - Requests.Start.DayNumber) / 7).Select(w => w.SelectMany(d => d.Drills).Max(d => d.Tempo));
+        Assert.Equal([60, 62, 64, 66, 68, 70, 72], fastest);
+    }
+
+    [Fact]
+    public void The_same_seed_gives_the_same_plan_and_another_seed_another()
+    {
+        var (one, two) = (WarmupPlan.Make(Requests.Usual), WarmupPlan.Make(Requests.Usual));
+        Assert.Equal(one.Plan, two.Plan);
+        Assert.Equal(one.Plan.GetHashCode(), two.Plan.GetHashCode());
+        Assert.NotEqual(one.Plan, WarmupPlan.Make(Requests.Usual with { Seed = 8 }).Plan);
+    }
+
+    [Fact]
+    public void The_cautions_stand_with_every_plan() => Assert.Equal(Cautions.All, WarmupPlan.Make(Requests.Usual with { Days = 1 }).Cautions);
+}
