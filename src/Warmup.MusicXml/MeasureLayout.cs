@@ -272,8 +272,16 @@ internal sealed class MeasureLayout
 
     private long BeatOf(long at) => at - (at % Clock.Akshara);
 
+    // A measure shorter than the avartana is one of its angas, and has none inside.
+    private bool HasGroups => _groupEnds.Length > 0 && Length >= _groupEnds[^1];
+
     private long GroupEnd(long at)
     {
+        if (!HasGroups)
+        {
+            return Length;
+        }
+
         foreach (var end in _groupEnds)
         {
             if (end > at && end <= Length)
@@ -287,6 +295,11 @@ internal sealed class MeasureLayout
 
     private long GroupStart(long at)
     {
+        if (!HasGroups)
+        {
+            return 0;
+        }
+
         var start = 0L;
         foreach (var end in _groupEnds)
         {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Warmup.Audio;
 using Warmup.Midi;
 
 namespace Warmup.Listening.Tests;
@@ -30,8 +31,25 @@ public static class Sound
         new MidiFormat(new MidiOptions { Tuning = tuning, HasDrone = false, VoiceProgram = SteadyProgram }).Save(score, midi);
         var rate = Rate.ToString(CultureInfo.InvariantCulture);
         synthesizer.Run("-n", "-i", "-q", "-R", "0", "-C", "0", "-g", "0.6", "-r", rate, "-O", "s16", "-F", wave, font, midi);
+        return Track(tracker, wave, score);
+    }
+
+    /// <summary>The pitch of each note of the library's own guide tone, in cents above MIDI note 0, as the median of what is heard in it.</summary>
+    /// <param name="score">The score; only its voice sounds.</param>
+    public static double[] HearGuide(Score score)
+    {
+        var tracker = Tool.Get("aubiopitch", "aubio-tools");
+        using var folder = new Folder();
+        var wave = folder.At("a.wav");
+        var options = new WavOptions { Channels = WavChannels.Mono, SampleRate = Rate, HasDrone = false, HasBeat = false, CountInBeats = 0 };
+        new WavFormat(options).Save(score, wave);
+        return Track(tracker, wave, score);
+    }
+
+    private static double[] Track(Tool tracker, string wave, Score score)
+    {
         var heard = Points(tracker.Run(
-            "-i", wave, "-r", rate, "-p", "yin", "-u", "freq",
+            "-i", wave, "-r", Rate.ToString(CultureInfo.InvariantCulture), "-p", "yin", "-u", "freq",
             "-B", Window.ToString(CultureInfo.InvariantCulture), "-H", Hop.ToString(CultureInfo.InvariantCulture)));
         return [.. Notes(score).Select(n => MedianBetween(heard, n.Start, n.End))];
     }

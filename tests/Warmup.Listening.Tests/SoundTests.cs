@@ -56,6 +56,17 @@ public class SoundTests
         Assert.True(median > 10 * Most, $"{median:0.0} cents");
     }
 
+    [Theory]
+    [MemberData(nameof(Versions))]
+    public void Each_note_of_the_guide_tone_is_heard_within_a_cent_of_the_score(int ladder, bool just)
+    {
+        // The library makes this sound itself, so nothing is relative: the bound of one cent is the project's own.
+        var score = Ladder(ladder, just ? Tuning.Just : Tuning.Equal).ToScore();
+        var (heard, expected) = (Sound.HearGuide(score), Sound.Expected(score));
+        Assert.Equal(expected.Length, heard.Length);
+        Assert.All(heard.Zip(expected), pair => Assert.InRange(pair.First - pair.Second, -1, 1));
+    }
+
     /// <summary>How far each note of the ladder is heard above the score's pitch, in cents, relative to the plain note.</summary>
     private static double[] Errors(Drill drill, MidiTuning tuning)
     {

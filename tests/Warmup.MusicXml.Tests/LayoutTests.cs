@@ -58,6 +58,17 @@ public class LayoutTests
         Assert.Equal(["w~ h~ h~", "h rh rh rh"], read.Measures.Select(Text));
     }
 
+    [Fact]
+    public void A_measure_of_one_anga_is_not_cut_inside()
+    {
+        // Rupaka, 2+4: a note of six aksharas is a half and, over the bar line, a whole; nothing of the avartana's groups lies in an anga.
+        Assert.True(Meter.TryParse("rupaka", out var rupaka, out _));
+        var line = new Line([new LineNote(default, Way.Ascent, Link.Leap, 6)]);
+        var score = (Drills.Of() with { Meter = rupaka! }).ToScore(new Expansion([line], []));
+        var read = ReadScore.Of(score, new MusicXmlOptions { Measure = MusicXmlMeasure.Anga });
+        Assert.Equal(["h~", "w"], read.Measures.Select(Text));
+    }
+
     private static string Text(ReadMeasure measure) => string.Join(' ', measure.Notes.Select(n =>
         (n.Modification is { } m ? $"{m.Actual}:" : string.Empty)
         + (n.IsRest ? "r" : string.Empty)
