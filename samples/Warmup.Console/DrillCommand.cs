@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Warmup.Sheets;
 
 namespace Warmup.Cli;
 
@@ -36,10 +37,25 @@ internal static class DrillCommand
                 score = WithPlannedBreaths(score, people, terminal, cancellation);
             }
 
-            Formats.WriteAll(parsed.GetValue(answers) ? score.WithAnswers() : score, parsed.GetValue(files)!, parsed.GetValue(force), terminal, cancellation);
+            var paths = parsed.GetValue(files)!;
+            var tempi = paths.Any(p => Formats.Of(p) is HtmlFormat) ? TempiOf(wanted, score, people, cancellation) : null;
+            Formats.WriteAll(parsed.GetValue(answers) ? score.WithAnswers() : score, paths, parsed.GetValue(force), terminal, cancellation, tempi);
             return Report.Print(terminal, score, people) ? ExitCode.Fine : ExitCode.DoesNotFit;
         });
         return command;
+    }
+
+    /// <summary>The tempi at which the singers can sing the drill, for the practice page's slider; none where that cannot be told.</summary>
+    private static TempoInterval? TempiOf(Drill drill, Score score, ValueList<Singer> singers, CancellationToken cancellation)
+    {
+        if (singers.IsEmpty || score.NoteCount > TempoWindow.MostNotes)
+        {
+            return null;
+        }
+
+        var window = ((IEnumerable<TempoWindow>)TempoWindow.OfSpeeds(drill, singers, cancellation)).FirstOrDefault(w => w.Speed == drill.Speed);
+        IEnumerable<TempoInterval> intervals = window?.Intervals ?? [];
+        return intervals.FirstOrDefault(i => i.Slowest <= drill.Tempo && drill.Tempo <= i.Fastest) ?? intervals.FirstOrDefault();
     }
 
     private static Score WithPlannedBreaths(Score score, ValueList<Singer> singers, Terminal terminal, CancellationToken cancellation)

@@ -40,9 +40,9 @@ internal static class Formats
     }
 
     /// <summary>Writes a score to files, after all of them were found writable in principle: either none is begun or each is whole.</summary>
-    public static void WriteAll(Score score, IReadOnlyList<string> paths, bool force, Terminal terminal, CancellationToken cancellation)
+    public static void WriteAll(Score score, IReadOnlyList<string> paths, bool force, Terminal terminal, CancellationToken cancellation, TempoInterval? tempi = null)
     {
-        var formats = paths.Select(Of).ToList();
+        var formats = paths.Select(Of).Select(f => f is HtmlFormat && tempi is not null ? new HtmlFormat(HtmlOptions.Default with { Tempi = tempi }) : f).ToList();
         for (var i = 0; i < paths.Count; i++)
         {
             RefuseUnwritable(paths[i], force);

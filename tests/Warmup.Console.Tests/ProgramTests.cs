@@ -219,6 +219,20 @@ public sealed class ProgramTests : IDisposable
     }
 
     [Fact]
+    public void The_practice_pages_slider_keeps_to_the_singers_tempi()
+    {
+        // Finch is asked for 3 notes a second at most: 180 aksharas a minute, three times the written 60. Twenty notes on one breath of
+        // 0.4 of 20 s = 8 s need 150, so that the slow end is the written tempo.
+        File.WriteAllText(_shell.At("class.json"), """
+            {"schema": "urn:warmup:singers:1", "singers": [{"alias": "Finch", "low": "F3", "high": "D5", "sustainedSeconds": 20}]}
+            """);
+        _ = Shell.Run(_shell.Drill(("--out", _shell.At("a.html")), ("--singers", _shell.At("class.json"))));
+        var slider = File.ReadAllText(_shell.At("a.html")).Split('\n').Single(l => l.Contains("type=\"range\"", StringComparison.Ordinal));
+        Assert.Contains("min=\"100\"", slider, StringComparison.Ordinal);
+        Assert.Contains("max=\"300\"", slider, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_drill_that_does_not_fit_is_written_and_exits_with_1()
     {
         File.WriteAllText(_shell.At("class.json"), Class);
