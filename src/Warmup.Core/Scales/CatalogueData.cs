@@ -36,7 +36,7 @@ internal static class CatalogueData
     public static IEnumerable<string[]> Rows(string file)
     {
         using var stream = typeof(CatalogueData).Assembly.GetManifestResourceStream($"Warmup.Data.{file}")
-            ?? throw new InvalidOperationException($"the catalogue's file {file} is missing from the assembly");
+            ?? throw new InvalidOperationException($"the table {file} is missing from the assembly");
         using var reader = new StreamReader(stream);
         var header = true;
         while (reader.ReadLine() is { } line)

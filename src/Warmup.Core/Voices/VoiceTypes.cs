@@ -25,29 +25,8 @@ public static class VoiceTypes
         return null;
     }
 
-    private static IEnumerable<VoiceType> Read()
-    {
-        using var stream = typeof(VoiceTypes).Assembly.GetManifestResourceStream("Warmup.Data.voices.tsv")
-            ?? throw new InvalidOperationException("the file voices.tsv is missing from the assembly");
-        using var reader = new StreamReader(stream);
-        var header = true;
-        while (reader.ReadLine() is { } line)
-        {
-            if (line.Length == 0 || line[0] == '#')
-            {
-                continue;
-            }
-
-            if (header)
-            {
-                header = false;
-                continue;
-            }
-
-            var cells = line.Split('\t');
-            yield return new VoiceType(cells[0], Note(cells[1]), Note(cells[2]), Kind(cells[3]), cells[4], cells[5], cells[6]);
-        }
-    }
+    private static IEnumerable<VoiceType> Read() => CatalogueData.Rows("voices.tsv").Select(
+        row => new VoiceType(row[0], Note(row[1]), Note(row[2]), Kind(row[3]), row[4], row[5], row[6]));
 
     private static NoteName Note(string text) => NoteName.TryParse(text, out var name)
         ? name
