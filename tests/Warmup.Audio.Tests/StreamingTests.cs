@@ -23,7 +23,9 @@ public class StreamingTests
         format.Write(one, Stream.Null);
         var (a, b) = (Allocated(format, one), Allocated(format, ten));
         Assert.True(a < 1_500_000, $"{a} bytes for a minute");
-        Assert.True(b - a < 1_000, $"{a} bytes for a minute, {b} for ten");
+
+        // The runtime counts a thread's memory in blocks of some kilobytes; the frames of nine minutes more are 95 MB.
+        Assert.True(b - a < 64 * 1024, $"{a} bytes for a minute, {b} for ten");
     }
 
     [Fact]

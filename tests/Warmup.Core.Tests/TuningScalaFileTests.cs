@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Numerics;
 using System.Text;
@@ -69,11 +68,9 @@ public class TuningScalaFileTests
     public void Ten_megabytes_of_comments_are_refused_without_reading_them_all()
     {
         using var endless = new CountingStream("! a comment that goes on and on\n"u8.ToArray(), 10_000_000);
-        var clock = Stopwatch.StartNew();
         var refused = Assert.Throws<WarmupFormatException>(() => ScalaFile.Read(endless));
         Assert.Contains("1000000 characters", refused.Message, StringComparison.Ordinal);
         Assert.InRange(endless.Taken, 1_000_000, 1_100_000);
-        Assert.InRange(clock.Elapsed.TotalSeconds, 0, 5);
 
         Assert.False(ScalaFile.TryParse(new string('!', 10_000_000), out _, out _));
         var nearly = string.Concat(Enumerable.Repeat("!\n", 499_000)) + "d\n1\n2/1\n";

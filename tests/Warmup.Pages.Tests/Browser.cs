@@ -12,7 +12,7 @@ namespace Warmup.Pages.Tests;
 /// </summary>
 internal sealed class Browser : IAsyncDisposable
 {
-    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(3);
     private static readonly string? Program = new[] { "chromium", "chromium-browser", "google-chrome" }
         .SelectMany(n => (Environment.GetEnvironmentVariable("PATH") ?? string.Empty)
             .Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries)

@@ -3,6 +3,8 @@ using System.Text;
 namespace Warmup.Plans.Tests;
 
 /// <summary>Source: memory measured by the runtime; the calendar by <see cref="DateOnly"/> and by known leap days.</summary>
+[Collection(nameof(LongPlanTests))]
+[CollectionDefinition(nameof(LongPlanTests), DisableParallelization = true)]
 public class LongPlanTests
 {
     private static PlanRequest Long(int days) => Requests.Usual with
