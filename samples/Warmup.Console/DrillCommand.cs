@@ -1,4 +1,7 @@
 using System.CommandLine;
+using Warmup.Drawing;
+using Warmup.Midi;
+using Warmup.MusicXml;
 using Warmup.Sheets;
 
 namespace Warmup.Cli;
@@ -20,6 +23,9 @@ internal static class DrillCommand
         var breaths = new Option<bool>("--plan-breaths") { Description = "Put in the least costly breaths that all singers of --singers together can do with." };
         var force = new Option<bool>("--force") { Description = "Replace files that exist." };
         var answers = new Option<bool>("--call-and-response") { Description = "In the files, leave the time of each line silent behind it for the singer's answer." };
+        var midi = new MidiFileOptions();
+        var notation = new NotationOptions();
+        var contour = new Option<string?>("--contour") { Description = "Draw pitch against time: an .svg, .pdf or .png file; with one singer, over the comfortable range." };
         var command = new Command("drill", "Makes a drill and writes it to files.");
         drill.AddTo(command);
         singers.AddTo(command);
@@ -27,6 +33,9 @@ internal static class DrillCommand
         command.Add(breaths);
         command.Add(force);
         command.Add(answers);
+        command.Add(contour);
+        midi.AddTo(command);
+        notation.AddTo(command);
         command.SetAction(parsed =>
         {
             var wanted = drill.Read(parsed);
@@ -39,7 +48,28 @@ internal static class DrillCommand
 
             var paths = parsed.GetValue(files)!;
             var tempi = paths.Any(p => Formats.Of(p) is HtmlFormat) ? TempiOf(wanted, score, people, cancellation) : null;
-            Formats.WriteAll(parsed.GetValue(answers) ? score.WithAnswers() : score, paths, parsed.GetValue(force), terminal, cancellation, tempi);
+            var (asMidi, asNotation) = (midi.Read(parsed), notation.Read(parsed));
+            IScoreFormat AsWanted(IScoreFormat format) => format switch
+            {
+                MidiFormat => new MidiFormat(asMidi),
+                MusicXmlFormat => new MusicXmlFormat(asNotation),
+                MxlFormat => new MxlFormat(asNotation),
+                HtmlFormat => new HtmlFormat(HtmlOptions.Default with { Tempi = tempi }),
+                _ => format,
+            };
+            var picture = parsed.GetValue(contour) is { } path ? (Path: path, Format: ContourFormat(path, paths, people)) : default;
+            if (picture.Path is not null)
+            {
+                Formats.RefuseUnwritable(picture.Path, parsed.GetValue(force));
+            }
+
+            Formats.WriteAll(parsed.GetValue(answers) ? score.WithAnswers() : score, paths, parsed.GetValue(force), terminal, cancellation, AsWanted);
+            if (picture.Path is not null)
+            {
+                picture.Format.Save(score, picture.Path, parsed.GetValue(force), cancellation);
+                terminal.Out.WriteLine($"wrote {picture.Path} ({picture.Format.Name})");
+            }
+
             return Report.Print(terminal, score, people) ? ExitCode.Fine : ExitCode.DoesNotFit;
         });
         return command;
@@ -56,6 +86,23 @@ internal static class DrillCommand
         var window = ((IEnumerable<TempoWindow>)TempoWindow.OfSpeeds(drill, singers, cancellation)).FirstOrDefault(w => w.Speed == drill.Speed);
         IEnumerable<TempoInterval> intervals = window?.Intervals ?? [];
         return intervals.FirstOrDefault(i => i.Slowest <= drill.Tempo && drill.Tempo <= i.Fastest) ?? intervals.FirstOrDefault();
+    }
+
+    private static IScoreFormat ContourFormat(string path, IReadOnlyList<string> others, ValueList<Singer> singers)
+    {
+        var options = new ContourOptions { Singer = singers.Count == 1 ? singers[0] : null };
+        if (others.Any(p => Path.GetFullPath(p) == Path.GetFullPath(path)))
+        {
+            throw new InputException($"--out and --contour both name {path}");
+        }
+
+        return Formats.Of(path) switch
+        {
+            SvgFormat => new SvgFormat(options),
+            PdfFormat => new PdfFormat(options),
+            PngFormat => new PngFormat(options),
+            _ => throw new InputException($"--contour must end in .svg, .pdf or .png, not '{path}'"),
+        };
     }
 
     private static Score WithPlannedBreaths(Score score, ValueList<Singer> singers, Terminal terminal, CancellationToken cancellation)

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 
 namespace Warmup.Cli;
 
@@ -27,7 +28,7 @@ internal sealed class DrillOptions(bool needsTonic = true)
 
     private readonly Option<string> _tempo = new("--tempo")
     {
-        Description = $"Tempo in aksharas a minute, {Tempo.Slowest} to {Tempo.Fastest}.",
+        Description = $"Tempo in aksharas a minute, {Tempo.Slowest} to {Tempo.Fastest}, or faster each time: \"60 to 90 by 5\".",
         Required = true,
     };
 
@@ -43,6 +44,8 @@ internal sealed class DrillOptions(bool needsTonic = true)
         DefaultValueFactory = _ => Syllables.SvaraLetters.Name,
     };
 
+    private readonly Option<bool> _simpler = new("--simpler-spelling") { Description = "Write notes without double accidentals, and the white keys by their natural names." };
+
     private readonly Option<string?> _title = new("--title") { Description = "Title; scale and pattern if left out." };
 
     // Where a command ranks all tonics, the one it begins from does not matter.
@@ -53,7 +56,7 @@ internal sealed class DrillOptions(bool needsTonic = true)
 
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[_scale, _pattern, _tonic, _tempo, _tuning, _syllables, _title])
+        foreach (var option in (Option[])[_scale, _pattern, _tonic, _tempo, _tuning, _syllables, _simpler, _title])
         {
             command.Add(option);
         }
@@ -91,9 +94,10 @@ internal sealed class DrillOptions(bool needsTonic = true)
             Scale = scale!,
             Pattern = pattern!,
             Tonic = tonic!,
-            Tempo = ReadTempo(parsed.GetValue(_tempo)!),
+            Ramp = ReadTempo(parsed.GetValue(_tempo)!),
             Tuning = TuningOption.Read(parsed.GetValue(_tuning)!),
             Syllables = syllables!,
+            HasSimplerSpelling = parsed.GetValue(_simpler),
         };
         drill = _drone.Read(parsed, _time.Read(parsed, drill));
         return parsed.GetValue(_title) is { } title ? Titled(drill, title) : drill;
@@ -112,10 +116,14 @@ internal sealed class DrillOptions(bool needsTonic = true)
         throw new InputException($"{option} must be {string.Join(" or ", choices.Select(c => c.Name))}, not '{text}'");
     }
 
-    private static Rational ReadTempo(string text) =>
-        Rational.TryParse(text, out var tempo) && tempo >= Tempo.Slowest && tempo <= Tempo.Fastest
-            ? tempo
-            : throw new InputException($"--tempo must be a number between {Tempo.Slowest} and {Tempo.Fastest} aksharas a minute, not '{text}'");
+    /// <summary>A whole number between two bounds.</summary>
+    public static int Whole(string option, string text, int least, int most) =>
+        int.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out var number)
+            && number >= least && number <= most
+            ? number
+            : throw new InputException($"{option} must be a whole number between {least} and {most}, not '{text}'");
+
+    private static TempoRamp ReadTempo(string text) => TempoRamp.TryParse(text, out var ramp, out var error) ? ramp : throw Refusal("--tempo", error);
 
     private static Drill Titled(Drill drill, string title)
     {

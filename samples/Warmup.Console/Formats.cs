@@ -40,9 +40,15 @@ internal static class Formats
     }
 
     /// <summary>Writes a score to files, after all of them were found writable in principle: either none is begun or each is whole.</summary>
-    public static void WriteAll(Score score, IReadOnlyList<string> paths, bool force, Terminal terminal, CancellationToken cancellation, TempoInterval? tempi = null)
+    /// <param name="score">The score.</param>
+    /// <param name="paths">The files.</param>
+    /// <param name="force">Whether files that exist are replaced.</param>
+    /// <param name="terminal">Where the files are named.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <param name="asWanted">Puts options into a format; the format's defaults without it.</param>
+    public static void WriteAll(Score score, IReadOnlyList<string> paths, bool force, Terminal terminal, CancellationToken cancellation, Func<IScoreFormat, IScoreFormat>? asWanted = null)
     {
-        var formats = paths.Select(Of).Select(f => f is HtmlFormat && tempi is not null ? new HtmlFormat(HtmlOptions.Default with { Tempi = tempi }) : f).ToList();
+        var formats = paths.Select(Of).Select(f => asWanted is null ? f : asWanted(f)).ToList();
         for (var i = 0; i < paths.Count; i++)
         {
             RefuseUnwritable(paths[i], force);

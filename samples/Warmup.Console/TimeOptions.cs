@@ -50,9 +50,20 @@ internal sealed class TimeOptions
         DefaultValueFactory = _ => "0",
     };
 
+    private readonly Option<string> _repeat = new("--repeat")
+    {
+        Description = $"Times the drill is sung, 1 to {Drill.MostRepetitions}; a tempo that rises takes at least the times it needs.",
+        DefaultValueFactory = _ => "1",
+    };
+
+    private readonly Option<bool> _endsOnFirstBeat = new("--end-on-first-beat")
+    {
+        Description = "Repeat the drill as often as it takes for its end to fill an avartana.",
+    };
+
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[_tala, _speed, _speeds, _gati, _delivery, _fill, _countIn])
+        foreach (var option in (Option[])[_tala, _speed, _speeds, _gati, _delivery, _fill, _countIn, _repeat, _endsOnFirstBeat])
         {
             command.Add(option);
         }
@@ -87,7 +98,15 @@ internal sealed class TimeOptions
             throw new InputException("--count-in needs a meter, since free rhythm has no beat: name one with --tala");
         }
 
-        return drill with { Meter = meter, Speeds = ReadSpeeds(parsed), Delivery = delivery, CountIn = countIn };
+        return drill with
+        {
+            Meter = meter,
+            Speeds = ReadSpeeds(parsed),
+            Delivery = delivery,
+            CountIn = countIn,
+            Repetitions = DrillOptions.Whole("--repeat", parsed.GetValue(_repeat)!, 1, Drill.MostRepetitions),
+            EndsOnFirstBeat = parsed.GetValue(_endsOnFirstBeat),
+        };
     }
 
     private ValueList<Speed> ReadSpeeds(ParseResult parsed)

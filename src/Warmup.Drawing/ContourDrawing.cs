@@ -4,7 +4,7 @@ using Warmup.Sheets;
 namespace Warmup.Drawing;
 
 /// <summary>Puts the contour on pages of A4, across.</summary>
-internal sealed class ContourDrawing(Score score, Letters letters, Singer? singer, TextShaper shaper)
+internal sealed class ContourDrawing(Score score, SungLetters letters, Singer? singer, TextShaper shaper)
 {
     private const double LabelWidth = 40;
     private const double CentsWidth = 40;

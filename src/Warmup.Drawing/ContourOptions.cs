@@ -1,3 +1,5 @@
+using Warmup.Sheets;
+
 namespace Warmup.Drawing;
 
 /// <summary>
@@ -11,13 +13,13 @@ public sealed record ContourOptions : DrawingOptions
     public Singer? Singer { get; init; }
 
     /// <summary>
-    /// What the svaras' lines are labelled with, without octave dots. <see langword="null"/>, the default, takes the script in which the
-    /// score sings svara letters, and Latin letters where it sings something else.
+    /// What the svaras' lines are labelled with, without octave dots. <see langword="null"/>, the default, takes what the
+    /// score sings where that is svara letters in a script, solfa or numbers, and Latin svara letters otherwise.
     /// </summary>
     public Syllables? Letters { get; init; }
 
     internal override string Subject => "contour";
 
     internal override PageSet Draw(Score score, TextShaper shaper, CancellationToken cancellation) =>
-        new ContourDrawing(score, new Letters(score, Letters), Singer, shaper).Draw(cancellation);
+        new ContourDrawing(score, new SungLetters(score, Letters), Singer, shaper).Draw(cancellation);
 }

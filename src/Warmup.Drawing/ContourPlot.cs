@@ -12,14 +12,14 @@ internal sealed class ContourPlot
     private readonly Flow _flow;
     private readonly Section _section;
     private readonly ContourPitch _pitch;
-    private readonly Letters _letters;
+    private readonly SungLetters _letters;
     private readonly ContourTime _time;
     private readonly ContourStrip _strip;
     private readonly double _second;
     private readonly (double X, double Y, double Height) _place;
 
     public ContourPlot(
-        Flow flow, Section section, ContourPitch pitch, Letters letters, ContourTime time, ContourStrip strip, (double X, double Y, double Width, double Height) place)
+        Flow flow, Section section, ContourPitch pitch, SungLetters letters, ContourTime time, ContourStrip strip, (double X, double Y, double Width, double Height) place)
     {
         (_flow, _section, _pitch, _letters, _time, _strip) = (flow, section, pitch, letters, time, strip);
         (_place, _second) = ((place.X, place.Y, place.Height), place.Width / time.Seconds);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Warmup.Sheets;
 
 namespace Warmup.Drawing;
 
@@ -81,7 +82,7 @@ internal sealed class Flow
 
     /// <summary>The tone with its octave dots.</summary>
     /// <returns>The width, of the letter and the variant.</returns>
-    public double Tone(string kind, double x, double y, ScaleTone tone, Letters letters, double size, bool variant = false)
+    public double Tone(string kind, double x, double y, ScaleTone tone, SungLetters letters, double size, bool variant = false)
     {
         var shaped = _shaper.Of(letters.Of(tone));
         Add(new TextMark(kind, x, y, size, shaped, Ink));

@@ -3,7 +3,7 @@ using Warmup.Sheets;
 namespace Warmup.Drawing;
 
 /// <summary>Puts the student's sheet on pages of A4, upright.</summary>
-internal sealed class SheetDrawing(Score score, Letters letters, TextShaper shaper)
+internal sealed class SheetDrawing(Score score, SungLetters letters, TextShaper shaper)
 {
     private const double Label = 52;
 

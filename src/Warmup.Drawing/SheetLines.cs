@@ -24,14 +24,14 @@ internal sealed class SheetLines
     private readonly Flow _flow;
     private readonly Section _section;
     private readonly SpeedRun _run;
-    private readonly Letters _letters;
+    private readonly SungLetters _letters;
     private readonly Dictionary<int, Breath> _breaths;
     private readonly AvartanaRows _rows;
     private readonly double _size;
     private readonly double _akshara;
     private int _open = -1;
 
-    public SheetLines(Flow flow, Section section, SpeedRun run, Letters letters, Dictionary<int, Breath> breaths)
+    public SheetLines(Flow flow, Section section, SpeedRun run, SungLetters letters, Dictionary<int, Breath> breaths)
     {
         (_flow, _section, _run, _letters, _breaths) = (flow, section, run, letters, breaths);
         var width = flow.Right - flow.Left - Gutter;

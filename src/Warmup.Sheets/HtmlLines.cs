@@ -6,7 +6,7 @@ namespace Warmup.Sheets;
 /// <summary>
 /// The lines of a section on a page: for the eye in columns under the aksharas, a row an avartana; for a screen reader as a sentence.
 /// </summary>
-internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int> cells)
+internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, SungLetters letters, List<int> cells)
 {
     // The letters side by side that still fit the width of a page.
     private const int MostInRow = 32;
@@ -75,7 +75,7 @@ internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int
 
         // The notes that begin in a part of an akshara; more than one only where an akshara has more parts than can be shown.
         var notes = Enumerable.Range(line.FirstNote, line.NoteCount).ToLookup(n => (section.Notes[n].Onset * parts).Floor());
-        var signs = new SvaraCells(section, line, breaths, parts, hasDots: true).Cells;
+        var signs = new SvaraCells(section, line, breaths, parts, letters.WithDots).Cells;
         var meter = section.Meter;
         var sungAngas = meter.IsFree ? [] : signs.Keys.Select(slot => EndOfAnga(meter, (int)(slot / parts))).ToHashSet();
         var (from, to) = ((int)line.Onset.Floor(), (int)(line.Onset + line.Length).Ceiling());
@@ -144,7 +144,7 @@ internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int
     /// <summary>The end of the anga that an akshara lies in, in aksharas from the section's beginning.</summary>
     private static int EndOfAnga(Meter meter, int akshara) => akshara - (akshara % meter.Beats) + meter.AngaEnd(akshara % meter.Beats);
 
-    private static string Said(Section section, ScoreLine line, Dictionary<int, Breath> breaths)
+    private string Said(Section section, ScoreLine line, Dictionary<int, Breath> breaths)
     {
         var said = new List<string>();
         for (var n = line.FirstNote; n < line.FirstNote + line.NoteCount; n++)
@@ -158,7 +158,7 @@ internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int
                 > 1 => "far upper ",
                 _ => "far lower ",
             };
-            said.Add($"{octave}{new ScaleTone(tone.Degree).ToLetterString()}{(section.Notes[n].IsHeld ? " held" : string.Empty)}");
+            said.Add($"{octave}{letters.Of(tone)}{(section.Notes[n].IsHeld ? " held" : string.Empty)}");
             if (breaths.ContainsKey(n))
             {
                 said.Add("breathe");

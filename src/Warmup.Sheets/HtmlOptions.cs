@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Warmup.Sheets;
 
-/// <summary>How a practice page plays. Immutable, value equality.</summary>
+/// <summary>How a practice page is written and plays. Immutable, value equality.</summary>
 public sealed record HtmlOptions
 {
     /// <summary>The lowest end of the tempo slider, in percent of the written tempo (the project's own bound).</summary>
@@ -51,6 +51,12 @@ public sealed record HtmlOptions
         get => _countInBeats;
         init => _countInBeats = InRange(value, 0, Meter.MostBeats, nameof(CountInBeats));
     }
+
+    /// <summary>
+    /// What is written for each note, without octave dots, which the page adds. <see langword="null"/>, the default, takes what the score
+    /// sings where that is svara letters in a script, solfa or numbers, and Latin svara letters otherwise.
+    /// </summary>
+    public Syllables? Letters { get; init; }
 
     /// <summary>The ends of the slider in percent.</summary>
     internal (int Slowest, int Fastest) Percents(Rational tempo) => Tempi is { } tempi

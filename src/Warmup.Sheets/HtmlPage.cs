@@ -11,6 +11,7 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
     // Letters of all scripts stand as they are; what could be markup never does.
     private readonly HtmlEncoder _encoder = HtmlEncoder.Create(UnicodeRanges.All);
     private readonly List<int> _cells = [];
+    private readonly SungLetters _letters = new(score, options.Letters);
 
     public void Write(CancellationToken cancellation)
     {
@@ -18,7 +19,7 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
         Head(script, style);
         Player();
         writer.WriteLine("<main>");
-        var lines = new HtmlLines(writer, _encoder, _cells);
+        var lines = new HtmlLines(writer, _encoder, _letters, _cells);
         foreach (var section in score.Sections)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -99,8 +100,8 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
         IEnumerable<(string Label, string Text)> rows =
         [
             ("Scale", section.Scale.Name),
-            ("Up", string.Join(' ', section.Scale.Ascent)),
-            ("Down", string.Join(' ', section.Scale.Descent)),
+            ("Up", _letters.Row(section.Scale.Ascent)),
+            ("Down", _letters.Row(section.Scale.Descent)),
             .. SheetHead.Rows(section),
         ];
         foreach (var (label, text) in rows)

@@ -25,14 +25,14 @@ internal sealed class SvaraBlock
     private readonly int _cell;
     private readonly AvartanaRows _rows;
 
-    public SvaraBlock(Section section, int first, int end, Dictionary<int, Breath> breaths)
+    public SvaraBlock(Section section, int first, int end, Dictionary<int, Breath> breaths, SungLetters letters)
     {
         _section = section;
         _first = first;
         _parts = Parts(section, first, end);
         for (var l = first; l < end; l++)
         {
-            _lines.Add(new SvaraCells(section, section.Lines[l], breaths, _parts));
+            _lines.Add(new SvaraCells(section, section.Lines[l], breaths, _parts, letters.WithSigns));
         }
 
         _cell = _lines.Max(l => l.Widest) + 1;

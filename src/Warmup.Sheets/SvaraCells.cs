@@ -1,7 +1,7 @@
 namespace Warmup.Sheets;
 
 /// <summary>
-/// A line in svara letters on the parts of its aksharas: a letter where a note begins, <c>,</c> for each further unit it is held, <c>v</c>
+/// A line in letters on the parts of its aksharas: one where a note begins, <c>,</c> for each further unit it is held, <c>v</c>
 /// where a breath begins, <c>-</c> for each further unit of silence (common practice, but for the breath sign, the project's own).
 /// </summary>
 internal sealed class SvaraCells
@@ -18,8 +18,8 @@ internal sealed class SvaraCells
     /// <param name="line">The line.</param>
     /// <param name="breaths">The breaths by the note before them.</param>
     /// <param name="parts">The parts of an akshara that have a cell each.</param>
-    /// <param name="hasDots">Whether octaves are dots over and under the letter instead of signs behind it.</param>
-    public SvaraCells(Section section, ScoreLine line, Dictionary<int, Breath> breaths, int parts, bool hasDots = false)
+    /// <param name="letterOf">The letter of a tone, with its octave.</param>
+    public SvaraCells(Section section, ScoreLine line, Dictionary<int, Breath> breaths, int parts, Func<ScaleTone, string> letterOf)
     {
         _parts = parts;
         foreach (var sign in SvaraSign.Of(section, line, breaths))
@@ -29,7 +29,7 @@ internal sealed class SvaraCells
             {
                 Add(sign.At, sign.Kind switch
                 {
-                    SignKind.Note => section.PitchOf(section.Notes[sign.Note]).Tone is var tone && hasDots ? tone.ToDottedString() : tone.ToLetterString(),
+                    SignKind.Note => letterOf(section.PitchOf(section.Notes[sign.Note]).Tone),
                     SignKind.Hold => Hold,
                     SignKind.Breath => Breath,
                     _ => Silence,

@@ -4,10 +4,14 @@ using System.Text;
 namespace Warmup.Sheets;
 
 /// <summary>A sheet in plain text (UTF-8, lines end with a line feed): what is sung, on which notes, how fast, and the cautions.</summary>
-public sealed class TextSheetFormat : IScoreFormat
+/// <param name="options">The options; the default ones where left out.</param>
+public sealed class TextSheetFormat(TextSheetOptions? options = null) : IScoreFormat
 {
     /// <summary>The sentence that stands on every sheet.</summary>
     public const string NotTheRaga = "These are the scale's notes, not the raga: its phrases and ornaments come from the teacher.";
+
+    /// <summary>The options.</summary>
+    public TextSheetOptions Options { get; } = options ?? TextSheetOptions.Default;
 
     /// <inheritdoc/>
     public string Name => "text sheet";
@@ -18,6 +22,7 @@ public sealed class TextSheetFormat : IScoreFormat
     /// <inheritdoc/>
     public void Write(Score score, Stream destination, CancellationToken cancellationToken = default)
     {
+        var letters = new SungLetters(score, Options.Letters);
         using var writer = new StreamWriter(destination, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         writer.WriteLine(score.Title);
         foreach (var section in score.Sections)
@@ -29,9 +34,9 @@ public sealed class TextSheetFormat : IScoreFormat
                 writer.WriteLine(section.Title);
             }
 
-            Head(writer, section);
+            Head(writer, section, letters);
             writer.WriteLine();
-            Lines(writer, section, cancellationToken);
+            Lines(writer, section, letters, cancellationToken);
         }
 
         writer.WriteLine();
@@ -49,18 +54,18 @@ public sealed class TextSheetFormat : IScoreFormat
         }
     }
 
-    private static void Head(TextWriter writer, Section section)
+    private static void Head(TextWriter writer, Section section, SungLetters letters)
     {
         writer.WriteLine($"Scale   {section.Scale.Name}");
-        writer.WriteLine($"  up    {string.Join(' ', section.Scale.Ascent)}");
-        writer.WriteLine($"  down  {string.Join(' ', section.Scale.Descent)}");
+        writer.WriteLine($"  up    {letters.Row(section.Scale.Ascent)}");
+        writer.WriteLine($"  down  {letters.Row(section.Scale.Descent)}");
         foreach (var (label, text) in SheetHead.Rows(section))
         {
             writer.WriteLine($"{label,-8}{text}");
         }
     }
 
-    private static void Lines(TextWriter writer, Section section, CancellationToken cancellationToken)
+    private static void Lines(TextWriter writer, Section section, SungLetters letters, CancellationToken cancellationToken)
     {
         var breaths = new Dictionary<int, Breath>(section.Breaths.Count);
         foreach (var breath in section.Breaths)
@@ -73,7 +78,7 @@ public sealed class TextSheetFormat : IScoreFormat
         foreach (var run in runs)
         {
             cancellationToken.ThrowIfCancellationRequested();
-            var block = new SvaraBlock(section, run.First, run.End, breaths);
+            var block = new SvaraBlock(section, run.First, run.End, breaths, letters);
             var indent = digits + 2;
             if (runs.Count > 1)
             {

@@ -23,6 +23,43 @@ public class TimeTempoTests
         Assert.Equal(tempi, string.Join(' ', Enumerable.Range(0, section.Rounds).Select(r => section.TempoAt(20 * r))));
     }
 
+    [Theory]
+    [InlineData("60", 60, 0, 60)]
+    [InlineData(" 72 ", 72, 0, 72)]
+    [InlineData("60 to 90 by 5", 60, 5, 90)]
+    [InlineData("60 TO 60 BY 1", 60, 1, 60)]
+    public void A_tempo_or_a_ramp_is_read_as_people_write_it(string text, int start, int step, int ceiling)
+    {
+        Assert.True(TempoRamp.TryParse(text, out var ramp, out var error), error?.ToString());
+        Assert.Equal((start, step, ceiling), (ramp.Start, ramp.Step, ramp.Ceiling));
+    }
+
+    [Theory]
+    [InlineData("", 1, "not ''")]
+    [InlineData("9", 1, "between 10 and 400")]
+    [InlineData("60 to 90", 9, "needs its step")]
+    [InlineData("60 to 50 by 5", 7, "between 60 and 400")]
+    [InlineData("60 to  401 by 5", 8, "not '401'")]
+    [InlineData("60 to 90 by 1/8", 13, "between 1/4 and 390")]
+    [InlineData("60 to by 5", 7, "the ceiling of a ramp")]
+    [InlineData(" to 90 by 5", 1, "the start of a ramp")]
+    public void What_is_no_ramp_is_refused_with_its_place(string text, int column, string message)
+    {
+        Assert.False(TempoRamp.TryParse(text, out _, out var error));
+        Assert.Equal((1, column), (error.Line, error.Column));
+        Assert.Contains(message, error.Message, StringComparison.Ordinal);
+        Assert.False(TempoRamp.TryParse(new string('6', 1_000_000), out _, out error));
+        Assert.Contains("200 characters", error.Message, StringComparison.Ordinal);
+    }
+
+    [Property]
+    public bool A_ramp_is_read_back_from_what_it_writes(byte start, byte step, byte rise)
+    {
+        var from = new Rational(40 + start, 4);
+        var ramp = new TempoRamp(from, new Rational(1 + step, 4), from + new Rational(rise, 3));
+        return TempoRamp.TryParse(ramp.ToString(), out var read, out _) && read == ramp;
+    }
+
     [Fact]
     public void Each_time_through_begins_a_tempo_where_it_begins_even_inside_an_avartana()
     {

@@ -91,6 +91,16 @@ public class DrawnSheetTests
     }
 
     [Fact]
+    public void Solfa_is_drawn_as_it_is_sung_and_its_syllables_have_no_variant()
+    {
+        var score = (Mohanam with { Scale = Scale.Parse("S R1 G2 M2 P D1 N2 S'"), Syllables = Syllables.Solfa }).ToScore();
+        var drawn = new Drawn(score);
+        Assert.Equal(((IEnumerable<ScoreNote>)score.Sections[0].Notes).Select(n => n.Syllable), drawn.Texts("note"));
+        Assert.Empty(drawn.Of("variant"));
+        Assert.NotEmpty(new Drawn(score, new SheetOptions { Letters = Syllables.SvaraLetters }).Of("variant"));
+    }
+
+    [Fact]
     public void The_vowel_sign_i_stands_left_of_its_consonant_in_Devanagari()
     {
         var options = new SheetOptions { Letters = Syllables.Own("two", ["र", "रि", "रा", "र", "र", "र", "र"]) };

@@ -37,6 +37,27 @@ public class TextSheetTests
     }
 
     [Fact]
+    public void A_sheet_is_in_the_letters_that_are_sung_where_they_tell_the_notes_apart()
+    {
+        var figure = Mohanam with { Pattern = Pattern.Figure(-1, 0, 5) };
+        Assert.Equal("1 la_ do do'", Lines(figure with { Syllables = Syllables.Solfa })[0]);
+        Assert.Equal("1 6_ 1 1'", Text(figure with { Syllables = Syllables.Numbers }).Split('\n').Select(Single).First(l => l.StartsWith("1 6", StringComparison.Ordinal)));
+        Assert.Contains(" \u0BA4_ \u0BB8 \u0BB8'", Single(Text(figure with { Syllables = Syllables.Tamil })), StringComparison.Ordinal);
+        Assert.Contains("up do re mi sol la do'", Single(Text(figure with { Syllables = Syllables.Solfa })), StringComparison.Ordinal);
+
+        // A vowel is the same on every note, so the svaras are written.
+        Assert.Equal("1 D_ S S'", Lines(figure with { Syllables = Syllables.Vowel() })[0]);
+    }
+
+    [Fact]
+    public void The_caller_can_ask_for_other_letters()
+    {
+        using var stream = new MemoryStream();
+        new TextSheetFormat(new TextSheetOptions { Letters = Syllables.Solfa }).Write(Mohanam.ToScore(), stream);
+        Assert.Contains("do re mi sol la do'", Single(Encoding.UTF8.GetString(stream.ToArray())), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_head_names_scale_tonic_tuning_and_time()
     {
         var text = Text(Mohanam with { Tonic = Tonic.FromHz(200), Tempo = new Rational(145, 2) });
@@ -71,6 +92,8 @@ public class TextSheetTests
     private static string[] Lines(Drill drill) => [.. Text(drill).Split('\n')
         .Where(l => l.TrimStart().Split(' ', 2) is [var number, var rest] && int.TryParse(number, out _) && char.IsAsciiLetter(rest.TrimStart()[0]))
         .Select(l => string.Join(' ', l.Split(' ', StringSplitOptions.RemoveEmptyEntries)))];
+
+    private static string Single(string text) => string.Join(' ', text.Split(' ', StringSplitOptions.RemoveEmptyEntries));
 
     private static string Text(Drill drill) => Encoding.UTF8.GetString(Bytes(drill));
 

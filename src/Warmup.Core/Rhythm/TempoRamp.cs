@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -55,6 +56,17 @@ public sealed record TempoRamp
     /// <param name="tempo">Aksharas a minute, 10 to 400.</param>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public static TempoRamp Constant(Rational tempo) => new(tempo);
+
+    /// <summary>Reads what <see cref="ToString"/> writes: <c>60</c>, or <c>60 to 90 by 5</c>.</summary>
+    /// <param name="text">The text; numbers may be decimals or fractions.</param>
+    /// <param name="ramp">The tempo, or <see langword="null"/>.</param>
+    /// <param name="error">What is wrong, or <see langword="null"/>.</param>
+    /// <returns>Whether the text was a tempo or a ramp.</returns>
+    public static bool TryParse(string text, [NotNullWhen(true)] out TempoRamp? ramp, [NotNullWhen(false)] out TextError? error)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return TempoRampText.TryParse(text, out ramp, out error);
+    }
 
     /// <summary>The tempo of a time through the drill.</summary>
     /// <param name="round">The time, from 0.</param>

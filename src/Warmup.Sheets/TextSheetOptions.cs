@@ -1,0 +1,14 @@
+namespace Warmup.Sheets;
+
+/// <summary>How a text sheet is written. Immutable, value equality.</summary>
+public sealed record TextSheetOptions
+{
+    /// <summary>The options unless others are given.</summary>
+    public static TextSheetOptions Default { get; } = new();
+
+    /// <summary>
+    /// What is written for each note, without its octave, for which the sheet adds signs. <see langword="null"/>, the default, takes what
+    /// the score sings where that is svara letters in a script, solfa or numbers, and Latin svara letters otherwise.
+    /// </summary>
+    public Syllables? Letters { get; init; }
+}
