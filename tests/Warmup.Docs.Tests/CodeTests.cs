@@ -52,7 +52,7 @@ public sealed partial class CodeTests
     {
         foreach (var page in Repository.Pages)
         {
-            Assert.DoesNotMatch(IndentedCode(), page.Text);
+            Assert.DoesNotMatch(IndentedCode(), Repository.WithoutBlocks(page.Text));
         }
 
         Assert.All(Repository.Blocks.Where(b => b.Language.Length == 0), b => Assert.DoesNotContain(";\n", b.Code + "\n", StringComparison.Ordinal));

@@ -32,6 +32,9 @@ public static partial class Repository
         .Select(l => l.Trim())
         .Where(l => l.StartsWith("warmup ", StringComparison.Ordinal));
 
+    /// <summary>A page's text without its fenced blocks.</summary>
+    public static string WithoutBlocks(string text) => Fence().Replace(text, string.Empty);
+
     /// <summary>Code as it stands at the left edge.</summary>
     public static string Dedent(string code)
     {
