@@ -28,8 +28,12 @@ public sealed partial class CommandTests : TemporaryFolder
     public void The_commands_of_a_page_run_one_after_the_other(string path)
     {
         var page = Repository.Pages.Single(p => p.Path == path);
-        Assert.Equal(0, Run("demo --out out").Code);
         File.WriteAllText("class.json", Class);
+        if (!Repository.ShellLines(page).Any(l => l.StartsWith("warmup demo ", StringComparison.Ordinal)))
+        {
+            Assert.Equal(0, Run("demo --out out").Code);
+        }
+
         foreach (var line in Repository.ShellLines(page))
         {
             // "# exits with 1" behind a command says what a shell would see; without it the command is fine.

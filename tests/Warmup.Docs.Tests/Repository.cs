@@ -29,7 +29,7 @@ public static partial class Repository
 
     /// <summary>The lines of the code blocks that are typed into a shell, fenced or indented.</summary>
     public static IEnumerable<string> ShellLines(Page page) => page.Text.Split('\n')
-        .Select(l => l.Trim())
+        .Select(l => l.Trim().Replace("dotnet run --project samples/Warmup.Console -- ", "warmup ", StringComparison.Ordinal))
         .Where(l => l.StartsWith("warmup ", StringComparison.Ordinal));
 
     /// <summary>A page's text without its fenced blocks.</summary>

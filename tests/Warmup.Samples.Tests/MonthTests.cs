@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Warmup.Midi;
 using Warmup.Month;
 using Warmup.Plans;
@@ -6,7 +7,7 @@ using Warmup.Sheets;
 namespace Warmup.Samples.Tests;
 
 /// <summary>The month's worker: whole files only, resumable, never over a file unasked. The class is invented.</summary>
-public sealed class MonthTests : IDisposable
+public sealed partial class MonthTests : IDisposable
 {
     private static readonly ValueList<IScoreFormat> Formats = [new TextSheetFormat(), new MidiFormat()];
 
@@ -126,6 +127,25 @@ public sealed class MonthTests : IDisposable
     }
 
     [Fact]
+    public void The_command_of_its_page_writes_a_month()
+    {
+        var command = File.ReadLines(Path.Combine(Programs.Root, "docs/embed.md")).Single(l => l.Contains(" -- --month", StringComparison.Ordinal)).Split(" -- ")[1];
+        var words = Word().Matches(command).Select(w => w.Value.Trim('"') switch
+        {
+            "class.json" => Path.Combine(_folder, "class.json"),
+            "december" => Path.Combine(_folder, "december"),
+            var word => word,
+        }).ToArray();
+        using (var file = File.Create(Path.Combine(_folder, "class.json")))
+        {
+            SingersFile.Write(Class, file);
+        }
+
+        Assert.Equal(0, Month.Program.Run(words, TextWriter.Null, TextWriter.Null, Stop));
+        Assert.Equal((27 * 3) + 1, Content("december").Count); // December 2026 has 31 days and four Sundays
+    }
+
+    [Fact]
     public void The_program_writes_the_month_and_the_cautions()
     {
         var singers = Path.Combine(_folder, "class.json");
@@ -140,6 +160,9 @@ public sealed class MonthTests : IDisposable
         Assert.Equal((25 * 3) + 1, Content("out").Count);
         Assert.Contains(Cautions.All[0].Text, output.ToString(), StringComparison.Ordinal);
     }
+
+    [GeneratedRegex("\"[^\"]*\"|\\S+")]
+    private static partial Regex Word();
 
     private static ValueList<Singer> Class =>
     [

@@ -1,6 +1,7 @@
+using System.Globalization;
 using System.Net;
-using System.Net.Http.Headers;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.Extensions.Configuration;
 using Warmup.Midi;
@@ -11,7 +12,7 @@ using Warmup.Web;
 namespace Warmup.Samples.Tests;
 
 /// <summary>The web sample over HTTP, as RFC 9110 (methods, negotiation, tags) and RFC 9457 (problem details) want it.</summary>
-public sealed class WebTests : IClassFixture<WebApplicationFactory<Program>>
+public sealed partial class WebTests : IClassFixture<WebApplicationFactory<Program>>
 {
     private const string Query = "?scale=mohanam&pattern=ladder&tonic=G3&tempo=72&tuning=just&delivery=line-by-line";
 
@@ -157,7 +158,7 @@ public sealed class WebTests : IClassFixture<WebApplicationFactory<Program>>
     }
 
     [Fact]
-    public async Task A_text_that_is_too_long_is_refused_with_the_limit()
+    public async Task A_text_that_is_too_tooLongis_refused_with_the_limit()
     {
         using var answer = await _client.GetAsync($"/drill.mid?scale=mohanam&tonic=G3&pattern={string.Join('+', Enumerable.Repeat("run", 200))}", Stop);
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
@@ -186,6 +187,31 @@ public sealed class WebTests : IClassFixture<WebApplicationFactory<Program>>
     }
 
     [Fact]
+    public async Task The_requests_of_its_page_are_answered_as_the_page_says()
+    {
+        var page = File.ReadAllText(Path.Combine(Programs.Root, "docs/embed.md"));
+        var requests = Request().Matches(page);
+        Assert.True(requests.Count >= 6);
+        foreach (Match request in requests)
+        {
+            using var answer = await _client.GetAsync(request.Groups["path"].Value, Stop);
+            Assert.True((int)answer.StatusCode == int.Parse(request.Groups["status"].Value, CultureInfo.InvariantCulture), $"{request.Value}: {(int)answer.StatusCode}");
+        }
+    }
+
+    [Fact]
+    public async Task It_serves_over_a_real_connection()
+    {
+        using var service = new WebApplicationFactory<Program>();
+        service.UseKestrel(0);
+        using var client = service.CreateClient();
+        Assert.True(client.BaseAddress!.IsLoopback);
+        Assert.Equal(Written("mid"), await client.GetByteArrayAsync("/drill.mid" + Query, Stop));
+        using var tooLong = await client.GetAsync("/drill.mid?scale=" + new string('S', 20_000), Stop);
+        Assert.Equal(HttpStatusCode.RequestUriTooLong, tooLong.StatusCode);
+    }
+
+    [Fact]
     public void It_listens_on_this_machine_only_unless_asked_otherwise()
     {
         var usual = new Uri(Addresses.Of(new ConfigurationBuilder().Build()));
@@ -193,6 +219,9 @@ public sealed class WebTests : IClassFixture<WebApplicationFactory<Program>>
         var asked = new ConfigurationBuilder().AddInMemoryCollection([new("urls", "http://0.0.0.0:80")]).Build();
         Assert.Equal("http://0.0.0.0:80", Addresses.Of(asked));
     }
+
+    [GeneratedRegex("^GET (?<path>\\S+) # (?<status>\\d+)\\r?$", RegexOptions.Multiline)]
+    private static partial Regex Request();
 
     internal static byte[] Written(string ending)
     {
