@@ -17,7 +17,7 @@ public sealed partial class CodeTests
     {
         var blocks = Repository.Blocks.Where(b => b.Language is "csharp" or "cs" or "c#").ToList();
         Assert.True(blocks.Count >= 20);
-        var sources = Sources("src").Concat(Sources("samples")).Select(s => string.Join('\n', s.Text.Split('\n').Select(l => l.Trim()))).ToList();
+        var sources = Sources("src").Concat(Sources("samples")).Concat(Sources("tests").Where(s => !s.Path.StartsWith("tests/Warmup.Docs.Tests/", StringComparison.Ordinal))).Select(s => string.Join('\n', s.Text.Split('\n').Select(l => l.Trim()))).ToList();
 
         // The program of the first page is compiled and run by StartTests.
         foreach (var block in blocks)

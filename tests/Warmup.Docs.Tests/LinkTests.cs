@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using System.Xml.Linq;
 
 namespace Warmup.Docs.Tests;
 
@@ -36,6 +37,22 @@ public sealed partial class LinkTests
         var images = Repository.Pages.SelectMany(p => Image().Matches(WithoutCode(p.Text)).Select(m => (p.Path, Words: m.Groups["words"].Value))).ToList();
         Assert.NotEmpty(images);
         Assert.All(images, i => Assert.True(i.Words.Length >= 20, $"{i.Path}: '{i.Words}' says too little"));
+    }
+
+    [Fact]
+    public void Every_drawing_can_be_read_says_what_it_shows_and_fetches_nothing()
+    {
+        var drawings = Directory.GetFiles(Path.Combine(Repository.Root, "docs/images"), "*.svg");
+        Assert.NotEmpty(drawings);
+        foreach (var path in drawings)
+        {
+            var drawing = XDocument.Load(path).Root!;
+            Assert.NotEmpty(drawing.Element(drawing.Name.Namespace + "title")!.Value);
+            Assert.NotEmpty(drawing.Element(drawing.Name.Namespace + "desc")!.Value);
+            Assert.DoesNotContain(drawing.DescendantsAndSelf(), e => e.Name.LocalName is "script" or "image" or "foreignObject");
+            Assert.DoesNotContain("@import", drawing.Value, StringComparison.Ordinal);
+            Assert.Contains("prefers-color-scheme: dark", drawing.Value, StringComparison.Ordinal);
+        }
     }
 
     [Fact]

@@ -5,8 +5,9 @@ namespace Warmup.Samples.Tests;
 /// <summary>The researcher's notebook, run as its reader runs it, in a copy of the repository; its figures are recomputed here where that is easy.</summary>
 public sealed partial class ResearchTests : IDisposable
 {
+    // The files beside the solution say how everything is built.
     private static readonly string[] Copied =
-        ["samples/research", "src/Warmup.Core", "src/Warmup.Testing", "Directory.Build.props", "Directory.Packages.props", "BannedSymbols.txt", ".editorconfig", "global.json"];
+        ["samples/research", "src/Warmup.Core", "src/Warmup.Testing", .. Directory.EnumerateFiles(Programs.Root).Select(f => Path.GetFileName(f)).Where(f => f != ".git")];
 
     private readonly string _folder = Directory.CreateTempSubdirectory("warmup-research-").FullName;
 
