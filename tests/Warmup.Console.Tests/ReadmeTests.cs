@@ -51,7 +51,7 @@ public sealed partial class ReadmeTests : IDisposable
         Assert.NotEmpty(commands);
         foreach (var command in commands)
         {
-            var words = Word().Matches(command).Select(w => w.Value.Trim('"')).Skip(1).ToArray();
+            var words = Word().Matches(command.Split(" # ")[0]).Select(w => w.Value.Trim('"')).Skip(1).ToArray();
             for (var i = 1; i < words.Length; i++)
             {
                 words[i] = words[i - 1] is "--out" or "--singers" or "--chart" ? Path.Combine(_shell.Folder, words[i]) : words[i];

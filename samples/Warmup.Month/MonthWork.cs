@@ -1,0 +1,97 @@
+using System.Globalization;
+using Warmup.Plans;
+
+namespace Warmup.Month;
+
+/// <summary>What became of a month.</summary>
+/// <param name="Written">The files written now.</param>
+/// <param name="Kept">The files that were there already and stayed as they were.</param>
+/// <param name="Left">The files that are still to be written; more than 0 only when the work was stopped.</param>
+internal sealed record MonthReport(int Written, int Kept, int Left)
+{
+    public bool IsDone => Left == 0;
+
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Written} files written, {Kept} kept, {Left} left");
+}
+
+/// <summary>The folder holds a month that was planned otherwise.</summary>
+internal sealed class OtherPlanException(string message) : Exception(message);
+
+/// <summary>
+/// Writes the files of a plan's days into a folder. Begun again in the same folder it goes on where it was stopped; a file that is there is
+/// whole, and is not touched.
+/// </summary>
+/// <param name="folder">The folder; it is made where it is missing.</param>
+/// <param name="formats">What each day is written as.</param>
+internal sealed class MonthWork(string folder, ValueList<IScoreFormat> formats)
+{
+    private const string PlanName = "plan.json";
+
+    /// <summary>Writes what is missing.</summary>
+    /// <param name="plan">The plan; it must be the one that the folder was begun with.</param>
+    /// <param name="overwrite">Whether files that are there are written again, and another plan replaced.</param>
+    /// <param name="wrote">Told the name of each file that was written.</param>
+    /// <param name="cancellationToken">Stops the work after the file that is being written was taken back.</param>
+    /// <exception cref="OtherPlanException">The folder was begun with another plan.</exception>
+    /// <exception cref="IOException">The disk refuses, or another run is writing the same file.</exception>
+    public MonthReport Run(WarmupPlan plan, bool overwrite, Action<string> wrote, CancellationToken cancellationToken)
+    {
+        Directory.CreateDirectory(folder);
+        KeepPlan(plan, overwrite);
+        var (written, kept, left) = (0, 0, 0);
+        foreach (var day in plan.Days)
+        {
+            if (day.IsRest)
+            {
+                continue;
+            }
+
+            Score? score = null;
+            foreach (var format in formats)
+            {
+                var path = Path.Combine(folder, day.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + format.Extensions[0]);
+                if (!overwrite && File.Exists(path))
+                {
+                    kept++;
+                    continue;
+                }
+
+                try
+                {
+                    cancellationToken.ThrowIfCancellationRequested();
+                    score ??= plan.ToScore(day, cancellationToken);
+                    Leftovers.Remove(path);
+                    format.Save(score, path, overwrite, cancellationToken);
+                }
+                catch (OperationCanceledException)
+                {
+                    left++;
+                    continue;
+                }
+
+                written++;
+                wrote(path);
+            }
+        }
+
+        return new MonthReport(written, kept, left);
+    }
+
+    /// <summary>The plan is written first: it says what the folder's files are, so that a later run knows whether they are its own.</summary>
+    private void KeepPlan(WarmupPlan plan, bool overwrite)
+    {
+        var path = Path.Combine(folder, PlanName);
+        if (!overwrite && File.Exists(path))
+        {
+            if (PlanFile.Read(File.ReadAllBytes(path)) != plan)
+            {
+                throw new OtherPlanException($"{path} is another plan; choose another folder, or add --force to write the month anew");
+            }
+
+            return;
+        }
+
+        Leftovers.Remove(path);
+        WholeFile.Write(path, stream => PlanFile.Write(plan, stream), overwrite);
+    }
+}

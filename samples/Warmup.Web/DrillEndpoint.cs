@@ -1,0 +1,81 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using Microsoft.Net.Http.Headers;
+
+namespace Warmup.Web;
+
+/// <summary>Answers with a drill: read from the query, made, written, and forgotten.</summary>
+internal static class DrillEndpoint
+{
+    /// <summary>By the path's ending: <c>/drill.mid</c>.</summary>
+    public static IResult ByEnding(string ending, HttpContext context, DrillFormats formats, Limits limits) =>
+        formats.ByEnding(ending) is { } offer
+            ? Answer(context, offer, limits)
+            : Problem(404, "There is no such format", $"the endings are {string.Join(", ", ((IEnumerable<Offer>)formats.Offers).Select(o => o.Ending))}");
+
+    /// <summary>By the Accept header: <c>/drill</c>.</summary>
+    public static IResult ByAccept(HttpContext context, DrillFormats formats, Limits limits)
+    {
+        context.Response.Headers.Vary = HeaderNames.Accept;
+        return formats.ByAccept(context.Request.GetTypedHeaders().Accept) is { } offer
+            ? Answer(context, offer, limits)
+            : Problem(406, "No format that is accepted", $"the media types are {string.Join(", ", ((IEnumerable<Offer>)formats.Offers).Select(o => o.MediaType))}");
+    }
+
+    private static IResult Answer(HttpContext context, Offer offer, Limits limits)
+    {
+        var errors = new List<QueryError>();
+        if (DrillQuery.Read(context.Request.Query, limits, errors) is not { } drill)
+        {
+            return Problem(400, "The query is no drill", $"{errors[0].Parameter}: {errors[0].Message}", ("errors", errors));
+        }
+
+        // Ends with the client's connection, and with the time a request may take.
+        var stop = context.RequestAborted;
+        if (!drill.Pattern.TryExpand(drill.Scale, out var lines, out var refusal, stop))
+        {
+            return Refused(refusal!.Message, refusal.Fix, refusal.Code);
+        }
+
+        if (lines!.NoteCount > limits.MostNotes)
+        {
+            return Refused(
+                string.Create(CultureInfo.InvariantCulture, $"a drill must have at most {limits.MostNotes} notes here, not {lines.NoteCount}"), "repeat less, or take fewer lines", "limit.notes");
+        }
+
+        using var bytes = new MemoryStream();
+        try
+        {
+            offer.Format.Write(drill.ToScore(lines, stop), bytes, stop);
+        }
+        catch (PatternException refused)
+        {
+            return Refused(refused.Finding.Message, refused.Finding.Fix, refused.Finding.Code);
+        }
+        catch (ExportException refused)
+        {
+            return Refused(refused.Message, "ask for another format", "format.refused");
+        }
+
+        // Equal queries give equal bytes, so the bytes are the tag; the cache asks again and mostly hears 304.
+        var content = bytes.ToArray();
+        context.Response.Headers.CacheControl = "no-cache";
+        var tag = new EntityTagHeaderValue($"\"{Convert.ToHexStringLower(SHA256.HashData(content))}\"");
+        return Results.Bytes(content, offer.ContentType, offer.Ending == "html" ? null : $"drill.{offer.Ending}", entityTag: tag);
+    }
+
+    private static IResult Refused(string message, string fix, string code) =>
+        Problem(400, "There is no such drill", message, ("code", code), ("fix", fix));
+
+    // RFC 9457; the type is a name, not an address.
+    private static IResult Problem(int status, string title, string detail, params ReadOnlySpan<(string Name, object Value)> more)
+    {
+        var extensions = new Dictionary<string, object?>();
+        foreach (var (name, value) in more)
+        {
+            extensions[name] = value;
+        }
+
+        return Results.Problem(detail, statusCode: status, title: title, extensions: extensions);
+    }
+}

@@ -1,0 +1,122 @@
+using System.Globalization;
+
+namespace Warmup.Web;
+
+/// <summary>What is wrong with a query value.</summary>
+/// <param name="Parameter">The value's name.</param>
+/// <param name="Line">The line of the value's text, from 1; nothing where the value as a whole is wrong.</param>
+/// <param name="Column">The column, from 1, in UTF-16 code units.</param>
+/// <param name="Message">What was found, what was expected and what would mend it.</param>
+internal sealed record QueryError(string Parameter, int? Line, int? Column, string Message);
+
+/// <summary>Reads a drill from a request's query.</summary>
+internal static class DrillQuery
+{
+    private static readonly string[] Known = ["scale", "pattern", "tonic", "tempo", "tuning", "delivery"];
+
+    /// <summary>The drill, or everything that is wrong with the query.</summary>
+    public static Drill? Read(IQueryCollection query, Limits limits, List<QueryError> errors)
+    {
+        foreach (var name in query.Keys.Where(k => !Known.Contains(k, StringComparer.Ordinal)))
+        {
+            errors.Add(new(Shown(name), null, null, $"is not known; the values are {string.Join(", ", Known)}"));
+        }
+
+        Scale? scale = null;
+        Pattern? pattern = null;
+        Tonic? tonic = null;
+        TextError? wrong = null;
+        if (Text(query, "scale", null, limits, errors) is { } scaleText && !Catalogue.Default.TryRead(scaleText, out scale, out wrong))
+        {
+            errors.Add(At("scale", wrong!));
+        }
+
+        if (Text(query, "pattern", null, limits, errors) is { } patternText && !Pattern.TryParse(patternText, out pattern, out wrong))
+        {
+            errors.Add(At("pattern", wrong!));
+        }
+
+        if (Text(query, "tonic", null, limits, errors) is { } tonicText && !Tonic.TryParse(tonicText, out tonic, out wrong))
+        {
+            errors.Add(At("tonic", wrong!));
+        }
+
+        var tempo = Tempo(Text(query, "tempo", "60", limits, errors), limits, errors);
+        var tuning = OneOf("tuning", Text(query, "tuning", "equal", limits, errors), errors, ("equal", Tuning.Equal), ("just", Tuning.Just), ("pythagorean", Tuning.Pythagorean));
+        var delivery = OneOf("delivery", Text(query, "delivery", "continuous", limits, errors), errors, ("continuous", Delivery.Continuous), ("line-by-line", Delivery.LineByLine));
+        return errors.Count > 0 ? null : new Drill
+        {
+            Scale = scale!,
+            Pattern = pattern!,
+            Tonic = tonic!,
+            Tempo = tempo,
+            Tuning = tuning!,
+            Delivery = delivery!,
+        };
+    }
+
+    private static string? Text(IQueryCollection query, string name, string? usual, Limits limits, List<QueryError> errors)
+    {
+        var values = query[name];
+        if (values.Count > 1)
+        {
+            errors.Add(new(name, null, null, string.Create(CultureInfo.InvariantCulture, $"must be given once, not {values.Count} times")));
+            return null;
+        }
+
+        var text = values.Count == 0 || string.IsNullOrEmpty(values[0]) ? usual : values[0];
+        if (text is null)
+        {
+            errors.Add(new(name, null, null, "is missing"));
+        }
+        else if (text.Length > limits.LongestText)
+        {
+            errors.Add(new(name, 1, limits.LongestText + 1, string.Create(CultureInfo.InvariantCulture, $"must have at most {limits.LongestText} characters, not {text.Length}")));
+            return null;
+        }
+
+        return text;
+    }
+
+    private static int Tempo(string? text, Limits limits, List<QueryError> errors)
+    {
+        if (text is null)
+        {
+            return limits.SlowestTempo;
+        }
+
+        if (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var tempo) || tempo < limits.SlowestTempo || tempo > limits.FastestTempo)
+        {
+            errors.Add(new("tempo", 1, 1, string.Create(
+                CultureInfo.InvariantCulture, $"must be a whole number between {limits.SlowestTempo} and {limits.FastestTempo}, not '{Shown(text)}'")));
+        }
+
+        return tempo;
+    }
+
+    private static T? OneOf<T>(string name, string? text, List<QueryError> errors, params ReadOnlySpan<(string Word, T Value)> choices)
+        where T : class
+    {
+        var words = new List<string>();
+        foreach (var (word, value) in choices)
+        {
+            if (word == text)
+            {
+                return value;
+            }
+
+            words.Add(word);
+        }
+
+        if (text is not null)
+        {
+            errors.Add(new(name, 1, 1, $"must be {string.Join(" or ", words)}, not '{Shown(text)}'"));
+        }
+
+        return null;
+    }
+
+    private static QueryError At(string name, TextError wrong) => new(name, wrong.Line, wrong.Column, wrong.Message);
+
+    private static string Shown(string text) => string.Concat((text.Length <= 40 ? text : text[..40] + "...").Select(c => char.IsControl(c) || char.IsSurrogate(c) ? '?' : c));
+}

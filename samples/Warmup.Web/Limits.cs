@@ -1,0 +1,26 @@
+namespace Warmup.Web;
+
+/// <summary>What the service allows: the project's own settings, changed in the configuration section <c>Limits</c>.</summary>
+internal sealed record Limits
+{
+    /// <summary>The longest text of one query value, in characters; 500 by default.</summary>
+    public int LongestText { get; init; } = 500;
+
+    /// <summary>The most notes of a drill; 2,000 by default.</summary>
+    public int MostNotes { get; init; } = 2_000;
+
+    /// <summary>The slowest tempo, in aksharas a minute; 30 by default.</summary>
+    public int SlowestTempo { get; init; } = 30;
+
+    /// <summary>The fastest tempo, in aksharas a minute; 240 by default.</summary>
+    public int FastestTempo { get; init; } = 240;
+
+    /// <summary>The longest a request may take, in seconds; 10 by default.</summary>
+    public int RequestSeconds { get; init; } = 10;
+
+    /// <summary>Drills made at the same time; 4 by default.</summary>
+    public int AtOnce { get; init; } = 4;
+
+    /// <summary>Requests that may wait for their turn; 16 by default.</summary>
+    public int Waiting { get; init; } = 16;
+}

@@ -1,0 +1,37 @@
+namespace Warmup.Docs.Tests;
+
+/// <summary>A folder of a test's own that is the current one while the test runs, and gone afterwards.</summary>
+public abstract class TemporaryFolder : IDisposable
+{
+    private readonly string _before = Directory.GetCurrentDirectory();
+
+    protected TemporaryFolder() => Begin();
+
+    protected string Folder { get; private set; } = string.Empty;
+
+    /// <summary>The files' names, in their order.</summary>
+    protected string[] Files => [.. Directory.EnumerateFiles(Folder, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(Folder, f).Replace('\\', '/')).Order(StringComparer.Ordinal)];
+
+    /// <summary>The current folder becomes a new, empty one.</summary>
+    protected void Begin()
+    {
+        End();
+        Folder = Directory.CreateTempSubdirectory("warmup-docs-").FullName;
+        Directory.SetCurrentDirectory(Folder);
+    }
+
+    public void Dispose()
+    {
+        End();
+        GC.SuppressFinalize(this);
+    }
+
+    private void End()
+    {
+        Directory.SetCurrentDirectory(_before);
+        if (Folder.Length > 0)
+        {
+            Directory.Delete(Folder, recursive: true);
+        }
+    }
+}
