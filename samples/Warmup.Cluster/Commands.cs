@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
+using Akka.Actor;
 
 namespace Warmup.ManyMachines;
 
@@ -61,7 +62,7 @@ internal static class Commands
             : new ClusterSettings { Host = host, Port = port };
     }
 
-    private static string CoordinatorOf(ParseResult parsed) => parsed.GetValue(Join) is { } address && Akka.Actor.Address.Parse(address) is { HasGlobalScope: true }
+    private static string CoordinatorOf(ParseResult parsed) => parsed.GetValue(Join) is { } address && ActorPath.TryParseAddress(address, out var read) && read.HasGlobalScope
         ? address
         : throw new UsageException("--join must be an address such as akka.tcp://warmup@127.0.0.1:4053");
 

@@ -9,7 +9,7 @@ internal sealed class CoordinatorNode : IAsyncDisposable
     public const string ActorName = "coordinator";
 
     // Workers are asked to leave; those that do not are left alone.
-    private static readonly TimeSpan Farewell = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan Farewell = TimeSpan.FromSeconds(30);
     private static readonly TimeSpan Look = TimeSpan.FromMilliseconds(100);
 
     private readonly ActorSystem _system;

@@ -31,6 +31,11 @@ internal static class Program
             Console.Error.WriteLine(wrong.Message);
             return 2;
         }
+        catch (InvalidOperationException failed)
+        {
+            Console.Error.WriteLine(failed.Message);
+            return 1;
+        }
         catch (OperationCanceledException)
         {
             Console.Error.WriteLine("stopped");

@@ -28,7 +28,7 @@ public class PatternWorkTests
         Assert.Equal(all.Count(e => e is not null && e.Lines.All(l => l.Notes.Select(n => n.Tone).SequenceEqual(l.Notes.Select(n => n.Tone).Reverse()))), tally.Palindromes);
     }
 
-    [Property(MaxTest = 30)]
+    [Property(MaxTest = 10)]
     public Property The_sum_does_not_depend_on_the_length_or_the_order_of_the_ranges()
     {
         var whole = new PatternWork(Job).OfAll(CancellationToken.None);
