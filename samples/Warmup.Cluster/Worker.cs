@@ -24,7 +24,7 @@ internal sealed class Worker : ReceiveActor, IWithTimers, IDisposable
         _leave = leave;
         Receive<Work>(OnWork);
         Receive<Heard>(_ => OnHeard());
-        Receive<Enough>(_ => _leave(true));
+        Receive<Enough>(_ => Leave(true));
         Receive<Outcome>(OnOutcome);
         Receive<Failed>(Say);
         Receive<Remind>(_ => OnRemind());
@@ -82,6 +82,12 @@ internal sealed class Worker : ReceiveActor, IWithTimers, IDisposable
         Say(outcome.Finished);
     }
 
+    private void Leave(bool isDone)
+    {
+        Timers.CancelAll();
+        _leave(isDone);
+    }
+
     private static Outcome Do(Work order, PatternWork? known, CancellationToken stop)
     {
         var work = known is not null && known.Job == order.Job ? known : new PatternWork(order.Job.Problem() is { } problem ? throw new ArgumentException(problem) : order.Job);
@@ -95,7 +101,7 @@ internal sealed class Worker : ReceiveActor, IWithTimers, IDisposable
         if (Now - _heard > _settings.Patience)
         {
             Console.Error.WriteLine($"nothing heard from the coordinator for {_settings.Patience.TotalSeconds} seconds; leaving");
-            _leave(false);
+            Leave(false);
             return;
         }
 
