@@ -10,7 +10,7 @@ internal sealed class ErrorLog : ReceiveActor, IRequiresMessageQueue<ILoggerMess
     public ErrorLog()
     {
         Receive<InitializeLogger>(_ => Sender.Tell(new LoggerInitialized()));
-        Receive<LogEvent>(e => Console.Error.WriteLine($"{e.LogLevel()}: {FirstLine(e.Message.ToString())}"));
+        Receive<LogEvent>(e => Console.Error.WriteLine($"{(e.LogLevel() == LogLevel.ErrorLevel ? "error" : "warning")}: {FirstLine(e.Message.ToString())}"));
     }
 
     private static string FirstLine(string? text) => text?.Split('\n', 2)[0].TrimEnd() ?? string.Empty;

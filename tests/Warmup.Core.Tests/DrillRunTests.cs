@@ -168,6 +168,16 @@ public class DrillRunTests
         });
     }
 
+    [Fact]
+    public async Task What_a_worker_cannot_get_fails_its_item()
+    {
+        static int Equip() => throw new ArithmeticException("no tool");
+        var run = new DrillRun { Workers = 2 };
+        Assert.Equal(0, Assert.Throws<DrillRunException>(() => run.Map([1, 2, 3], Equip, (item, _, _) => item).Count()).Index);
+        var failure = await Assert.ThrowsAsync<DrillRunException>(() => ToListAsync(run.MapAsync([1, 2, 3], Equip, (item, _, _) => item)));
+        Assert.IsType<ArithmeticException>(failure.InnerException);
+    }
+
     [Property(MaxTest = 100)]
     public Property A_broken_input_comes_after_the_results_before_it_and_as_it_is() => Prop.ForAll(RunsOverNumbers, c =>
     {
