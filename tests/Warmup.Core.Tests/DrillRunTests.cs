@@ -293,6 +293,51 @@ public class DrillRunTests
     }
 
     [Fact]
+    public async Task Leaving_waits_for_what_is_being_worked_on()
+    {
+        // Each item but the first takes until nobody wants it, and a while more; not on the loop's own thread, which has to leave.
+        var inside = 0;
+        using var begun = new SemaphoreSlim(0);
+        int? loop = null;
+        int Make(int item, CancellationToken stop)
+        {
+            if (item == 0 || Environment.CurrentManagedThreadId == loop)
+            {
+                return item;
+            }
+
+            Interlocked.Increment(ref inside);
+            begun.Release();
+            stop.WaitHandle.WaitOne();
+            Thread.Sleep(50);
+            Interlocked.Decrement(ref inside);
+            return item;
+        }
+
+        var run = new DrillRun { Workers = 2 };
+        await Task.Run(() =>
+        {
+            loop = Environment.CurrentManagedThreadId;
+            using (var results = run.Map(Endless(), Make).GetEnumerator())
+            {
+                Assert.True(results.MoveNext());
+                begun.Wait();
+            }
+
+            Assert.Equal(0, Volatile.Read(ref inside));
+        });
+
+        loop = null;
+        await using (var results = run.MapAsync(Endless(), Make).GetAsyncEnumerator())
+        {
+            Assert.True(await results.MoveNextAsync());
+            await begun.WaitAsync();
+        }
+
+        Assert.Equal(0, Volatile.Read(ref inside));
+    }
+
+    [Fact]
     public async Task Runs_inside_runs_come_to_an_end()
     {
         // Four levels of sixteen workers on the pool: far more than it has threads for.
