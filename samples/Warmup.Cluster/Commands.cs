@@ -16,6 +16,7 @@ internal static class Commands
     private static readonly Option<int> Range = new("--range") { Description = "Patterns of a range, 1 to 1000000; 1000 by default.", DefaultValueFactory = _ => new PatternJob().RangeLength };
     private static readonly Option<long> First = new("--first") { Description = "The first index; 0 by default." };
     private static readonly Option<long> Most = new("--most") { Description = "How many indexes at most; all by default.", DefaultValueFactory = _ => new PatternJob().Most };
+    private static readonly Option<int> Samples = new("--samples") { Description = $"How many indexes to take, 1 to {PatternJob.LongestRange}; 20000 by default.", DefaultValueFactory = _ => 20_000 };
     private static readonly Option<int> Workers = new("--workers") { Description = $"Workers to start or to wait for, 1 to {MostWorkers}; 2 by default.", DefaultValueFactory = _ => 2 };
     private static readonly Option<string> Host = new("--host") { Description = "The address to listen at; 127.0.0.1 by default.", DefaultValueFactory = _ => new ClusterSettings().Host };
     private static readonly Option<int> Port = new("--port") { Description = "The port to listen at; 0, any free one, by default.", DefaultValueFactory = _ => 0 };
@@ -26,14 +27,16 @@ internal static class Commands
         var count = new Command("count", "Prints how many patterns there are, by size.") { Words, Size };
         count.SetAction(parsed => Count(parsed.GetValue(Words)!, parsed.GetValue(Size)));
         var alone = new Command("alone", "Does everything on one thread of this process.") { Words, Size, Scales, First, Most, Range };
-        alone.SetAction((parsed, stop) => Task.FromResult(Alone(JobOf(parsed), stop)));
+        alone.SetAction((parsed, stop) => Task.FromResult(Time(new PatternWork(JobOf(parsed)).OfAll, stop)));
+        var sample = new Command("sample", "Does indexes spread evenly over the whole on one thread: what a pattern costs.") { Words, Size, Scales, First, Most, Range, Samples };
+        sample.SetAction((parsed, stop) => Task.FromResult(Time(token => new PatternWork(JobOf(parsed)).OfSpread(SamplesOf(parsed), token), stop)));
         var local = new Command("local", "Coordinates, and starts worker processes on this machine.") { Words, Size, Scales, First, Most, Range, Workers };
         local.SetAction((parsed, stop) => CoordinateAsync(JobOf(parsed), WorkersOf(parsed), true, new ClusterSettings(), stop));
         var coordinator = new Command("coordinator", "Coordinates workers that are started elsewhere.") { Words, Size, Scales, First, Most, Range, Workers, Host, Port };
         coordinator.SetAction((parsed, stop) => CoordinateAsync(JobOf(parsed), WorkersOf(parsed), false, SettingsOf(parsed), stop));
         var worker = new Command("worker", "Works for a coordinator.") { Join, Host, Port };
         worker.SetAction(async (parsed, stop) => await WorkerNode.RunAsync(CoordinatorOf(parsed), SettingsOf(parsed), stop) ? 0 : 1);
-        return new RootCommand("Works through a pattern enumeration on many processes.") { count, alone, local, coordinator, worker };
+        return new RootCommand("Works through a pattern enumeration on many processes.") { count, alone, sample, local, coordinator, worker };
     }
 
     private static PatternJob JobOf(ParseResult parsed)
@@ -53,6 +56,10 @@ internal static class Commands
     private static int WorkersOf(ParseResult parsed) => parsed.GetValue(Workers) is var workers and >= 1 and <= MostWorkers
         ? workers
         : throw new UsageException($"--workers must be between 1 and {MostWorkers}, not {parsed.GetValue(Workers)}");
+
+    private static int SamplesOf(ParseResult parsed) => parsed.GetValue(Samples) is var samples and >= 1 and <= PatternJob.LongestRange
+        ? samples
+        : throw new UsageException($"--samples must be between 1 and {PatternJob.LongestRange}, not {parsed.GetValue(Samples)}");
 
     private static ClusterSettings SettingsOf(ParseResult parsed)
     {
@@ -80,11 +87,10 @@ internal static class Commands
         return 0;
     }
 
-    private static int Alone(PatternJob job, CancellationToken stop)
+    private static int Time(Func<CancellationToken, Tally> work, CancellationToken stop)
     {
-        var work = new PatternWork(job);
         var clock = Stopwatch.StartNew();
-        Describe(work.OfAll(stop), clock.Elapsed);
+        Describe(work(stop), clock.Elapsed);
         return 0;
     }
 

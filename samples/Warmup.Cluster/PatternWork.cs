@@ -39,6 +39,20 @@ internal sealed class PatternWork(PatternJob job)
         return tally;
     }
 
+    /// <summary>The tally of indexes spread evenly over the job: what the whole would cost, from a part of it.</summary>
+    public Tally OfSpread(int samples, CancellationToken stop)
+    {
+        var tally = Tally.Empty;
+        var taken = Int128.Min(samples, _count);
+        for (var i = Int128.Zero; i < taken; i++)
+        {
+            stop.ThrowIfCancellationRequested();
+            tally += OfIndex(Job.First + (_count * i / taken), stop);
+        }
+
+        return tally;
+    }
+
     private Tally OfIndex(Int128 index, CancellationToken stop)
     {
         var pattern = _patterns[index];

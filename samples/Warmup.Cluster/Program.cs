@@ -2,6 +2,7 @@
 //
 //   dotnet run -c Release --project samples/Warmup.Cluster -- count --size 12
 //   dotnet run -c Release --project samples/Warmup.Cluster -- alone --size 5
+//   dotnet run -c Release --project samples/Warmup.Cluster -- sample --size 10 --most 1000000000 --range 100000
 //   dotnet run -c Release --project samples/Warmup.Cluster -- local --size 5 --workers 2
 //
 // For real machines: "coordinator --host ADDRESS --port PORT" on one, "worker --join akka.tcp://warmup@ADDRESS:PORT --host ADDRESS" on

@@ -6,6 +6,8 @@ public class CommandTests
     [Theory]
     [InlineData(0, "count", "--size", "3")]
     [InlineData(0, "alone", "--size", "2", "--words", "ladder .ends", "--scales", "Mohanam")]
+    [InlineData(0, "sample", "--size", "12", "--range", "1000000", "--samples", "3")]
+    [InlineData(2, "sample", "--samples", "0")]
     [InlineData(2, "count", "--size", "13")]
     [InlineData(2, "alone", "--words", "ladder .nothing")]
     [InlineData(2, "alone", "--range", "0")]

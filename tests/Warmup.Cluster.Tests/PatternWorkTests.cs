@@ -60,6 +60,16 @@ public class PatternWorkTests
     }
 
     [Fact]
+    public void A_sample_is_spread_over_all_indexes()
+    {
+        var work = new PatternWork(Job with { RangeLength = 1 });
+        Assert.Equal(work.OfAll(CancellationToken.None), work.OfSpread(int.MaxValue, CancellationToken.None));
+        var count = (int)Job.Count();
+        var thirds = work.Of(0, CancellationToken.None) + work.Of(count / 3, CancellationToken.None) + work.Of(2 * count / 3, CancellationToken.None);
+        Assert.Equal(thirds, work.OfSpread(3, CancellationToken.None));
+    }
+
+    [Fact]
     public void A_checksum_tells_an_index_that_is_missing_or_there_twice()
     {
         var work = new PatternWork(Job with { RangeLength = 1 });

@@ -6,7 +6,7 @@ namespace Warmup;
 
 /// <summary>
 /// The items of a run between the one whose result is taken next and the last one read: a ring of slots that are used again, so that a
-/// long run allocates nothing an item.
+/// long loop allocates nothing an item, and one that awaits only where it has to wait.
 /// </summary>
 /// <remarks>All but <see cref="Work"/> belongs to the one that takes the results; a slot belongs to a worker until its result is there.</remarks>
 internal sealed class RunWindow<TItem, TTool, TResult> : IDisposable, IAsyncDisposable
