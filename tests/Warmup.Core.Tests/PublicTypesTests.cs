@@ -139,7 +139,7 @@ public class PublicTypesTests
 
     [Fact]
     public void Classes_that_are_no_values_are_few_and_known() => Assert.Equal(
-        ["Catalogue", "ExportException", "PatternEnumeration", "PatternException", "WarmupFormatException"],
+        ["Catalogue", "DrillRunException", "ExportException", "PatternEnumeration", "PatternException", "WarmupFormatException"],
         All.Where(t => t is { IsClass: true } && !(t.IsAbstract && t.IsSealed) && !IsValue(t)).Select(t => t.Name).Order(StringComparer.Ordinal));
 
     [Fact]
@@ -169,5 +169,9 @@ public class PublicTypesTests
         Assert.Same(inner, new PatternException("e", inner).InnerException);
         Assert.Same(inner, new ExportException("e", inner).InnerException);
         Assert.NotEmpty(new ExportException().Message);
+        Assert.NotEmpty(new DrillRunException().Message);
+        Assert.Equal("f", new DrillRunException("f").Message);
+        Assert.Same(inner, new DrillRunException("f", inner).InnerException);
+        Assert.Contains("item 7 ", new DrillRunException(7, inner).Message, StringComparison.Ordinal);
     }
 }

@@ -40,6 +40,7 @@ public static class Samples
         [
             () => PatternVocabulary.Parse("ladder .ends"), () => PatternVocabulary.Parse("ladder .ends +"), () => PatternVocabulary.Parse("ladder .reversed"),
         ],
+        [typeof(DrillRun)] = [() => new DrillRun { Workers = 1 }, () => new DrillRun { Workers = 2 }, () => new DrillRun { Workers = 1, LookAhead = 1 }],
         [typeof(Climb)] =
         [
             () => new Climb { Drill = MakeDrill() }, () => new Climb { Drill = MakeDrill(), Semitones = 5 }, () => new Climb { Drill = MakeDrill(), Step = 2 },

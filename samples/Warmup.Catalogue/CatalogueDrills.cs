@@ -1,0 +1,59 @@
+using Warmup;
+
+namespace Warmup.WholeCatalogue;
+
+/// <summary>The drills of the whole catalogue, made one at a time while they are asked for.</summary>
+internal static class CatalogueDrills
+{
+    /// <summary>The tonics: the semitones of one octave.</summary>
+    public const int Tonics = 12;
+
+    // C3: with it the twelve tonics are where most voices have theirs (the sample's own choice).
+    private const int LowestTonic = 48;
+
+    /// <summary>The traditional exercises and the choirs'.</summary>
+    public static ValueList<Exercise> Exercises { get; } = [.. Repertoire.Traditional, .. Repertoire.Choir];
+
+    // Each exercise in the tala it is usually sung in; what has none, in Adi.
+    private static readonly ValueList<Meter> Meters = Exercises.ConvertAll(MeterOf);
+
+    /// <summary>The first, second and third speed.</summary>
+    public static ValueList<Speed> Speeds { get; } = [Speed.First, Speed.Second, Speed.Third];
+
+    /// <summary>How many there are.</summary>
+    public static int Count => Melakarta.Count * Tonics * Exercises.Count * Speeds.Count;
+
+    /// <summary>Each n-th drill: the scales' order, in each scale the tonics', then the patterns', then the speeds'.</summary>
+    public static IEnumerable<Drill> Each(int step)
+    {
+        for (var i = 0; i < Count; i += step)
+        {
+            yield return At(i);
+        }
+    }
+
+    // The first two words of the repertoire's text are a tala's name, or only the first: "Adi (chatusra-jati triputa, 8)".
+    private static Meter MeterOf(Exercise exercise)
+    {
+        var words = exercise.Tala.Split(' ');
+        return Meter.TryParse(string.Join(' ', words.Take(2)), out var meter, out _) ? meter!
+            : words[0].Length > 0 ? Meter.Parse(words[0])
+            : Meter.Adi;
+    }
+
+    private static Drill At(int index)
+    {
+        var (rest, speed) = Math.DivRem(index, Speeds.Count);
+        (rest, var pattern) = Math.DivRem(rest, Exercises.Count);
+        var (scale, tonic) = Math.DivRem(rest, Tonics);
+        var exercise = Exercises[pattern];
+        return new Drill
+        {
+            Scale = Catalogue.Default.Parent(scale + 1).Scale,
+            Pattern = exercise.Pattern,
+            Tonic = Tonic.FromMidi(LowestTonic + tonic),
+            Meter = Meters[pattern],
+            Speed = Speeds[speed],
+        };
+    }
+}

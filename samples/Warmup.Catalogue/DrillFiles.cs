@@ -1,0 +1,63 @@
+using System.Buffers;
+using Warmup.Midi;
+using Warmup.MusicXml;
+
+namespace Warmup.WholeCatalogue;
+
+/// <summary>Makes drills as files in memory; of each only its size and a checksum are kept.</summary>
+internal static class DrillFiles
+{
+    private const int FirstSize = 1 << 16;
+
+    private static readonly MidiFormat Midi = new();
+    private static readonly MusicXmlFormat Xml = new();
+
+    /// <summary>Makes all drills and adds them up in their order.</summary>
+    public static Totals Make(DrillRun run, IEnumerable<Drill> drills, CancellationToken stop)
+    {
+        var totals = new Totals();
+        foreach (var made in run.Map(drills, () => new ArrayBufferWriter<byte>(FirstSize), MakeOne, stop))
+        {
+            totals.Add(made);
+        }
+
+        return totals;
+    }
+
+    /// <summary>One drill, both files one after the other in the worker's buffer.</summary>
+    public static Made MakeOne(Drill drill, ArrayBufferWriter<byte> buffer, CancellationToken stop)
+    {
+        if (!drill.TryToScore(out var score, out var refusal, stop))
+        {
+            return new Made { Refusal = refusal!.Code };
+        }
+
+        try
+        {
+            buffer.ResetWrittenCount();
+            Midi.Write(score!, buffer, stop);
+            var midi = buffer.WrittenCount;
+            Xml.Write(score!, buffer, stop);
+            return new Made { Notes = score!.NoteCount, MidiBytes = midi, XmlBytes = buffer.WrittenCount - midi, Checksum = Crc32C.Of(buffer.WrittenSpan) };
+        }
+        catch (ExportException)
+        {
+            return new Made { Refusal = "export" };
+        }
+    }
+}
+
+/// <summary>What is kept of one drill.</summary>
+internal readonly record struct Made
+{
+    /// <summary>The code of the finding that refused it, or <see langword="null"/>.</summary>
+    public string? Refusal { get; init; }
+
+    public int Notes { get; init; }
+
+    public int MidiBytes { get; init; }
+
+    public int XmlBytes { get; init; }
+
+    public uint Checksum { get; init; }
+}

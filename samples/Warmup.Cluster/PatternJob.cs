@@ -1,0 +1,83 @@
+using System.Globalization;
+
+namespace Warmup.ManyMachines;
+
+/// <summary>Which patterns are worked through, in which scales, and in ranges of what length. Small: it travels with every range.</summary>
+internal sealed record PatternJob
+{
+    public const int LongestRange = 1_000_000;
+
+    // One bit a range is what the coordinator keeps.
+    public const int MostRanges = 10_000_000;
+
+    public const int MostScales = 16;
+
+    public const int LongestText = 1_000;
+
+    /// <summary>The words of the patterns, as <see cref="PatternVocabulary.Parse"/> reads them.</summary>
+    public string Words { get; init; } = PatternVocabulary.Usual.ToString();
+
+    /// <summary>The largest size of a pattern, 1 to 12.</summary>
+    public int Size { get; init; } = 5;
+
+    /// <summary>The scales, as the catalogue reads them; 1 to 16, separated by <c>;</c>.</summary>
+    public string Scales { get; init; } = "Mayamalavagowla; Mohanam; Bilahari; Kedaram";
+
+    /// <summary>The first index, from 0.</summary>
+    public long First { get; init; }
+
+    /// <summary>How many indexes at most, from 1; all that there are by default.</summary>
+    public long Most { get; init; } = long.MaxValue;
+
+    /// <summary>Indexes of a range, 1 to 1,000,000. A range is what is lost when a worker is.</summary>
+    public int RangeLength { get; init; } = 1_000;
+
+    /// <summary>What is wrong with it, or <see langword="null"/>.</summary>
+    public string? Problem()
+    {
+        if (CountingProblem() is { } problem)
+        {
+            return problem;
+        }
+
+        try
+        {
+            return Scales.Length > LongestText ? $"the scales must have at most {LongestText} characters"
+                : ReadScales().Count is < 1 or > MostScales ? $"there must be 1 to {MostScales} scales"
+                : RangeLength is < 1 or > LongestRange ? Text($"the length of a range must be between 1 and {LongestRange}, not {RangeLength}")
+                : First < 0 || Most < 1 ? Text($"the first index must not be negative and their number must be at least 1, not {First} and {Most}")
+                : Count() is var count && count / RangeLength >= MostRanges ? Text($"{count} patterns in ranges of {RangeLength} are more than {MostRanges} ranges")
+                : null;
+        }
+        catch (WarmupFormatException wrong)
+        {
+            return wrong.Message;
+        }
+    }
+
+    /// <summary>What is wrong with the words and the size, or <see langword="null"/>.</summary>
+    public string? CountingProblem()
+    {
+        try
+        {
+            return Words.Length > LongestText ? $"the words must have at most {LongestText} characters"
+                : Size is < 1 or > PatternEnumeration.LargestSize ? Text($"the size must be between 1 and {PatternEnumeration.LargestSize}, not {Size}")
+                : PatternVocabulary.Parse(Words).Count < 1 ? "there must be a word"
+                : null;
+        }
+        catch (WarmupFormatException wrong)
+        {
+            return wrong.Message;
+        }
+    }
+
+    public PatternEnumeration Enumeration() => new(PatternVocabulary.Parse(Words), Size);
+
+    public ValueList<Scale> ReadScales() =>
+        [.. Scales.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(Catalogue.Default.Read)];
+
+    /// <summary>The number of patterns that are worked through.</summary>
+    public Int128 Count() => Int128.Clamp(Enumeration().Count - First, 0, Most);
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
