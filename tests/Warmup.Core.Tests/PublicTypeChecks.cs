@@ -1,4 +1,5 @@
 using System.Collections;
+using System.Globalization;
 using System.Reflection;
 using System.Runtime.CompilerServices;
 
@@ -102,6 +103,7 @@ internal static class PublicTypeChecks
                 {
                     Assert.Equal(one.GetHashCode(), other.GetHashCode());
                     Assert.Equal(one.ToString(), other.ToString());
+                    SaysTheSameInEveryCulture(one);
                 }
 
                 if (type.GetMethod("op_Equality") is { } equality && !type.IsGenericTypeDefinition)
@@ -113,6 +115,25 @@ internal static class PublicTypeChecks
 
             Assert.False(one.Equals(null));
             Assert.False(one.Equals("something else"));
+        }
+    }
+
+    /// <summary>A reader in another country sees the same numbers and dates.</summary>
+    private static void SaysTheSameInEveryCulture(object value)
+    {
+        var before = CultureInfo.CurrentCulture;
+        var other = (CultureInfo)CultureInfo.InvariantCulture.Clone();
+        (other.NumberFormat.NumberDecimalSeparator, other.NumberFormat.NegativeSign, other.DateTimeFormat.ShortDatePattern) = ("\u00b7", "\u2212", "dd.MM.yyyy");
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+            var expected = value.ToString();
+            CultureInfo.CurrentCulture = other;
+            Assert.Equal(expected, value.ToString());
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
         }
     }
 }
