@@ -117,6 +117,9 @@ public sealed record WavOptions
         init => _beatDecibels = Level(value, nameof(BeatDecibels));
     }
 
+    /// <summary>The form of the file and the levels.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Channels} at {SampleRate} Hz, voice {VoiceDecibels} dB, drone {DroneDecibels} dB, beat {BeatDecibels} dB");
+
     // Only downwards: the usual levels are what the peak allows.
     private static double Level(double value, string name) => value is >= LowestDecibels and <= 0
         ? value

@@ -3,17 +3,24 @@ using SkiaSharp;
 namespace Warmup.Drawing;
 
 /// <summary>PDF with pages of A4. The texts can be searched; the fonts that are used are embedded.</summary>
-/// <param name="options">What is drawn; the student's sheet where left out.</param>
+/// <param name="options">What is drawn.</param>
 /// <remarks>The date of creation is fixed: equal scores give equal bytes on the same system.</remarks>
-public sealed class PdfFormat(DrawingOptions? options = null) : IScoreFormat
+public sealed class PdfFormat(DrawingOptions options) : IScoreFormat
 {
     // Some date has to stand there; the time of writing would make every file differ.
     private static readonly DateTime Created = new(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
 
-    private readonly DrawingOptions _options = options ?? new SheetOptions();
+    /// <summary>A format that draws the student's sheet.</summary>
+    public PdfFormat()
+        : this(new SheetOptions())
+    {
+    }
+
+    /// <summary>What is drawn.</summary>
+    public DrawingOptions Options { get; } = options ?? throw new ArgumentNullException(nameof(options));
 
     /// <inheritdoc/>
-    public string Name => $"{_options.Subject} as PDF";
+    public string Name => $"{Options.Subject} as PDF";
 
     /// <inheritdoc/>
     public ValueList<string> Extensions => [".pdf"];
@@ -23,9 +30,9 @@ public sealed class PdfFormat(DrawingOptions? options = null) : IScoreFormat
     public void Write(Score score, Stream destination, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(destination);
-        using var shaper = new TextShaper(_options.Fonts);
-        var drawing = _options.Pages(score, shaper, cancellationToken);
-        using var faces = new Faces(_options.Fonts);
+        using var shaper = new TextShaper(Options.Fonts);
+        var drawing = Options.Pages(score, shaper, cancellationToken);
+        using var faces = new Faces(Options.Fonts);
 
         // Skia swallows a stream's errors, so the document is made in memory and a full disk shows in the copy.
         using var memory = new MemoryStream();

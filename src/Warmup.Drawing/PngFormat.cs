@@ -4,16 +4,23 @@ using SkiaSharp;
 namespace Warmup.Drawing;
 
 /// <summary>A PNG picture: the pages one below the other on white.</summary>
-/// <param name="options">What is drawn, and how fine; the student's sheet at 150 dots an inch where left out.</param>
-public sealed class PngFormat(DrawingOptions? options = null) : IScoreFormat
+/// <param name="options">What is drawn, and how fine.</param>
+public sealed class PngFormat(DrawingOptions options) : IScoreFormat
 {
     /// <summary>The most dots of a picture, width times height (the project's own bound): twenty-two pages of A4 at 150 dots an inch.</summary>
     public const long MostDots = 48_000_000;
 
-    private readonly DrawingOptions _options = options ?? new SheetOptions();
+    /// <summary>A format that draws the student's sheet.</summary>
+    public PngFormat()
+        : this(new SheetOptions())
+    {
+    }
+
+    /// <summary>What is drawn.</summary>
+    public DrawingOptions Options { get; } = options ?? throw new ArgumentNullException(nameof(options));
 
     /// <inheritdoc/>
-    public string Name => $"{_options.Subject} as PNG";
+    public string Name => $"{Options.Subject} as PNG";
 
     /// <inheritdoc/>
     public ValueList<string> Extensions => [".png"];
@@ -25,18 +32,18 @@ public sealed class PngFormat(DrawingOptions? options = null) : IScoreFormat
     public void Write(Score score, Stream destination, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(destination);
-        using var shaper = new TextShaper(_options.Fonts);
-        var pages = _options.Pages(score, shaper, cancellationToken).Pages;
-        var scale = _options.DotsPerInch / 72.0;
+        using var shaper = new TextShaper(Options.Fonts);
+        var pages = Options.Pages(score, shaper, cancellationToken).Pages;
+        var scale = Options.DotsPerInch / 72.0;
         var (width, height) = ((long)Math.Round(pages[0].Width * scale), (long)Math.Round(pages[0].Height * scale));
         if (width * height * pages.Count > MostDots)
         {
             throw new ExportException(string.Create(
                 CultureInfo.InvariantCulture,
-                $"{pages.Count} pages at {_options.DotsPerInch} dots an inch are {width * height * pages.Count} dots; a PNG has at most {MostDots}: write a PDF, or one page, or fewer dots an inch"));
+                $"{pages.Count} pages at {Options.DotsPerInch} dots an inch are {width * height * pages.Count} dots; a PNG has at most {MostDots}: write a PDF, or one page, or fewer dots an inch"));
         }
 
-        using var faces = new Faces(_options.Fonts);
+        using var faces = new Faces(Options.Fonts);
         using var surface = SKSurface.Create(new SKImageInfo((int)width, (int)(height * pages.Count), SKColorType.Rgba8888, SKAlphaType.Opaque))
             ?? throw new ExportException("there is no memory for the picture; write a PDF or fewer dots an inch");
         surface.Canvas.Clear(SKColors.White);

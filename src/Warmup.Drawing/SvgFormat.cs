@@ -4,13 +4,20 @@ namespace Warmup.Drawing;
 /// Scalable Vector Graphics 1.1: the pages one below the other. Texts are shaped glyphs drawn as paths, so that they look alike everywhere;
 /// each has its words as a title for screen readers. No script, no network.
 /// </summary>
-/// <param name="options">What is drawn; the student's sheet where left out.</param>
-public sealed class SvgFormat(DrawingOptions? options = null) : IScoreFormat
+/// <param name="options">What is drawn.</param>
+public sealed class SvgFormat(DrawingOptions options) : IScoreFormat
 {
-    private readonly DrawingOptions _options = options ?? new SheetOptions();
+    /// <summary>A format that draws the student's sheet.</summary>
+    public SvgFormat()
+        : this(new SheetOptions())
+    {
+    }
+
+    /// <summary>What is drawn.</summary>
+    public DrawingOptions Options { get; } = options ?? throw new ArgumentNullException(nameof(options));
 
     /// <inheritdoc/>
-    public string Name => $"{_options.Subject} as SVG";
+    public string Name => $"{Options.Subject} as SVG";
 
     /// <inheritdoc/>
     public ValueList<string> Extensions => [".svg"];
@@ -20,9 +27,9 @@ public sealed class SvgFormat(DrawingOptions? options = null) : IScoreFormat
     public void Write(Score score, Stream destination, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(destination);
-        using var shaper = new TextShaper(_options.Fonts);
-        var pages = _options.Pages(score, shaper, cancellationToken);
-        using var faces = new Faces(_options.Fonts);
+        using var shaper = new TextShaper(Options.Fonts);
+        var pages = Options.Pages(score, shaper, cancellationToken);
+        using var faces = new Faces(Options.Fonts);
         SvgPages.Write(pages, faces, destination, cancellationToken);
     }
 }

@@ -178,6 +178,10 @@ public sealed record MusicXmlOptions
     /// </summary>
     public bool Microtones { get; init; }
 
+    /// <summary>How the notes are written, and the date; empty where there is none.</summary>
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"clef {Clef}, key {Key}, measure {Measure}, beat {Beat}, paper {Paper}, date {Date:yyyy-MM-dd}");
+
     private static int InRange(int value, int low, int high, string name) => value >= low && value <= high
         ? value
         : throw new ArgumentOutOfRangeException(

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Warmup.Plans;
 
 /// <summary>A day of a plan.</summary>
@@ -10,6 +12,9 @@ public sealed record PlanDay(DateOnly Date, ValueList<PlannedDrill> Drills, Rati
 {
     /// <summary>Whether nothing is sung.</summary>
     public bool IsRest => Drills.IsEmpty;
+
+    /// <summary>The date and how much is sung.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Date:yyyy-MM-dd}: {Drills.Count} drills, {Seconds} s");
 }
 
 /// <summary>A drill on a day.</summary>

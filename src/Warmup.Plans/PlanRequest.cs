@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Warmup.Plans;
 
 /// <summary>What is asked of a plan. Immutable, value equality.</summary>
@@ -91,4 +93,7 @@ public sealed record PlanRequest
 
     /// <summary>What was sung before, which the plan goes on from; nothing by default.</summary>
     public ValueList<LogEntry> Log { get; init; }
+
+    /// <summary>The days, the seed and how much there is to choose from.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Days} days from {Start:yyyy-MM-dd}, {Minutes} minutes, seed {Seed}: {Singers.Count} singers, {Scales.Count} scales");
 }

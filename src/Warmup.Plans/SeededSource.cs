@@ -50,7 +50,7 @@ public sealed class SeededSource
 
     /// <summary>The numbers from 0 to one less than a count, shuffled.</summary>
     /// <param name="count">At least 0.</param>
-    public int[] Shuffled(int count)
+    public ValueList<int> Shuffled(int count)
     {
         var order = new int[count];
         for (var i = 0; i < count; i++)
@@ -64,6 +64,6 @@ public sealed class SeededSource
             (order[i], order[j]) = (order[j], order[i]);
         }
 
-        return order;
+        return ValueList.Create<int>(order);
     }
 }

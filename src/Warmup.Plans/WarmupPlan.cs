@@ -60,13 +60,16 @@ public sealed record WarmupPlan
                 string.Create(CultureInfo.InvariantCulture, $"the day must be between {Days[0].Date:yyyy-MM-dd} and {Days[^1].Date:yyyy-MM-dd}, not {date:yyyy-MM-dd}"));
     }
 
+    /// <inheritdoc cref="ToScore(PlanDay, CancellationToken)"/>
+    public Score ToScore(PlanDay day) => ToScore(day, CancellationToken.None);
+
     /// <summary>A day's warm-up as one score: a section for each drill, each begun by a count-in that is the rest before it.</summary>
     /// <param name="day">A day of this plan.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="ArgumentException">Nothing is sung on that day.</exception>
     /// <exception cref="PatternException">A drill cannot be made.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public Score ToScore(PlanDay day, CancellationToken cancellationToken = default) => ToScore(day, Tonic, cancellationToken);
+    public Score ToScore(PlanDay day, CancellationToken cancellationToken) => ToScore(day, Tonic, cancellationToken);
 
     /// <summary>A day's warm-up on another tonic, such as another octave's for lower voices.</summary>
     /// <param name="day">A day of this plan.</param>

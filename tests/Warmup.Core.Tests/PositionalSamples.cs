@@ -8,7 +8,7 @@ namespace Warmup.Tests;
 /// </summary>
 internal static class PositionalSamples
 {
-    public static Func<object>[]? Of(Type type)
+    public static Func<object>[]? Of(Type type, IReadOnlyDictionary<Type, Func<object>[]> samples)
     {
         var constructor = type.GetConstructors()
             .Where(c => c.GetParameters() is { Length: > 0 } parameters && parameters.All(p => type.GetProperty(p.Name!)?.PropertyType == p.ParameterType))
@@ -21,19 +21,19 @@ internal static class PositionalSamples
         var parameters = constructor.GetParameters();
         return
         [
-            () => Build(constructor, parameters, -1),
-            .. parameters.Select((_, changed) => (Func<object>)(() => Build(constructor, parameters, changed))),
+            () => Build(constructor, parameters, -1, samples),
+            .. parameters.Select((_, changed) => (Func<object>)(() => Build(constructor, parameters, changed, samples))),
         ];
     }
 
-    private static object Build(ConstructorInfo constructor, ParameterInfo[] parameters, int changed) =>
-        constructor.Invoke([.. parameters.Select((p, i) => Value(p.ParameterType, i == changed ? 1 : 0))]);
+    private static object Build(ConstructorInfo constructor, ParameterInfo[] parameters, int changed, IReadOnlyDictionary<Type, Func<object>[]> samples) =>
+        constructor.Invoke([.. parameters.Select((p, i) => Value(p.ParameterType, i == changed ? 1 : 0, samples))]);
 
-    private static object? Value(Type type, int variant)
+    private static object? Value(Type type, int variant, IReadOnlyDictionary<Type, Func<object>[]> samples)
     {
         if (Nullable.GetUnderlyingType(type) is { } inner)
         {
-            return variant == 0 ? Value(inner, 0) : null;
+            return variant == 0 ? Value(inner, 0, samples) : null;
         }
 
         if (type.IsEnum)
@@ -60,11 +60,11 @@ internal static class PositionalSamples
         {
             var item = type.GetGenericArguments()[0];
             var items = Array.CreateInstance(item, 1);
-            items.SetValue(Value(item, variant), 0);
+            items.SetValue(Value(item, variant, samples), 0);
             return typeof(ValueList).GetMethod(nameof(ValueList.ToValueList))!.MakeGenericMethod(item).Invoke(null, [items]);
         }
 
-        var makers = Samples.ByType.GetValueOrDefault(type) ?? Of(type)
+        var makers = samples.GetValueOrDefault(type) ?? Of(type, samples)
             ?? throw new InvalidOperationException($"no sample of {type}: add one");
         return makers[variant]();
     }

@@ -17,7 +17,7 @@ internal sealed partial class Drawn
 
     public Drawn(Score score, DrawingOptions? options = null)
     {
-        Root = XDocument.Parse(Encoding.UTF8.GetString(Bytes(new SvgFormat(options), score))).Root!;
+        Root = XDocument.Parse(Encoding.UTF8.GetString(Bytes(options is null ? new SvgFormat() : new SvgFormat(options), score))).Root!;
         _ink = Root.Element(Svg + "defs")!.Elements().ToDictionary(
             p => "#" + p.Attribute("id")!.Value,
             p =>

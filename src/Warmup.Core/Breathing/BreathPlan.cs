@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -22,7 +23,7 @@ public sealed record BreathPlan(BreathNeed Need, ValueList<PlannedBreath> Breath
     /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>Whether there is a plan.</returns>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static bool TryMake(Score score, BreathNeed need, out BreathPlan? plan, out Finding? refusal, CancellationToken cancellationToken = default) =>
+    public static bool TryMake(Score score, BreathNeed need, [NotNullWhen(true)] out BreathPlan? plan, [NotNullWhen(false)] out Finding? refusal, CancellationToken cancellationToken = default) =>
         BreathPlanner.TryMake(score, need, out plan, out refusal, cancellationToken);
 
     /// <summary>The plan in words: <c>2 breaths: after line 3; after line 5</c>.</summary>

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -45,7 +46,7 @@ internal sealed class BreathPlanner
         }
     }
 
-    public static bool TryMake(Score score, BreathNeed need, out BreathPlan? plan, out Finding? refusal, CancellationToken cancellation)
+    public static bool TryMake(Score score, BreathNeed need, [NotNullWhen(true)] out BreathPlan? plan, [NotNullWhen(false)] out Finding? refusal, CancellationToken cancellation)
     {
         var planner = new BreathPlanner(score, need, cancellation);
         if (planner._places.Length > 0 && planner._worth[0] == Unreachable)

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -121,13 +122,16 @@ public sealed record Drill
         init => _title = Require.PlainText(value, LongestTitle, nameof(Title));
     }
 
+    /// <inheritdoc cref="ToScore(CancellationToken)"/>
+    public Score ToScore() => ToScore(CancellationToken.None);
+
     /// <summary>The score.</summary>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="PatternException">
     /// The scale has no such lines, there are none or too many, a note leaves MIDI's range, or the lines cannot be put in time as asked.
     /// </exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public Score ToScore(CancellationToken cancellationToken = default) =>
+    public Score ToScore(CancellationToken cancellationToken) =>
         ToScore(Pattern.Expand(Scale, cancellationToken), cancellationToken);
 
     /// <summary>The score of lines that were expanded before, for the same scale on many tonics or at many tempi.</summary>
@@ -144,7 +148,7 @@ public sealed record Drill
     /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>Whether the drill can be made.</returns>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public bool TryToScore(out Score? score, out Finding? refusal, CancellationToken cancellationToken = default)
+    public bool TryToScore([NotNullWhen(true)] out Score? score, [NotNullWhen(false)] out Finding? refusal, CancellationToken cancellationToken = default)
     {
         try
         {

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Warmup;
 
 /// <summary>A pitch of a section: the tone, how it is written, and how it sounds.</summary>
@@ -12,6 +14,9 @@ public sealed record ScorePitch(ScaleTone Tone, NoteName Name, double Cents, dou
 {
     /// <summary>The MIDI note number of the written name, 0 to 127.</summary>
     public int Midi => Name.Midi;
+
+    /// <summary>The tone, the name, and where it sounds.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Tone} {Name}, {Cents:0.###} cents, {Hz:0.###} Hz");
 }
 
 /// <summary>A sung note: when, how long, on which pitch, with which syllable, in which line.</summary>

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -66,7 +67,7 @@ public abstract partial record Pattern
     /// <param name="pattern">The pattern, or <see langword="null"/>.</param>
     /// <param name="error">The place and what was expected, or <see langword="null"/>.</param>
     /// <returns>Whether the text was a pattern.</returns>
-    public static bool TryParse(string text, out Pattern? pattern, out TextError? error) => PatternText.TryRead(text, out pattern, out error);
+    public static bool TryParse(string text, [NotNullWhen(true)] out Pattern? pattern, [NotNullWhen(false)] out TextError? error) => PatternText.TryRead(text, out pattern, out error);
 
     /// <summary>Reads a pattern as <see cref="TryParse"/> does.</summary>
     /// <param name="text">The text, at most 10,000 characters.</param>
@@ -96,7 +97,7 @@ public abstract partial record Pattern
     /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>Whether the scale has such lines.</returns>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public bool TryExpand(Scale scale, out Expansion? expansion, out Finding? refusal, CancellationToken cancellationToken = default)
+    public bool TryExpand(Scale scale, [NotNullWhen(true)] out Expansion? expansion, [NotNullWhen(false)] out Finding? refusal, CancellationToken cancellationToken = default)
     {
         try
         {

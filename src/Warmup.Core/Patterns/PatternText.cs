@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -23,7 +24,7 @@ internal ref struct PatternText
         _error = null;
     }
 
-    public static bool TryRead(string text, out Pattern? pattern, out TextError? error)
+    public static bool TryRead(string text, [NotNullWhen(true)] out Pattern? pattern, [NotNullWhen(false)] out TextError? error)
     {
         pattern = null;
         if (text.Length > LongestText)

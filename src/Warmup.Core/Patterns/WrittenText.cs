@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -8,7 +9,7 @@ internal static class WrittenText
     private const string Letters = "SRGMPDN";
 
     /// <summary>Reads the written lines between two positions of a text.</summary>
-    public static bool TryRead(string text, int from, int to, out Pattern? pattern, out TextError? error)
+    public static bool TryRead(string text, int from, int to, [NotNullWhen(true)] out Pattern? pattern, [NotNullWhen(false)] out TextError? error)
     {
         pattern = null;
         if (to - from > PatternText.LongestText)

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -150,7 +151,7 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>
     /// <param name="degrees">The notes in the order in which they stand, or none.</param>
     /// <param name="error">What is wrong, or <see langword="null"/>.</param>
     /// <returns>Whether the text held one note or more and nothing else.</returns>
-    public static bool TryParseList(string text, out ValueList<Degree> degrees, out TextError? error) =>
+    public static bool TryParseList(string text, out ValueList<Degree> degrees, [NotNullWhen(false)] out TextError? error) =>
         ScaleText.TryReadDegrees(text, out degrees, out error);
 
     /// <inheritdoc/>

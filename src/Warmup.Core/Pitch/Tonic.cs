@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -104,7 +105,7 @@ public sealed record Tonic
     /// <param name="a4">The reference A4 in Hz, 380 to 500.</param>
     /// <returns>Whether the text was a tonic from C1 to C7.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="a4"/> lies outside its range.</exception>
-    public static bool TryParse(string text, out Tonic? tonic, out TextError? error, double a4 = StandardA4)
+    public static bool TryParse(string text, [NotNullWhen(true)] out Tonic? tonic, [NotNullWhen(false)] out TextError? error, double a4 = StandardA4)
     {
         Require.InRange(a4, LowestA4, HighestA4);
         tonic = null;

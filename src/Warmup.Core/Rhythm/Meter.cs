@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -144,7 +145,7 @@ public sealed record Meter
     /// <param name="meter">The meter, or <see langword="null"/>.</param>
     /// <param name="error">What is wrong, with what was perhaps meant; or <see langword="null"/>.</param>
     /// <returns>Whether the text is a meter.</returns>
-    public static bool TryParse(string? text, out Meter? meter, out TextError? error) => MeterText.TryParse(text, out meter, out error);
+    public static bool TryParse(string? text, [NotNullWhen(true)] out Meter? meter, [NotNullWhen(false)] out TextError? error) => MeterText.TryParse(text, out meter, out error);
 
     /// <summary>Reads a meter as <see cref="TryParse"/> does.</summary>
     /// <param name="text">The text.</param>

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -33,7 +34,7 @@ internal static class MeterText
 
     private static readonly FrozenDictionary<string, Meter> Names = MakeNames();
 
-    public static bool TryParse(string? text, out Meter? meter, out TextError? error)
+    public static bool TryParse(string? text, [NotNullWhen(true)] out Meter? meter, [NotNullWhen(false)] out TextError? error)
     {
         meter = null;
         error = null;
@@ -55,7 +56,7 @@ internal static class MeterText
             : TryName(text, out meter, out error);
     }
 
-    private static bool TryName(string text, out Meter? meter, out TextError? error)
+    private static bool TryName(string text, [NotNullWhen(true)] out Meter? meter, [NotNullWhen(false)] out TextError? error)
     {
         error = null;
         var folded = Fold(text);
@@ -69,7 +70,7 @@ internal static class MeterText
         return false;
     }
 
-    private static bool TryTimeSignature(string text, out Meter? meter, out TextError? error)
+    private static bool TryTimeSignature(string text, [NotNullWhen(true)] out Meter? meter, [NotNullWhen(false)] out TextError? error)
     {
         meter = null;
         var slash = text.IndexOf('/', StringComparison.Ordinal);
@@ -117,7 +118,7 @@ internal static class MeterText
         return true;
     }
 
-    private static bool TryNumber(string text, int from, int to, string what, int low, int high, out int value, out TextError? error)
+    private static bool TryNumber(string text, int from, int to, string what, int low, int high, out int value, [NotNullWhen(false)] out TextError? error)
     {
         var digits = text.AsSpan(from, to - from).Trim();
         value = 0;

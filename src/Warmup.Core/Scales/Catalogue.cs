@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -73,7 +74,7 @@ public sealed partial class Catalogue
     /// <param name="scale">The scale, or <see langword="null"/>.</param>
     /// <param name="error">What is wrong, with the nearest names; or <see langword="null"/>.</param>
     /// <returns>Whether the text named a scale.</returns>
-    public bool TryRead(string text, out Scale? scale, out TextError? error)
+    public bool TryRead(string text, [NotNullWhen(true)] out Scale? scale, [NotNullWhen(false)] out TextError? error)
     {
         scale = null;
         error = null;
@@ -123,7 +124,7 @@ public sealed partial class Catalogue
     /// <param name="degrees">The notes, or none.</param>
     /// <param name="error">What is wrong, or <see langword="null"/>.</param>
     /// <returns>Whether the text was notes or a scale.</returns>
-    public bool TryReadNotes(string text, out ValueList<Degree> degrees, out TextError? error)
+    public bool TryReadNotes(string text, out ValueList<Degree> degrees, [NotNullWhen(false)] out TextError? error)
     {
         // A name or a parent's number goes before a single note: 1 is Kanakangi, S is no scale.
         degrees = default;

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Warmup;
 
 /// <summary>
@@ -122,7 +124,7 @@ public sealed partial record Scale
     /// <param name="scale">The scale, named by its text; or <see langword="null"/>.</param>
     /// <param name="error">What is wrong, or <see langword="null"/>.</param>
     /// <returns>Whether the text was a scale.</returns>
-    public static bool TryParse(string text, out Scale? scale, out TextError? error) => ScaleText.TryRead(text, null, out scale, out error);
+    public static bool TryParse(string text, [NotNullWhen(true)] out Scale? scale, [NotNullWhen(false)] out TextError? error) => ScaleText.TryRead(text, null, out scale, out error);
 
     /// <summary>Reads a scale as <see cref="TryParse"/> does.</summary>
     /// <param name="text">The text, at most 400 characters.</param>

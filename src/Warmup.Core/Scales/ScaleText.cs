@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -11,7 +12,7 @@ internal static class ScaleText
     private const int LongestText = 400;
     private const string Svaras = "S R1 R2 R3 G1 G2 G3 M1 M2 P D1 D2 D3 N1 N2 N3";
 
-    public static bool TryRead(string text, string? name, out Scale? scale, out TextError? error)
+    public static bool TryRead(string text, string? name, [NotNullWhen(true)] out Scale? scale, [NotNullWhen(false)] out TextError? error)
     {
         scale = null;
         if (text.Length > LongestText)
@@ -75,7 +76,7 @@ internal static class ScaleText
     }
 
     /// <summary>Reads svaras, scale numbers or solfa without order: <c>S R2 G3 P</c>.</summary>
-    public static bool TryReadDegrees(string text, out ValueList<Degree> degrees, out TextError? error)
+    public static bool TryReadDegrees(string text, out ValueList<Degree> degrees, [NotNullWhen(false)] out TextError? error)
     {
         degrees = default;
         if (text.Length > LongestText)
@@ -129,7 +130,7 @@ internal static class ScaleText
         return solfa;
     }
 
-    private static bool TryReadSemitones(string text, int from, string? name, out Scale? scale, out TextError? error)
+    private static bool TryReadSemitones(string text, int from, string? name, [NotNullWhen(true)] out Scale? scale, [NotNullWhen(false)] out TextError? error)
     {
         scale = null;
         var semitones = new List<int>();
@@ -185,7 +186,7 @@ internal static class ScaleText
         return at > start ? (start, at) : null;
     }
 
-    private static bool TryReadList(string text, int from, int to, int direction, bool vakra, out ValueList<ScaleTone> tones, out TextError? error)
+    private static bool TryReadList(string text, int from, int to, int direction, bool vakra, out ValueList<ScaleTone> tones, [NotNullWhen(false)] out TextError? error)
     {
         error = null;
         tones = default;

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Warmup;
 
 /// <summary>Where a svara meets a string of the drone: the two partials that lie nearest each other, and how fast they beat.</summary>
@@ -11,6 +13,9 @@ public readonly record struct Beat(ScaleTone Tone, int StringIndex, int VoicePar
 {
     /// <summary>Whether the beating is slow enough to be heard as rest: below <see cref="Consonance.RestBelowHz"/>.</summary>
     public bool LocksIn => BeatHz < Consonance.RestBelowHz;
+
+    /// <summary>The svara, the partials that meet, and how fast they beat.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Tone}: partial {VoicePartial} with partial {StringPartial} of string {StringIndex}, {BeatHz:0.###} Hz");
 }
 
 /// <summary>How svaras agree with the drone: arithmetic on partials, no judgement of an ear.</summary>

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -67,7 +68,7 @@ internal static class JustTuning
         return new Tuning(NameOf(choices), ValueList.Create(ratios).ConvertAll(Interval.FromRatio));
     }
 
-    public static bool TryParse(string text, out Tuning? tuning, out TextError? error)
+    public static bool TryParse(string text, [NotNullWhen(true)] out Tuning? tuning, [NotNullWhen(false)] out TextError? error)
     {
         tuning = null;
         error = null;

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text;
 
@@ -24,7 +25,7 @@ public sealed record ScalaFile(string Description, ValueList<Interval> Pitches)
     /// <param name="file">The tuning, or <see langword="null"/>.</param>
     /// <param name="error">What is wrong and where, or <see langword="null"/>.</param>
     /// <returns>Whether the text was such a file.</returns>
-    public static bool TryParse(string text, out ScalaFile? file, out TextError? error) => ScalaReader.TryRead(text, out file, out error);
+    public static bool TryParse(string text, [NotNullWhen(true)] out ScalaFile? file, [NotNullWhen(false)] out TextError? error) => ScalaReader.TryRead(text, out file, out error);
 
     /// <summary>Reads a file as <see cref="TryParse"/> does.</summary>
     /// <param name="source">The file's bytes: ASCII, UTF-8, or 8-bit text whose other characters stand in comments. It is not closed.</param>

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -11,7 +12,7 @@ internal ref struct ScalaReader
 
     private ScalaReader(string text) => _text = text;
 
-    public static bool TryRead(string text, out ScalaFile? file, out TextError? error)
+    public static bool TryRead(string text, [NotNullWhen(true)] out ScalaFile? file, [NotNullWhen(false)] out TextError? error)
     {
         file = null;
         if (text.Length > ScalaFile.LargestFile)

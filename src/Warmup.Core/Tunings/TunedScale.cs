@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Warmup;
 
 /// <summary>A note of a scale on a tonic in a tuning.</summary>
@@ -7,7 +9,11 @@ namespace Warmup;
 /// <param name="Hz">Its frequency in Hz.</param>
 /// <param name="AboveString">Its interval above the drone string it agrees with best.</param>
 /// <param name="Beat">Where it meets that string, and how fast the two beat.</param>
-public sealed record TunedNote(ScaleTone Tone, NoteName Name, Interval Interval, double Hz, Interval AboveString, Beat Beat);
+public sealed record TunedNote(ScaleTone Tone, NoteName Name, Interval Interval, double Hz, Interval AboveString, Beat Beat)
+{
+    /// <summary>The tone, the name, the interval and the frequency.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Tone} {Name}, {Interval}, {Hz:0.###} Hz");
+}
 
 /// <summary>All notes of a scale on a tonic in a tuning, with the drone they are sung against.</summary>
 /// <param name="Scale">The scale.</param>

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -132,7 +133,7 @@ public sealed record Tuning
     /// <param name="tuning">The tuning, or <see langword="null"/>.</param>
     /// <param name="error">What is wrong, or <see langword="null"/>.</param>
     /// <returns>Whether the text was a tuning.</returns>
-    public static bool TryParse(string text, out Tuning? tuning, out TextError? error)
+    public static bool TryParse(string text, [NotNullWhen(true)] out Tuning? tuning, [NotNullWhen(false)] out TextError? error)
     {
         tuning = null;
         error = null;

@@ -20,6 +20,17 @@ public sealed record Singer
     private readonly NoteName? _fullHigh;
     private readonly string? _voice;
 
+    /// <summary>Makes a singer who is a beginner.</summary>
+    /// <param name="alias">1 to 60 characters without control characters.</param>
+    /// <param name="low">The lowest comfortable note, C1 to C8.</param>
+    /// <param name="high">The highest comfortable note, C1 to C8, not below the lowest.</param>
+    /// <param name="sustainedSeconds">The longest sustained tone in seconds, 1 to 120.</param>
+    /// <exception cref="ArgumentException">A value lies outside its range, or the range is upside down.</exception>
+    public Singer(string alias, NoteName low, NoteName high, Rational sustainedSeconds)
+        : this(alias, low, high, sustainedSeconds, Experience.Beginner)
+    {
+    }
+
     /// <summary>Makes a singer.</summary>
     /// <param name="alias">1 to 60 characters without control characters.</param>
     /// <param name="low">The lowest comfortable note, C1 to C8.</param>
@@ -27,7 +38,7 @@ public sealed record Singer
     /// <param name="sustainedSeconds">The longest sustained tone in seconds, 1 to 120.</param>
     /// <param name="experience">The experience.</param>
     /// <exception cref="ArgumentException">A value lies outside its range, or the range is upside down.</exception>
-    public Singer(string alias, NoteName low, NoteName high, Rational sustainedSeconds, Experience experience = Experience.Beginner)
+    public Singer(string alias, NoteName low, NoteName high, Rational sustainedSeconds, Experience experience)
     {
         if (string.IsNullOrWhiteSpace(alias))
         {

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Warmup;
 
 /// <summary>What is sung on each note.</summary>
@@ -70,7 +72,7 @@ public abstract record Syllables
     /// <param name="syllables">The kind, or <see langword="null"/>.</param>
     /// <param name="error">What is wrong, or <see langword="null"/>.</param>
     /// <returns>Whether the text was a kind.</returns>
-    public static bool TryParse(string text, out Syllables? syllables, out TextError? error)
+    public static bool TryParse(string text, [NotNullWhen(true)] out Syllables? syllables, [NotNullWhen(false)] out TextError? error)
     {
         syllables = null;
         error = null;

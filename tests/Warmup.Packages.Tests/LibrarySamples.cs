@@ -1,0 +1,104 @@
+using FsCheck;
+using FsCheck.Fluent;
+using Warmup.Audio;
+using Warmup.Drawing;
+using Warmup.Midi;
+using Warmup.MusicXml;
+using Warmup.Plans;
+using Warmup.Sheets;
+using Warmup.Testing;
+using Warmup.Tests;
+
+namespace Warmup.Packages.Tests;
+
+/// <summary>
+/// For the values of all libraries: functions that build them, each giving another value. Those not here are positional records, built
+/// from their constructors.
+/// </summary>
+internal static class LibrarySamples
+{
+    private static readonly Gen<Pattern> SomePatterns = Gen.Constant(Pattern.Ladder);
+    private static readonly Gen<Scale> SomeScales = Gen.Constant(new Scale("a", Melakarta.Ascent(15)));
+    private static readonly Func<PatternRule, Pattern, Pattern, Scale, LawVerdict> SomeCheck = (_, _, _, _) => LawVerdict.Holds;
+    private static readonly Func<PatternRule, Pattern, Pattern, Scale, LawVerdict> OtherCheck = (_, _, _, _) => LawVerdict.Broken;
+
+    public static IReadOnlyDictionary<Type, Func<object>[]> ByType { get; } = new Dictionary<Type, Func<object>[]>(Samples.ByType)
+    {
+        [typeof(WavOptions)] =
+        [
+            () => new WavOptions(), () => new WavOptions { Channels = WavChannels.Mono }, () => new WavOptions { HasDrone = false },
+            () => new WavOptions { HasBeat = false }, () => new WavOptions { HasVoice = false }, () => new WavOptions { BeatDecibels = -41 },
+            () => new WavOptions { CountInBeats = 3 }, () => new WavOptions { DroneSound = DroneSound.Held },
+        ],
+        [typeof(MidiOptions)] =
+        [
+            () => new MidiOptions(), () => new MidiOptions { Tuning = MidiTuning.EqualOnly }, () => new MidiOptions { HasDrone = false },
+            () => new MidiOptions { VoiceProgram = 1 }, () => new MidiOptions { Text = MidiTextEncoding.Utf8 }, () => new MidiOptions { SingleTrack = true },
+        ],
+        [typeof(MusicXmlOptions)] =
+        [
+            () => new MusicXmlOptions(), () => new MusicXmlOptions { Clef = MusicXmlClef.Bass }, () => new MusicXmlOptions { Date = new DateOnly(2026, 12, 1) },
+            () => new MusicXmlOptions { FurtherVerses = [Words("la", "le")] }, () => new MusicXmlOptions { FurtherVerses = [Words("la", "li")] },
+            () => new MusicXmlOptions { SecondVoiceSemitones = 12 },
+        ],
+        [typeof(MusicXmlVerse)] = [() => Words("la", "le"), () => Words("le", "la"), () => MusicXmlVerse.Of(Syllables.Vowel(Text("o"))), () => MusicXmlVerse.Of(Syllables.Vowel(Text("u")))],
+        [typeof(HtmlOptions)] =
+        [
+            () => new HtmlOptions(), () => new HtmlOptions { CountInBeats = 3 }, () => new HtmlOptions { SlowestPercent = 60 },
+            () => new HtmlOptions { Tempi = new TempoInterval(50, 60, Text("a"), Text("b")) }, () => new HtmlOptions { Tempi = new TempoInterval(50, 61, Text("a"), Text("b")) },
+        ],
+        [typeof(RangeChartOptions)] = [() => new RangeChartOptions(), () => new RangeChartOptions { Title = Text("a") }, () => new RangeChartOptions { MostSingers = 2 }],
+        [typeof(FontFile)] = [() => Font(0, "a"), () => Font(1, "a"), () => Font(0, "b")],
+        [typeof(SheetOptions)] =
+        [
+            () => new SheetOptions(), () => new SheetOptions { Letters = Syllables.Vowel(Text("o")) }, () => new SheetOptions { Page = 1 },
+            () => new SheetOptions { DotsPerInch = 72 }, () => new SheetOptions { Fonts = [Font(0, "a")] }, () => new SheetOptions { Fonts = [Font(1, "a")] },
+        ],
+        [typeof(ContourOptions)] = [() => new ContourOptions(), () => new ContourOptions { Singer = MakeSinger("a") }, () => new ContourOptions { Singer = MakeSinger("b") }],
+        [typeof(PlanRequest)] = [() => Request(7), () => Request(8), () => Request(7) with { Days = 4 }, () => Request(7) with { RestDays = [DayOfWeek.Monday] }],
+        [typeof(WarmupPlan)] = [() => Result(7).Plan, () => Result(8).Plan, () => Result(7).Plan with { Days = [Result(7).Plan.Days[0]] }],
+        [typeof(PlanResult)] = [() => Result(7), () => Result(8), () => Result(7) with { LeftOut = [Text("a")] }],
+        [typeof(PlanDay)] = [() => Result(7).Plan.Days[0], () => Result(7).Plan.Days[1]],
+        [typeof(PlanDrill)] = [() => Result(7).Plan.Drills[0], () => Result(7).Plan.Drills[1]],
+        [typeof(PlannedDrill)] = [() => new PlannedDrill(1, 60, 1), () => new PlannedDrill(2, 60, 1), () => new PlannedDrill(1, 61, 1), () => new PlannedDrill(1, 60, 2)],
+        [typeof(Level)] = [() => Level.Beginner with { }, () => Level.Advanced with { }, () => Level.Beginner with { Name = Text("own") }],
+        [typeof(LogEntry)] = [() => Log("a", 60), () => Log("b", 60), () => Log("a", 61)],
+        [typeof(LogReading)] = [() => new LogReading([Log("a", 60)], []), () => new LogReading([Log("a", 61)], []), () => new LogReading([], [new TextError(1, 1, Text("a"))])],
+
+        // What a law checks and a generator draws are functions, which compare as what they are: the same one.
+        [typeof(LawOptions)] =
+        [
+            () => new LawOptions { Patterns = SomePatterns, Scales = SomeScales }, () => new LawOptions { Patterns = SomePatterns, Scales = SomeScales, Cases = 7 },
+            () => new LawOptions { Patterns = SomePatterns, Scales = SomeScales, Seed = Text("a") },
+        ],
+        [typeof(PatternLaw)] = [() => Law("a"), () => Law("b"), () => Law("a") with { Check = OtherCheck }],
+        [typeof(LawFailure)] = [() => Failure(1), () => Failure(2)],
+        [typeof(LawReport)] = [() => new LawReport(Text("a"), Law("a"), 1, 2, null), () => new LawReport(Text("a"), Law("a"), 1, 2, Failure(1)), () => new LawReport(Text("a"), Law("b"), 1, 2, null)],
+    };
+
+    /// <summary>A text that is a new object each time.</summary>
+    private static string Text(string text) => new(text.AsSpan());
+
+    private static MusicXmlVerse Words(params string[] words) => MusicXmlVerse.OfWords(words.Select(Text).ToValueList());
+
+    private static FontFile Font(int at, string name) => FontFile.FromBytes(Text(name), DrawingFonts.Noto[at].Content.Span);
+
+    private static Singer MakeSinger(string alias) => new(Text(alias), NoteName.FromMidi(55), NoteName.FromMidi(76), 14);
+
+    private static PlanRequest Request(ulong seed) => new()
+    {
+        Singers = [MakeSinger("a")],
+        Scales = [new Scale(Text("a"), Melakarta.Ascent(15)), new Scale(Text("b"), Melakarta.Ascent(28))],
+        Start = new DateOnly(2026, 12, 1),
+        Days = 5,
+        Seed = seed,
+    };
+
+    private static PlanResult Result(ulong seed) => WarmupPlan.Make(Request(seed));
+
+    private static LogEntry Log(string scale, int tempo) => new(new DateOnly(2026, 12, 1), Text(scale), Text("e"), tempo, true);
+
+    private static PatternLaw Law(string name) => new(Text(name), Text("f"), Text("e"), SomeCheck);
+
+    private static LawFailure Failure(int shrinks) => new(Pattern.Parse("ladder"), Pattern.Parse("run"), new Scale(Text("a"), Melakarta.Ascent(15)), Text("s"), shrinks);
+}

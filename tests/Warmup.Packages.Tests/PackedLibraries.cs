@@ -1,0 +1,60 @@
+using System.IO.Compression;
+using System.Reflection;
+using System.Text.Json;
+using System.Xml.Linq;
+
+[assembly: AssemblyFixture(typeof(Warmup.Packages.Tests.PackedLibraries))]
+
+namespace Warmup.Packages.Tests;
+
+/// <summary>The libraries as built, packed once into a folder of their own that goes when the tests end.</summary>
+public sealed class PackedLibraries : IAsyncLifetime
+{
+    /// <summary>Nobody has a package of this version, so that no other folder of packages can answer for ours.</summary>
+    public const string Suffix = "check";
+
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("warmup-packages-");
+
+    /// <summary>The top folder of the source.</summary>
+    public static string Repository { get; } = Path.GetFullPath(Metadata("Repository"));
+
+    /// <summary>The names of the libraries: the folders under src.</summary>
+    public static IReadOnlyList<string> Names { get; } =
+        [.. Directory.GetDirectories(Path.Combine(Repository, "src")).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal)];
+
+    /// <summary>The folder with the packages.</summary>
+    public string Folder => Path.Combine(_folder.FullName, "packages");
+
+    /// <summary>A folder for a project that uses them.</summary>
+    public string Work => Path.Combine(_folder.FullName, "work");
+
+    /// <summary>The version they all have.</summary>
+    public static string Version { get; } =
+        $"{XDocument.Load(Path.Combine(Repository, "Directory.Build.props")).Descendants("VersionPrefix").Single().Value}-{Suffix}";
+
+    public async ValueTask InitializeAsync()
+    {
+        Directory.CreateDirectory(Work);
+        await DotnetCommand.Run(
+            Repository, "pack", "Warmup.Core.sln", "--no-build", "--configuration", Metadata("Configuration"), "--version-suffix", Suffix, "--output", Folder);
+    }
+
+    public ValueTask DisposeAsync()
+    {
+        _folder.Delete(recursive: true);
+        return ValueTask.CompletedTask;
+    }
+
+    /// <summary>A package, or its symbols.</summary>
+    public ZipArchive Open(string name, string ending = ".nupkg") => ZipFile.OpenRead(Path.Combine(Folder, $"{name}.{Version}{ending}"));
+
+    /// <summary>The folders in which the build found the packages that the libraries need; a new project looks there as well.</summary>
+    public static IReadOnlyList<string> PackageFolders()
+    {
+        using var assets = JsonDocument.Parse(File.ReadAllText(Path.Combine(Repository, "src", "Warmup.Drawing", "obj", "project.assets.json")));
+        return [.. assets.RootElement.GetProperty("packageFolders").EnumerateObject().Select(f => f.Name)];
+    }
+
+    private static string Metadata(string key) =>
+        typeof(PackedLibraries).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == key).Value!;
+}

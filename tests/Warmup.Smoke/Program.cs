@@ -1,0 +1,89 @@
+using System.Text;
+using Warmup;
+using Warmup.Audio;
+using Warmup.Drawing;
+using Warmup.Midi;
+using Warmup.MusicXml;
+using Warmup.Plans;
+using Warmup.Sheets;
+
+// Writes one file of each kind into the folder that is named, reads the JSON back, and prints what was written. Compiled ahead of time it
+// has to write the very same bytes as run by the runtime: .ci/run compares the two.
+if (args is not [var folder])
+{
+    Console.Error.WriteLine("name the folder to write to");
+    return 2;
+}
+
+Directory.CreateDirectory(folder);
+var drill = new Drill
+{
+    Scale = Catalogue.Default.Read("Mohanam"),
+    Pattern = Pattern.Parse("ladder + ladder.reversed"),
+    Tonic = Tonic.Parse("G3"),
+    Tuning = Tuning.Just,
+    Delivery = Delivery.LineByLine,
+    Syllables = Syllables.Devanagari,
+};
+var score = drill.ToScore();
+IScoreFormat[] formats =
+[
+    new MidiFormat(new MidiOptions { Text = MidiTextEncoding.Utf8 }), new MusicXmlFormat(), new MxlFormat(), new TextSheetFormat(), new HtmlFormat(), new SvgFormat(), new PdfFormat(), new PngFormat(),
+    new WavFormat(),
+];
+foreach (var format in formats)
+{
+    format.Save(score, In("drill" + format.Extensions[0]));
+}
+
+new SvgFormat(new ContourOptions()).Save(score, In("contour.svg"));
+
+ValueList<Singer> singers =
+[
+    new Singer("Wren", NoteName.FromMidi(55), NoteName.FromMidi(76), 14, Experience.Intermediate),
+    new Singer("Finch", NoteName.FromMidi(48), NoteName.FromMidi(67), 11),
+];
+WholeFile.Write(In("ranges.svg"), s => RangeChart.Write(score, singers, s));
+WholeFile.Write(In("singers.json"), s => SingersFile.Write(singers, s));
+WholeFile.Write(In("pattern.json"), s => PatternFile.Write(drill.Pattern, s));
+WholeFile.Write(In("tuning.scl"), s => ScalaFile.FromTuning(Tuning.Just).Write(s));
+var findings = singers.SelectMany(singer => score.Check(singer)).Select(f => $"{f.Message}; {f.Fix}\n");
+WholeFile.Write(In("findings.txt"), s => s.Write(Encoding.UTF8.GetBytes(string.Concat(findings))));
+
+var plan = WarmupPlan.Make(new PlanRequest
+{
+    Singers = singers,
+    Scales = [drill.Scale, Catalogue.Default.Read("Hamsadhwani")],
+    Start = new DateOnly(2026, 12, 1),
+    Days = 7,
+    Seed = 7,
+}).Plan;
+WholeFile.Write(In("plan.json"), s => PlanFile.Write(plan, s));
+WholeFile.Write(In("month.html"), s => MonthPage.Write(plan, s));
+new MidiFormat().Save(plan.ToScore(plan.Days.First(d => !d.IsRest)), In("day.mid"));
+
+foreach (var file in Directory.GetFiles(folder).Order(StringComparer.Ordinal))
+{
+    Console.WriteLine($"{Path.GetFileName(file)} {new FileInfo(file).Length}");
+}
+
+return Same(SingersFile.Read(Bytes("singers.json")), singers, "singers.json")
+    && Same(PatternFile.Read(Bytes("pattern.json")), drill.Pattern, "pattern.json")
+    && Same(PlanFile.Read(Bytes("plan.json")), plan, "plan.json")
+        ? 0
+        : 1;
+
+string In(string name) => Path.Combine(folder, name);
+
+byte[] Bytes(string name) => File.ReadAllBytes(In(name));
+
+static bool Same<T>(T read, T written, string name)
+{
+    var same = read!.Equals(written);
+    if (!same)
+    {
+        Console.Error.WriteLine($"{name} read back is not what was written");
+    }
+
+    return same;
+}
