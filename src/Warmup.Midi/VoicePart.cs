@@ -9,14 +9,27 @@ internal sealed class VoicePart : Part
 
     // The pitch each key has been retuned to so far.
     private readonly int[] _retuned = new int[128];
+    private readonly MidiTuning _tuning;
+    private readonly bool _hasLyrics;
     private int _bend;
     private int _section;
     private int _note;
     private Step _step;
 
+    // What the notes of the present section need, one by one.
+    private ValueList<ScoreNote> _notes;
+    private KeyTuning[] _keys = [];
+    private string?[] _checkedSyllables = [];
+    private int[] _accents = [];
+    private int _resolution;
+    private long _start;
+    private long _stepTicks;
+
     public VoicePart(MidiPlan plan)
         : base(plan)
     {
+        _tuning = plan.Options.Tuning;
+        _hasLyrics = plan.Options.HasLyrics;
     }
 
     private enum Step
@@ -39,7 +52,7 @@ internal sealed class VoicePart : Part
         Next = At(0, Phase.Setup);
     }
 
-    public override void Emit(ref TrackWriter writer)
+    protected override void Emit(ref TrackWriter writer)
     {
         switch (_step)
         {
@@ -65,9 +78,9 @@ internal sealed class VoicePart : Part
                 Go(Step.On, Phase.On);
                 break;
             case Step.On:
-                writer.NoteOn(Tick, Channel, Key.Key, Math.Min(127, Plan.Options.VoiceVelocity + Accent()));
+                writer.NoteOn(Tick, Channel, Key.Key, Math.Min(127, Plan.Options.VoiceVelocity + Accent(Note.OnsetSteps)));
                 _step = Step.Off;
-                Next = At(Plan.TickOf(_section, Note.EndSteps), Phase.Off);
+                Next = At(TickOf(Note.EndSteps), Phase.Off);
                 break;
             default:
                 writer.NoteOff(Tick, Channel, Key.Key);
@@ -79,48 +92,48 @@ internal sealed class VoicePart : Part
 
     private Section Section => Plan.Score.Sections[_section];
 
-    private ScoreNote Note => Section.Notes[_note];
+    private ref readonly ScoreNote Note => ref _notes.AsSpan()[_note];
 
-    private KeyTuning Key => Plan.Keys[_section][Note.PitchIndex];
+    private ref readonly KeyTuning Key => ref _keys[Note.PitchIndex];
 
-    private bool IsRetuned => Plan.Options.Tuning == MidiTuning.TuningStandard;
+    private bool IsRetuned => _tuning == MidiTuning.TuningStandard;
 
-    /// <summary>How much louder the note is for where it stands in the avartana.</summary>
-    private int Accent()
+    /// <summary>How much louder the note is for where it stands in the avartana; avartanas follow each other from the section's beginning.</summary>
+    private int Accent(int onset)
     {
-        var meter = Section.Meter;
-        var (akshara, within) = Math.DivRem(Note.OnsetSteps, Section.Resolution);
-        if (meter.IsFree || within != 0)
-        {
-            return 0;
-        }
+        var akshara = onset / _resolution;
+        return _accents.Length > 0 && akshara * _resolution == onset ? _accents[akshara % _accents.Length] : 0;
+    }
 
-        // Avartanas follow each other from the section's beginning.
-        akshara %= meter.Beats;
-        if (akshara == 0)
-        {
-            return Plan.Options.AvartanaAccent;
-        }
-
+    /// <summary>The accent of each akshara of an avartana; none in free rhythm.</summary>
+    private static int[] Accents(Meter meter, MidiOptions options)
+    {
+        var accents = new int[meter.Beats];
+        Array.Fill(accents, options.AksharaAccent);
+        var anga = 0;
         foreach (var group in meter.Groups)
         {
-            akshara -= group;
-            if (akshara <= 0)
-            {
-                break;
-            }
+            accents[anga] = anga == 0 ? options.AvartanaAccent : options.AngaAccent;
+            anga += group;
         }
 
-        return akshara == 0 ? Plan.Options.AngaAccent : Plan.Options.AksharaAccent;
+        return accents;
     }
 
     private void EnterSection()
     {
         _note = 0;
+        _notes = Section.Notes;
+        _keys = Plan.Keys[_section];
+        _checkedSyllables = new string?[_keys.Length];
+        _accents = Accents(Section.Meter, Plan.Options);
+        _resolution = Section.Resolution;
+        _start = Plan.Starts[_section];
+        _stepTicks = Plan.StepTicks(_section);
         if (IsRetuned)
         {
             _step = Step.Retune;
-            Next = At(Plan.Starts[_section], Phase.Tuning);
+            Next = At(_start, Phase.Tuning);
         }
         else
         {
@@ -130,7 +143,7 @@ internal sealed class VoicePart : Part
 
     private void EnterNote()
     {
-        if (_note == Section.Notes.Count)
+        if (_note == _notes.Count)
         {
             if (_section + 1 == Plan.Score.Sections.Count)
             {
@@ -143,7 +156,7 @@ internal sealed class VoicePart : Part
             return;
         }
 
-        var tuned = Plan.Options.Tuning switch
+        var tuned = _tuning switch
         {
             MidiTuning.PitchBend => _bend == Key.Bend,
             MidiTuning.TuningStandard => _retuned[Key.Key] == Key.Retuned,
@@ -161,7 +174,7 @@ internal sealed class VoicePart : Part
 
     private void AfterTuning()
     {
-        if (Plan.Options.HasLyrics)
+        if (_hasLyrics)
         {
             Go(Step.Lyric, Phase.Lyric);
         }
@@ -171,10 +184,12 @@ internal sealed class VoicePart : Part
         }
     }
 
+    private long TickOf(int steps) => _start + (steps * _stepTicks);
+
     private void Go(Step step, Phase phase)
     {
         _step = step;
-        Next = At(Plan.TickOf(_section, Note.OnsetSteps), phase);
+        Next = At(TickOf(Note.OnsetSteps), phase);
     }
 
     private void Tune(ref TrackWriter writer)
@@ -198,7 +213,7 @@ internal sealed class VoicePart : Part
     {
         var message = new TuningMessage(stackalloc byte[TuningMessage.Size], TuningProgram);
         Span<bool> seen = stackalloc bool[128];
-        foreach (var key in Plan.Keys[_section])
+        foreach (var key in _keys)
         {
             if (!seen[key.Key] && _retuned[key.Key] != key.Retuned && !message.IsFull)
             {
@@ -221,7 +236,26 @@ internal sealed class VoicePart : Part
     /// </summary>
     private void WriteLyric(ref TrackWriter writer)
     {
+        // Syllables repeat: the same string need not be looked at again.
         var syllable = Note.Syllable;
+        if (!ReferenceEquals(syllable, _checkedSyllables[Note.PitchIndex]))
+        {
+            CheckSyllable(syllable);
+            _checkedSyllables[Note.PitchIndex] = syllable;
+        }
+
+        var endsLine = _note + 1 == _notes.Count || _notes.AsSpan()[_note + 1].LineIndex != Note.LineIndex;
+        writer.Text(Tick, 0x05, syllable, (syllable.Length > 0, endsLine) switch
+        {
+            (true, true) => " \r"u8,
+            (true, false) => " "u8,
+            (false, true) => "\r"u8,
+            _ => default,
+        });
+    }
+
+    private void CheckSyllable(string syllable)
+    {
         if (Plan.Options.Text == MidiTextEncoding.Ascii && !MidiText.IsAsciiAble(syllable))
         {
             throw new ExportException(
@@ -233,14 +267,5 @@ internal sealed class VoicePart : Part
             throw new ExportException(
                 $"{Plan.PlaceOf(_section, _note)}the syllable '{syllable}' holds '{syllable[at]}', which in a lyric gives commands ({MidiText.Reserved} do); choose other syllables or no lyrics");
         }
-
-        var endsLine = _note + 1 == Section.Notes.Count || Section.Notes[_note + 1].LineIndex != Note.LineIndex;
-        writer.Text(Tick, 0x05, syllable, (syllable.Length > 0, endsLine) switch
-        {
-            (true, true) => " \r"u8,
-            (true, false) => " "u8,
-            (false, true) => "\r"u8,
-            _ => default,
-        });
     }
 }

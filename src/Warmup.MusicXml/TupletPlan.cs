@@ -128,7 +128,7 @@ internal sealed class TupletPlan
         var slot = length;
         for (var i = low; i < high; i++)
         {
-            slot = Gcd(slot, _onsets[i] - at);
+            slot = Rational.Gcd(slot, _onsets[i] - at);
         }
 
         if (length / slot > MostSlots)
@@ -200,16 +200,6 @@ internal sealed class TupletPlan
         }
 
         _spans.RemoveRange(kept + 1, _spans.Count - kept - 1);
-    }
-
-    private static long Gcd(long a, long b)
-    {
-        while (b != 0)
-        {
-            (a, b) = (b, a % b);
-        }
-
-        return a;
     }
 
     private ExportException Unwritable(string what, long ticks) => new(string.Create(

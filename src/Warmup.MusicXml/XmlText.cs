@@ -25,7 +25,7 @@ internal static class XmlText
         {
             Check(section.Title, "a section's title");
             var before = string.Empty;
-            foreach (var note in section.Notes)
+            foreach (ref readonly var note in section.Notes.AsSpan())
             {
                 // Syllables repeat: the same string need not be looked at twice in a row.
                 if (!ReferenceEquals(before, note.Syllable))
@@ -39,7 +39,8 @@ internal static class XmlText
 
     private static void Check(ReadOnlySpan<char> text, string what)
     {
-        for (var i = 0; i < text.Length; i++)
+        // Only what is not plain ASCII needs a closer look.
+        for (var i = text.IndexOfAnyExceptInRange(' ', '~'); i >= 0 && i < text.Length; i++)
         {
             var c = text[i];
             var paired = char.IsHighSurrogate(c) && i + 1 < text.Length && char.IsLowSurrogate(text[i + 1]);

@@ -46,6 +46,7 @@ public sealed partial record Scale
 
         _rising = new ScaleList(Ascent, Way.Ascent);
         _falling = new ScaleList(Turned(Descent), Way.Descent);
+        Degrees = ((IEnumerable<ScaleTone>)Ascent).Concat(Descent).Select(t => t.Degree).Distinct().Order().ToValueList();
     }
 
     /// <summary>The name.</summary>
@@ -82,8 +83,7 @@ public sealed partial record Scale
     public int StepsDown => _falling.Top;
 
     /// <summary>The different degrees of both lists, from low to high.</summary>
-    public ValueList<Degree> Degrees =>
-        ((IEnumerable<ScaleTone>)Ascent).Concat(Descent).Select(t => t.Degree).Distinct().Order().ToValueList();
+    public ValueList<Degree> Degrees { get; }
 
     /// <summary>The different pitches of both lists in semitones above the tonic, 0 to 11, from low to high.</summary>
     public ValueList<int> PitchSet => PitchSets.ToValueList(PitchSets.Of(Degrees));
