@@ -2,7 +2,7 @@ namespace Warmup;
 
 /// <summary>
 /// The drills of the benchmark's job: 72 seven-note scales on twelve tonics at three tempi, 2,592 drills of 84 notes. Each line is a bar
-/// of 4/4 in eighths, filled up with silence: the ladder, the same turned round, and the ends alone.
+/// of 4/4 in eighths, filled up with silence: the ladder, the same turned round, and the ends alone. There is no drone.
 /// </summary>
 internal static class JobDrills
 {
@@ -29,6 +29,7 @@ internal static class JobDrills
         Speed = Speed.Second,
         Meter = FourFour,
         Delivery = LineABar,
+        HasDrone = false,
         Title = "Ladder, reversed, ends",
     };
 }

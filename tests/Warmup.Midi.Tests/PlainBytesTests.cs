@@ -11,6 +11,7 @@ public class PlainBytesTests
         foreach (var drill in JobDrills.All)
         {
             Same(drill);
+            Same(drill with { HasDrone = true, DroneStyle = DroneStyle.Tanpura with { StringCount = 5 } });
         }
     }
 
