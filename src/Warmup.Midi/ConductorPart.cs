@@ -10,6 +10,7 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
     private const int ThirtySecondsPerQuarter = 8;
 
     private int _section;
+    private Section _at = plan.Score.Sections[0];
     private bool _opened;
     private int _measure;
     private int _line;
@@ -34,7 +35,7 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
         }
         else if (_tempoTick <= _measureTick && _tempoTick <= _lineTick)
         {
-            WriteTempo(ref writer, Section.TempoChanges[_tempo].Tempo);
+            WriteTempo(ref writer, _at.TempoChanges[_tempo].Tempo);
             _tempo++;
             _tempoTick = TempoTick();
         }
@@ -63,20 +64,19 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
         }
     }
 
-    private Section Section => Plan.Score.Sections[_section];
+    private long MeasureTick() => _measure < _at.Measures.Count ? Plan.TickOf(_section, _at.Measures[_measure].Onset) : long.MaxValue;
 
-    private long MeasureTick() => _measure < Section.Measures.Count ? Plan.TickOf(_section, Section.Measures[_measure].Onset) : long.MaxValue;
+    private long TempoTick() => _tempo < _at.TempoChanges.Count ? Plan.TickOf(_section, _at.TempoChanges[_tempo].Onset) : long.MaxValue;
 
-    private long TempoTick() => _tempo < Section.TempoChanges.Count ? Plan.TickOf(_section, Section.TempoChanges[_tempo].Onset) : long.MaxValue;
-
-    private long LineTick() => Plan.Options.HasMarkers && _line < Section.Lines.Count
-        ? Plan.TickOf(_section, MarkerOnset(Section.Lines.AsSpan()[_line]))
+    private long LineTick() => Plan.Options.HasMarkers && _line < _at.Lines.Count
+        ? Plan.TickOf(_section, MarkerOnset(_at.Lines.AsSpan()[_line]))
         : long.MaxValue;
 
     private Rational MarkerOnset(in ScoreLine line) => _isAnswer ? line.Onset + line.Length - line.Answer : line.Onset;
 
     private void Enter()
     {
+        _at = Plan.Score.Sections[_section];
         _opened = false;
         _measure = 0;
         _line = 0;
@@ -95,10 +95,10 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
 
         if (Plan.Score.Sections.Count > 1)
         {
-            writer.Text(Tick, 0x01, Section.Title);
+            writer.Text(Tick, 0x01, _at.Title);
         }
 
-        WriteTempo(ref writer, Section.Tempo);
+        WriteTempo(ref writer, _at.Tempo);
 
         // No sharps or flats, major: the standard's own default. A key signature of MIDI has only major and minor, which most scales are not.
         writer.Meta(Tick, 0x59, [0, 0]);
@@ -115,16 +115,16 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
         var (numerator, power) = Plan.TimeSignature(_section, _measure);
 
         // A metronome clicks each beat of a meter, the dotted one of a compound meter, and in free rhythm each unit of the signature.
-        var click = Section.Meter.IsFree ? new Rational(1, 1 << power) : Section.Meter.BeatValue;
+        var click = _at.Meter.IsFree ? new Rational(1, 1 << power) : _at.Meter.BeatValue;
         writer.Meta(Tick, 0x58, [(byte)numerator, (byte)power, (byte)Math.Max(1, (click * ClocksPerWhole).Floor()), ThirtySecondsPerQuarter]);
 
         // Measures of the same length go on under the same signature.
-        var length = Section.Measures[_measure].Length;
+        var length = _at.Measures[_measure].Length;
         do
         {
             _measure++;
         }
-        while (_measure < Section.Measures.Count && Section.Measures[_measure].Length == length);
+        while (_measure < _at.Measures.Count && _at.Measures[_measure].Length == length);
         _measureTick = MeasureTick();
     }
 
@@ -149,7 +149,7 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
         }
 
         writer.Meta(Tick, 0x06, text[..length]);
-        _isAnswer = !_isAnswer && Section.Lines.AsSpan()[_line].Answer.Sign > 0;
+        _isAnswer = !_isAnswer && _at.Lines.AsSpan()[_line].Answer.Sign > 0;
         _line += _isAnswer ? 0 : 1;
         _lineTick = LineTick();
     }

@@ -41,7 +41,7 @@ internal abstract class Part(MidiPlan plan)
     /// <summary>Writes the next event, and those behind it that come before a limit.</summary>
     /// <param name="writer">The writer.</param>
     /// <param name="limit">What <see cref="Next"/> must be below for a further event.</param>
-    public void Emit(ref TrackWriter writer, long limit)
+    public virtual void Emit(ref TrackWriter writer, long limit)
     {
         do
         {

@@ -134,7 +134,7 @@ internal ref struct TrackWriter
     /// <summary>A meta event with text, and bytes behind it.</summary>
     public void Text(long tick, int type, scoped ReadOnlySpan<char> text, scoped ReadOnlySpan<byte> suffix = default)
     {
-        if (text.Length + suffix.Length > ShortText || text.ContainsAnyExceptInRange(' ', '~'))
+        if (text.Length + suffix.Length > ShortText || !IsPlain(text))
         {
             LongText(tick, type, text, suffix);
             return;
@@ -184,6 +184,20 @@ internal ref struct TrackWriter
         _used = 0;
     }
 
+    // A loop of our own: the general search boxes its bounds until it has been compiled a second time.
+    private static bool IsPlain(ReadOnlySpan<char> text)
+    {
+        foreach (var c in text)
+        {
+            if (c is < ' ' or > '~')
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     private void LongText(long tick, int type, scoped ReadOnlySpan<char> text, scoped ReadOnlySpan<byte> suffix)
     {
         Span<byte> scratch = stackalloc byte[MidiText.LongestCharacter];
@@ -208,8 +222,7 @@ internal ref struct TrackWriter
     {
         if (((channel & ~0xF) | ((first | second) & ~0x7F)) != 0)
         {
-            throw new InvalidOperationException(string.Create(
-                CultureInfo.InvariantCulture, $"event {kind:X2} with channel {channel} and data {first} {second} is no MIDI message"));
+            throw NoMessage(kind, channel, first, second);
         }
 
         var room = Room(LongestMessage);
@@ -226,6 +239,9 @@ internal ref struct TrackWriter
         _used += at;
     }
 
+    private static InvalidOperationException NoMessage(int kind, int channel, int first, int second) => new(string.Create(
+        CultureInfo.InvariantCulture, $"event {kind:X2} with channel {channel} and data {first} {second} is no MIDI message"));
+
     private void MetaHead(long tick, int type, long length)
     {
         var room = Room(LongestMetaHead);
@@ -238,15 +254,10 @@ internal ref struct TrackWriter
 
     /// <summary>The time since the event before.</summary>
     /// <returns>The bytes it takes.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private int Delta(Span<byte> room, long tick)
     {
         var delta = tick - _tick;
-        if (delta < 0)
-        {
-            throw new InvalidOperationException(string.Create(
-                CultureInfo.InvariantCulture, $"an event at tick {tick} cannot follow one at tick {_tick}"));
-        }
-
         _tick = tick;
         return Quantity(room, delta, TimeBetween);
     }
@@ -254,7 +265,7 @@ internal ref struct TrackWriter
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static int Quantity(Span<byte> room, long value, string what)
     {
-        if (value < 0x80)
+        if (value is >= 0 and < 0x80)
         {
             room[0] = (byte)value;
             return 1;
@@ -265,6 +276,11 @@ internal ref struct TrackWriter
 
     private static int LongQuantity(Span<byte> room, long value, string what)
     {
+        if (value < 0)
+        {
+            throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"events must follow each other in time; {what} is {value}"));
+        }
+
         if (value > LargestQuantity)
         {
             throw new ExportException(string.Create(
@@ -285,6 +301,7 @@ internal ref struct TrackWriter
     }
 
     /// <summary>Room for at least so many bytes.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Span<byte> Room(int bytes)
     {
         if (_block.Length - _used < bytes)

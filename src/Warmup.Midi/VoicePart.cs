@@ -70,15 +70,15 @@ internal sealed class VoicePart : Part
                 EnterNote();
                 break;
             case Step.Bend:
-                Tune(ref writer);
+                Tune(ref writer, Tick, Key);
                 AfterTuning();
                 break;
             case Step.Lyric:
-                WriteLyric(ref writer);
+                WriteLyric(ref writer, Tick);
                 Go(Step.On, Phase.On);
                 break;
             case Step.On:
-                writer.NoteOn(Tick, Channel, Key.Key, Math.Min(127, Plan.Options.VoiceVelocity + Accent(Note.OnsetSteps)));
+                writer.NoteOn(Tick, Channel, Key.Key, Velocity(Note));
                 _step = Step.Off;
                 Next = At(TickOf(Note.EndSteps), Phase.Off);
                 break;
@@ -90,6 +90,46 @@ internal sealed class VoicePart : Part
         }
     }
 
+    public override void Emit(ref TrackWriter writer, long limit)
+    {
+        base.Emit(ref writer, Next + 1);
+        while (Next < limit)
+        {
+            if (limit == Over && _step is Step.Bend or Step.Lyric or Step.On)
+            {
+                WriteSection(ref writer);
+            }
+            else
+            {
+                base.Emit(ref writer, Next + 1);
+            }
+        }
+    }
+
+    /// <summary>The rest of a section's notes in a track of its own, where nothing comes between the events of a note.</summary>
+    private void WriteSection(ref TrackWriter writer)
+    {
+        for (; _note < _notes.Count; _note++)
+        {
+            ref readonly var note = ref Note;
+            var (on, key) = (TickOf(note.OnsetSteps), _keys[note.PitchIndex]);
+            if (!IsTuned(key))
+            {
+                Tune(ref writer, on, key);
+            }
+
+            if (_hasLyrics)
+            {
+                WriteLyric(ref writer, on);
+            }
+
+            writer.NoteOn(on, Channel, key.Key, Velocity(note));
+            writer.NoteOff(TickOf(note.EndSteps), Channel, key.Key);
+        }
+
+        EnterNote();
+    }
+
     private Section Section => Plan.Score.Sections[_section];
 
     private ref readonly ScoreNote Note => ref _notes.AsSpan()[_note];
@@ -98,11 +138,12 @@ internal sealed class VoicePart : Part
 
     private bool IsRetuned => _tuning == MidiTuning.TuningStandard;
 
-    /// <summary>How much louder the note is for where it stands in the avartana; avartanas follow each other from the section's beginning.</summary>
-    private int Accent(int onset)
+    /// <summary>How loud a note is where it stands in the avartana; avartanas follow each other from the section's beginning.</summary>
+    private int Velocity(in ScoreNote note)
     {
-        var akshara = onset / _resolution;
-        return _accents.Length > 0 && akshara * _resolution == onset ? _accents[akshara % _accents.Length] : 0;
+        var akshara = note.OnsetSteps / _resolution;
+        var accent = _accents.Length > 0 && akshara * _resolution == note.OnsetSteps ? _accents[akshara % _accents.Length] : 0;
+        return Math.Min(127, Plan.Options.VoiceVelocity + accent);
     }
 
     /// <summary>The accent of each akshara of an avartana; none in free rhythm.</summary>
@@ -156,13 +197,7 @@ internal sealed class VoicePart : Part
             return;
         }
 
-        var tuned = _tuning switch
-        {
-            MidiTuning.PitchBend => _bend == Key.Bend,
-            MidiTuning.TuningStandard => _retuned[Key.Key] == Key.Retuned,
-            _ => true,
-        };
-        if (tuned)
+        if (IsTuned(Key))
         {
             AfterTuning();
         }
@@ -171,6 +206,13 @@ internal sealed class VoicePart : Part
             Go(Step.Bend, Phase.Tuning);
         }
     }
+
+    private bool IsTuned(in KeyTuning key) => _tuning switch
+    {
+        MidiTuning.PitchBend => _bend == key.Bend,
+        MidiTuning.TuningStandard => _retuned[key.Key] == key.Retuned,
+        _ => true,
+    };
 
     private void AfterTuning()
     {
@@ -192,19 +234,19 @@ internal sealed class VoicePart : Part
         Next = At(TickOf(Note.OnsetSteps), phase);
     }
 
-    private void Tune(ref TrackWriter writer)
+    private void Tune(ref TrackWriter writer, long tick, in KeyTuning key)
     {
         if (IsRetuned)
         {
             var message = new TuningMessage(stackalloc byte[TuningMessage.Size], TuningProgram);
-            message.Add(Key);
-            writer.SystemExclusive(Tick, message.Data);
-            _retuned[Key.Key] = Key.Retuned;
+            message.Add(key);
+            writer.SystemExclusive(tick, message.Data);
+            _retuned[key.Key] = key.Retuned;
         }
         else
         {
-            _bend = Key.Bend;
-            writer.Bend(Tick, Channel, _bend);
+            _bend = key.Bend;
+            writer.Bend(tick, Channel, _bend);
         }
     }
 
@@ -234,7 +276,7 @@ internal sealed class VoicePart : Part
     /// One event a syllable. Every syllable is a word of its own and ends with a space; the last of a line ends the line too. A note
     /// without a syllable goes on with the one before it, which an event without text says.
     /// </summary>
-    private void WriteLyric(ref TrackWriter writer)
+    private void WriteLyric(ref TrackWriter writer, long tick)
     {
         // Syllables repeat: the same string need not be looked at again.
         var syllable = Note.Syllable;
@@ -245,7 +287,7 @@ internal sealed class VoicePart : Part
         }
 
         var endsLine = _note + 1 == _notes.Count || _notes.AsSpan()[_note + 1].LineIndex != Note.LineIndex;
-        writer.Text(Tick, 0x05, syllable, (syllable.Length > 0, endsLine) switch
+        writer.Text(tick, 0x05, syllable, (syllable.Length > 0, endsLine) switch
         {
             (true, true) => " \r"u8,
             (true, false) => " "u8,

@@ -66,7 +66,7 @@ internal sealed class TupletPlan
 
             if (Solve(at, span, low, high) >= Impossible)
             {
-                throw Unwritable("an onset in a measure", _onsets.Find(o => o > at && o % _clock.Shortest != 0));
+                throw Unwritable("an onset in a measure", FirstOddOnset(at));
             }
 
             at += span;
@@ -183,6 +183,9 @@ internal sealed class TupletPlan
 
         return false;
     }
+
+    /// <summary>The first onset behind a point that no plain value reaches.</summary>
+    private long FirstOddOnset(long at) => _onsets.Find(o => o > at && o % _clock.Shortest != 0);
 
     private void Merge()
     {

@@ -39,9 +39,14 @@ internal static class XmlText
 
     private static void Check(ReadOnlySpan<char> text, string what)
     {
-        // Only what is not plain ASCII needs a closer look.
-        for (var i = text.IndexOfAnyExceptInRange(' ', '~'); i >= 0 && i < text.Length; i++)
+        for (var i = 0; i < text.Length; i++)
         {
+            if (text[i] is >= ' ' and <= '~')
+            {
+                // Nearly every character, and in no need of a closer look.
+                continue;
+            }
+
             var c = text[i];
             var paired = char.IsHighSurrogate(c) && i + 1 < text.Length && char.IsLowSurrogate(text[i + 1]);
             if (char.IsControl(c) || c is '\uFFFE' or '\uFFFF' || (char.IsSurrogate(c) && !paired))
