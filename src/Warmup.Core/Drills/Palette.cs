@@ -5,8 +5,10 @@ namespace Warmup;
 /// <summary>The different pitches of a section and their syllables.</summary>
 internal sealed class Palette(Drill drill, NoteName tonicName)
 {
-    private readonly List<ScorePitch> _pitches = [];
-    private readonly List<string> _syllables = [];
+    private const int UsualPitches = 8;
+
+    private readonly List<ScorePitch> _pitches = new(UsualPitches);
+    private readonly List<string> _syllables = new(UsualPitches);
     private readonly double _tonicHz = drill.Tonic.Hz;
 
     // One more than each tone's index: notes are many and ask for theirs one by one.

@@ -6,6 +6,7 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
     private readonly ScoreNote[] _notes = new ScoreNote[rounds.Notes];
     private readonly ScoreLine[] _lines = new ScoreLine[rounds.Lines];
     private readonly List<Breath> _breaths = [];
+    private readonly int _resolution = grid.Resolution;
     private long _at = grid.CountIn;
     private int _note;
     private int _line;
@@ -43,14 +44,15 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
             }
 
             var pitch = palette.IndexOf(note.Tone, index);
+            var silence = grid.Silence(note, speed);
             if (i < sung.Length - 1)
             {
                 Add(note, length, pitch, false);
-                _at += length + grid.Silence(note, speed);
+                _at += length + silence;
                 continue;
             }
 
-            var close = grid.Close(_at, length, grid.Silence(note, speed), breath);
+            var close = grid.Close(_at, length, silence, breath);
             if (close.BreathEnd > close.NoteEnd)
             {
                 _breaths.Add(new Breath(grid.Aksharas(close.NoteEnd), grid.Aksharas(close.BreathEnd - close.NoteEnd), _note));
@@ -65,7 +67,7 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
 
     private void Add(in LineNote sung, long length, int pitch, bool held)
     {
-        _notes[_note] = new ScoreNote((int)_at, (int)length, grid.Resolution, pitch, _line, sung.Sung ?? palette.Syllable(pitch), held);
+        _notes[_note] = new ScoreNote((int)_at, (int)length, _resolution, pitch, _line, sung.Sung ?? palette.Syllable(pitch), held);
         _note++;
     }
 }

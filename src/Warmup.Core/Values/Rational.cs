@@ -57,7 +57,7 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     public bool IsInteger => _denominatorLessOne == 0;
 
     /// <summary>-1, 0 or 1.</summary>
-    public int Sign => Math.Sign(Numerator);
+    public int Sign => Numerator > 0 ? 1 : Numerator < 0 ? -1 : 0;
 
     /// <summary>Whole numbers are rationals.</summary>
     /// <param name="value">The whole number.</param>
@@ -293,7 +293,7 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     /// <summary>Reduces a fraction whose denominator is above 0 and whose numerator has an opposite.</summary>
     private static Rational Reduce(long numerator, long denominator)
     {
-        var divisor = (long)Gcd((ulong)Math.Abs(numerator), (ulong)denominator);
+        var divisor = denominator == 1 ? 1 : (long)Gcd((ulong)Math.Abs(numerator), (ulong)denominator);
         return divisor == 1 ? new(numerator, denominator, true) : new(numerator / divisor, denominator / divisor, true);
     }
 
