@@ -45,7 +45,7 @@ internal sealed class BeatPart : Part
         Next = At(0, Phase.Setup);
     }
 
-    public override void Emit(ref TrackWriter writer)
+    protected override void Emit(ref TrackWriter writer)
     {
         if (!_named)
         {

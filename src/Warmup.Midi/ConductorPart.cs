@@ -10,11 +10,15 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
     private const int ThirtySecondsPerQuarter = 8;
 
     private int _section;
+    private Section _at = plan.Score.Sections[0];
     private bool _opened;
     private int _measure;
     private int _line;
     private bool _isAnswer;
     private int _tempo;
+    private long _measureTick;
+    private long _lineTick;
+    private long _tempoTick;
 
     public override void Start()
     {
@@ -22,19 +26,20 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
         Enter();
     }
 
-    public override void Emit(ref TrackWriter writer)
+    protected override void Emit(ref TrackWriter writer)
     {
         if (!_opened)
         {
             Open(ref writer);
             _opened = true;
         }
-        else if (TempoTick <= MeasureTick && TempoTick <= LineTick)
+        else if (_tempoTick <= _measureTick && _tempoTick <= _lineTick)
         {
-            WriteTempo(ref writer, Section.TempoChanges[_tempo].Tempo);
+            WriteTempo(ref writer, _at.TempoChanges[_tempo].Tempo);
             _tempo++;
+            _tempoTick = TempoTick();
         }
-        else if (MeasureTick <= LineTick)
+        else if (_measureTick <= _lineTick)
         {
             WriteTimeSignature(ref writer);
         }
@@ -43,7 +48,7 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
             WriteMarker(ref writer);
         }
 
-        var next = Math.Min(TempoTick, Math.Min(MeasureTick, LineTick));
+        var next = Math.Min(_tempoTick, Math.Min(_measureTick, _lineTick));
         if (next != long.MaxValue)
         {
             Next = At(next, Phase.Setup);
@@ -59,25 +64,25 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
         }
     }
 
-    private Section Section => Plan.Score.Sections[_section];
+    private long MeasureTick() => _measure < _at.Measures.Count ? Plan.TickOf(_section, _at.Measures[_measure].Onset) : long.MaxValue;
 
-    private long MeasureTick => _measure < Section.Measures.Count ? Plan.TickOf(_section, Section.Measures[_measure].Onset) : long.MaxValue;
+    private long TempoTick() => _tempo < _at.TempoChanges.Count ? Plan.TickOf(_section, _at.TempoChanges[_tempo].Onset) : long.MaxValue;
 
-    private long TempoTick => _tempo < Section.TempoChanges.Count ? Plan.TickOf(_section, Section.TempoChanges[_tempo].Onset) : long.MaxValue;
-
-    private long LineTick => Plan.Options.HasMarkers && _line < Section.Lines.Count
-        ? Plan.TickOf(_section, MarkerOnset(Section.Lines[_line]))
+    private long LineTick() => Plan.Options.HasMarkers && _line < _at.Lines.Count
+        ? Plan.TickOf(_section, MarkerOnset(_at.Lines.AsSpan()[_line]))
         : long.MaxValue;
 
-    private Rational MarkerOnset(ScoreLine line) => _isAnswer ? line.Onset + line.Length - line.Answer : line.Onset;
+    private Rational MarkerOnset(in ScoreLine line) => _isAnswer ? line.Onset + line.Length - line.Answer : line.Onset;
 
     private void Enter()
     {
+        _at = Plan.Score.Sections[_section];
         _opened = false;
         _measure = 0;
         _line = 0;
         _isAnswer = false;
         _tempo = 0;
+        (_measureTick, _lineTick, _tempoTick) = (MeasureTick(), LineTick(), TempoTick());
         Next = At(Plan.Starts[_section], Phase.Setup);
     }
 
@@ -90,10 +95,10 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
 
         if (Plan.Score.Sections.Count > 1)
         {
-            writer.Text(Tick, 0x01, Section.Title);
+            writer.Text(Tick, 0x01, _at.Title);
         }
 
-        WriteTempo(ref writer, Section.Tempo);
+        WriteTempo(ref writer, _at.Tempo);
 
         // No sharps or flats, major: the standard's own default. A key signature of MIDI has only major and minor, which most scales are not.
         writer.Meta(Tick, 0x59, [0, 0]);
@@ -110,50 +115,52 @@ internal sealed class ConductorPart(MidiPlan plan) : Part(plan)
         var (numerator, power) = Plan.TimeSignature(_section, _measure);
 
         // A metronome clicks each beat of a meter, the dotted one of a compound meter, and in free rhythm each unit of the signature.
-        var click = Section.Meter.IsFree ? new Rational(1, 1 << power) : Section.Meter.BeatValue;
+        var click = _at.Meter.IsFree ? new Rational(1, 1 << power) : _at.Meter.BeatValue;
         writer.Meta(Tick, 0x58, [(byte)numerator, (byte)power, (byte)Math.Max(1, (click * ClocksPerWhole).Floor()), ThirtySecondsPerQuarter]);
 
         // Measures of the same length go on under the same signature.
-        var length = Section.Measures[_measure].Length;
+        var length = _at.Measures[_measure].Length;
         do
         {
             _measure++;
         }
-        while (_measure < Section.Measures.Count && Section.Measures[_measure].Length == length);
+        while (_measure < _at.Measures.Count && _at.Measures[_measure].Length == length);
+        _measureTick = MeasureTick();
     }
 
     private void WriteMarker(ref TrackWriter writer)
     {
         // Number by number: an interpolated string boxes its numbers until the code has been compiled a second time.
-        Span<char> text = stackalloc char[48];
+        Span<byte> text = stackalloc byte[48];
         var length = 0;
         if (Plan.Score.Sections.Count > 1)
         {
-            Append(text, ref length, "Section ", _section + 1);
-            Append(text, ref length, ", line ", _line + 1);
+            Append(text, ref length, "Section "u8, _section + 1);
+            Append(text, ref length, ", line "u8, _line + 1);
         }
         else
         {
-            Append(text, ref length, "Line ", _line + 1);
+            Append(text, ref length, "Line "u8, _line + 1);
         }
 
         if (_isAnswer)
         {
-            Append(text, ref length, ", answer");
+            Append(text, ref length, ", answer"u8);
         }
 
-        writer.Text(Tick, 0x06, text[..length]);
-        _isAnswer = !_isAnswer && Section.Lines[_line].Answer.Sign > 0;
+        writer.Meta(Tick, 0x06, text[..length]);
+        _isAnswer = !_isAnswer && _at.Lines.AsSpan()[_line].Answer.Sign > 0;
         _line += _isAnswer ? 0 : 1;
+        _lineTick = LineTick();
     }
 
-    private static void Append(Span<char> text, ref int length, string word)
+    private static void Append(Span<byte> text, ref int length, ReadOnlySpan<byte> word)
     {
         word.CopyTo(text[length..]);
         length += word.Length;
     }
 
-    private static void Append(Span<char> text, ref int length, string word, int number)
+    private static void Append(Span<byte> text, ref int length, ReadOnlySpan<byte> word, int number)
     {
         Append(text, ref length, word);
         _ = number.TryFormat(text[length..], out var digits, default, CultureInfo.InvariantCulture);

@@ -29,7 +29,7 @@ internal sealed class DronePart : Part
         Next = At(0, Phase.Setup);
     }
 
-    public override void Emit(ref TrackWriter writer)
+    protected override void Emit(ref TrackWriter writer)
     {
         if (!_started)
         {

@@ -17,7 +17,7 @@ namespace Warmup.Midi;
 /// </remarks>
 public sealed class MidiFormat : IScoreFormat
 {
-    private const int EventsBetweenChecks = 1024;
+    private const int HeaderSize = 14;
 
     /// <summary>The format with the default options.</summary>
     public MidiFormat()
@@ -76,36 +76,47 @@ public sealed class MidiFormat : IScoreFormat
         }
     }
 
+    /// <summary>Everything is tried, and so checked, before the first byte is handed on.</summary>
     private void WriteChecked(MidiPlan plan, IBufferWriter<byte> destination, CancellationToken cancellationToken)
     {
         var tracks = Tracks(plan);
-
-        // Everything is measured, and so checked, before the first byte is written.
         Span<uint> lengths = stackalloc uint[tracks.Length];
-        for (var t = 0; t < tracks.Length; t++)
+        var block = destination.GetSpan(TrackWriter.TrialBlock);
+        var trial = new TrackWriter(block, Options, cancellationToken);
+        WriteFile(plan, tracks, lengths, ref trial);
+        if (trial.IsWhole)
         {
-            var measure = new TrackWriter(null, Options);
-            WriteTrack(plan, tracks[t], ref measure, cancellationToken);
-            lengths[t] = checked((uint)measure.Length);
+            var chunk = HeaderSize;
+            foreach (var length in lengths)
+            {
+                BinaryPrimitives.WriteUInt32BigEndian(block[(chunk + 4)..], length);
+                chunk += 8 + (int)length;
+            }
+
+            destination.Advance((int)trial.Length);
+            return;
         }
 
-        var head = new TrackWriter(destination, Options);
-        Span<byte> header = stackalloc byte[14];
+        var writer = new TrackWriter(destination, Options, cancellationToken);
+        WriteFile(plan, tracks, lengths, ref writer);
+        writer.Flush();
+    }
+
+    /// <summary>Writes the file with the lengths that its chunks are said to have, and tells those they have.</summary>
+    private void WriteFile(MidiPlan plan, Part[][] tracks, scoped Span<uint> lengths, ref TrackWriter writer)
+    {
+        Span<byte> header = stackalloc byte[HeaderSize];
         "MThd"u8.CopyTo(header);
-        BinaryPrimitives.WriteUInt32BigEndian(header[4..], 6);
+        BinaryPrimitives.WriteUInt32BigEndian(header[4..], HeaderSize - 8);
         BinaryPrimitives.WriteUInt16BigEndian(header[8..], (ushort)(Options.SingleTrack ? 0 : 1));
         BinaryPrimitives.WriteUInt16BigEndian(header[10..], (ushort)tracks.Length);
         BinaryPrimitives.WriteUInt16BigEndian(header[12..], (ushort)plan.TicksPerQuarter);
-        head.Put(header);
-        head.Flush();
-        Span<byte> chunk = stackalloc byte[8];
-        "MTrk"u8.CopyTo(chunk);
+        writer.Put(header);
         for (var t = 0; t < tracks.Length; t++)
         {
-            BinaryPrimitives.WriteUInt32BigEndian(chunk[4..], lengths[t]);
-            var writer = new TrackWriter(destination, Options);
-            writer.Put(chunk);
-            WriteTrack(plan, tracks[t], ref writer, cancellationToken);
+            writer.BeginTrack(lengths[t]);
+            WriteEvents(tracks[t], ref writer);
+            lengths[t] = writer.EndTrack(plan.End);
         }
     }
 
@@ -122,37 +133,27 @@ public sealed class MidiFormat : IScoreFormat
     }
 
     /// <summary>The events of the parts in the order of their time; at one time and phase the first part comes first.</summary>
-    private static void WriteTrack(MidiPlan plan, Part[] parts, ref TrackWriter writer, CancellationToken cancellationToken)
+    private static void WriteEvents(Part[] parts, ref TrackWriter writer)
     {
         foreach (var part in parts)
         {
             part.Start();
         }
 
-        for (var events = 0L; ; events++)
+        while (First(parts) is { Next: not Part.Over } next)
         {
-            if (events % EventsBetweenChecks == 0)
-            {
-                cancellationToken.ThrowIfCancellationRequested();
-            }
+            next.Emit(ref writer, parts.Length == 1 ? Part.Over : next.Next + 1);
+        }
+    }
 
-            var next = parts[0];
-            foreach (var part in parts)
-            {
-                if (part.Next < next.Next)
-                {
-                    next = part;
-                }
-            }
-
-            if (next.Next == Part.Over)
-            {
-                break;
-            }
-
-            next.Emit(ref writer);
+    private static Part First(Part[] parts)
+    {
+        var first = parts[0];
+        foreach (var part in parts)
+        {
+            first = part.Next < first.Next ? part : first;
         }
 
-        writer.End(plan.End);
+        return first;
     }
 }

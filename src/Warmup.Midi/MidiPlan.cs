@@ -83,17 +83,22 @@ internal sealed class MidiPlan
     /// <param name="aksharas">The point, in aksharas from the section's beginning.</param>
     public long TickOf(int section, Rational aksharas)
     {
-        var ticks = aksharas * Quarters(Score.Sections[section]) * TicksPerQuarter;
-        return ticks.IsInteger
-            ? Starts[section] + ticks.Numerator
+        if (aksharas.IsInteger)
+        {
+            return Starts[section] + (aksharas.Numerator * AksharaTicks(section));
+        }
+
+        var (ticks, rest) = Math.DivRem(aksharas.Numerator * AksharaTicks(section), aksharas.Denominator);
+        return rest == 0
+            ? Starts[section] + ticks
             : throw new ExportException($"{PlaceOf(section)}{aksharas} aksharas do not fall on the section's grid of 1/{Score.Sections[section].Resolution}");
     }
 
-    /// <summary>The tick of a number of grid steps in a section.</summary>
-    public long TickOf(int section, int steps) => Starts[section] + (steps * _stepTicks[section]);
-
     /// <summary>The ticks of an akshara in a section.</summary>
     public long AksharaTicks(int section) => _stepTicks[section] * Score.Sections[section].Resolution;
+
+    /// <summary>The ticks of a grid step in a section.</summary>
+    public long StepTicks(int section) => _stepTicks[section];
 
     /// <summary>The tick nearest a time in seconds from the score's beginning, by the exact tempi of the sections.</summary>
     public long TickAt(Rational seconds)
@@ -210,7 +215,7 @@ internal sealed class MidiPlan
                     CultureInfo.InvariantCulture, $"a section's grid steps an akshara must be at least 1, not {section.Resolution}"));
             }
 
-            grid = Lcm(grid, (Quarters(section) / section.Resolution).Denominator);
+            grid = Rational.Lcm(grid, (Quarters(section) / section.Resolution).Denominator);
             if (grid > MostTicks)
             {
                 var all = string.Join(", ", sections.Select(s => s.Resolution).Distinct());
@@ -220,7 +225,7 @@ internal sealed class MidiPlan
             }
         }
 
-        var usual = Lcm(grid, UsualTicks);
+        var usual = Rational.Lcm(grid, UsualTicks);
         return (int)(usual <= MostTicks ? usual : grid * ((UsualTicks + grid - 1) / grid));
     }
 
@@ -256,15 +261,4 @@ internal sealed class MidiPlan
         $"{pitch.Tone} ({pitch.Name}, MIDI note {pitch.Midi}) with {pitch.OffsetCents:0.##} cents would need a MIDI note outside 0 to 127; choose another tonic or reference pitch");
 
     private static int Log2(int value) => value > 1 ? int.Log2(value) : 0;
-
-    private static long Lcm(long a, long b)
-    {
-        var (x, y) = (a, b);
-        while (y != 0)
-        {
-            (x, y) = (y, x % y);
-        }
-
-        return a / x * b;
-    }
 }

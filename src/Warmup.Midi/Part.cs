@@ -38,8 +38,20 @@ internal abstract class Part(MidiPlan plan)
     /// <summary>Goes back to the first event.</summary>
     public abstract void Start();
 
+    /// <summary>Writes the next event, and those behind it that come before a limit.</summary>
+    /// <param name="writer">The writer.</param>
+    /// <param name="limit">What <see cref="Next"/> must be below for a further event.</param>
+    public virtual void Emit(ref TrackWriter writer, long limit)
+    {
+        do
+        {
+            Emit(ref writer);
+        }
+        while (Next < limit);
+    }
+
     /// <summary>Writes the next event and goes on to the one behind it.</summary>
-    public abstract void Emit(ref TrackWriter writer);
+    protected abstract void Emit(ref TrackWriter writer);
 
     protected static long At(long tick, Phase phase) => (tick << PhaseBits) | (long)phase;
 

@@ -1,40 +1,92 @@
 using System.Buffers;
+using System.Buffers.Binary;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using System.Text;
 
 namespace Warmup.Midi;
 
 /// <summary>
-/// Writes the events of one track to a buffer, or only measures them: a chunk begins with its length, so that each track is gone
-/// through twice instead of being kept. Nothing is allocated.
+/// Writes a file's bytes. A chunk begins with its length, which is known only behind it: a trial writes into a single block, over and over
+/// where the file does not fit, and tells the lengths. What fitted is the file already; what did not is written once more.
 /// </summary>
+/// <remarks>Nothing is allocated. Work is stopped between blocks.</remarks>
 internal ref struct TrackWriter
 {
     /// <summary>The largest variable-length quantity: four bytes of seven bits.</summary>
     public const long LargestQuantity = 0x0FFF_FFFF;
 
+    /// <summary>The least size of a trial's block; most drills fit in it.</summary>
+    public const int TrialBlock = 16 * 1024;
+
     private const int Block = 4096;
+    private const int LongestQuantity = 4;
+    private const int LongestMessage = LongestQuantity + 3;
+    private const int LongestMetaHead = LongestQuantity + 2 + LongestQuantity;
+
+    private const string TimeBetween = "the time between two events, in ticks,";
+    private const string LengthOfText = "the length of a text";
+    private const string LengthOfMessage = "the length of a system exclusive message";
+
+    // A longer text is written a character at a time.
+    private const int ShortText = 64;
 
     private readonly IBufferWriter<byte>? _output;
+    private readonly CancellationToken _cancellation;
     private readonly MidiTextEncoding _text;
     private readonly bool _running;
-    private Span<byte> _free;
+    private Span<byte> _block;
     private int _used;
+    private long _before;
+    private long _chunk;
     private long _tick;
     private int _status;
 
-    /// <summary>A writer at tick 0.</summary>
-    /// <param name="output">Where the bytes go; <see langword="null"/> to measure only.</param>
+    /// <summary>A trial.</summary>
+    /// <param name="block">The block, of at least <see cref="TrialBlock"/> bytes.</param>
     /// <param name="options">The options.</param>
-    public TrackWriter(IBufferWriter<byte>? output, MidiOptions options)
+    /// <param name="cancellation">Stops the work.</param>
+    public TrackWriter(Span<byte> block, MidiOptions options, CancellationToken cancellation)
     {
-        _output = output;
+        _block = block;
         _text = options.Text;
         _running = options.RunningStatus;
+        _cancellation = cancellation;
     }
 
+    /// <summary>A writer that hands its bytes on.</summary>
+    /// <param name="output">Where the bytes go.</param>
+    /// <param name="options">The options.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public TrackWriter(IBufferWriter<byte> output, MidiOptions options, CancellationToken cancellation)
+        : this([], options, cancellation) => _output = output;
+
     /// <summary>The bytes written so far.</summary>
-    public long Length { get; private set; }
+    public readonly long Length => _before + _used;
+
+    /// <summary>Whether all of them stand in the first block.</summary>
+    public readonly bool IsWhole => _before == 0;
+
+    /// <summary>Begins a track at tick 0.</summary>
+    /// <param name="length">The length of its chunk.</param>
+    public void BeginTrack(uint length)
+    {
+        var head = Room(8);
+        "MTrk"u8.CopyTo(head);
+        BinaryPrimitives.WriteUInt32BigEndian(head[4..], length);
+        _used += 8;
+        _chunk = Length;
+        (_tick, _status) = (0, 0);
+    }
+
+    /// <summary>Ends the track.</summary>
+    /// <param name="tick">Where.</param>
+    /// <returns>The length of its chunk.</returns>
+    public uint EndTrack(long tick)
+    {
+        Meta(tick, 0x2F, default);
+        return checked((uint)(Length - _chunk));
+    }
 
     public void NoteOn(long tick, int channel, int key, int velocity) => Channel(tick, 0x90, channel, key, velocity);
 
@@ -54,8 +106,12 @@ internal ref struct TrackWriter
     /// <summary>A pitch bend, 0 to 16383; 8192 bends nothing.</summary>
     public void Bend(long tick, int channel, int bend) => Channel(tick, 0xE0, channel, bend & 0x7F, bend >> 7);
 
-    /// <summary>A program, 1 to 128.</summary>
-    public void Program(long tick, int channel, int program) => Channel(tick, 0xC0, channel, program - 1, -1);
+    /// <summary>A program, 1 to 128: the one message with a single byte of data.</summary>
+    public void Program(long tick, int channel, int program)
+    {
+        Channel(tick, 0xC0, channel, program - 1, 0);
+        _used--;
+    }
 
     /// <summary>Sets a registered parameter below 128 to a whole value and closes it, so that stray data entry changes nothing.</summary>
     public void RegisteredParameter(long tick, int channel, int parameter, int value)
@@ -78,6 +134,72 @@ internal ref struct TrackWriter
     /// <summary>A meta event with text, and bytes behind it.</summary>
     public void Text(long tick, int type, scoped ReadOnlySpan<char> text, scoped ReadOnlySpan<byte> suffix = default)
     {
+        if (text.Length + suffix.Length > ShortText || !IsPlain(text))
+        {
+            LongText(tick, type, text, suffix);
+            return;
+        }
+
+        // Nearly every text is a syllable of a plain letter or two, which are their own bytes.
+        MetaHead(tick, type, text.Length + suffix.Length);
+        var room = Room(ShortText);
+        for (var i = 0; i < text.Length; i++)
+        {
+            room[i] = (byte)text[i];
+        }
+
+        for (var i = 0; i < suffix.Length; i++)
+        {
+            room[text.Length + i] = suffix[i];
+        }
+
+        _used += text.Length + suffix.Length;
+    }
+
+    /// <summary>A system exclusive message; its data goes without F0 and F7.</summary>
+    public void SystemExclusive(long tick, scoped ReadOnlySpan<byte> data)
+    {
+        var room = Room(LongestQuantity + 1 + LongestQuantity);
+        var at = Delta(room, tick);
+        room[at++] = 0xF0;
+        _used += at + Quantity(room[at..], data.Length + 1, LengthOfMessage);
+        Put(data);
+        Put([0xF7]);
+        _status = 0;
+    }
+
+    /// <summary>Bytes as they stand.</summary>
+    public void Put(scoped ReadOnlySpan<byte> bytes)
+    {
+        bytes.CopyTo(Room(bytes.Length));
+        _used += bytes.Length;
+    }
+
+    /// <summary>Hands what was written to the buffer.</summary>
+    public void Flush()
+    {
+        _output?.Advance(_used);
+        _before += _used;
+        _block = default;
+        _used = 0;
+    }
+
+    // A loop of our own: the general search boxes its bounds until it has been compiled a second time.
+    private static bool IsPlain(ReadOnlySpan<char> text)
+    {
+        foreach (var c in text)
+        {
+            if (c is < ' ' or > '~')
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private void LongText(long tick, int type, scoped ReadOnlySpan<char> text, scoped ReadOnlySpan<byte> suffix)
+    {
         Span<byte> scratch = stackalloc byte[MidiText.LongestCharacter];
         long length = suffix.Length;
         foreach (var rune in text.EnumerateRunes())
@@ -94,118 +216,113 @@ internal ref struct TrackWriter
         Put(suffix);
     }
 
-    /// <summary>A system exclusive message; its data goes without F0 and F7.</summary>
-    public void SystemExclusive(long tick, scoped ReadOnlySpan<byte> data)
-    {
-        Delta(tick);
-        Put(0xF0);
-        Quantity(data.Length + 1, "the length of a system exclusive message");
-        Put(data);
-        Put(0xF7);
-        _status = 0;
-    }
-
-    /// <summary>Ends the track.</summary>
-    public void End(long tick)
-    {
-        Meta(tick, 0x2F, default);
-        Flush();
-    }
-
-    /// <summary>Bytes that belong to no event: the heads of chunks.</summary>
-    public void Put(scoped ReadOnlySpan<byte> bytes)
-    {
-        if (_output is not null && bytes.Length > 0)
-        {
-            if (_free.Length - _used < bytes.Length)
-            {
-                Flush();
-                _free = _output.GetSpan(Math.Max(bytes.Length, Block));
-            }
-
-            bytes.CopyTo(_free[_used..]);
-            _used += bytes.Length;
-        }
-
-        Length += bytes.Length;
-    }
-
-    /// <summary>Hands what was written to the buffer.</summary>
-    public void Flush()
-    {
-        if (_used > 0)
-        {
-            _output!.Advance(_used);
-        }
-
-        _free = default;
-        _used = 0;
-    }
-
     private void Controller(long tick, int channel, int number, int value) => Channel(tick, 0xB0, channel, number, value);
 
     private void Channel(long tick, int kind, int channel, int first, int second)
     {
-        if (channel is < 0 or > 15 || first is < 0 or > 127 || second is < -1 or > 127)
+        if (((channel & ~0xF) | ((first | second) & ~0x7F)) != 0)
         {
-            throw new InvalidOperationException(string.Create(
-                CultureInfo.InvariantCulture, $"event {kind:X2} with channel {channel} and data {first} {second} is no MIDI message"));
+            throw NoMessage(kind, channel, first, second);
         }
 
-        Delta(tick);
+        var room = Room(LongestMessage);
+        var at = Delta(room, tick);
         var status = kind | channel;
         if (!_running || status != _status)
         {
-            Put((byte)status);
+            room[at++] = (byte)status;
             _status = status;
         }
 
-        Put((byte)first);
-        if (second >= 0)
-        {
-            Put((byte)second);
-        }
+        room[at++] = (byte)first;
+        room[at++] = (byte)second;
+        _used += at;
     }
+
+    private static InvalidOperationException NoMessage(int kind, int channel, int first, int second) => new(string.Create(
+        CultureInfo.InvariantCulture, $"event {kind:X2} with channel {channel} and data {first} {second} is no MIDI message"));
 
     private void MetaHead(long tick, int type, long length)
     {
-        Delta(tick);
-        Put(0xFF);
-        Put((byte)type);
-        Quantity(length, "the length of a text");
+        var room = Room(LongestMetaHead);
+        var at = Delta(room, tick);
+        room[at++] = 0xFF;
+        room[at++] = (byte)type;
+        _used += at + Quantity(room[at..], length, LengthOfText);
         _status = 0;
     }
 
-    private void Delta(long tick)
+    /// <summary>The time since the event before.</summary>
+    /// <returns>The bytes it takes.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private int Delta(Span<byte> room, long tick)
     {
-        if (tick < _tick)
-        {
-            throw new InvalidOperationException(string.Create(
-                CultureInfo.InvariantCulture, $"an event at tick {tick} cannot follow one at tick {_tick}"));
-        }
-
-        Quantity(tick - _tick, "the time between two events, in ticks,");
+        var delta = tick - _tick;
         _tick = tick;
+        return Quantity(room, delta, TimeBetween);
     }
 
-    private void Quantity(long value, string what)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static int Quantity(Span<byte> room, long value, string what)
     {
+        if (value is >= 0 and < 0x80)
+        {
+            room[0] = (byte)value;
+            return 1;
+        }
+
+        return LongQuantity(room, value, what);
+    }
+
+    private static int LongQuantity(Span<byte> room, long value, string what)
+    {
+        if (value < 0)
+        {
+            throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"events must follow each other in time; {what} is {value}"));
+        }
+
         if (value > LargestQuantity)
         {
             throw new ExportException(string.Create(
                 CultureInfo.InvariantCulture, $"{what} must be between 0 and {LargestQuantity}, not {value}"));
         }
 
+        var at = 0;
         for (var shift = 21; shift > 0; shift -= 7)
         {
             if (value >> shift != 0)
             {
-                Put((byte)(((value >> shift) & 0x7F) | 0x80));
+                room[at++] = (byte)(((value >> shift) & 0x7F) | 0x80);
             }
         }
 
-        Put((byte)(value & 0x7F));
+        room[at++] = (byte)(value & 0x7F);
+        return at;
     }
 
-    private void Put(byte value) => Put([value]);
+    /// <summary>Room for at least so many bytes.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Span<byte> Room(int bytes)
+    {
+        if (_block.Length - _used < bytes)
+        {
+            NextBlock(bytes);
+        }
+
+        return _block[_used..];
+    }
+
+    private void NextBlock(int bytes)
+    {
+        _cancellation.ThrowIfCancellationRequested();
+        if (_output is null)
+        {
+            _before += _used;
+            _used = 0;
+            return;
+        }
+
+        Flush();
+        _block = _output.GetSpan(Math.Max(bytes, Block));
+    }
 }

@@ -9,14 +9,27 @@ internal sealed class VoicePart : Part
 
     // The pitch each key has been retuned to so far.
     private readonly int[] _retuned = new int[128];
+    private readonly MidiTuning _tuning;
+    private readonly bool _hasLyrics;
     private int _bend;
     private int _section;
     private int _note;
     private Step _step;
 
+    // What the notes of the present section need, one by one.
+    private ValueList<ScoreNote> _notes;
+    private KeyTuning[] _keys = [];
+    private string?[] _checkedSyllables = [];
+    private int[] _accents = [];
+    private int _resolution;
+    private long _start;
+    private long _stepTicks;
+
     public VoicePart(MidiPlan plan)
         : base(plan)
     {
+        _tuning = plan.Options.Tuning;
+        _hasLyrics = plan.Options.HasLyrics;
     }
 
     private enum Step
@@ -39,7 +52,7 @@ internal sealed class VoicePart : Part
         Next = At(0, Phase.Setup);
     }
 
-    public override void Emit(ref TrackWriter writer)
+    protected override void Emit(ref TrackWriter writer)
     {
         switch (_step)
         {
@@ -57,17 +70,17 @@ internal sealed class VoicePart : Part
                 EnterNote();
                 break;
             case Step.Bend:
-                Tune(ref writer);
+                Tune(ref writer, Tick, Key);
                 AfterTuning();
                 break;
             case Step.Lyric:
-                WriteLyric(ref writer);
+                WriteLyric(ref writer, Tick);
                 Go(Step.On, Phase.On);
                 break;
             case Step.On:
-                writer.NoteOn(Tick, Channel, Key.Key, Math.Min(127, Plan.Options.VoiceVelocity + Accent()));
+                writer.NoteOn(Tick, Channel, Key.Key, Velocity(Note));
                 _step = Step.Off;
-                Next = At(Plan.TickOf(_section, Note.EndSteps), Phase.Off);
+                Next = At(TickOf(Note.EndSteps), Phase.Off);
                 break;
             default:
                 writer.NoteOff(Tick, Channel, Key.Key);
@@ -77,50 +90,91 @@ internal sealed class VoicePart : Part
         }
     }
 
-    private Section Section => Plan.Score.Sections[_section];
-
-    private ScoreNote Note => Section.Notes[_note];
-
-    private KeyTuning Key => Plan.Keys[_section][Note.PitchIndex];
-
-    private bool IsRetuned => Plan.Options.Tuning == MidiTuning.TuningStandard;
-
-    /// <summary>How much louder the note is for where it stands in the avartana.</summary>
-    private int Accent()
+    public override void Emit(ref TrackWriter writer, long limit)
     {
-        var meter = Section.Meter;
-        var (akshara, within) = Math.DivRem(Note.OnsetSteps, Section.Resolution);
-        if (meter.IsFree || within != 0)
+        base.Emit(ref writer, Next + 1);
+        while (Next < limit)
         {
-            return 0;
-        }
-
-        // Avartanas follow each other from the section's beginning.
-        akshara %= meter.Beats;
-        if (akshara == 0)
-        {
-            return Plan.Options.AvartanaAccent;
-        }
-
-        foreach (var group in meter.Groups)
-        {
-            akshara -= group;
-            if (akshara <= 0)
+            if (limit == Over && _step is Step.Bend or Step.Lyric or Step.On)
             {
-                break;
+                WriteSection(ref writer);
+            }
+            else
+            {
+                base.Emit(ref writer, Next + 1);
             }
         }
+    }
 
-        return akshara == 0 ? Plan.Options.AngaAccent : Plan.Options.AksharaAccent;
+    /// <summary>The rest of a section's notes in a track of its own, where nothing comes between the events of a note.</summary>
+    private void WriteSection(ref TrackWriter writer)
+    {
+        for (; _note < _notes.Count; _note++)
+        {
+            ref readonly var note = ref Note;
+            var (on, key) = (TickOf(note.OnsetSteps), _keys[note.PitchIndex]);
+            if (!IsTuned(key))
+            {
+                Tune(ref writer, on, key);
+            }
+
+            if (_hasLyrics)
+            {
+                WriteLyric(ref writer, on);
+            }
+
+            writer.NoteOn(on, Channel, key.Key, Velocity(note));
+            writer.NoteOff(TickOf(note.EndSteps), Channel, key.Key);
+        }
+
+        EnterNote();
+    }
+
+    private Section Section => Plan.Score.Sections[_section];
+
+    private ref readonly ScoreNote Note => ref _notes.AsSpan()[_note];
+
+    private ref readonly KeyTuning Key => ref _keys[Note.PitchIndex];
+
+    private bool IsRetuned => _tuning == MidiTuning.TuningStandard;
+
+    /// <summary>How loud a note is where it stands in the avartana; avartanas follow each other from the section's beginning.</summary>
+    private int Velocity(in ScoreNote note)
+    {
+        var akshara = note.OnsetSteps / _resolution;
+        var accent = _accents.Length > 0 && akshara * _resolution == note.OnsetSteps ? _accents[akshara % _accents.Length] : 0;
+        return Math.Min(127, Plan.Options.VoiceVelocity + accent);
+    }
+
+    /// <summary>The accent of each akshara of an avartana; none in free rhythm.</summary>
+    private static int[] Accents(Meter meter, MidiOptions options)
+    {
+        var accents = new int[meter.Beats];
+        Array.Fill(accents, options.AksharaAccent);
+        var anga = 0;
+        foreach (var group in meter.Groups)
+        {
+            accents[anga] = anga == 0 ? options.AvartanaAccent : options.AngaAccent;
+            anga += group;
+        }
+
+        return accents;
     }
 
     private void EnterSection()
     {
         _note = 0;
+        _notes = Section.Notes;
+        _keys = Plan.Keys[_section];
+        _checkedSyllables = new string?[_keys.Length];
+        _accents = Accents(Section.Meter, Plan.Options);
+        _resolution = Section.Resolution;
+        _start = Plan.Starts[_section];
+        _stepTicks = Plan.StepTicks(_section);
         if (IsRetuned)
         {
             _step = Step.Retune;
-            Next = At(Plan.Starts[_section], Phase.Tuning);
+            Next = At(_start, Phase.Tuning);
         }
         else
         {
@@ -130,7 +184,7 @@ internal sealed class VoicePart : Part
 
     private void EnterNote()
     {
-        if (_note == Section.Notes.Count)
+        if (_note == _notes.Count)
         {
             if (_section + 1 == Plan.Score.Sections.Count)
             {
@@ -143,13 +197,7 @@ internal sealed class VoicePart : Part
             return;
         }
 
-        var tuned = Plan.Options.Tuning switch
-        {
-            MidiTuning.PitchBend => _bend == Key.Bend,
-            MidiTuning.TuningStandard => _retuned[Key.Key] == Key.Retuned,
-            _ => true,
-        };
-        if (tuned)
+        if (IsTuned(Key))
         {
             AfterTuning();
         }
@@ -159,9 +207,16 @@ internal sealed class VoicePart : Part
         }
     }
 
+    private bool IsTuned(in KeyTuning key) => _tuning switch
+    {
+        MidiTuning.PitchBend => _bend == key.Bend,
+        MidiTuning.TuningStandard => _retuned[key.Key] == key.Retuned,
+        _ => true,
+    };
+
     private void AfterTuning()
     {
-        if (Plan.Options.HasLyrics)
+        if (_hasLyrics)
         {
             Go(Step.Lyric, Phase.Lyric);
         }
@@ -171,25 +226,27 @@ internal sealed class VoicePart : Part
         }
     }
 
+    private long TickOf(int steps) => _start + (steps * _stepTicks);
+
     private void Go(Step step, Phase phase)
     {
         _step = step;
-        Next = At(Plan.TickOf(_section, Note.OnsetSteps), phase);
+        Next = At(TickOf(Note.OnsetSteps), phase);
     }
 
-    private void Tune(ref TrackWriter writer)
+    private void Tune(ref TrackWriter writer, long tick, in KeyTuning key)
     {
         if (IsRetuned)
         {
             var message = new TuningMessage(stackalloc byte[TuningMessage.Size], TuningProgram);
-            message.Add(Key);
-            writer.SystemExclusive(Tick, message.Data);
-            _retuned[Key.Key] = Key.Retuned;
+            message.Add(key);
+            writer.SystemExclusive(tick, message.Data);
+            _retuned[key.Key] = key.Retuned;
         }
         else
         {
-            _bend = Key.Bend;
-            writer.Bend(Tick, Channel, _bend);
+            _bend = key.Bend;
+            writer.Bend(tick, Channel, _bend);
         }
     }
 
@@ -198,7 +255,7 @@ internal sealed class VoicePart : Part
     {
         var message = new TuningMessage(stackalloc byte[TuningMessage.Size], TuningProgram);
         Span<bool> seen = stackalloc bool[128];
-        foreach (var key in Plan.Keys[_section])
+        foreach (var key in _keys)
         {
             if (!seen[key.Key] && _retuned[key.Key] != key.Retuned && !message.IsFull)
             {
@@ -219,9 +276,28 @@ internal sealed class VoicePart : Part
     /// One event a syllable. Every syllable is a word of its own and ends with a space; the last of a line ends the line too. A note
     /// without a syllable goes on with the one before it, which an event without text says.
     /// </summary>
-    private void WriteLyric(ref TrackWriter writer)
+    private void WriteLyric(ref TrackWriter writer, long tick)
     {
+        // Syllables repeat: the same string need not be looked at again.
         var syllable = Note.Syllable;
+        if (!ReferenceEquals(syllable, _checkedSyllables[Note.PitchIndex]))
+        {
+            CheckSyllable(syllable);
+            _checkedSyllables[Note.PitchIndex] = syllable;
+        }
+
+        var endsLine = _note + 1 == _notes.Count || _notes.AsSpan()[_note + 1].LineIndex != Note.LineIndex;
+        writer.Text(tick, 0x05, syllable, (syllable.Length > 0, endsLine) switch
+        {
+            (true, true) => " \r"u8,
+            (true, false) => " "u8,
+            (false, true) => "\r"u8,
+            _ => default,
+        });
+    }
+
+    private void CheckSyllable(string syllable)
+    {
         if (Plan.Options.Text == MidiTextEncoding.Ascii && !MidiText.IsAsciiAble(syllable))
         {
             throw new ExportException(
@@ -233,14 +309,5 @@ internal sealed class VoicePart : Part
             throw new ExportException(
                 $"{Plan.PlaceOf(_section, _note)}the syllable '{syllable}' holds '{syllable[at]}', which in a lyric gives commands ({MidiText.Reserved} do); choose other syllables or no lyrics");
         }
-
-        var endsLine = _note + 1 == Section.Notes.Count || Section.Notes[_note + 1].LineIndex != Note.LineIndex;
-        writer.Text(Tick, 0x05, syllable, (syllable.Length > 0, endsLine) switch
-        {
-            (true, true) => " \r"u8,
-            (true, false) => " "u8,
-            (false, true) => "\r"u8,
-            _ => default,
-        });
     }
 }

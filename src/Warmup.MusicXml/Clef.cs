@@ -18,7 +18,7 @@ internal readonly record struct Clef(bool IsBass, bool IsOctaveDown)
 
         var pitches = section.Pitches.AsSpan();
         long sum = 0;
-        foreach (var note in section.Notes)
+        foreach (ref readonly var note in section.Notes.AsSpan())
         {
             sum += pitches[note.PitchIndex].Midi + semitones;
         }

@@ -7,11 +7,11 @@ internal static class Divisions
 {
     public static int Of(Score score, bool withDrone, CancellationToken cancellation)
     {
-        Int128 divisions = 1;
+        var divisions = 1L;
         foreach (var section in score.Sections)
         {
-            divisions = Lcm(divisions, Of(section, false, cancellation));
-            divisions = withDrone ? Lcm(divisions, Of(section, true, cancellation)) : divisions;
+            divisions = Rational.Lcm(divisions, Of(section, false, cancellation));
+            divisions = withDrone ? Rational.Lcm(divisions, Of(section, true, cancellation)) : divisions;
             if (divisions > MusicXmlFormat.MostDivisions)
             {
                 throw new ExportException(string.Create(
@@ -23,32 +23,49 @@ internal static class Divisions
         return (int)divisions;
     }
 
+    /// <summary>
+    /// What divides every length of a section in quarters whose notes need no tuplet: notes are cut at beats and at halves, quarters and so
+    /// on of a beat that lie between their ends, so no piece is finer than the ends themselves. <see langword="null"/> for other sections.
+    /// </summary>
+    private static long? CommonOfPlain(Section section, Clock clock)
+    {
+        if (section.Meter.IsFree || clock.Parts != 1 || clock.Type != 4)
+        {
+            return null;
+        }
+
+        var common = clock.Akshara;
+        foreach (ref readonly var note in section.Notes.AsSpan())
+        {
+            var (start, end) = ((long)note.OnsetSteps * clock.TicksPerStep, (long)note.EndSteps * clock.TicksPerStep);
+            if (start % common != 0 || end % common != 0)
+            {
+                common = Rational.Gcd(Rational.Gcd(common, start), end);
+            }
+        }
+
+        return common % clock.Shortest == 0 ? common : null;
+    }
+
     private static long Of(Section section, bool isHeld, CancellationToken cancellation)
     {
         var layout = new MeasureLayout(section, isHeld);
         var quarter = layout.Clock.Whole / 4;
+        if (CommonOfPlain(section, layout.Clock) is { } plain)
+        {
+            return quarter / plain;
+        }
+
         var common = quarter;
         foreach (var measure in section.Measures)
         {
             cancellation.ThrowIfCancellationRequested();
-            foreach (var piece in layout.Next(measure))
+            foreach (ref readonly var piece in layout.Next(measure))
             {
-                common = (long)Gcd(common, piece.Length);
+                common = piece.Length % common == 0 ? common : Rational.Gcd(common, piece.Length);
             }
         }
 
         return quarter / common;
-    }
-
-    private static Int128 Lcm(Int128 a, Int128 b) => a / Gcd(a, b) * b;
-
-    private static Int128 Gcd(Int128 a, Int128 b)
-    {
-        while (b != 0)
-        {
-            (a, b) = (b, a % b);
-        }
-
-        return a;
     }
 }

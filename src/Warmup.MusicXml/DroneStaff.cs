@@ -43,7 +43,7 @@ internal sealed class DroneStaff : StaffPart
         var pitches = _pitches.ConvertAll(p => WrittenPitch.Of(p, p.Name, options.Microtones));
         return measure =>
         {
-            foreach (var piece in layout.Next(measure))
+            foreach (ref readonly var piece in layout.Next(measure))
             {
                 for (var i = 0; i < pitches.Count; i++)
                 {

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Warmup.MusicXml;
 
 /// <summary>Turns a section, measure by measure, into written notes and rests. Its lists are used again for each measure.</summary>
@@ -34,8 +36,10 @@ internal sealed class MeasureLayout
     /// <summary>The length of the measure that was last laid out, in ticks.</summary>
     public long Length { get; private set; }
 
-    /// <summary>The notes and rests of the next measure; they fill it exactly. To be called for each measure in order.</summary>
-    public List<Piece> Next(Measure measure)
+    /// <summary>
+    /// The notes and rests of the next measure; they fill it exactly and hold until the next call. To be called for each measure in order.
+    /// </summary>
+    public ReadOnlySpan<Piece> Next(Measure measure)
     {
         var onset = Clock.Ticks(measure.Onset);
         Length = Clock.Ticks(measure.Length);
@@ -48,8 +52,9 @@ internal sealed class MeasureLayout
             Fill(span);
         }
 
-        Tie();
-        return _pieces;
+        var pieces = CollectionsMarshal.AsSpan(_pieces);
+        Tie(pieces);
+        return pieces;
     }
 
     /// <summary>The events of a measure: the notes that sound in it, and the silence between them.</summary>
@@ -67,7 +72,7 @@ internal sealed class MeasureLayout
         var at = 0L;
         while (_note < notes.Length)
         {
-            var note = notes[_note];
+            ref readonly var note = ref notes[_note];
             var start = ((long)note.OnsetSteps * Clock.TicksPerStep) - onset;
             var end = ((long)note.EndSteps * Clock.TicksPerStep) - onset;
             if (start >= Length)
@@ -125,8 +130,9 @@ internal sealed class MeasureLayout
 
         if (span.Slots > 0)
         {
-            _pieces[first] = _pieces[first] with { BeginsTuplet = true };
-            _pieces[^1] = _pieces[^1] with { EndsTuplet = true };
+            var pieces = CollectionsMarshal.AsSpan(_pieces);
+            pieces[first].BeginsTuplet = true;
+            pieces[^1].EndsTuplet = true;
         }
     }
 
@@ -254,19 +260,19 @@ internal sealed class MeasureLayout
         });
     }
 
-    private void Tie()
+    private void Tie(Span<Piece> pieces)
     {
         var piece = 0;
         foreach (var e in _events)
         {
             var first = piece;
-            while (piece < _pieces.Count && _pieces[piece].Start < e.End)
+            while (piece < pieces.Length && pieces[piece].Start < e.End)
             {
                 piece++;
             }
 
-            _pieces[first] = _pieces[first] with { IsFirst = e.IsFirst };
-            _pieces[piece - 1] = _pieces[piece - 1] with { IsLast = e.IsLast };
+            pieces[first].IsFirst = e.IsFirst;
+            pieces[piece - 1].IsLast = e.IsLast;
         }
     }
 

@@ -29,8 +29,12 @@ public sealed class MusicXmlFormat(MusicXmlOptions options) : IScoreFormat
     public ValueList<string> Extensions => [".musicxml", ".xml"];
 
     /// <inheritdoc/>
-    public void Write(Score score, Stream destination, CancellationToken cancellationToken = default) =>
-        Write(score, new StreamBuffer(destination), cancellationToken);
+    public void Write(Score score, Stream destination, CancellationToken cancellationToken = default)
+    {
+        using var buffer = new StreamBuffer(destination);
+        Write(score, buffer, cancellationToken);
+        buffer.Flush();
+    }
 
     /// <summary>Writes a score. Equal scores give equal bytes. What cannot be written is refused before the first byte.</summary>
     /// <param name="score">The score.</param>
@@ -49,7 +53,7 @@ public sealed class MusicXmlFormat(MusicXmlOptions options) : IScoreFormat
         var parts = Part.Of(score, Options);
         parts.ForEach(p => p.Check(score));
         var divisions = Divisions.Of(score, Options.HasDrone, cancellationToken);
-        var xml = new XmlBytes(destination);
+        using var xml = new XmlBytes(destination);
         ScoreHeader.Write(xml, score, Options, parts);
         foreach (var part in parts)
         {
@@ -68,20 +72,8 @@ public sealed class MusicXmlFormat(MusicXmlOptions options) : IScoreFormat
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public async Task WriteAsync(Score score, Stream destination, CancellationToken cancellationToken = default)
     {
-        var bytes = new ArrayBufferWriter<byte>(XmlBytes.BufferSize);
+        var bytes = new ArrayBufferWriter<byte>();
         Write(score, bytes, cancellationToken);
         await destination.WriteAsync(bytes.WrittenMemory, cancellationToken).ConfigureAwait(false);
     }
-
-    /// <summary>Writes a score to a file on a thread of the pool, whole or not at all.</summary>
-    /// <param name="score">The score.</param>
-    /// <param name="path">The file; its folder must exist.</param>
-    /// <param name="overwrite">Whether an existing file may be replaced.</param>
-    /// <param name="cancellationToken">Stops the work and leaves nothing behind.</param>
-    /// <exception cref="IOException">The file exists and may not be replaced, or the disk refuses.</exception>
-    /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
-    /// <exception cref="ExportException">As for <see cref="Write(Score, IBufferWriter{byte}, CancellationToken)"/>.</exception>
-    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public Task SaveAsync(Score score, string path, bool overwrite = false, CancellationToken cancellationToken = default) =>
-        Task.Run(() => this.Save(score, path, overwrite, cancellationToken), cancellationToken);
 }

@@ -55,18 +55,6 @@ public sealed class MxlFormat(MusicXmlOptions options) : IScoreFormat
     public async Task WriteAsync(Score score, Stream destination, CancellationToken cancellationToken = default) =>
         await destination.WriteAsync(Archive(score, cancellationToken), cancellationToken).ConfigureAwait(false);
 
-    /// <summary>Writes a score to a file on a thread of the pool, whole or not at all.</summary>
-    /// <param name="score">The score.</param>
-    /// <param name="path">The file; its folder must exist.</param>
-    /// <param name="overwrite">Whether an existing file may be replaced.</param>
-    /// <param name="cancellationToken">Stops the work and leaves nothing behind.</param>
-    /// <exception cref="IOException">The file exists and may not be replaced, or the disk refuses.</exception>
-    /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
-    /// <exception cref="ExportException">As for <see cref="MusicXmlFormat.Write(Score, IBufferWriter{byte}, CancellationToken)"/>.</exception>
-    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public Task SaveAsync(Score score, string path, bool overwrite = false, CancellationToken cancellationToken = default) =>
-        Task.Run(() => this.Save(score, path, overwrite, cancellationToken), cancellationToken);
-
     /// <summary>The archive; it is made in memory, since its headers are completed afterwards and the destination may not go back.</summary>
     private ReadOnlyMemory<byte> Archive(Score score, CancellationToken cancellation)
     {

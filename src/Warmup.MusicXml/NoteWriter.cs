@@ -1,5 +1,3 @@
-using System.Runtime.InteropServices;
-
 namespace Warmup.MusicXml;
 
 /// <summary>Writes the notes and rests of a section, a measure at a time.</summary>
@@ -25,12 +23,11 @@ internal sealed class NoteWriter(
     /// <summary>The letter of a note: 0 for C to 6 for B.</summary>
     public static ReadOnlySpan<byte> Step(int letter) => "CDEFGAB"u8.Slice(letter, 1);
 
-    public void Write(List<Piece> pieces)
+    public void Write(ReadOnlySpan<Piece> pieces)
     {
-        var span = CollectionsMarshal.AsSpan(pieces);
-        for (var i = 0; i < span.Length; i++)
+        for (var i = 0; i < pieces.Length; i++)
         {
-            var piece = span[i];
+            ref readonly var piece = ref pieces[i];
             if (!piece.IsRest && piece.IsFirst)
             {
                 Above(piece.Note);
@@ -50,7 +47,7 @@ internal sealed class NoteWriter(
                 timing.Write(xml, piece, pitch, piece.IsFirst ? pitch.Need(accidentals) : AccidentalNeed.None);
             }
 
-            Beam.Write(xml, span, i);
+            Beam.Write(xml, pieces, i);
             Notations(piece);
             if (!piece.IsRest && piece.IsFirst)
             {
@@ -81,7 +78,7 @@ internal sealed class NoteWriter(
         }
     }
 
-    private void Notations(Piece piece)
+    private void Notations(in Piece piece)
     {
         var ties = !piece.IsRest && !(piece.IsFirst && piece.IsLast);
         var breathes = !piece.IsRest && piece.IsLast && BreathesAfter(piece.Note);

@@ -66,7 +66,7 @@ internal sealed class TupletPlan
 
             if (Solve(at, span, low, high) >= Impossible)
             {
-                throw Unwritable("an onset in a measure", _onsets.Find(o => o > at && o % _clock.Shortest != 0));
+                throw Unwritable("an onset in a measure", FirstOddOnset(at));
             }
 
             at += span;
@@ -128,7 +128,7 @@ internal sealed class TupletPlan
         var slot = length;
         for (var i = low; i < high; i++)
         {
-            slot = Gcd(slot, _onsets[i] - at);
+            slot = Rational.Gcd(slot, _onsets[i] - at);
         }
 
         if (length / slot > MostSlots)
@@ -184,6 +184,9 @@ internal sealed class TupletPlan
         return false;
     }
 
+    /// <summary>The first onset behind a point that no plain value reaches.</summary>
+    private long FirstOddOnset(long at) => _onsets.Find(o => o > at && o % _clock.Shortest != 0);
+
     private void Merge()
     {
         var kept = 0;
@@ -200,16 +203,6 @@ internal sealed class TupletPlan
         }
 
         _spans.RemoveRange(kept + 1, _spans.Count - kept - 1);
-    }
-
-    private static long Gcd(long a, long b)
-    {
-        while (b != 0)
-        {
-            (a, b) = (b, a % b);
-        }
-
-        return a;
     }
 
     private ExportException Unwritable(string what, long ticks) => new(string.Create(

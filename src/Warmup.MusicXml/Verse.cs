@@ -31,9 +31,9 @@ internal sealed class Verse
     public static Verse Sung(Section section)
     {
         var isPlain = true;
-        foreach (var note in section.Notes)
+        foreach (ref readonly var note in section.Notes.AsSpan())
         {
-            isPlain &= note.Syllable.Length > 0 && note.Syllable[^1] != '-';
+            isPlain &= note.Syllable is [.., not '-'];
         }
 
         return new Verse(section, n => section.Notes.AsSpan()[n].Syllable, isPlain);

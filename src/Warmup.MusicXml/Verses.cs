@@ -32,6 +32,14 @@ internal sealed class Verses
                 continue;
             }
 
+            if (v == 0 && !verse.JoinsBefore(note) && !verse.JoinsAfter(note) && !verse.GoesOn(note + 1))
+            {
+                // What nearly every note has.
+                xml.Raw("        <lyric number=\"1\">\n          <syllabic>single</syllabic>\n          <text>"u8).Text(verse.Text(note))
+                    .Raw("</text>\n        </lyric>\n"u8);
+                continue;
+            }
+
             xml.Raw("        <lyric number=\""u8).Number(v + 1).Raw("\">\n          <syllabic>"u8)
                 .Raw(verse.JoinsBefore(note) ? verse.JoinsAfter(note) ? "middle"u8 : "end"u8 : verse.JoinsAfter(note) ? "begin"u8 : "single"u8)
                 .Raw("</syllabic>\n          <text>"u8).Text(verse.Text(note)).Raw("</text>\n"u8)

@@ -7,6 +7,10 @@ namespace Warmup.MusicXml;
 /// <param name="Alter">The alteration in semitones; with a fraction where a tuning's deviation is asked for.</param>
 internal readonly record struct WrittenPitch(NoteName Name, decimal Alter)
 {
+    // Asked once a pitch and not once a note: decimals are slow.
+    private readonly bool _isPlain = Alter == Name.Alteration;
+
+
     /// <summary>The tonic's name in a part that sings so many semitones above the section.</summary>
     public static NoteName TonicName(Section section, int semitones)
     {
@@ -58,9 +62,13 @@ internal readonly record struct WrittenPitch(NoteName Name, decimal Alter)
     public void Write(XmlBytes xml)
     {
         xml.Raw("        <pitch>\n          <step>"u8).Raw(NoteWriter.Step(Name.LetterIndex)).Raw("</step>\n"u8);
-        if (Alter != 0)
+        if (!_isPlain && Alter != 0)
         {
             xml.Raw("          <alter>"u8).Number(Alter).Raw("</alter>\n"u8);
+        }
+        else if (_isPlain && Name.Alteration != 0)
+        {
+            xml.Raw("          <alter>"u8).Number(Name.Alteration).Raw("</alter>\n"u8);
         }
 
         xml.Raw("          <octave>"u8).Number(Name.Octave).Raw("</octave>\n        </pitch>\n"u8);
@@ -82,11 +90,11 @@ internal readonly record struct WrittenPitch(NoteName Name, decimal Alter)
         var need = accidentals.See(Name);
 
         // A microtone always says its accidental: readers differ in what they make of a fraction alone.
-        return Alter != decimal.Truncate(Alter) ? AccidentalNeed.Needed : need;
+        return _isPlain || Alter == decimal.Truncate(Alter) ? need : AccidentalNeed.Needed;
     }
 
     /// <summary>The named accidental nearest to the alteration, in quarter tones; there is none of five quarter tones.</summary>
-    private ReadOnlySpan<byte> AccidentalName => (int)Math.Round(Alter * 2, MidpointRounding.ToEven) switch
+    private ReadOnlySpan<byte> AccidentalName => (_isPlain ? 2 * Name.Alteration : (int)Math.Round(Alter * 2, MidpointRounding.ToEven)) switch
     {
         0 => "natural"u8,
         1 => "quarter-sharp"u8,

@@ -25,7 +25,7 @@ internal static class XmlText
         {
             Check(section.Title, "a section's title");
             var before = string.Empty;
-            foreach (var note in section.Notes)
+            foreach (ref readonly var note in section.Notes.AsSpan())
             {
                 // Syllables repeat: the same string need not be looked at twice in a row.
                 if (!ReferenceEquals(before, note.Syllable))
@@ -41,6 +41,12 @@ internal static class XmlText
     {
         for (var i = 0; i < text.Length; i++)
         {
+            if (text[i] is >= ' ' and <= '~')
+            {
+                // Nearly every character, and in no need of a closer look.
+                continue;
+            }
+
             var c = text[i];
             var paired = char.IsHighSurrogate(c) && i + 1 < text.Length && char.IsLowSurrogate(text[i + 1]);
             if (char.IsControl(c) || c is '\uFFFE' or '\uFFFF' || (char.IsSurrogate(c) && !paired))

@@ -203,6 +203,46 @@ public class RationalTests
     }
 
     [Property]
+    public void Divisors_and_multiples_are_those_of_whole_numbers_of_any_size(long a, long b)
+    {
+        // Halved, so that the least number has an opposite; 0 has no multiples.
+        (a, b) = (Math.Abs(a / 2), Math.Abs(b / 2));
+        Assert.Equal(BigInteger.GreatestCommonDivisor(a, b), Rational.Gcd(a, b));
+        (a, b) = (a + 1, b + 1);
+        var multiple = (BigInteger)a * b / BigInteger.GreatestCommonDivisor(a, b);
+        Assert.Equal(BigInteger.Min(multiple, long.MaxValue), Rational.Lcm(a, b));
+    }
+
+    [Fact]
+    public void Divisors_of_negative_numbers_and_multiples_of_0_are_refused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => Rational.Gcd(-1, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Rational.Gcd(1, -1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Rational.Lcm(0, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Rational.Lcm(1, 0));
+    }
+
+    [Theory]
+    [InlineData(1L << 30)]
+    [InlineData((1L << 30) - 1)]
+    [InlineData((1L << 30) + 1)]
+    [InlineData(1L << 31)]
+    public void Around_the_size_from_which_wider_numbers_are_needed_all_is_exact(long edge)
+    {
+        foreach (var a in (Rational[])[new(edge), new(-edge), new(1, edge), new(edge - 1, edge), new(1 - edge, edge + 1)])
+        {
+            foreach (var b in (Rational[])[new(edge), new(-edge), new(1, edge), new(edge, edge + 1), new(-edge, edge - 1)])
+            {
+                Sums_are_exact_or_refused(a, b);
+                Differences_are_exact_or_refused(a, b);
+                Products_are_exact_or_refused(a, b);
+                Exact(Big(a).N * Big(b).D, Big(a).D * Big(b).N, () => a / b, "division");
+                Assert.Equal((Big(a).N * Big(b).D).CompareTo(Big(b).N * Big(a).D), a.CompareTo(b));
+            }
+        }
+    }
+
+    [Property]
     public void Reading_a_decimal_is_exact(int digits, byte places)
     {
         var scale = (byte)(places % 10);

@@ -86,7 +86,8 @@ public sealed record DroneStyle
     {
         ArgumentNullException.ThrowIfNull(tonic);
         ArgumentNullException.ThrowIfNull(tuning);
-        var strings = TonesFor(scale).ConvertAll(tone => new DroneString(ScoreBuilder.Pitch(tone, tonic, tuning, tonicName)));
+        var hz = tonic.Hz;
+        var strings = TonesFor(scale).ConvertAll(tone => new DroneString(ScoreBuilder.Pitch(tone, tonic, hz, tuning, tonicName)));
         return new Drone(strings, StrokeSeconds, RestSeconds) { IsHeld = IsHeld };
     }
 

@@ -1,27 +1,37 @@
 using System.Globalization;
-using System.Runtime.InteropServices;
 
 namespace Warmup;
 
 /// <summary>The different pitches of a section and their syllables.</summary>
 internal sealed class Palette(Drill drill, NoteName tonicName)
 {
-    private readonly List<ScorePitch> _pitches = [];
-    private readonly List<string> _syllables = [];
-    private readonly Dictionary<ScaleTone, int> _indexes = [];
+    private const int UsualPitches = 8;
 
-    public ValueList<ScorePitch> Pitches => _pitches.ToValueList();
+    private readonly List<ScorePitch> _pitches = new(UsualPitches);
+    private readonly List<string> _syllables = new(UsualPitches);
+    private readonly double _tonicHz = drill.Tonic.Hz;
+
+    // One more than each tone's index: notes are many and ask for theirs one by one.
+    private readonly short[] _indexes = new short[ScaleTone.Count];
+
+    public ValueList<ScorePitch> Pitches => ValueList.Adopt(_pitches.ToArray());
 
     public string Syllable(int index) => _syllables[index];
 
     public int IndexOf(ScaleTone tone, int line)
     {
-        ref var index = ref CollectionsMarshal.GetValueRefOrAddDefault(_indexes, tone, out var known);
-        if (known)
+        ref var index = ref _indexes[tone.Ordinal];
+        if (index == 0)
         {
-            return index;
+            Add(tone, line);
+            index = (short)_pitches.Count;
         }
 
+        return index - 1;
+    }
+
+    private void Add(ScaleTone tone, int line)
+    {
         var midi = drill.Tonic.Midi + tone.Semitones;
         if (midi is < 0 or > 127)
         {
@@ -33,10 +43,8 @@ internal sealed class Palette(Drill drill, NoteName tonicName)
             { Line = line + 1 });
         }
 
-        index = _pitches.Count;
-        var pitch = ScoreBuilder.Pitch(tone, drill.Tonic, drill.Tuning, tonicName);
+        var pitch = ScoreBuilder.Pitch(tone, drill.Tonic, _tonicHz, drill.Tuning, tonicName);
         _pitches.Add(drill.HasSimplerSpelling ? pitch with { Name = Spelling.Simpler(pitch.Name) } : pitch);
         _syllables.Add(drill.Syllables.SyllableOf(tone));
-        return index;
     }
 }

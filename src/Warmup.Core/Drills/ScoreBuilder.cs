@@ -23,18 +23,23 @@ internal static class ScoreBuilder
             findings = [.. findings, finding];
         }
 
-        var section = Time(drill, expansion, tonicName, cancellation);
+        var title = drill.Title;
+        var section = Time(drill, title, expansion, tonicName, cancellation);
         var drone = drill.HasDrone ? drill.DroneStyle.For(drill.Scale, drill.Tonic, drill.Tuning, tonicName) : null;
         if (drone is not null && drill.DroneStyle.Missing(drill.Scale) is { } missing)
         {
             findings = [.. findings, missing];
         }
 
-        return new Score(drill.Title, [section], drone, findings);
+        return new Score(title, [section], drone, findings);
     }
 
     /// <summary>A tone written and tuned.</summary>
-    public static ScorePitch Pitch(ScaleTone tone, Tonic tonic, Tuning tuning, NoteName tonicName)
+    public static ScorePitch Pitch(ScaleTone tone, Tonic tonic, Tuning tuning, NoteName tonicName) =>
+        Pitch(tone, tonic, tonic.Hz, tuning, tonicName);
+
+    /// <summary>The same where the tonic's frequency is known.</summary>
+    public static ScorePitch Pitch(ScaleTone tone, Tonic tonic, double tonicHz, Tuning tuning, NoteName tonicName)
     {
         var name = Spelling.Name(tone, tonicName);
         var cents = tuning.Cents(tone);
@@ -42,10 +47,10 @@ internal static class ScoreBuilder
         // Above the written note's equal pitch at A4 = 440 Hz: the tuning's deviation, the tonic's offset and the reference's.
         var reference = tonic.A4.Equals(Tonic.StandardA4) ? 0 : 1200 * Math.Log2(tonic.A4 / Tonic.StandardA4);
         var offset = cents + tonic.OffsetCents + reference - (100.0 * (name.Midi - tonic.Midi));
-        return new ScorePitch(tone, name, cents, tuning.Hz(tone, tonic), offset);
+        return new ScorePitch(tone, name, cents, tuning.Hz(tone, tonicHz), offset);
     }
 
-    private static Section Time(Drill drill, Expansion expansion, NoteName tonicName, CancellationToken cancellation)
+    private static Section Time(Drill drill, string title, Expansion expansion, NoteName tonicName, CancellationToken cancellation)
     {
         var grid = TimeGrid.For(drill, expansion);
         var rounds = RoundPlan.For(drill, expansion, grid, cancellation);
@@ -70,7 +75,7 @@ internal static class ScoreBuilder
         var measures = MeasurePlan.For(drill.Meter, timeline.Lines.AsSpan(), timeline.At);
         return new Section
         {
-            Title = drill.Title,
+            Title = title,
             Scale = drill.Scale,
             Tonic = drill.Tonic,
             TonicName = tonicName,

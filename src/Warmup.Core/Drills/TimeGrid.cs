@@ -42,7 +42,7 @@ internal sealed class TimeGrid
         {
             for (var l = 0; l < _lineCount; l++)
             {
-                _lines[(s * _lineCount) + l] = Measure(expansion.Lines[l].Notes, drill.Speeds[s]);
+                _lines[(s * _lineCount) + l] = Measure(expansion.Lines[l].Notes.AsSpan(), drill.Speeds[s]);
             }
         }
     }
@@ -71,17 +71,17 @@ internal sealed class TimeGrid
         var resolution = Fractions(drill, expansion);
         if (drill.Delivery.IsLineByLine)
         {
-            resolution = Lcm(resolution, drill.Delivery.LeastHold.Denominator);
+            resolution = Rational.Lcm(resolution, drill.Delivery.LeastHold.Denominator);
             for (var round = 0; round < drill.Ramp.Rounds; round++)
             {
-                resolution = Lcm(resolution, drill.Delivery.BreathAksharas(drill.Ramp.At(round)).Denominator);
+                resolution = Rational.Lcm(resolution, drill.Delivery.BreathAksharas(drill.Ramp.At(round)).Denominator);
             }
         }
 
         if (drill.Meter.IsFree)
         {
             // Bars of free rhythm fall on sixteenths of an akshara's whole at the finest.
-            resolution = Lcm(resolution, MeasurePlan.FreeGrid);
+            resolution = Rational.Lcm(resolution, MeasurePlan.FreeGrid);
         }
 
         return new TimeGrid(drill, expansion, (int)Bounded(resolution));
@@ -185,10 +185,10 @@ internal sealed class TimeGrid
         return at - within + end;
     }
 
-    private (long Lead, long Last, long Silence) Measure(ValueList<LineNote> notes, Speed speed)
+    private (long Lead, long Last, long Silence) Measure(ReadOnlySpan<LineNote> notes, Speed speed)
     {
         var (lead, last, length) = (0L, Steps(notes[0].Length, speed), notes[0].Length);
-        for (var i = 1; i < notes.Count; i++)
+        for (var i = 1; i < notes.Length; i++)
         {
             lead += last + Silence(notes[i - 1], speed);
             if (notes[i].Length != length)
@@ -202,7 +202,7 @@ internal sealed class TimeGrid
     }
 
     /// <summary>Grid steps of the silence behind a note.</summary>
-    public long Silence(LineNote note, Speed speed) => note.Rest.Sign == 0 ? 0 : Steps(note.Rest, speed);
+    public long Silence(in LineNote note, Speed speed) => note.Rest.Sign == 0 ? 0 : Steps(note.Rest, speed);
 
     private static long Fractions(Drill drill, Expansion expansion)
     {
@@ -213,17 +213,17 @@ internal sealed class TimeGrid
             Rational last = default;
             foreach (var line in expansion.Lines)
             {
-                foreach (var note in line.Notes)
+                foreach (ref readonly var note in line.Notes.AsSpan())
                 {
                     if (note.Length != last)
                     {
                         last = note.Length;
-                        resolution = Bounded(Lcm(resolution, (unit * last).Denominator));
+                        resolution = Bounded(Rational.Lcm(resolution, (unit * last).Denominator));
                     }
 
                     if (note.Rest.Sign != 0)
                     {
-                        resolution = Bounded(Lcm(resolution, (unit * note.Rest).Denominator));
+                        resolution = Bounded(Rational.Lcm(resolution, (unit * note.Rest).Denominator));
                     }
                 }
             }
@@ -240,16 +240,4 @@ internal sealed class TimeGrid
 
     private static PatternException Refusal(string message, string fix) =>
         new(new Finding(FindingCode.TimeRefused, Severity.Error, message, fix));
-
-    private static long Lcm(long a, long b)
-    {
-        var (x, y) = (a, b);
-        while (y != 0)
-        {
-            (x, y) = (y, x % y);
-        }
-
-        // Beyond the bound the exact number no longer matters; it must not overflow before it is refused.
-        return (long)Int128.Min((Int128)a / x * b, int.MaxValue);
-    }
 }

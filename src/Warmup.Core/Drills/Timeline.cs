@@ -6,6 +6,7 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
     private readonly ScoreNote[] _notes = new ScoreNote[rounds.Notes];
     private readonly ScoreLine[] _lines = new ScoreLine[rounds.Lines];
     private readonly List<Breath> _breaths = [];
+    private readonly int _resolution = grid.Resolution;
     private long _at = grid.CountIn;
     private int _note;
     private int _line;
@@ -32,39 +33,41 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
         var onset = _at;
         var first = _note;
         var (units, length) = (Rational.Zero, 0L);
-        var sung = line.Notes;
-        for (var i = 0; i < sung.Count; i++)
+        var sung = line.Notes.AsSpan();
+        for (var i = 0; i < sung.Length; i++)
         {
-            if (sung[i].Length != units)
+            ref readonly var note = ref sung[i];
+            if (note.Length != units)
             {
-                units = sung[i].Length;
+                units = note.Length;
                 length = grid.Steps(units, speed);
             }
 
-            var pitch = palette.IndexOf(sung[i].Tone, index);
-            if (i < sung.Count - 1)
+            var pitch = palette.IndexOf(note.Tone, index);
+            var silence = grid.Silence(note, speed);
+            if (i < sung.Length - 1)
             {
-                Add(sung[i], length, pitch, false);
-                _at += length + grid.Silence(sung[i], speed);
+                Add(note, length, pitch, false);
+                _at += length + silence;
                 continue;
             }
 
-            var close = grid.Close(_at, length, grid.Silence(sung[i], speed), breath);
+            var close = grid.Close(_at, length, silence, breath);
             if (close.BreathEnd > close.NoteEnd)
             {
                 _breaths.Add(new Breath(grid.Aksharas(close.NoteEnd), grid.Aksharas(close.BreathEnd - close.NoteEnd), _note));
             }
 
-            Add(sung[i], close.NoteEnd - _at, pitch, lineByLine || close.NoteEnd - _at > length);
+            Add(note, close.NoteEnd - _at, pitch, lineByLine || close.NoteEnd - _at > length);
             _at = close.Next;
         }
 
         _lines[_line++] = new ScoreLine(first, _note - first, grid.Aksharas(onset), grid.Aksharas(_at - onset)) { Speed = speed, Round = round };
     }
 
-    private void Add(LineNote sung, long length, int pitch, bool held)
+    private void Add(in LineNote sung, long length, int pitch, bool held)
     {
-        _notes[_note] = new ScoreNote((int)_at, (int)length, grid.Resolution, pitch, _line, sung.Sung ?? palette.Syllable(pitch), held);
+        _notes[_note] = new ScoreNote((int)_at, (int)length, _resolution, pitch, _line, sung.Sung ?? palette.Syllable(pitch), held);
         _note++;
     }
 }

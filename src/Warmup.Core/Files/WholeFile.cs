@@ -52,6 +52,19 @@ public static class WholeFile
     public static void Save(this IScoreFormat format, Score score, string path, bool overwrite = false, CancellationToken cancellationToken = default) =>
         Write(path, stream => format.Write(score, stream, cancellationToken), overwrite);
 
+    /// <summary>Writes a score to a file on a thread of the pool, whole or not at all.</summary>
+    /// <param name="format">The format.</param>
+    /// <param name="score">The score.</param>
+    /// <param name="path">The file; its folder must exist.</param>
+    /// <param name="overwrite">Whether an existing file may be replaced.</param>
+    /// <param name="cancellationToken">Stops the work and leaves nothing behind.</param>
+    /// <exception cref="IOException">The file exists and may not be replaced, or the disk refuses.</exception>
+    /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
+    /// <exception cref="ExportException">The format cannot hold the score.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static Task SaveAsync(this IScoreFormat format, Score score, string path, bool overwrite = false, CancellationToken cancellationToken = default) =>
+        Task.Run(() => format.Save(score, path, overwrite, cancellationToken), cancellationToken);
+
     private static void RefuseExisting(string path, bool overwrite)
     {
         if (Directory.Exists(path))

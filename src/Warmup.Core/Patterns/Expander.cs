@@ -7,14 +7,16 @@ internal sealed class Expander(CancellationToken cancellation)
 {
     private readonly HashSet<Finding> _seen = [];
 
-    public List<Finding> Findings { get; } = [];
+    private readonly List<Finding> _findings = [];
+
+    public ValueList<Finding> Findings => ValueList.Adopt(_findings.ToArray());
 
     /// <summary>Notes something; the same thing once.</summary>
     public void Note(Finding finding)
     {
         if (_seen.Add(finding))
         {
-            Findings.Add(finding);
+            _findings.Add(finding);
         }
     }
 
@@ -33,7 +35,7 @@ internal sealed class Expander(CancellationToken cancellation)
     }
 
     /// <summary>Refuses so many repetitions of the lines' notes before memory is spent on them.</summary>
-    public void BoundTimes(Line[] lines, int times) => Bound(times * lines.Sum(l => (long)l.Notes.Count));
+    public void BoundTimes(Line[] lines, int times) => Bound(times * Line.CountNotes(lines));
 
     public void Bound(IEnumerable<Line> lines) => Bound(lines.Sum(l => (long)l.Notes.Count));
 }

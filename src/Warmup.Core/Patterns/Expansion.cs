@@ -6,22 +6,11 @@ namespace Warmup;
 public sealed record Expansion(ValueList<Line> Lines, ValueList<Finding> Findings)
 {
     /// <summary>The number of notes in all lines.</summary>
-    public int NoteCount => Lines.AsSpan() is var lines && lines.IsEmpty ? 0 : Sum(lines);
+    public int NoteCount => (int)Line.CountNotes(Lines.AsSpan());
 
     /// <summary>The lines' letters, joined by <c> / </c>.</summary>
     public string ToLetters() => string.Join(" / ", Lines.ConvertAll(l => l.ToLetters()));
 
     /// <summary>The lines' tones, joined by <c> / </c>.</summary>
     public override string ToString() => string.Join(" / ", Lines);
-
-    private static int Sum(ReadOnlySpan<Line> lines)
-    {
-        var sum = 0;
-        foreach (var line in lines)
-        {
-            sum += line.Notes.Count;
-        }
-
-        return sum;
-    }
 }

@@ -34,24 +34,4 @@ internal readonly record struct Frame(Scale Scale, bool Swapped, bool Mirrored, 
 
     /// <summary>The place in one of the lists, counted from its tonic, of a step forward from the home note.</summary>
     public int Place(Way way, int step) => Mirrored ? Scale.List(way).Top + High - step : Low + step;
-
-    /// <summary>
-    /// Whether a line may end on a step: no earlier note is further and no later one nearer, so that no line stops in the middle of a bend.
-    /// </summary>
-    public bool IsProperEnd(int step)
-    {
-        var end = this[step]!.Value.Semitones;
-        var sign = Mirrored ? -1 : 1;
-        var top = Top;
-        for (var i = 0; i <= top; i++)
-        {
-            var beyond = sign * (this[i]!.Value.Semitones - end);
-            if (i < step ? beyond > 0 : i > step && beyond < 0)
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
 }

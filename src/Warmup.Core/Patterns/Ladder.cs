@@ -31,15 +31,42 @@ internal sealed record LadderPattern : PrimitivePattern
         var top = Span(frame);
         expander.Bound((long)top * (top + 3) / 2);
         var run = RunPattern.Walk(frame);
+        var ends = ProperEnds(run, frame.Mirrored ? -1 : 1);
         var lines = new List<Line>(top);
         for (var end = 1; end <= top; end++)
         {
-            if (frame.IsProperEnd(end))
+            if (ends[end])
             {
                 lines.Add(new Line(ValueList.Create<LineNote>(run.AsSpan(0, end + 1))));
             }
         }
 
         return [.. lines];
+    }
+
+    /// <summary>
+    /// Where a line may end: no earlier note is further and no later one nearer, so that no line stops in the middle of a bend.
+    /// </summary>
+    /// <param name="run">The run.</param>
+    /// <param name="sign">1 where the run rises, -1 where it falls.</param>
+    private static bool[] ProperEnds(ReadOnlySpan<LineNote> run, int sign)
+    {
+        var ends = new bool[run.Length];
+        var nearest = int.MaxValue;
+        for (var i = run.Length - 1; i >= 0; i--)
+        {
+            var pitch = sign * run[i].Tone.Semitones;
+            ends[i] = pitch <= nearest;
+            nearest = Math.Min(nearest, pitch);
+        }
+
+        var furthest = int.MinValue;
+        for (var i = 0; i < run.Length; i++)
+        {
+            furthest = Math.Max(furthest, sign * run[i].Tone.Semitones);
+            ends[i] &= sign * run[i].Tone.Semitones == furthest;
+        }
+
+        return ends;
     }
 }

@@ -76,6 +76,18 @@ public sealed record Line(ValueList<LineNote> Notes)
         return true;
     }
 
+    /// <summary>The notes of several lines together.</summary>
+    internal static long CountNotes(ReadOnlySpan<Line> lines)
+    {
+        var count = 0L;
+        foreach (var line in lines)
+        {
+            count += line.Notes.Count;
+        }
+
+        return count;
+    }
+
     /// <summary>A part of the line; its first note is reached from nowhere.</summary>
     internal Line Part(int start, int count)
     {

@@ -87,7 +87,7 @@ public abstract partial record Pattern
     {
         var expander = new Expander(cancellationToken);
         var lines = Lines(Frame.Of(scale), expander);
-        return new Expansion(ValueList.Adopt(lines), expander.Findings.ToValueList());
+        return new Expansion(ValueList.Adopt(lines), expander.Findings);
     }
 
     /// <summary>The pattern's lines in a scale, or why there are none.</summary>

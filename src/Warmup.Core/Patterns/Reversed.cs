@@ -24,12 +24,12 @@ internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner)
 
     private static Line Turn(Line line)
     {
-        var source = line.Notes;
-        var notes = new LineNote[source.Count];
+        var source = line.Notes.AsSpan();
+        var notes = new LineNote[source.Length];
         for (var i = 0; i < notes.Length; i++)
         {
             // A link and a silence belong to the pair of notes, so they move to the other one; the silence at the line's end stays there.
-            var at = source.Count - 1 - i;
+            var at = source.Length - 1 - i;
             var link = i == 0 ? Link.Leap : source[at + 1].Link;
             var rest = at == 0 ? source[^1].Rest : source[at - 1].Rest;
             notes[i] = source[at] with { Link = link, Rest = rest };

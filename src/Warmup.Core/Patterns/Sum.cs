@@ -77,17 +77,25 @@ internal sealed record SumPattern : Pattern
 
     internal override Line[] Lines(Frame frame, Expander expander)
     {
-        var lines = new List<Line>();
-        var notes = 0L;
-        foreach (var part in Parts)
+        var parts = new Line[Parts.Count][];
+        var (lines, notes) = (0, 0L);
+        for (var p = 0; p < parts.Length; p++)
         {
-            var more = part.Lines(frame, expander);
-            notes += more.Sum(l => (long)l.Notes.Count);
+            parts[p] = Parts[p].Lines(frame, expander);
+            lines += parts[p].Length;
+            notes += Line.CountNotes(parts[p]);
             expander.Bound(notes);
-            lines.AddRange(more);
         }
 
-        return [.. lines];
+        var all = new Line[lines];
+        var at = 0;
+        foreach (var part in parts)
+        {
+            part.CopyTo(all, at);
+            at += part.Length;
+        }
+
+        return all;
     }
 
     private static int Most(ValueList<Pattern> parts, Func<Pattern, int> measure) => ((IEnumerable<Pattern>)parts).Max(measure);

@@ -16,6 +16,10 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>
     /// <summary>The smallest and, with its sign turned, the largest alteration, in semitones.</summary>
     public const int LowestAlteration = -2;
 
+    /// <summary>The number of different degrees: seven letters with five alterations each.</summary>
+    internal const int Count = 7 * Alterations;
+
+    private const int Alterations = 1 - (2 * LowestAlteration);
     private const string Letters = "SRGMPDN";
     private static ReadOnlySpan<sbyte> Major => [0, 2, 4, 5, 7, 9, 11];
 
@@ -55,6 +59,9 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>
 
     /// <summary>The letter alone: S, R, G, M, P, D or N.</summary>
     public char SvaraLetter => Letters[_index];
+
+    /// <summary>A number of the degree's own, from 0 to below <see cref="Count"/>.</summary>
+    internal int Ordinal => (Alterations * _index) + _alteration - LowestAlteration;
 
     /// <summary>Equality of letter and alteration.</summary>
     /// <param name="left">One degree.</param>

@@ -13,6 +13,10 @@ public readonly struct NoteName : IEquatable<NoteName>
     public const int HighestOctave = 10;
 
     private const string Letters = "CDEFGAB";
+
+    // Counts letters from the lowest octave, so that none is negative.
+    private const int LetterShift = -7 * LowestOctave;
+
     private static ReadOnlySpan<sbyte> Naturals => [0, 2, 4, 5, 7, 9, 11];
 
     private readonly sbyte _letter;
@@ -126,20 +130,20 @@ public readonly struct NoteName : IEquatable<NoteName>
     /// <param name="midi">The MIDI note number.</param>
     internal static NoteName? Spell(int letterIndex, int midi)
     {
-        var octave = Math.DivRem(letterIndex, 7, out var letter);
-        if (letter < 0)
-        {
-            letter += 7;
-            octave--;
-        }
+        return AlterationOf(letterIndex, midi) is { } alteration && Math.Abs(alteration) <= 3 && Math.DivRem(letterIndex + LetterShift, 7) is var (octave, letter)
+            ? new NoteName(letter, alteration, octave + LowestOctave)
+            : null;
+    }
 
-        if (octave is < LowestOctave or > HighestOctave)
-        {
-            return null;
-        }
-
-        var alteration = midi - new NoteName(letter, 0, octave).Midi;
-        return Math.Abs(alteration) <= 3 ? new NoteName(letter, alteration, octave) : null;
+    /// <summary>The semitones that an accidental on a letter has to add to give a MIDI note; <see langword="null"/> beyond the octaves.</summary>
+    /// <param name="letterIndex">The letter counted over the octaves.</param>
+    /// <param name="midi">The MIDI note number.</param>
+    internal static int? AlterationOf(int letterIndex, int midi)
+    {
+        var (octave, letter) = Math.DivRem(letterIndex + LetterShift, 7);
+        return letterIndex + LetterShift >= 0 && octave <= HighestOctave - LowestOctave
+            ? midi - ((12 * (octave + LowestOctave + 1)) + Naturals[letter])
+            : null;
     }
 
     /// <inheritdoc/>

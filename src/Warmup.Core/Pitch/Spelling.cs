@@ -34,7 +34,9 @@ public static class Spelling
         var octaveStart = (tonic.Midi / 12) - 1;
         for (var letter = 7 * (octaveStart - 1); letter < 7 * (octaveStart + 2); letter++)
         {
-            if (NoteName.Spell(letter, tonic.Midi) is not { } name || Math.Abs(name.Alteration) > 2 || Weigh(name, degrees) is not { } weight)
+            if (NoteName.AlterationOf(letter, tonic.Midi) is not (>= -2 and <= 2)
+                || NoteName.Spell(letter, tonic.Midi) is not { } name
+                || Weigh(name, degrees) is not { } weight)
             {
                 continue;
             }
@@ -86,18 +88,17 @@ public static class Spelling
 
     private static (int Sum, int Doubles)? Weigh(NoteName tonic, ValueList<Degree> degrees)
     {
-        var sum = 0;
-        var doubles = 0;
+        var (sum, doubles) = (0, 0);
+        var (letter, midi) = ((7 * tonic.Octave) + tonic.LetterIndex, tonic.Midi);
         foreach (var degree in degrees)
         {
-            var letter = (7 * tonic.Octave) + tonic.LetterIndex + degree.Letter - 1;
-            if (NoteName.Spell(letter, tonic.Midi + degree.Semitones) is not { } name || Math.Abs(name.Alteration) > 2)
+            if (NoteName.AlterationOf(letter + degree.Letter - 1, midi + degree.Semitones) is not (>= -2 and <= 2 and var alteration))
             {
                 return null;
             }
 
-            sum += Math.Abs(name.Alteration);
-            doubles += Math.Abs(name.Alteration) == 2 ? 1 : 0;
+            sum += Math.Abs(alteration);
+            doubles += Math.Abs(alteration) == 2 ? 1 : 0;
         }
 
         return (sum, doubles);

@@ -190,7 +190,7 @@ public sealed record Meter
                 talas.Add(new Meter(name, angas.ConvertAll(a => a.Aksharas))
                 {
                     Angas = angas,
-                    Gestures = ((IEnumerable<Anga>)angas).SelectMany(a => (IEnumerable<Kriya>)a.Gestures).ToValueList(),
+                    Gestures = Joined(angas.ConvertAll(a => a.Gestures)),
                 });
             }
         }
@@ -201,8 +201,38 @@ public sealed record Meter
     private static Meter Chapu(Jati jati, ValueList<int> groups) => new($"{jati.ToString().ToLowerInvariant()} chapu", groups)
     {
         // Teachers differ in the gestures of the chapus; that each group begins with a clap they share (from memory).
-        Gestures = ((IEnumerable<int>)groups).SelectMany(g => Enumerable.Repeat(Kriya.Silent, g - 1).Prepend(Kriya.Clap)).ToValueList(),
+        Gestures = Joined(groups.ConvertAll(ClapAndSilence)),
     };
+
+    private static ValueList<Kriya> ClapAndSilence(int beats)
+    {
+        var gestures = new Kriya[beats];
+        Array.Fill(gestures, Kriya.Silent);
+        gestures[0] = Kriya.Clap;
+        return ValueList.Adopt(gestures);
+    }
+
+    private static ValueList<Kriya> Joined(ValueList<ValueList<Kriya>> groups)
+    {
+        // With plain loops: these tables are made in every process, before its first drill.
+        var count = 0;
+        foreach (var group in groups)
+        {
+            count += group.Count;
+        }
+
+        var joined = new Kriya[count];
+        var at = 0;
+        foreach (var group in groups)
+        {
+            foreach (var gesture in group)
+            {
+                joined[at++] = gesture;
+            }
+        }
+
+        return ValueList.Adopt(joined);
+    }
 
     private static int NoteValue(int type) => type is 1 or 2 or 4 or 8 or 16 or FinestBeatType
         ? type

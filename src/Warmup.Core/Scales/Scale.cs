@@ -48,6 +48,7 @@ public sealed partial record Scale
 
         _rising = new ScaleList(Ascent, Way.Ascent);
         _falling = new ScaleList(Turned(Descent), Way.Descent);
+        Degrees = DegreesOf(Ascent, Descent);
     }
 
     /// <summary>The name.</summary>
@@ -84,8 +85,7 @@ public sealed partial record Scale
     public int StepsDown => _falling.Top;
 
     /// <summary>The different degrees of both lists, from low to high.</summary>
-    public ValueList<Degree> Degrees =>
-        ((IEnumerable<ScaleTone>)Ascent).Concat(Descent).Select(t => t.Degree).Distinct().Order().ToValueList();
+    public ValueList<Degree> Degrees { get; }
 
     /// <summary>The different pitches of both lists in semitones above the tonic, 0 to 11, from low to high.</summary>
     public ValueList<int> PitchSet => PitchSets.ToValueList(PitchSets.Of(Degrees));
@@ -169,6 +169,32 @@ public sealed partial record Scale
         return false;
     }
 
+    /// <summary>The different degrees of two lists from low to high, each put in its place: they are few.</summary>
+    private static ValueList<Degree> DegreesOf(ValueList<ScaleTone> first, ValueList<ScaleTone> second)
+    {
+        var degrees = new Degree[Degree.Count];
+        var count = 0;
+        for (var i = 0; i < first.Count + second.Count; i++)
+        {
+            var degree = (i < first.Count ? first[i] : second[i - first.Count]).Degree;
+            var place = count;
+            while (place > 0 && degree.CompareTo(degrees[place - 1]) < 0)
+            {
+                place--;
+            }
+
+            if (place == 0 || degrees[place - 1] != degree)
+            {
+                Array.Copy(degrees, place, degrees, place + 1, count - place);
+                degrees[place] = degree;
+                count++;
+            }
+        }
+
+        Array.Resize(ref degrees, count);
+        return ValueList.Adopt(degrees);
+    }
+
     private static string? Fault(ValueList<ScaleTone> ascent, ValueList<ScaleTone> descent) =>
         ListFault("the ascent", ascent) ?? ListFault("the descent", descent)
         ?? (ReachesTop(ascent) != ReachesTop(descent)
@@ -189,7 +215,7 @@ public sealed partial record Scale
             return $"{which} must hold the tonic S";
         }
 
-        var degrees = ((IEnumerable<ScaleTone>)tones).Select(t => t.Degree).Distinct().Count();
+        var degrees = DegreesOf(tones, default).Count;
         return degrees is < FewestNotes or > MostNotes
             ? $"{which} must have {FewestNotes} to {MostNotes} different notes, not {degrees}"
             : null;

@@ -70,24 +70,6 @@ internal sealed class ScaleList
     }
 
     /// <summary>
-    /// Whether a line may end on a step: no earlier note is higher and no later one lower, so that no line stops in the middle of a bend.
-    /// </summary>
-    public bool IsProperEnd(int step)
-    {
-        var end = this[step]!.Value.Semitones;
-        for (var i = 0; i <= Top; i++)
-        {
-            var pitch = this[i]!.Value.Semitones;
-            if (i < step ? pitch > end : i > step && pitch < end)
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
-
-    /// <summary>
     /// The form a tone takes in this list: itself where the list has it, else the same pitch by another letter (a chromatic scale is
     /// spelled with sharps up and flats down), else the other variant of its letter, else <see langword="null"/>.
     /// </summary>

@@ -3,5 +3,16 @@ namespace Warmup;
 /// <summary>Equal temperament.</summary>
 internal static class EqualTuning
 {
-    public static Tuning Value { get; } = new("equal", Enumerable.Range(0, 12).Select(i => Interval.FromCents(100 * i)).ToValueList());
+    public static Tuning Value { get; } = new("equal", Places());
+
+    private static ValueList<Interval> Places()
+    {
+        var places = new Interval[12];
+        for (var i = 0; i < places.Length; i++)
+        {
+            places[i] = Interval.FromCents(100 * i);
+        }
+
+        return ValueList.Adopt(places);
+    }
 }

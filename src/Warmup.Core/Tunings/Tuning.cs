@@ -96,7 +96,10 @@ public sealed record Tuning
     /// <summary>The frequency of a tone in Hz.</summary>
     /// <param name="tone">The tone.</param>
     /// <param name="tonic">The tonic.</param>
-    public double Hz(ScaleTone tone, Tonic tonic) => this[tone.Degree].Above(tonic.Hz, tone.Octave + OctaveOf(tone.Degree));
+    public double Hz(ScaleTone tone, Tonic tonic) => Hz(tone, tonic.Hz);
+
+    /// <summary>The frequency of a tone above a tonic's frequency, both in Hz.</summary>
+    internal double Hz(ScaleTone tone, double tonicHz) => this[tone.Degree].Above(tonicHz, tone.Octave + OctaveOf(tone.Degree));
 
     /// <summary>Just intonation with a choice where two ratios are common.</summary>
     /// <param name="choices">The ratios.</param>

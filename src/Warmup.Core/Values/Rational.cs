@@ -12,6 +12,8 @@ namespace Warmup;
 /// </remarks>
 public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, ISpanFormattable
 {
+    private const long SmallBound = 1L << 30;
+
     // Stored as denominator - 1, so that the default value is the number 0 and not the invalid fraction 0/0.
     private readonly long _denominatorLessOne;
 
@@ -28,7 +30,9 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
             return;
         }
 
-        this = Reduce(numerator, denominator, "making a fraction");
+        this = denominator > 0 && numerator != long.MinValue
+            ? Reduce(numerator, denominator)
+            : Reduce(numerator, denominator, "making a fraction");
     }
 
     private Rational(long numerator, long denominator, bool _)
@@ -53,7 +57,7 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     public bool IsInteger => _denominatorLessOne == 0;
 
     /// <summary>-1, 0 or 1.</summary>
-    public int Sign => Math.Sign(Numerator);
+    public int Sign => Numerator > 0 ? 1 : Numerator < 0 ? -1 : 0;
 
     /// <summary>Whole numbers are rationals.</summary>
     /// <param name="value">The whole number.</param>
@@ -70,6 +74,8 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     public static Rational operator +(Rational left, Rational right) =>
         left.IsInteger && right.IsInteger && !AddOverflows(left.Numerator, right.Numerator)
             ? new(left.Numerator + right.Numerator)
+            : left.IsSmall && right.IsSmall
+            ? Reduce((left.Numerator * right.Denominator) + (right.Numerator * left.Denominator), left.Denominator * right.Denominator)
             : Reduce(
                 ((Int128)left.Numerator * right.Denominator) + ((Int128)right.Numerator * left.Denominator),
                 (Int128)left.Denominator * right.Denominator,
@@ -79,8 +85,9 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     /// <param name="left">The minuend.</param>
     /// <param name="right">The subtrahend.</param>
     /// <exception cref="OverflowException">The difference does not fit.</exception>
-    public static Rational operator -(Rational left, Rational right) =>
-        Reduce(
+    public static Rational operator -(Rational left, Rational right) => left.IsSmall && right.IsSmall
+        ? Reduce((left.Numerator * right.Denominator) - (right.Numerator * left.Denominator), left.Denominator * right.Denominator)
+        : Reduce(
             ((Int128)left.Numerator * right.Denominator) - ((Int128)right.Numerator * left.Denominator),
             (Int128)left.Denominator * right.Denominator,
             "subtraction");
@@ -94,16 +101,18 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     /// <param name="left">A factor.</param>
     /// <param name="right">A factor.</param>
     /// <exception cref="OverflowException">The product does not fit.</exception>
-    public static Rational operator *(Rational left, Rational right) =>
-        Reduce((Int128)left.Numerator * right.Numerator, (Int128)left.Denominator * right.Denominator, "multiplication");
+    public static Rational operator *(Rational left, Rational right) => left.IsSmall && right.IsSmall
+        ? Reduce(left.Numerator * right.Numerator, left.Denominator * right.Denominator)
+        : Reduce((Int128)left.Numerator * right.Numerator, (Int128)left.Denominator * right.Denominator, "multiplication");
 
     /// <summary>The quotient.</summary>
     /// <param name="left">The dividend.</param>
     /// <param name="right">The divisor.</param>
     /// <exception cref="DivideByZeroException"><paramref name="right"/> is 0.</exception>
     /// <exception cref="OverflowException">The quotient does not fit.</exception>
-    public static Rational operator /(Rational left, Rational right) =>
-        Reduce((Int128)left.Numerator * right.Denominator, (Int128)left.Denominator * right.Numerator, "division");
+    public static Rational operator /(Rational left, Rational right) => left.IsSmall && right.IsSmall && right.Numerator > 0
+        ? Reduce(left.Numerator * right.Denominator, left.Denominator * right.Numerator)
+        : Reduce((Int128)left.Numerator * right.Denominator, (Int128)left.Denominator * right.Numerator, "division");
 
     /// <summary>Equality of value.</summary>
     /// <param name="left">One number.</param>
@@ -144,6 +153,30 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     /// <param name="left">One number.</param>
     /// <param name="right">The other.</param>
     public static Rational Max(Rational left, Rational right) => left >= right ? left : right;
+
+    /// <summary>The greatest common divisor of two whole numbers.</summary>
+    /// <param name="a">0 or above.</param>
+    /// <param name="b">0 or above.</param>
+    /// <returns>The divisor; the other number where one is 0.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number is negative.</exception>
+    public static long Gcd(long a, long b)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(a);
+        ArgumentOutOfRangeException.ThrowIfNegative(b);
+        return (long)Gcd((ulong)a, (ulong)b);
+    }
+
+    /// <summary>The least common multiple of two whole numbers: the coarsest grid on which the parts of both fall.</summary>
+    /// <param name="a">1 or above.</param>
+    /// <param name="b">1 or above.</param>
+    /// <returns>The multiple, or <see cref="long.MaxValue"/> where it does not fit 64 bits, so that a bound on it still refuses it.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number is 0 or negative.</exception>
+    public static long Lcm(long a, long b)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(a);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(b);
+        return (long)Int128.Min((Int128)(a / Gcd(a, b)) * b, long.MaxValue);
+    }
 
     /// <summary>
     /// The exact value of a decimal number, so that a tempo of 72.5 is 145/2 and nothing near it.
@@ -225,6 +258,8 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     /// <inheritdoc/>
     public int CompareTo(Rational other) => _denominatorLessOne == other._denominatorLessOne
         ? Numerator.CompareTo(other.Numerator)
+        : IsSmall && other.IsSmall
+        ? (Numerator * other.Denominator).CompareTo(other.Numerator * Denominator)
         : ((Int128)Numerator * other.Denominator).CompareTo((Int128)other.Numerator * Denominator);
 
     /// <inheritdoc/>
@@ -250,7 +285,17 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
             ? Numerator.TryFormat(destination, out charsWritten, default, CultureInfo.InvariantCulture)
             : destination.TryWrite(CultureInfo.InvariantCulture, $"{Numerator}/{Denominator}", out charsWritten);
 
+    // Nearly all fractions here are small: products of two such numbers, and sums of two such products, fit 64 bits.
+    private bool IsSmall => Numerator is > -SmallBound and < SmallBound && _denominatorLessOne < SmallBound;
+
     private static bool AddOverflows(long a, long b) => b > 0 ? a > long.MaxValue - b : a < long.MinValue - b;
+
+    /// <summary>Reduces a fraction whose denominator is above 0 and whose numerator has an opposite.</summary>
+    private static Rational Reduce(long numerator, long denominator)
+    {
+        var divisor = denominator == 1 ? 1 : (long)Gcd((ulong)Math.Abs(numerator), (ulong)denominator);
+        return divisor == 1 ? new(numerator, denominator, true) : new(numerator / divisor, denominator / divisor, true);
+    }
 
     private static Rational Reduce(Int128 numerator, Int128 denominator, string operation)
     {
@@ -278,7 +323,7 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
 
     private static UInt128 Gcd(UInt128 a, UInt128 b)
     {
-        // Nearly all fractions here are small: leave 128-bit division as soon as both numbers fit 64 bits.
+        // Leave 128-bit division as soon as both numbers fit 64 bits.
         while (b != 0)
         {
             if (a <= ulong.MaxValue && b <= ulong.MaxValue)

@@ -1,0 +1,205 @@
+using System.Buffers;
+using BenchmarkDotNet.Attributes;
+using NAudio.Midi;
+using Warmup.Midi;
+using Warmup.MusicXml;
+using Warmup.MusicXml.Tests;
+
+namespace Warmup.Benchmarks;
+
+/// <summary>
+/// The job of 2,592 drills, stage by stage, beside general writers of the same content and a bare copy of the bytes. Each figure is of one
+/// drill of 84 notes. NAudio is given ready events: those of our own files, lyrics and markers and bends included.
+/// </summary>
+[MemoryDiagnoser]
+public class JobBenchmarks
+{
+    private const int Drills = 2_592;
+
+    private readonly ArrayBufferWriter<byte> _buffer = new(1 << 18);
+    private readonly MidiFormat _midi = new();
+    private readonly MusicXmlFormat _xml = new();
+    private readonly Singer _singer = new("Wren", NoteName.FromMidi(55), NoteName.FromMidi(79), 24);
+    private readonly byte[] _copy = new byte[1 << 18];
+    private readonly Drill[] _drills = JobDrills.All;
+    private readonly Expansion[] _lines;
+    private readonly Score[] _scores;
+    private readonly MidiEventCollection[] _events;
+    private readonly byte[][] _midiFiles;
+    private readonly byte[][] _xmlFiles;
+
+    public JobBenchmarks()
+    {
+        _lines = Array.ConvertAll(_drills, d => d.Pattern.Expand(d.Scale));
+        _scores = _drills.Zip(_lines, (d, l) => d.ToScore(l)).ToArray();
+        _midiFiles = Array.ConvertAll(_scores, s => Written(b => _midi.Write(s, b)));
+        _xmlFiles = Array.ConvertAll(_scores, s => Written(b => _xml.Write(s, b)));
+        _events = Array.ConvertAll(_midiFiles, f => new MidiFile(new MemoryStream(f), strictChecking: true).Events);
+    }
+
+    [Benchmark(OperationsPerInvoke = Drills)]
+    public int Expand()
+    {
+        var lines = 0;
+        foreach (var drill in _drills)
+        {
+            lines += drill.Pattern.Expand(drill.Scale).Lines.Count;
+        }
+
+        return lines;
+    }
+
+    [Benchmark(OperationsPerInvoke = Drills)]
+    public int ToScore()
+    {
+        var notes = 0;
+        for (var i = 0; i < Drills; i++)
+        {
+            notes += _drills[i].ToScore(_lines[i]).Sections[0].Notes.Count;
+        }
+
+        return notes;
+    }
+
+    [Benchmark(OperationsPerInvoke = Drills)]
+    public int Check()
+    {
+        var findings = 0;
+        foreach (var score in _scores)
+        {
+            findings += score.Check(_singer).Count;
+        }
+
+        return findings;
+    }
+
+    [Benchmark(OperationsPerInvoke = Drills)]
+    public int Midi()
+    {
+        foreach (var score in _scores)
+        {
+            _buffer.ResetWrittenCount();
+            _midi.Write(score, _buffer);
+        }
+
+        return _buffer.WrittenCount;
+    }
+
+    [Benchmark(OperationsPerInvoke = Drills)]
+    public int MusicXml()
+    {
+        foreach (var score in _scores)
+        {
+            _buffer.ResetWrittenCount();
+            _xml.Write(score, _buffer);
+        }
+
+        return _buffer.WrittenCount;
+    }
+
+    [Benchmark(OperationsPerInvoke = Drills)]
+    public int LinesToMidi()
+    {
+        for (var i = 0; i < Drills; i++)
+        {
+            _buffer.ResetWrittenCount();
+            _midi.Write(_drills[i].ToScore(_lines[i]), _buffer);
+        }
+
+        return _buffer.WrittenCount;
+    }
+
+    [Benchmark(OperationsPerInvoke = Drills)]
+    public int DrillToMidi()
+    {
+        foreach (var drill in _drills)
+        {
+            _buffer.ResetWrittenCount();
+            _midi.Write(drill.ToScore(), _buffer);
+        }
+
+        return _buffer.WrittenCount;
+    }
+
+    [Benchmark(OperationsPerInvoke = Drills)]
+    public int DrillToMusicXml()
+    {
+        foreach (var drill in _drills)
+        {
+            _buffer.ResetWrittenCount();
+            _xml.Write(drill.ToScore(), _buffer);
+        }
+
+        return _buffer.WrittenCount;
+    }
+
+    [Benchmark(OperationsPerInvoke = Drills)]
+    public int All()
+    {
+        foreach (var drill in _drills)
+        {
+            var score = drill.ToScore();
+            _ = score.Check(_singer);
+            _buffer.ResetWrittenCount();
+            _midi.Write(score, _buffer);
+            _xml.Write(score, _buffer);
+        }
+
+        return _buffer.WrittenCount;
+    }
+
+    [Benchmark(OperationsPerInvoke = Drills)]
+    public long NAudioReadyEvents()
+    {
+        using var stream = new MemoryStream(_copy);
+        foreach (var events in _events)
+        {
+            stream.Position = 0;
+            MidiFile.Export(stream, events);
+        }
+
+        return stream.Position;
+    }
+
+    [Benchmark(OperationsPerInvoke = Drills)]
+    public long XmlWriterReadyScore()
+    {
+        using var stream = new MemoryStream(_copy);
+        foreach (var score in _scores)
+        {
+            stream.Position = 0;
+            PlainMusicXml.Write(score, stream);
+        }
+
+        return stream.Position;
+    }
+
+    [Benchmark(OperationsPerInvoke = Drills)]
+    public int CopyMidi() => Copied(_midiFiles);
+
+    [Benchmark(OperationsPerInvoke = Drills)]
+    public int CopyMusicXml() => Copied(_xmlFiles);
+
+    /// <summary>Byte by byte, as a writer that had nothing to compute would put them.</summary>
+    private int Copied(byte[][] files)
+    {
+        var at = 0;
+        foreach (var file in files)
+        {
+            at = 0;
+            foreach (var b in file)
+            {
+                _copy[at++] = b;
+            }
+        }
+
+        return at;
+    }
+
+    private static byte[] Written(Action<IBufferWriter<byte>> write)
+    {
+        var buffer = new ArrayBufferWriter<byte>();
+        write(buffer);
+        return buffer.WrittenSpan.ToArray();
+    }
+}
