@@ -19,6 +19,7 @@ internal sealed class PlanOptions
     private readonly Option<int?> _minutes = new("--minutes") { Description = $"The most minutes of a warm-up, {PlanRequest.FewestMinutes} to {PlanRequest.MostMinutes}; 8 if left out." };
     private readonly Option<ulong?> _seed = new("--seed") { Description = "The seed of the choices; 1 if left out. The same seed gives the same plan." };
     private readonly Option<int?> _noRepeat = new("--no-repeat") { Description = "On so many days of singing after a drill it does not come back; 3 if left out." };
+    private readonly Option<int?> _least = new("--least") { Description = "How much of the minutes a scale's warm-ups must be able to fill on average, in per cent; 50 if left out. A scale that cannot is left out." };
     private readonly Option<string?> _rest = new("--rest") { Description = "The weekdays of rest, such as \"sunday wednesday\", or none; sunday if left out." };
     private readonly Option<string?> _level = new("--level") { Description = "beginner, intermediate or advanced; that of the least experienced singer if left out." };
     private readonly Option<string?> _tonic = new("--tonic") { Description = "Tonic: a note (G3), a kattai (5.5) or a frequency (220Hz); the best one if left out." };
@@ -41,7 +42,7 @@ internal sealed class PlanOptions
     public void AddTo(Command command)
     {
         _singers.AddTo(command);
-        foreach (var option in (Option[])[_scales, _start, _days, _minutes, _seed, _noRepeat, _rest, _level, _tonic, _tuning, _time, _log, _formats, _out, Plan, Day, Sung, Tick, Force])
+        foreach (var option in (Option[])[_scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tonic, _tuning, _time, _log, _formats, _out, Plan, Day, Sung, Tick, Force])
         {
             command.Add(option);
         }
@@ -50,7 +51,7 @@ internal sealed class PlanOptions
     /// <summary>Refuses the options of a new plan beside those of an old one.</summary>
     public void RefuseWith(string other, ParseResult parsed)
     {
-        foreach (var option in (Option[])[_scales, _start, _days, _minutes, _seed, _noRepeat, _rest, _level, _tonic, _time])
+        foreach (var option in (Option[])[_scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tonic, _time])
         {
             if (parsed.GetResult(option) is { Implicit: false })
             {
@@ -104,6 +105,7 @@ internal sealed class PlanOptions
             Minutes = parsed.GetValue(_minutes) ?? 8,
             Seed = parsed.GetValue(_seed) ?? 1,
             NoRepeatDays = parsed.GetValue(_noRepeat) ?? 3,
+            LeastPercent = parsed.GetValue(_least) ?? 50,
             RestDays = ReadRest(parsed.GetValue(_rest)),
             Level = level,
             Tonic = tonic,
