@@ -87,7 +87,8 @@ internal sealed class PlanRules
         var log = rules.Contains(new Rule(PlanRuleKind.Log, -1)) && rules.Contains(new Rule(PlanRuleKind.NoRepeat, -1));
         var releases = new List<int>[] { [], [], [] };
         var ranked = new List<(int Grade, int Span, int Index)>();
-        var seconds = new Rational[Roles.Length];
+        var shortest = new Rational[Roles.Length];
+        var allowed = new List<Candidate>();
         foreach (var i in _candidates[scale])
         {
             var candidate = _pool.All[i];
@@ -96,8 +97,8 @@ internal sealed class PlanRules
                 continue;
             }
 
-            var longest = candidate.Longest(w => Allows(w, candidate.Role, rules)) * PlannedDrill.MostTimes;
-            seconds[(int)candidate.Role] = candidate.Role == Role.Middle ? seconds[(int)Role.Middle] + longest : Rational.Max(seconds[(int)candidate.Role], longest);
+            allowed.Add(candidate);
+            AddSeconds(shortest, candidate.Role, candidate.Way(way).Seconds);
             if (candidate.Role == Role.Middle)
             {
                 ranked.Add((candidate.Way(way).Drill.Grade, candidate.Way(way).Drill.Span, i));
@@ -110,13 +111,32 @@ internal sealed class PlanRules
 
         ranked.Sort();
         releases[(int)Role.Middle].AddRange(ranked.Select(r => log ? _releases[r.Index] : 0));
-        if (rules.Contains(new Rule(PlanRuleKind.Budget, -1)))
-        {
-            seconds[(int)Role.Opening] = Rational.Min(seconds[(int)Role.Opening], _pool.Share(Role.Opening));
-            seconds[(int)Role.Descent] = Rational.Min(seconds[(int)Role.Descent], _pool.Share(Role.Descent));
-        }
 
-        return new Stock(releases, seconds[(int)Role.Opening] + seconds[(int)Role.Descent], seconds[(int)Role.Middle]);
+        // Eased ways are mostly longer, and are only measured where the others would not do.
+        var hasBudget = rules.Contains(new Rule(PlanRuleKind.Budget, -1));
+        var longest = new Lazy<(Rational, Rational)>(() =>
+        {
+            var seconds = new Rational[Roles.Length];
+            foreach (var candidate in allowed)
+            {
+                AddSeconds(seconds, candidate.Role, candidate.Longest(w => Allows(w, candidate.Role, rules)));
+            }
+
+            return Filled(seconds, hasBudget);
+        });
+        return new Stock(releases, Filled(shortest, hasBudget), longest);
+    }
+
+    private static void AddSeconds(Rational[] seconds, Role role, Rational drill)
+    {
+        var times = drill * PlannedDrill.MostTimes;
+        seconds[(int)role] = role == Role.Middle ? seconds[(int)role] + times : Rational.Max(seconds[(int)role], times);
+    }
+
+    private (Rational Ends, Rational Middle) Filled(Rational[] seconds, bool hasBudget)
+    {
+        var (opening, descent) = (seconds[(int)Role.Opening], seconds[(int)Role.Descent]);
+        return (hasBudget ? Rational.Min(opening, _pool.Share(Role.Opening)) + Rational.Min(descent, _pool.Share(Role.Descent)) : opening + descent, seconds[(int)Role.Middle]);
     }
 
     /// <summary>The turns on which a drill is missing after it was sung.</summary>
@@ -158,17 +178,21 @@ internal sealed class PlanRules
     /// The most that a scale's warm-ups can last on average: over the turns of a wait each middle drill comes once. At the level's start tempo,
     /// every drill as often as it may be sung.
     /// </summary>
-    public Rational LongestMean(Stock stock, int place, int scales, HashSet<Rule> rules)
+    public Rational LongestMean(Stock stock, int place, int scales, HashSet<Rule> rules) => Mean(stock.Longest.Value, place, scales, rules);
+
+    private Rational Mean((Rational Ends, Rational Middle) filled, int place, int scales, HashSet<Rule> rules)
     {
         var turns = (_weeks.Length - place + scales - 1) / scales;
-        return stock.Ends + (stock.Middle / (Math.Min(Wait(scales, rules), turns - 1) + 1));
+        return filled.Ends + (filled.Middle / (Math.Min(Wait(scales, rules), turns - 1) + 1));
     }
 
     public Rational LeastSeconds => new(_request.Minutes * 60L * _request.LeastPercent, 100);
 
     private bool Fits(Stock stock, int place, int scales, HashSet<Rule> rules) =>
         Lacks(stock, place, scales, rules) is null
-        && (!rules.Contains(new Rule(PlanRuleKind.Fill, -1)) || LongestMean(stock, place, scales, rules) >= LeastSeconds);
+        && (!rules.Contains(new Rule(PlanRuleKind.Fill, -1))
+            || Mean(stock.Shortest, place, scales, rules) >= LeastSeconds
+            || LongestMean(stock, place, scales, rules) >= LeastSeconds);
 
     private int FirstPlace(Stock stock, int scales, HashSet<Rule> rules)
     {
@@ -188,6 +212,6 @@ internal readonly record struct Rule(PlanRuleKind Kind, int Singer);
 
 /// <summary>What a scale has under some rules.</summary>
 /// <param name="Releases">For each role the drills' first days; the middle drills from the easiest to the hardest.</param>
-/// <param name="Ends">The longest opening and descent together, in seconds.</param>
-/// <param name="Middle">All middle drills together, as often as they may be sung, in seconds.</param>
-internal sealed record Stock(List<int>[] Releases, Rational Ends, Rational Middle);
+/// <param name="Shortest">In seconds: the longest opening and descent together, and all middle drills; each in its first way that the rules allow, as often as it may be sung.</param>
+/// <param name="Longest">The same in the longest of the ways.</param>
+internal sealed record Stock(List<int>[] Releases, (Rational Ends, Rational Middle) Shortest, Lazy<(Rational Ends, Rational Middle)> Longest);
