@@ -61,6 +61,10 @@ internal sealed class DayDraft
         return true;
     }
 
+    /// <summary>Whether the time holds a drill and a harder one behind it.</summary>
+    public bool HoldsBoth(int drill, int harder) =>
+        _pool.IsBelow(drill, harder) && Seconds + _pool.Fastest(drill, _wish).Seconds + _pool.Fastest(harder, _wish).Seconds <= _most;
+
     /// <summary>Adds a drill.</summary>
     public void Add(int drill)
     {

@@ -64,9 +64,9 @@ internal sealed class Warmups
         var shares = new Shares(Spare(middle, day), Math.Max(1, (open - floor) / (_wait + 1)), (floor + _wait) / (_wait + 1));
         DayDraft? best = null;
         var tries = MostTries;
-        foreach (var first in Beginnings(scale, free, band, shares.All > 1))
+        foreach (var first in Beginnings(scale, free, band, (soft, hard) => shares.All > 1 && Begin().HoldsBoth(soft, hard)))
         {
-            var draft = new DayDraft(_pool, _request.Minutes, opening, descent, _level.StartTempo, _level.TempoOf(week));
+            var draft = Begin();
             Fill(draft, scale, first, free, band, shares);
             best = best is null || draft.Seconds > best.Seconds ? draft : best;
             if (best.IsFull || --tries == 0)
@@ -84,6 +84,8 @@ internal sealed class Warmups
 
         var waiting = open - best.Middle.Count - best.LeftOut.Count - best.Unordered;
         return best.ToDay(date, new Shortfall(_unfit[scale], middle.Count - open, waiting, best.Unordered));
+
+        DayDraft Begin() => new(_pool, _request.Minutes, opening, descent, _level.StartTempo, _level.TempoOf(week));
     }
 
     /// <summary>Adds to the first drills what else the time and the rules hold, a family after the other, and then sings them more often.</summary>
@@ -140,14 +142,14 @@ internal sealed class Warmups
     /// What a warm-up may begin with: a drill of the family whose turn it is and that lies above the floor. Where the family has none, a drill
     /// of it and a harder one of another family; and where there is none that may stand behind it, the next family has its turn.
     /// </summary>
-    private IEnumerable<List<int>> Beginnings(int scale, List<int> free, HashSet<int> band, bool two)
+    private IEnumerable<List<int>> Beginnings(int scale, List<int> free, HashSet<int> band, Func<int, int, bool> holdsBoth)
     {
         var others = free;
         while (true)
         {
             var family = _turns.Next(scale, others, []);
             var hard = family.FindAll(band.Contains);
-            var soft = two ? family.FindAll(d => !band.Contains(d) && band.Any(h => _pool.IsBelow(d, h))) : [];
+            var soft = family.FindAll(d => !band.Contains(d) && band.Any(h => holdsBoth(d, h)));
             foreach (var i in _source.Shuffled(hard.Count))
             {
                 yield return [hard[i]];
@@ -155,7 +157,7 @@ internal sealed class Warmups
 
             foreach (var i in _source.Shuffled(soft.Count))
             {
-                yield return [Any(_turns.Next(scale, band.Where(h => _pool.IsBelow(soft[i], h)).Order().ToList(), [])), soft[i]];
+                yield return [Any(_turns.Next(scale, band.Where(h => holdsBoth(soft[i], h)).Order().ToList(), [])), soft[i]];
             }
 
             if (hard.Count + soft.Count > 0)
