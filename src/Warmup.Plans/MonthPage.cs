@@ -43,6 +43,7 @@ public static class MonthPage
             Month(page, plan, month.ToList(), link);
         }
 
+        page.Append(CultureInfo.InvariantCulture, $"<p>Level {Text(plan.Level)}, {plan.Minutes} minutes at most a day, seed {plan.Seed}. A drill's number is its tempo in aksharas a minute.</p>\n");
         page.Append("<h2>Cautions</h2>\n<ul>\n");
         foreach (var caution in Cautions.All)
         {

@@ -61,7 +61,7 @@ internal sealed class Warmups
         }
 
         // A share of the drills is left to the scale's next turns.
-        var shares = new Shares(Spare(middle, day), Math.Max(1, (open - floor) / (_wait + 1)), (floor + _wait) / (_wait + 1));
+        var shares = new Shares(Math.Min(Spare(middle, day), Math.Max(1, open / (_wait + 1))), Math.Max(1, (open - floor) / (_wait + 1)));
         DayDraft? best = null;
         var tries = MostTries;
         foreach (var first in Beginnings(scale, free, band, (soft, hard) => shares.All > 1 && Begin().HoldsBoth(soft, hard)))
@@ -97,7 +97,7 @@ internal sealed class Warmups
         {
             var next = Any(_turns.Next(scale, open, draft.Middle));
             open.Remove(next);
-            if (shares.All > 0 && (band.Contains(next) ? shares.Band : shares.Below) > 0 && draft.Takes(next))
+            if (shares.All > 0 && (shares.Band > 0 || !band.Contains(next)) && draft.Takes(next))
             {
                 Take(next);
             }
@@ -108,7 +108,7 @@ internal sealed class Warmups
         void Take(int drill)
         {
             draft.Add(drill);
-            shares = band.Contains(drill) ? shares with { All = shares.All - 1, Band = shares.Band - 1 } : shares with { All = shares.All - 1, Below = shares.Below - 1 };
+            shares = new Shares(shares.All - 1, shares.Band - (band.Contains(drill) ? 1 : 0));
         }
     }
 
@@ -169,6 +169,6 @@ internal sealed class Warmups
         }
     }
 
-    /// <summary>How many drills a day may take: in all, above the floor, and below it.</summary>
-    private readonly record struct Shares(int All, int Band, int Below);
+    /// <summary>How many drills a day may take: in all, and of those above the floor.</summary>
+    private readonly record struct Shares(int All, int Band);
 }
