@@ -6,7 +6,7 @@ internal sealed class Warmups
     /// <summary>The most drills of a warm-up (the project's own setting).</summary>
     private const int MostDrills = 8;
 
-    /// <summary>How many beginnings are tried for a warm-up that fills the time well enough (the project's own setting).</summary>
+    /// <summary>How many beginnings with a family are tried for a warm-up that fills the time well enough (the project's own setting).</summary>
     private const int MostTries = 6;
 
     private readonly PlanRequest _request;
@@ -63,13 +63,12 @@ internal sealed class Warmups
         // A share of the drills is left to the scale's next turns.
         var shares = new Shares(Math.Min(Spare(middle, day), Math.Max(1, open / (_wait + 1))), Math.Max(1, (open - floor) / (_wait + 1)));
         DayDraft? best = null;
-        var tries = MostTries;
         foreach (var first in Beginnings(scale, free, band, (soft, hard) => shares.All > 1 && Begin().HoldsBoth(soft, hard)))
         {
             var draft = Begin();
             Fill(draft, scale, first, free, band, shares);
             best = best is null || draft.Seconds > best.Seconds ? draft : best;
-            if (best.IsFull || --tries == 0)
+            if (best.IsFull)
             {
                 break;
             }
@@ -140,29 +139,25 @@ internal sealed class Warmups
 
     /// <summary>
     /// What a warm-up may begin with: a drill of the family whose turn it is and that lies above the floor. Where the family has none, a drill
-    /// of it and a harder one of another family; and where there is none that may stand behind it, the next family has its turn.
+    /// of it and a harder one of another family. Where there is none that may stand behind it, or the time is not filled, the next family is
+    /// tried, and the first keeps its turn.
     /// </summary>
     private IEnumerable<List<int>> Beginnings(int scale, List<int> free, HashSet<int> band, Func<int, int, bool> holdsBoth)
     {
         var others = free;
-        while (true)
+        while (others.Count > 0)
         {
             var family = _turns.Next(scale, others, []);
             var hard = family.FindAll(band.Contains);
             var soft = family.FindAll(d => !band.Contains(d) && band.Any(h => holdsBoth(d, h)));
-            foreach (var i in _source.Shuffled(hard.Count))
+            foreach (var i in _source.Shuffled(hard.Count).Take(MostTries))
             {
                 yield return [hard[i]];
             }
 
-            foreach (var i in _source.Shuffled(soft.Count))
+            foreach (var i in _source.Shuffled(soft.Count).Take(MostTries))
             {
                 yield return [Any(_turns.Next(scale, band.Where(h => holdsBoth(soft[i], h)).Order().ToList(), [])), soft[i]];
-            }
-
-            if (hard.Count + soft.Count > 0)
-            {
-                yield break;
             }
 
             others = others.Except(family).ToList();
