@@ -11,7 +11,7 @@ internal sealed class PlanOptions
 
     private readonly Option<string?> _scales = new("--scales")
     {
-        Description = "The scales, between commas: names, a kind such as audava for all five-note scales, parent:15 for a parent and what is derived from it, parents:1-12 for parents by number.",
+        Description = "The scales, between commas: names, a kind such as audava (also: all five-note scales), parent:15 for a parent and what is derived from it, parents:1-12 for parents by number.",
     };
 
     private readonly Option<string?> _start = new("--start") { Description = "The first day: 2026-12-01." };
@@ -152,13 +152,18 @@ internal sealed class PlanOptions
             {
                 var ends = word["parents:".Length..].Split('-');
                 var (first, last) = (Number(word, ends[0]), Number(word, ends[^1]));
-                scales.AddRange(Enumerable.Range(first, Math.Max(0, last - first + 1)).Select(n => Catalogue.Default.Parent(n).Scale));
+                if (ends.Length > 2 || last < first)
+                {
+                    throw new InputException($"--scales: the numbers of parents must rise, such as parents:1-12, not '{Terminal.Short(word)}'");
+                }
+
+                scales.AddRange(Enumerable.Range(first, last - first + 1).Select(n => Catalogue.Default.Parent(n).Scale));
             }
             else if (word.StartsWith("parent:", StringComparison.Ordinal))
             {
                 scales.AddRange(Found(new ScaleQuery { Parent = Number(word, word["parent:".Length..]) }));
             }
-            else if (ScaleKind.TryParse(word, out var kind, out _))
+            else if (ScaleKind.TryParse(KindOf(word), out var kind, out _))
             {
                 scales.AddRange(Found(new ScaleQuery { Kind = kind }));
             }
@@ -170,6 +175,15 @@ internal sealed class PlanOptions
 
         return scales.Count > 0 ? scales.ToValueList() : throw new InputException($"--scales: '{Terminal.Short(text)}' names no scale");
     }
+
+    /// <summary>The trade's word for "all five-note scales" and its like; other words stay as they are.</summary>
+    private static string KindOf(string word) => word.ToLowerInvariant() switch
+    {
+        "all five-note scales" or "five-note scales" => "audava",
+        "all six-note scales" or "six-note scales" => "shadava",
+        "all seven-note scales" or "seven-note scales" => "sampurna",
+        _ => word,
+    };
 
     private static IEnumerable<Scale> Found(ScaleQuery query) => ((IEnumerable<CatalogueEntry>)Catalogue.Default.Search(query)).Select(e => e.Scale);
 

@@ -12,6 +12,9 @@ internal sealed class Planner
     private const int Never = int.MinValue / 2;
     private const int DaysAWeek = 7;
 
+    // A plan for all parents would fill a screen with those that a week cannot hold.
+    private const int MostNames = 12;
+
     private readonly PlanRequest _request;
     private readonly Level _level;
     private readonly DrillPool _pool;
@@ -129,7 +132,8 @@ internal sealed class Planner
 
         if (late.Count > 0)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", late)}: the {_dates.Count} days of singing are too few for all scales, one a day");
+            var names = string.Join(", ", late.Take(MostNames)) + (late.Count > MostNames ? ", ..." : string.Empty);
+            yield return string.Create(CultureInfo.InvariantCulture, $"{late.Count} of {first.Count} scales, since there are only {_dates.Count} days of singing, one for each: {names}");
         }
     }
 

@@ -145,6 +145,25 @@ public sealed class PlanCommandTests : IDisposable
     }
 
     [Fact]
+    public void All_five_note_scales_may_be_asked_for_in_so_many_words()
+    {
+        Make("a", "--formats", "none", "--scales", "all five-note scales");
+        Make("b", "--formats", "none", "--scales", "audava");
+        Assert.Equal(File.ReadAllBytes(_shell.At("b/plan.json")), File.ReadAllBytes(_shell.At("a/plan.json")));
+        var run = Shell.Run(New("x", "--scales", "parents:5-2"));
+        Assert.Equal(2, run.Code);
+        Assert.Contains("must rise", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Scales_that_the_days_cannot_hold_are_counted()
+    {
+        var run = Shell.Run(New("a", "--formats", "none", "--scales", "parents:13-18", "--days", "3"));
+        Assert.Equal(0, run.Code);
+        Assert.Contains("left out: 3 of 6 scales, since there are only 3 days of singing", run.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Plans_of_two_classes_with_the_same_days_and_seed_share_no_event()
     {
         Make("a", "--formats", "none");

@@ -73,7 +73,7 @@ public static class Requests
             from experience in Gen.Elements(Experience.Beginner, Experience.Intermediate, Experience.Advanced)
             select (low: low + octave + apart, width, seconds, experience))
         from scales in Gen.SubListOf("mohanam", "mayamalavagowla", "bilahari", "hamsadhvani", "kalyani", "kharaharapriya")
-        from minutes in Gen.Choose(5, 12)
+        from minutes in Gen.Choose(5, 10)
         from noRepeat in Gen.Choose(0, 3)
         from seed in Gen.Choose(0, 1_000_000)
         where scales.Count >= 2
