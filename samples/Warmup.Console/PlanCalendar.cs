@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Security.Cryptography;
 using System.Text;
 using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;
@@ -14,6 +15,7 @@ internal static class PlanCalendar
     public static void Write(WarmupPlan plan, TimeOnly time, Stream destination)
     {
         var first = plan.Days[0].Date;
+        var name = NameOf(plan);
         var calendar = new Ical.Net.Calendar { ProductId = "-//Warmup//Plan 1//EN" };
         foreach (var day in plan.Days)
         {
@@ -25,7 +27,7 @@ internal static class PlanCalendar
             var scale = plan.Drills[day.Drills[0].Drill].Scale.Name;
             calendar.Events.Add(new CalendarEvent
             {
-                Uid = Uid(plan, day),
+                Uid = string.Create(CultureInfo.InvariantCulture, $"{day.Date:yyyyMMdd}-{name}@plan.warmup.invalid"),
                 Summary = $"Warm-up: {scale}",
                 Description = Text(plan, day),
 
@@ -39,12 +41,20 @@ internal static class PlanCalendar
         destination.Write(Encoding.UTF8.GetBytes(new CalendarSerializer(calendar).SerializeToString()!));
     }
 
-    private static string Uid(WarmupPlan plan, PlanDay day) => string.Create(
-        CultureInfo.InvariantCulture, $"{day.Date:yyyyMMdd}-{plan.Days[0].Date:yyyyMMdd}-{plan.Seed}@plan.warmup.invalid");
+    /// <summary>
+    /// A name made from the plan's own bytes: two classes with plans of the same days and seed keep their events apart in one calendar, and the
+    /// same plan read in twice replaces its own.
+    /// </summary>
+    private static string NameOf(WarmupPlan plan)
+    {
+        using var file = new MemoryStream();
+        PlanFile.Write(plan, file);
+        return Convert.ToHexStringLower(SHA256.HashData(file.ToArray()).AsSpan(0, 8));
+    }
 
     private static string Text(WarmupPlan plan, PlanDay day)
     {
         var lines = day.Drills.ConvertAll(d => $"{PlanText.Of(plan, d)}: {plan.Drills[d.Drill].Title}");
-        return string.Join('\n', [.. lines, "Stop if it hurts. The teacher's ear overrules the plan."]);
+        return string.Join('\n', [.. lines, "Stop if it hurts; see a doctor about hoarseness that lasts. The teacher's ear overrules the plan."]);
     }
 }

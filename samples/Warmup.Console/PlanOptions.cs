@@ -11,7 +11,7 @@ internal sealed class PlanOptions
 
     private readonly Option<string?> _scales = new("--scales")
     {
-        Description = "The scales, between commas: names, a kind such as audava for all five-note scales, parent:15 for a parent and what is derived from it, parents:1-12 for parents by number.",
+        Description = "The scales, between commas: names, a kind such as audava (also: all five-note scales), parent:15 for a parent and what is derived from it, parents:1-12 for parents by number.",
     };
 
     private readonly Option<string?> _start = new("--start") { Description = "The first day: 2026-12-01." };
@@ -19,6 +19,7 @@ internal sealed class PlanOptions
     private readonly Option<int?> _minutes = new("--minutes") { Description = $"The most minutes of a warm-up, {PlanRequest.FewestMinutes} to {PlanRequest.MostMinutes}; 8 if left out." };
     private readonly Option<ulong?> _seed = new("--seed") { Description = "The seed of the choices; 1 if left out. The same seed gives the same plan." };
     private readonly Option<int?> _noRepeat = new("--no-repeat") { Description = "On so many days of singing after a drill it does not come back; 3 if left out." };
+    private readonly Option<int?> _least = new("--least") { Description = "How much of the minutes a scale's warm-ups must be able to fill on average, in per cent; 50 if left out. A scale that cannot is left out." };
     private readonly Option<string?> _rest = new("--rest") { Description = "The weekdays of rest, such as \"sunday wednesday\", or none; sunday if left out." };
     private readonly Option<string?> _level = new("--level") { Description = "beginner, intermediate or advanced; that of the least experienced singer if left out." };
     private readonly Option<string?> _tonic = new("--tonic") { Description = "Tonic: a note (G3), a kattai (5.5) or a frequency (220Hz); the best one if left out." };
@@ -41,7 +42,7 @@ internal sealed class PlanOptions
     public void AddTo(Command command)
     {
         _singers.AddTo(command);
-        foreach (var option in (Option[])[_scales, _start, _days, _minutes, _seed, _noRepeat, _rest, _level, _tonic, _tuning, _time, _log, _formats, _out, Plan, Day, Sung, Tick, Force])
+        foreach (var option in (Option[])[_scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tonic, _tuning, _time, _log, _formats, _out, Plan, Day, Sung, Tick, Force])
         {
             command.Add(option);
         }
@@ -50,7 +51,7 @@ internal sealed class PlanOptions
     /// <summary>Refuses the options of a new plan beside those of an old one.</summary>
     public void RefuseWith(string other, ParseResult parsed)
     {
-        foreach (var option in (Option[])[_scales, _start, _days, _minutes, _seed, _noRepeat, _rest, _level, _tonic, _time])
+        foreach (var option in (Option[])[_scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tonic, _time])
         {
             if (parsed.GetResult(option) is { Implicit: false })
             {
@@ -104,6 +105,7 @@ internal sealed class PlanOptions
             Minutes = parsed.GetValue(_minutes) ?? 8,
             Seed = parsed.GetValue(_seed) ?? 1,
             NoRepeatDays = parsed.GetValue(_noRepeat) ?? 3,
+            LeastPercent = parsed.GetValue(_least) ?? 50,
             RestDays = ReadRest(parsed.GetValue(_rest)),
             Level = level,
             Tonic = tonic,
@@ -150,13 +152,18 @@ internal sealed class PlanOptions
             {
                 var ends = word["parents:".Length..].Split('-');
                 var (first, last) = (Number(word, ends[0]), Number(word, ends[^1]));
-                scales.AddRange(Enumerable.Range(first, Math.Max(0, last - first + 1)).Select(n => Catalogue.Default.Parent(n).Scale));
+                if (ends.Length > 2 || last < first)
+                {
+                    throw new InputException($"--scales: the numbers of parents must rise, such as parents:1-12, not '{Terminal.Short(word)}'");
+                }
+
+                scales.AddRange(Enumerable.Range(first, last - first + 1).Select(n => Catalogue.Default.Parent(n).Scale));
             }
             else if (word.StartsWith("parent:", StringComparison.Ordinal))
             {
                 scales.AddRange(Found(new ScaleQuery { Parent = Number(word, word["parent:".Length..]) }));
             }
-            else if (ScaleKind.TryParse(word, out var kind, out _))
+            else if (ScaleKind.TryParse(KindOf(word), out var kind, out _))
             {
                 scales.AddRange(Found(new ScaleQuery { Kind = kind }));
             }
@@ -168,6 +175,15 @@ internal sealed class PlanOptions
 
         return scales.Count > 0 ? scales.ToValueList() : throw new InputException($"--scales: '{Terminal.Short(text)}' names no scale");
     }
+
+    /// <summary>The trade's word for "all five-note scales" and its like; other words stay as they are.</summary>
+    private static string KindOf(string word) => word.ToLowerInvariant() switch
+    {
+        "all five-note scales" or "five-note scales" => "audava",
+        "all six-note scales" or "six-note scales" => "shadava",
+        "all seven-note scales" or "seven-note scales" => "sampurna",
+        _ => word,
+    };
 
     private static IEnumerable<Scale> Found(ScaleQuery query) => ((IEnumerable<CatalogueEntry>)Catalogue.Default.Search(query)).Select(e => e.Scale);
 

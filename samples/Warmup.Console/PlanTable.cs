@@ -11,6 +11,7 @@ internal static class PlanTable
 
     // A plan of years would fill screens; its page has all months.
     private const int MostMonths = 6;
+    private const int MostShort = 5;
 
     public static void Print(Terminal terminal, WarmupPlan plan)
     {
@@ -36,9 +37,31 @@ internal static class PlanTable
             terminal.Out.WriteLine($"{octaves} {(group.Key < 0 ? "lower" : "higher")}: {string.Join(", ", group.Select(s => singers[s].Alias))}");
         }
 
+        foreach (var limit in made.Limits)
+        {
+            terminal.Out.WriteLine(limit);
+        }
+
+        PrintShort(terminal, made.Plan);
         foreach (var scale in made.LeftOut)
         {
             terminal.Out.WriteLine($"left out: {scale}");
+        }
+    }
+
+    /// <summary>The days that fill too little of the time, and why.</summary>
+    private static void PrintShort(Terminal terminal, WarmupPlan plan)
+    {
+        var days = ((IEnumerable<PlanDay>)plan.Days).Where(d => d.Shortfall is not null).ToList();
+        foreach (var day in days.Take(MostShort))
+        {
+            terminal.Out.WriteLine(string.Create(
+                CultureInfo.InvariantCulture, $"short: {day.Date:yyyy-MM-dd} lasts {PlanText.Minutes(day.Seconds)} of {plan.Minutes}:00 minutes; {day.Shortfall}"));
+        }
+
+        if (days.Count > MostShort)
+        {
+            terminal.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"short: {days.Count - MostShort} more days; they are marked with an asterisk, and plan.html has the reasons"));
         }
     }
 
@@ -50,6 +73,11 @@ internal static class PlanTable
         }
 
         terminal.Out.WriteLine($"{PlanText.Minutes(day.Seconds)} of {plan.Minutes}:00 minutes");
+        if (day.Shortfall is { } shortfall)
+        {
+            terminal.Out.WriteLine($"short, since {shortfall}");
+        }
+
         if (!day.LeftOut.IsEmpty)
         {
             terminal.Out.WriteLine($"left out, since the time does not hold it: {string.Join(", ", day.LeftOut.ConvertAll(d => plan.Drills[d].Exercise))}");
@@ -84,6 +112,6 @@ internal static class PlanTable
         var number = date.Day.ToString(CultureInfo.InvariantCulture);
         return day is null ? number
             : day.IsRest ? $"{number} rest"
-            : $"{number} {Terminal.Plain(plan.Drills[day.Drills[0].Drill].Scale.Name)} {PlanText.Minutes(day.Seconds)}";
+            : $"{number} {Terminal.Plain(plan.Drills[day.Drills[0].Drill].Scale.Name)} {PlanText.Minutes(day.Seconds)}{(day.Shortfall is null ? string.Empty : "*")}";
     }
 }

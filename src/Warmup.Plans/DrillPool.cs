@@ -32,10 +32,14 @@ internal sealed class DrillPool
 
     public ValueList<int> Octaves { get; }
 
+    /// <summary>Everything that the level and the scales give, whether anyone can sing it or not.</summary>
     public List<Candidate> All { get; } = [];
 
-    /// <summary>What a pattern and a scale refuse by themselves.</summary>
-    public List<string> Refusals { get; } = [];
+    /// <summary>The candidates that meet every rule, each in the first of its ways that does: the plan's drills.</summary>
+    public List<Fitting> Fit { get; } = [];
+
+    /// <summary>The first drill that a scale refuses by itself.</summary>
+    public Dictionary<int, string> Refusals { get; } = [];
 
     /// <summary>The seconds that a role may take: a fifth of the budget to begin and to end, the rest for one middle drill at least.</summary>
     public Rational Share(Role role) => new Rational(_request.Minutes * 60L, 5) * (role == Role.Middle ? 3 : 1);
@@ -43,7 +47,7 @@ internal sealed class DrillPool
     /// <summary>The fastest tempo up to a wish that fits everyone; the level's start tempo is taken to fit.</summary>
     public (int Tempo, Rational Seconds) Fastest(int index, int wish)
     {
-        var drill = All[index].Drill;
+        var drill = Fit[index].Drill;
         for (var tempo = wish; tempo > _level.StartTempo; tempo -= _level.TempoStep)
         {
             var (seconds, fits) = Try(index, tempo, 1);
@@ -53,7 +57,7 @@ internal sealed class DrillPool
             }
         }
 
-        return (_level.StartTempo, All[index].Seconds);
+        return (_level.StartTempo, Fit[index].Seconds);
     }
 
     /// <summary>The time a drill takes at a tempo, and whether it then fits everyone.</summary>
@@ -64,7 +68,7 @@ internal sealed class DrillPool
             result = (Rational.Zero, true);
             foreach (var (octave, singers) in _groups)
             {
-                var score = All[index].Drill.ToScore(Tonic.Transposed(12 * octave), _request.Tuning, tempo, times, _need, _cancellation);
+                var score = Fit[index].Drill.ToScore(Tonic.Transposed(12 * octave), _request.Tuning, tempo, times, _need, _cancellation);
                 result = (score.Seconds, result.Fits && singers.TrueForAll(s => score.Fits(_request.Singers[s])));
             }
 
@@ -72,6 +76,13 @@ internal sealed class DrillPool
         }
 
         return result;
+    }
+
+    /// <summary>Whether a drill is at most as wide and as hard as another, so that it can stand before it.</summary>
+    public bool IsBelow(int drill, int other)
+    {
+        var (a, b) = (Fit[drill].Drill, Fit[other].Drill);
+        return a.Span <= b.Span && a.Grade <= b.Grade;
     }
 
     private void Add(int scale)
@@ -95,6 +106,7 @@ internal sealed class DrillPool
         }
     }
 
+    /// <summary>Adds a drill with every way in which it may be sung, and takes the first that all rules allow.</summary>
     private void Add(int scale, Exercise exercise, Role role)
     {
         _cancellation.ThrowIfCancellationRequested();
@@ -113,35 +125,45 @@ internal sealed class DrillPool
             0);
         try
         {
-            var misfits = new List<Misfit>();
-            Score? score = null;
-            foreach (var (octave, singers) in _groups)
+            var ways = (middle ? _level.Ways : [(drill.Delivery, drill.Speeds)]).Select(w => drill with { Delivery = w.Delivery, Speeds = w.Speeds }).ToList();
+            var candidate = new Candidate(scale, role, ways.Count, i => Measured(ways[i]));
+            var span = candidate.Way(0).Drill.Span;
+            if (middle && All.Exists(c => c.Scale == scale && c.Role == Role.Opening && c.Way(0).Drill.Span > span))
             {
-                score = drill.ToScore(Tonic.Transposed(12 * octave), _request.Tuning, _level.StartTempo, 1, _need, _cancellation);
-                foreach (var singer in singers)
-                {
-                    misfits.AddRange(((IEnumerable<Finding>)score.Check(_request.Singers[singer]))
-                        .Where(f => f.Severity == Severity.Error)
-                        .GroupBy(f => KindOf(f.Code))
-                        .Select(g => new Misfit(g.Key, singer, g.First())));
-                }
+                Refusals.TryAdd(scale, $"{exercise.Name}: narrower than the openings in {drill.Scale.Name}");
+                return;
             }
 
-            var difficulty = Difficulty.Of(score!);
-            drill = drill with { Grade = difficulty.Score(), Span = difficulty.SpanSemitones };
-            if (!middle || All.TrueForAll(c => c.Scale != scale || c.Drill.Role != Role.Opening || c.Drill.Span <= drill.Span))
+            All.Add(candidate);
+            if (candidate.First(w => w.Misfits.Count == 0 && w.Seconds <= Share(role)) is { } way)
             {
-                All.Add(new Candidate(scale, drill, score!.Seconds, misfits));
-            }
-            else
-            {
-                Refusals.Add($"{exercise.Name}: narrower than the openings in {drill.Scale.Name}");
+                Fit.Add(new Fitting(scale, All.Count - 1, candidate.Way(way).Drill, candidate.Way(way).Seconds, way));
             }
         }
         catch (PatternException refused)
         {
-            Refusals.Add($"{exercise.Name}: {refused.Message}");
+            Refusals.TryAdd(scale, $"{exercise.Name}: {refused.Message}");
         }
+    }
+
+    private Way Measured(PlanDrill drill)
+    {
+        var misfits = new List<Misfit>();
+        Score? score = null;
+        foreach (var (octave, singers) in _groups)
+        {
+            score = drill.ToScore(Tonic.Transposed(12 * octave), _request.Tuning, _level.StartTempo, 1, _need, _cancellation);
+            foreach (var singer in singers)
+            {
+                misfits.AddRange(((IEnumerable<Finding>)score.Check(_request.Singers[singer]))
+                    .Where(f => f.Severity == Severity.Error)
+                    .GroupBy(f => KindOf(f.Code))
+                    .Select(g => new Misfit(g.Key, singer, g.First())));
+            }
+        }
+
+        var difficulty = Difficulty.Of(score!);
+        return new Way(drill with { Grade = difficulty.Score(), Span = difficulty.SpanSemitones }, score!.Seconds, misfits);
     }
 
     private static PlanRuleKind KindOf(string code) => code switch
@@ -191,16 +213,6 @@ internal sealed class DrillPool
             return (tonic, best.Singers.ConvertAll(s => (s.Tonic.Midi - tonic.Midi) / 12));
         }
 
-        throw new PlanImpossibleException([], string.Create(CultureInfo.InvariantCulture, $"none of the {request.Scales.Count} scales has a run that can be sung on any tonic"));
+        throw new PlanImpossibleException([], [], string.Create(CultureInfo.InvariantCulture, $"none of the {request.Scales.Count} scales has a run that can be sung on any tonic"));
     }
 }
-
-/// <summary>A drill that could be planned.</summary>
-/// <param name="Scale">The index of its scale in the request.</param>
-/// <param name="Drill">The drill.</param>
-/// <param name="Seconds">Its exact length at the level's start tempo, rest counted.</param>
-/// <param name="Misfits">Whom it does not fit.</param>
-internal sealed record Candidate(int Scale, PlanDrill Drill, Rational Seconds, List<Misfit> Misfits);
-
-/// <summary>A singer whom a drill does not fit.</summary>
-internal readonly record struct Misfit(PlanRuleKind Kind, int Singer, Finding Finding);

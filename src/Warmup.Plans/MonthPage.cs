@@ -28,6 +28,7 @@ public static class MonthPage
             table { border-collapse: collapse; width: 100%; table-layout: fixed; margin-bottom: 2em; }
             caption { font-weight: bold; text-align: left; padding: 0.3em 0; }
             th, td { border: 1px solid #888; padding: 0.3em; vertical-align: top; text-align: left; font-size: 0.85em; }
+            p { margin: 0.3em 0 0; font-style: italic; }
             ol { margin: 0.2em 0 0 1.2em; padding: 0; }
             @media print { table { page-break-inside: avoid; } }
             </style>
@@ -42,6 +43,7 @@ public static class MonthPage
             Month(page, plan, month.ToList(), link);
         }
 
+        page.Append(CultureInfo.InvariantCulture, $"<p>Level {Text(plan.Level)}, {plan.Minutes} minutes at most a day, seed {plan.Seed}. A drill's number is its tempo in aksharas a minute.</p>\n");
         page.Append("<h2>Cautions</h2>\n<ul>\n");
         foreach (var caution in Cautions.All)
         {
@@ -97,7 +99,8 @@ public static class MonthPage
             cell.Append("<li>").Append(Text(PlanText.Of(plan, planned))).Append("</li>");
         }
 
-        return cell.Append("</ol></td>").ToString();
+        cell.Append("</ol>");
+        return (day.Shortfall is { } shortfall ? cell.Append("<p>Short: ").Append(Text(shortfall.ToString())).Append("</p>") : cell).Append("</td>").ToString();
     }
 
     private static string Text(string text) => WebUtility.HtmlEncode(text);

@@ -107,6 +107,19 @@ internal sealed class DayDto
     public List<DrillOfDayDto>? Drills { get; set; }
 
     public List<int>? LeftOut { get; set; }
+
+    public ShortfallDto? Shortfall { get; set; }
+}
+
+internal sealed class ShortfallDto
+{
+    public int? Unfit { get; set; }
+
+    public int? Closed { get; set; }
+
+    public int? Waiting { get; set; }
+
+    public int? Order { get; set; }
 }
 
 internal sealed class DrillOfDayDto

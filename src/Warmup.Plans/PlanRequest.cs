@@ -25,6 +25,7 @@ public sealed record PlanRequest
     private readonly int _days = 28;
     private readonly int _minutes = 8;
     private readonly int _noRepeatDays = 3;
+    private readonly int _leastPercent = 50;
 
     /// <summary>The scales, 1 to 200.</summary>
     /// <exception cref="ArgumentOutOfRangeException">There are none, or too many.</exception>
@@ -77,6 +78,17 @@ public sealed record PlanRequest
     {
         get => _noRepeatDays;
         init => _noRepeatDays = Bounds.InRange(value, 0, MostNoRepeatDays, "the days without a repeat");
+    }
+
+    /// <summary>
+    /// How much of the minutes a scale's warm-ups must be able to fill on average, in per cent, 0 to 100; 50 by default (the project's own
+    /// setting). A scale that cannot is left out.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public int LeastPercent
+    {
+        get => _leastPercent;
+        init => _leastPercent = Bounds.InRange(value, 0, 100, "the least per cent of the minutes");
     }
 
     /// <summary>The weekdays without singing; Sunday by default.</summary>

@@ -49,6 +49,7 @@ internal static class PlanRows
         Seconds = day.Seconds.ToString(),
         Drills = [.. ((IEnumerable<PlannedDrill>)day.Drills).Select(d => new DrillOfDayDto { Drill = d.Drill, Tempo = d.Tempo, Times = d.Times })],
         LeftOut = [.. (IEnumerable<int>)day.LeftOut],
+        Shortfall = day.Shortfall is { } s ? new ShortfallDto { Unfit = s.Unfit, Closed = s.Closed, Waiting = s.Waiting, Order = s.Order } : null,
     };
 
     public static WarmupPlan ToPlan(PlanDto file)
@@ -137,7 +138,12 @@ internal static class PlanRows
             Bounds.InRange(Needed(d.Tempo, "tempo"), Tempo.Slowest, Tempo.Fastest, "tempo"),
             Bounds.InRange(Needed(d.Times, "times"), 1, PlannedDrill.MostTimes, "times"))).ToValueList(),
         ToRational(row.Seconds, "seconds"),
-        Needed(row.LeftOut, "leftOut").ConvertAll(i => Bounds.InRange(i, 0, drills - 1, "the index of a drill left out")).ToValueList());
+        Needed(row.LeftOut, "leftOut").ConvertAll(i => Bounds.InRange(i, 0, drills - 1, "the index of a drill left out")).ToValueList())
+    {
+        Shortfall = row.Shortfall is { } s ? new Shortfall(Count(s.Unfit, "unfit"), Count(s.Closed, "closed"), Count(s.Waiting, "waiting"), Count(s.Order, "order")) : null,
+    };
+
+    private static int Count(int? value, string name) => Bounds.InRange(Needed(value, name), 0, MostDrills, name);
 
     private static DayOfWeek ToDayOfWeek(string word)
     {

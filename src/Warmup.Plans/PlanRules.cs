@@ -1,160 +1,217 @@
-using System.Globalization;
-
 namespace Warmup.Plans;
 
-/// <summary>Which scales can be planned under a set of rules, by counting; and which rules clash where none can.</summary>
+/// <summary>Which scales can be planned under a set of rules, and in which place of the order: by counting, which is a proof.</summary>
 /// <remarks>
-/// The scales follow each other in turn, so that with n of them each comes back after n days of singing. A drill of a scale that is kept
-/// back for d days is then missing on d / n (rounded down) of the scale's own turns. Whichever drill is taken each time, just that many are
-/// missing: so a scale can be sung to the end exactly if each role has one drill more than that. No choice can spoil a later one, and
-/// counting is a proof.
+/// With n scales each comes back after n days of singing, so that a drill that is kept back for d days is missing on d / n (rounded down) of
+/// its scale's next turns. The drills that are open on a turn (below the ceiling, and no longer kept back by the log) are also open on all
+/// later ones. So on turn t of a scale, counted from 0, each role needs min(t, d / n) + 1 open drills: that many turns end with this one, and
+/// all take different drills that are open on it. Where that holds for every turn, whichever free drill is taken, one is always left. A scale
+/// that can stand at a place of the order can stand at every later one, so an order exists just when for each place there are scales enough
+/// that can stand there or before.
 /// </remarks>
 internal sealed class PlanRules
 {
-    private static readonly Role[] Roles = [Role.Opening, Role.Middle, Role.Descent];
+    public static readonly Role[] Roles = [Role.Opening, Role.Middle, Role.Descent];
 
     private readonly DrillPool _pool;
     private readonly PlanRequest _request;
-    private readonly int _singingDays;
-    private readonly List<(PlanRuleKind Kind, int Singer)> _all = [];
+    private readonly Level _level;
+    private readonly int[] _weeks;
+    private readonly int[] _releases;
+    private readonly List<int>[] _candidates;
 
-    public PlanRules(DrillPool pool, PlanRequest request, Level level, int singingDays)
+    /// <summary>The rules.</summary>
+    /// <param name="pool">The drills.</param>
+    /// <param name="request">What is asked.</param>
+    /// <param name="level">The level.</param>
+    /// <param name="weeks">For each day of singing its week of the ramp.</param>
+    /// <param name="releases">For each candidate the first day of singing on which the log no longer keeps it back.</param>
+    public PlanRules(DrillPool pool, PlanRequest request, Level level, int[] weeks, int[] releases)
     {
-        (_pool, _request, _singingDays) = (pool, request, singingDays);
-        var grades = pool.All.Where(c => c.Drill.Role == Role.Middle).Select(c => c.Drill.Grade).DefaultIfEmpty().ToList();
-        (Easiest, Hardest) = (grades.Min(), grades.Max());
-        FirstCeiling = Ceiling(level.CeilingOf(0));
-        _all.AddRange([(PlanRuleKind.Ceiling, -1), (PlanRuleKind.NoRepeat, -1), (PlanRuleKind.Budget, -1)]);
-        _all.AddRange(pool.All.SelectMany(c => c.Misfits).Select(m => (m.Kind, m.Singer)).Distinct().OrderBy(r => (r.Singer, r.Kind)));
-    }
-
-    public int Easiest { get; }
-
-    public int Hardest { get; }
-
-    private int FirstCeiling { get; }
-
-    /// <summary>The hardest grade that is open.</summary>
-    public int Ceiling(int percent) => Easiest + (int)((long)(Hardest - Easiest) * percent / 100);
-
-    /// <summary>Whether a drill meets all the rules that do not look at other days, the ceiling aside.</summary>
-    public bool Allows(Candidate candidate) => Allows(candidate, [.. _all]);
-
-    /// <summary>The scales that meet all rules.</summary>
-    /// <exception cref="PlanImpossibleException">None does.</exception>
-    public List<int> UsableScales()
-    {
-        var usable = Usable([.. _all]);
-        return usable.Count > 0 ? usable : throw new PlanImpossibleException(Clash().Select(ToRule).ToValueList(), Missing(0));
-    }
-
-    /// <summary>Why a scale is left out.</summary>
-    public string Missing(int scale)
-    {
-        foreach (var role in Roles)
+        (_pool, _request, _level, _weeks, _releases) = (pool, request, level, weeks, releases);
+        _candidates = [.. Enumerable.Range(0, request.Scales.Count).Select(_ => new List<int>())];
+        for (var i = 0; i < pool.All.Count; i++)
         {
-            var drills = _pool.All.Where(c => c.Scale == scale && c.Drill.Role == role).ToList();
-            var allowed = drills.Where(c => Allows(c, [.. _all]) && IsOpen(c)).ToList();
-            var name = _request.Scales[scale].Name;
-            if (drills.Count == 0)
+            _candidates[pool.All[i].Scale].Add(i);
+        }
+
+        All =
+        [
+            new(PlanRuleKind.Ceiling, -1), new(PlanRuleKind.NoRepeat, -1), new(PlanRuleKind.Budget, -1), new(PlanRuleKind.Fill, -1), new(PlanRuleKind.Log, -1),
+            .. Enumerable.Range(0, request.Singers.Count).SelectMany(s => (Rule[])[new(PlanRuleKind.Range, s), new(PlanRuleKind.Breath, s), new(PlanRuleKind.Agility, s)]),
+        ];
+    }
+
+    /// <summary>All rules; those that refuse nothing are among them.</summary>
+    public List<Rule> All { get; }
+
+    /// <summary>Whether a way of singing a drill meets the rules that do not look at other days.</summary>
+    public bool Allows(Way way, Role role, HashSet<Rule> rules) =>
+        way.Misfits.TrueForAll(m => !rules.Contains(new Rule(m.Kind, m.Singer)))
+        && (!rules.Contains(new Rule(PlanRuleKind.Budget, -1)) || way.Seconds <= _pool.Share(role));
+
+    public bool CanMeet(IEnumerable<Rule> rules) => Places([.. rules]).Scales > 0;
+
+    /// <summary>The greatest number of scales that an order can have (0 if there is no plan), and each scale's first place in it, or that number for none.</summary>
+    public (int Scales, List<int> First) Places(HashSet<Rule> rules)
+    {
+        var stocks = Enumerable.Range(0, _request.Scales.Count).Select(s => StockOf(s, rules)).ToList();
+        for (var scales = Math.Min(stocks.Count, _weeks.Length); scales > 0; scales--)
+        {
+            var places = stocks.ConvertAll(s => FirstPlace(s, scales, rules));
+            var standing = new int[scales];
+            foreach (var place in places.Where(p => p < scales))
             {
-                return $"{name} has no {role.ToWord()} drill{(_pool.Refusals.Count > 0 ? $" ({_pool.Refusals[0]})" : string.Empty)}";
+                standing[place]++;
             }
 
-            if (allowed.Count == 0)
+            var (sum, enough) = (0, true);
+            for (var place = 0; place < scales && enough; place++)
             {
-                var nearest = drills.MinBy(c => c.Misfits.Count)!;
-                var why = nearest.Misfits.Count > 0
-                    ? nearest.Misfits[0].Finding.ToString()
-                    : nearest.Seconds > _pool.Share(role)
-                        ? Seconds($"the shortest takes {drills.Min(c => c.Seconds).ToDouble():0.#} s with its rest, and {_pool.Share(role).ToDouble():0.#} s are set aside for it")
-                        : "all lie above the first week's ceiling";
-                return $"{name} has no {role.ToWord()} drill that fits: {nearest.Drill.Exercise}, {why}";
+                sum += standing[place];
+                enough = sum > place;
+            }
+
+            if (enough)
+            {
+                return (scales, places);
             }
         }
 
-        return string.Create(
-            CultureInfo.InvariantCulture,
-            $"{_request.Scales[scale].Name} has too few drills that fit for {_request.NoRepeatDays} days without a repeat ({string.Join(", ", Roles.Select(r => $"{_pool.All.Count(c => c.Scale == scale && c.Drill.Role == r && Allows(c, [.. _all]) && IsOpen(c))} {r.ToWord()}"))})");
+        return (0, []);
     }
 
-    private static string Seconds(FormattableString text) => FormattableString.Invariant(text);
-
-    private bool IsOpen(Candidate c) => c.Drill.Role != Role.Middle || c.Drill.Grade <= FirstCeiling;
-
-    private bool Allows(Candidate candidate, HashSet<(PlanRuleKind, int)> rules) =>
-        candidate.Misfits.TrueForAll(m => !rules.Contains((m.Kind, m.Singer)))
-        && (!rules.Contains((PlanRuleKind.Budget, -1)) || candidate.Seconds <= _pool.Share(candidate.Drill.Role));
-
-    /// <summary>The greatest set of scales whose every role has drills enough; with more scales each needs fewer.</summary>
-    private List<int> Usable(HashSet<(PlanRuleKind, int)> rules)
+    /// <summary>What a scale has under the rules.</summary>
+    public Stock StockOf(int scale, HashSet<Rule> rules)
     {
-        var counts = new int[_request.Scales.Count, Roles.Length];
-        foreach (var candidate in _pool.All)
+        var log = rules.Contains(new Rule(PlanRuleKind.Log, -1)) && rules.Contains(new Rule(PlanRuleKind.NoRepeat, -1));
+        var releases = new List<int>[] { [], [], [] };
+        var ranked = new List<(int Grade, int Span, int Index)>();
+        var shortest = new Rational[Roles.Length];
+        var allowed = new List<Candidate>();
+        foreach (var i in _candidates[scale])
         {
-            if (Allows(candidate, rules) && (!rules.Contains((PlanRuleKind.Ceiling, -1)) || IsOpen(candidate)))
+            var candidate = _pool.All[i];
+            if (candidate.First(w => Allows(w, candidate.Role, rules)) is not { } way)
             {
-                counts[candidate.Scale, (int)candidate.Drill.Role]++;
+                continue;
+            }
+
+            allowed.Add(candidate);
+            AddSeconds(shortest, candidate.Role, candidate.Way(way).Seconds);
+            if (candidate.Role == Role.Middle)
+            {
+                ranked.Add((candidate.Way(way).Drill.Grade, candidate.Way(way).Drill.Span, i));
+            }
+            else
+            {
+                releases[(int)candidate.Role].Add(log ? _releases[i] : 0);
             }
         }
 
-        var scales = Enumerable.Range(0, _request.Scales.Count).ToList();
-        while (scales.Count > 0)
+        ranked.Sort();
+        releases[(int)Role.Middle].AddRange(ranked.Select(r => log ? _releases[r.Index] : 0));
+
+        // Eased ways are mostly longer, and are only measured where the others would not do.
+        var hasBudget = rules.Contains(new Rule(PlanRuleKind.Budget, -1));
+        var longest = new Lazy<(Rational, Rational)>(() =>
         {
-            var turns = (_singingDays + scales.Count - 1) / scales.Count;
-            var needed = 1 + (rules.Contains((PlanRuleKind.NoRepeat, -1)) ? Math.Min(_request.NoRepeatDays / scales.Count, turns - 1) : 0);
-            if (scales.RemoveAll(s => Roles.Any(r => counts[s, (int)r] < needed)) == 0)
+            var seconds = new Rational[Roles.Length];
+            foreach (var candidate in allowed)
+            {
+                AddSeconds(seconds, candidate.Role, candidate.Longest(w => Allows(w, candidate.Role, rules)));
+            }
+
+            return Filled(seconds, hasBudget);
+        });
+        return new Stock(releases, Filled(shortest, hasBudget), longest);
+    }
+
+    private static void AddSeconds(Rational[] seconds, Role role, Rational drill)
+    {
+        var times = drill * PlannedDrill.MostTimes;
+        seconds[(int)role] = role == Role.Middle ? seconds[(int)role] + times : Rational.Max(seconds[(int)role], times);
+    }
+
+    private (Rational Ends, Rational Middle) Filled(Rational[] seconds, bool hasBudget)
+    {
+        var (opening, descent) = (seconds[(int)Role.Opening], seconds[(int)Role.Descent]);
+        return (hasBudget ? Rational.Min(opening, _pool.Share(Role.Opening)) + Rational.Min(descent, _pool.Share(Role.Descent)) : opening + descent, seconds[(int)Role.Middle]);
+    }
+
+    /// <summary>The turns on which a drill is missing after it was sung.</summary>
+    public int Wait(int scales, HashSet<Rule> rules) => rules.Contains(new Rule(PlanRuleKind.NoRepeat, -1)) ? _request.NoRepeatDays / scales : 0;
+
+    /// <summary>The role of which a scale has too few, and how many it has and would need, if it stood at a place.</summary>
+    public (Role Role, int Has, int Needs, int Day)? Lacks(Stock stock, int place, int scales, HashSet<Rule> rules)
+    {
+        var wait = Wait(scales, rules);
+        var ceiling = rules.Contains(new Rule(PlanRuleKind.Ceiling, -1));
+        for (var (turn, day) = (0, place); day < _weeks.Length; (turn, day) = (turn + 1, day + scales))
+        {
+            foreach (var role in Roles)
+            {
+                var releases = stock.Releases[(int)role];
+                var open = role == Role.Middle && ceiling ? _level.OpenOf(releases.Count, _weeks[day]) : releases.Count;
+                var (has, needs) = (0, Math.Min(turn, wait) + 1);
+                for (var i = 0; i < open; i++)
+                {
+                    has += releases[i] <= day ? 1 : 0;
+                }
+
+                if (has < needs)
+                {
+                    return (role, has, needs, day);
+                }
+            }
+
+            if (turn >= wait && day > _request.NoRepeatDays && (!ceiling || _level.CeilingOf(_weeks[day]) == _level.CeilingOf(int.MaxValue)))
             {
                 break;
             }
         }
 
-        return scales;
+        return null;
     }
 
-    private bool CanMeet(IEnumerable<(PlanRuleKind, int)> rules) => Usable([.. rules]).Count > 0;
+    /// <summary>
+    /// The most that a scale's warm-ups can last on average: over the turns of a wait each middle drill comes once. At the level's start tempo,
+    /// every drill as often as it may be sung.
+    /// </summary>
+    public Rational LongestMean(Stock stock, int place, int scales, HashSet<Rule> rules) => Mean(stock.Longest.Value, place, scales, rules);
 
-    /// <summary>A smallest set of rules that cannot be met together (Junker 2004, QuickXplain): rules that are left out only open more drills.</summary>
-    private List<(PlanRuleKind Kind, int Singer)> Clash() => CanMeet([]) ? Explain([], false, _all) : [];
-
-    private List<(PlanRuleKind Kind, int Singer)> Explain(List<(PlanRuleKind, int)> background, bool hasGrown, List<(PlanRuleKind Kind, int Singer)> rules)
+    private Rational Mean((Rational Ends, Rational Middle) filled, int place, int scales, HashSet<Rule> rules)
     {
-        if (hasGrown && !CanMeet(background))
+        var turns = (_weeks.Length - place + scales - 1) / scales;
+        return filled.Ends + (filled.Middle / (Math.Min(Wait(scales, rules), turns - 1) + 1));
+    }
+
+    public Rational LeastSeconds => new(_request.Minutes * 60L * _request.LeastPercent, 100);
+
+    private bool Fits(Stock stock, int place, int scales, HashSet<Rule> rules) =>
+        Lacks(stock, place, scales, rules) is null
+        && (!rules.Contains(new Rule(PlanRuleKind.Fill, -1))
+            || Mean(stock.Shortest, place, scales, rules) >= LeastSeconds
+            || LongestMean(stock, place, scales, rules) >= LeastSeconds);
+
+    private int FirstPlace(Stock stock, int scales, HashSet<Rule> rules)
+    {
+        var (low, high) = (0, scales);
+        while (low < high)
         {
-            return [];
+            var middle = (low + high) / 2;
+            (low, high) = Fits(stock, middle, scales, rules) ? (low, middle) : (middle + 1, high);
         }
 
-        if (rules.Count == 1)
-        {
-            return rules;
-        }
-
-        var (first, second) = (rules[..(rules.Count / 2)], rules[(rules.Count / 2)..]);
-        var fromSecond = Explain([.. background, .. first], first.Count > 0, second);
-        var fromFirst = Explain([.. background, .. fromSecond], fromSecond.Count > 0, first);
-        return [.. fromFirst, .. fromSecond];
-    }
-
-    private PlanRule ToRule((PlanRuleKind Kind, int Singer) rule)
-    {
-        var text = rule.Kind switch
-        {
-            PlanRuleKind.Ceiling => "the first week's ceiling of difficulty",
-            PlanRuleKind.NoRepeat => string.Create(CultureInfo.InvariantCulture, $"no drill again within {_request.NoRepeatDays} days of singing"),
-            PlanRuleKind.Budget => string.Create(
-                CultureInfo.InvariantCulture,
-                $"{_request.Minutes} minutes, of which {_pool.Share(Role.Opening).ToDouble():0.#} s to begin and to end with, {_pool.Share(Role.Middle).ToDouble():0.#} s between"),
-            _ => $"{_request.Singers[rule.Singer].Alias}'s {rule.Kind switch { PlanRuleKind.Range => "range", PlanRuleKind.Breath => "breath", _ => "agility" }} ({Example(rule)})",
-        };
-        return new PlanRule(rule.Kind, rule.Singer < 0 ? null : _request.Singers[rule.Singer].Alias, text);
-    }
-
-    private string Example((PlanRuleKind Kind, int Singer) rule)
-    {
-        var (candidate, misfit) = _pool.All
-            .SelectMany(c => c.Misfits.Select(m => (Candidate: c, Misfit: m)))
-            .Where(x => (x.Misfit.Kind, x.Misfit.Singer) == rule)
-            .MinBy(x => x.Candidate.Misfits.Count);
-        return $"{candidate.Drill.Scale.Name}, {candidate.Drill.Exercise}: {misfit.Finding.Message}";
+        return low;
     }
 }
+
+/// <summary>A rule by its kind and the index of its singer, or -1.</summary>
+internal readonly record struct Rule(PlanRuleKind Kind, int Singer);
+
+/// <summary>What a scale has under some rules.</summary>
+/// <param name="Releases">For each role the drills' first days; the middle drills from the easiest to the hardest.</param>
+/// <param name="Shortest">In seconds: the longest opening and descent together, and all middle drills; each in its first way that the rules allow, as often as it may be sung.</param>
+/// <param name="Longest">The same in the longest of the ways.</param>
+internal sealed record Stock(List<int>[] Releases, (Rational Ends, Rational Middle) Shortest, Lazy<(Rational Ends, Rational Middle)> Longest);

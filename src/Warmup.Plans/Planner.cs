@@ -2,29 +2,28 @@ using System.Globalization;
 
 namespace Warmup.Plans;
 
-/// <summary>Draws a plan: first each day's opening, one middle drill and the descent, then what else the time holds.</summary>
+/// <summary>Draws a plan: the order of the scales, and then day by day what is sung.</summary>
 /// <remarks>
-/// <see cref="PlanRules"/> has counted that there are drills enough, so every choice among those that are open can be drawn freely. Further
-/// drills are added once the needed ones of all days stand, and never take one that a day nearby needs. What is kept for a day is a few
-/// numbers, whatever the plan's length.
+/// <see cref="PlanRules"/> has counted that there are drills enough, so every choice among those that are open can be drawn freely, and a day
+/// is never drawn again. What is kept for a day is a few numbers, whatever the plan's length.
 /// </remarks>
 internal sealed class Planner
 {
-    /// <summary>The most drills of a warm-up (the project's own setting).</summary>
-    private const int MostDrills = 8;
-
     private const int Never = int.MinValue / 2;
+    private const int DaysAWeek = 7;
+
+    // A plan for all parents would fill a screen with those that a week cannot hold.
+    private const int MostNames = 12;
 
     private readonly PlanRequest _request;
     private readonly Level _level;
     private readonly DrillPool _pool;
     private readonly PlanRules _rules;
+    private readonly Clash _clash;
     private readonly SeededSource _source;
     private readonly List<DateOnly> _dates;
-    private readonly int[] _order;
-    private readonly List<int>[][] _drills;
     private readonly int[] _last;
-    private readonly int _steps;
+    private readonly int[] _weeks;
 
     private Planner(PlanRequest request, CancellationToken cancellation)
     {
@@ -33,23 +32,18 @@ internal sealed class Planner
         _level.Require();
         _dates = SingingDays(request);
         _pool = new DrillPool(request, _level, cancellation);
-        _rules = new PlanRules(_pool, request, _level, _dates.Count);
         _source = new SeededSource(request.Seed);
-        var usable = _rules.UsableScales();
-        _order = [.. _source.Shuffled(usable.Count).Select(i => usable[i])];
-        _drills = [.. Enumerable.Range(0, request.Scales.Count).Select(s => ByRole(s))];
-        _last = new int[_pool.All.Count];
-        Array.Fill(_last, Never);
-        _steps = Remember();
+        var log = new SungBefore(request, _level);
+        _weeks = [.. _dates.Select(d => log.Steps + ((d.DayNumber - request.Start.DayNumber) / DaysAWeek))];
+        _rules = new PlanRules(_pool, request, _level, _weeks, [.. _pool.All.Select(c => log.ReleaseOf(c.Way(0).Drill))]);
+        _clash = new Clash(_rules, _pool, request);
+        _last = [.. _pool.Fit.Select(f => log.LastOf(f.Drill) ?? Never)];
     }
 
     public static PlanResult Make(PlanRequest request, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(request);
-        var planner = new Planner(request, cancellation);
-        var plan = planner.Draw(cancellation);
-        var left = Enumerable.Range(0, request.Scales.Count).Except(planner._order).Select(planner._rules.Missing).ToValueList();
-        return new PlanResult(plan, left, planner._pool.Octaves);
+        return new Planner(request, cancellation).Make(cancellation);
     }
 
     private static List<DateOnly> SingingDays(PlanRequest request)
@@ -65,54 +59,31 @@ internal sealed class Planner
             .ToList();
         return days.Count > 0
             ? days
-            : throw new PlanImpossibleException([new PlanRule(PlanRuleKind.Rest, null, $"rest on {string.Join(", ", request.RestDays)}")], "every day of the plan is a day of rest");
+            : throw new PlanImpossibleException([new PlanRule(PlanRuleKind.Rest, null, $"rest on {string.Join(", ", request.RestDays)}")], [], "every day of the plan is a day of rest");
     }
 
-    private List<int>[] ByRole(int scale)
+    private PlanResult Make(CancellationToken cancellation)
     {
-        var roles = new List<int>[] { [], [], [] };
-        for (var i = 0; i < _pool.All.Count; i++)
+        var (scales, first) = _rules.Places([.. _rules.All]);
+        if (scales == 0)
         {
-            var candidate = _pool.All[i];
-            if (candidate.Scale == scale && _rules.Allows(candidate))
-            {
-                roles[(int)candidate.Drill.Role].Add(i);
-            }
+            throw _clash.Refusal();
         }
 
-        return roles;
-    }
-
-    /// <summary>What the log says: when each drill was sung last, in days of singing before the plan; and how far the ramp has got.</summary>
-    /// <returns>The ramp's steps that are done with: those whose tempo was reached and ticked.</returns>
-    private int Remember()
-    {
-        var before = ((IEnumerable<LogEntry>)_request.Log).Where(e => e.Date < _request.Start).ToList();
-        var days = before.Select(e => e.Date).Distinct().OrderDescending().ToList();
-        for (var i = 0; i < _pool.All.Count; i++)
+        var order = Order(scales, first);
+        var days = new PlanDay[_request.Days];
+        var warmups = new Warmups(_request, _level, _pool, _source, _last, _weeks, scales);
+        var day = 0;
+        for (var d = 0; d < days.Length; d++)
         {
-            var drill = _pool.All[i].Drill;
-            foreach (var entry in before.Where(e => e.Exercise == drill.Exercise && e.Scale == drill.Scale.Name))
-            {
-                _last[i] = Math.Max(_last[i], -1 - days.IndexOf(entry.Date));
-            }
+            cancellation.ThrowIfCancellationRequested();
+            var date = _request.Start.AddDays(d);
+            days[d] = day < _dates.Count && _dates[day] == date
+                ? warmups.Draw(date, day, order[day++ % scales])
+                : new PlanDay(date, [], Rational.Zero, []);
         }
 
-        var ticked = before.Where(e => e.IsTicked).Select(e => e.Tempo).DefaultIfEmpty().Max();
-        var steps = 0;
-        while (_level.TempoStep > 0 && ticked >= _level.TempoOf(steps) && _level.TempoOf(steps) < _level.TopTempo)
-        {
-            steps++;
-        }
-
-        return steps;
-    }
-
-    private WarmupPlan Draw(CancellationToken cancellation)
-    {
-        var needed = DrawNeeded(cancellation);
-        var days = DrawDays(needed, cancellation);
-        return new WarmupPlan
+        var plan = new WarmupPlan
         {
             Generator = SeededSource.Name,
             Seed = _request.Seed,
@@ -123,181 +94,96 @@ internal sealed class Planner
             Tonic = _pool.Tonic,
             Tuning = _request.Tuning,
             Need = BreathNeed.Of(_request.Singers),
-            Drills = _pool.All.Select(c => c.Drill).ToValueList(),
-            Days = days,
+            Drills = _pool.Fit.Select(f => f.Drill).ToValueList(),
+            Days = days.ToValueList(),
         };
+        return new PlanResult(plan, LeftOut(order, scales, first).ToValueList(), _pool.Octaves) { Limits = Limits().ToValueList() };
     }
 
-    private int StepOf(DateOnly date) => _steps + ((date.DayNumber - _request.Start.DayNumber) / 7);
-
-    private int CeilingOf(DateOnly date) => _rules.Ceiling(_level.CeilingOf(StepOf(date)));
-
-    private (int Opening, int Middle, int Descent)[] DrawNeeded(CancellationToken cancellation)
+    /// <summary>Draws the scales' order: whichever may stand at a place is taken, those that remain can always fill the rest.</summary>
+    private int[] Order(int scales, List<int> first)
     {
-        var needed = new (int Opening, int Middle, int Descent)[_dates.Count];
-        var turns = new Turns(_request.Scales.Count, _source, _pool);
-        for (var day = 0; day < needed.Length; day++)
+        var order = new int[scales];
+        var waiting = Enumerable.Range(0, first.Count).Where(s => first[s] < scales).ToList();
+        for (var place = 0; place < scales; place++)
         {
-            cancellation.ThrowIfCancellationRequested();
-            var scale = _order[day % _order.Length];
-            var ceiling = CeilingOf(_dates[day]);
-            var opening = Pick(day, _drills[scale][(int)Role.Opening]);
-            var open = _drills[scale][(int)Role.Middle].Where(i => IsFree(i, day) && _pool.All[i].Drill.Grade <= ceiling).ToList();
-            var middle = Pick(day, turns.Next(scale, open));
-            needed[day] = (opening, middle, Pick(day, _drills[scale][(int)Role.Descent]));
-            turns.Sing(scale, middle, day);
+            var can = waiting.FindAll(s => first[s] <= place);
+            order[place] = can[_source.Below(can.Count)];
+            waiting.Remove(order[place]);
         }
 
-        return needed;
+        return order;
     }
 
-    private bool IsFree(int drill, int day) => day - _last[drill] > _request.NoRepeatDays;
-
-    private int Pick(int day, IReadOnlyList<int> drills)
+    private IEnumerable<string> LeftOut(int[] order, int scales, List<int> first)
     {
-        var free = drills.Where(i => IsFree(i, day)).ToList();
-        if (free.Count == 0)
+        var late = new List<string>();
+        foreach (var scale in Enumerable.Range(0, first.Count).Except(order))
         {
-            // Counting has shown that without the log this cannot be.
-            throw new PlanImpossibleException(
-                [
-                    new PlanRule(PlanRuleKind.NoRepeat, null, string.Create(CultureInfo.InvariantCulture, $"no drill again within {_request.NoRepeatDays} days of singing")),
-                    new PlanRule(PlanRuleKind.Log, null, "what the log says was sung before"),
-                ],
-                string.Create(CultureInfo.InvariantCulture, $"on {_dates[day]:yyyy-MM-dd} no drill is left"));
-        }
-
-        var drill = free[_source.Below(free.Count)];
-        _last[drill] = day;
-        return drill;
-    }
-
-    private ValueList<PlanDay> DrawDays((int Opening, int Middle, int Descent)[] needed, CancellationToken cancellation)
-    {
-        // Begun anew: a drill is now also kept free for the days after.
-        Array.Fill(_last, Never);
-        Remember();
-        var turns = new Turns(_request.Scales.Count, _source, _pool);
-        var days = new PlanDay[_request.Days];
-        var day = 0;
-        for (var d = 0; d < days.Length; d++)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            var date = _request.Start.AddDays(d);
-            days[d] = day < _dates.Count && _dates[day] == date ? DrawDay(needed, day++, turns) : new PlanDay(date, [], Rational.Zero, []);
-        }
-
-        return days.ToValueList();
-    }
-
-    private PlanDay DrawDay((int Opening, int Middle, int Descent)[] needed, int day, Turns turns)
-    {
-        var (opening, first, descent) = needed[day];
-        var scale = _order[day % _order.Length];
-        var date = _dates[day];
-        var wish = _level.TempoOf(StepOf(date));
-        var (begin, middle, end) = (_pool.Fastest(opening, _level.StartTempo), _pool.Fastest(first, wish), _pool.Fastest(descent, _level.StartTempo));
-        var seconds = begin.Seconds + middle.Seconds + end.Seconds;
-        var chosen = new List<(int Drill, int Tempo)> { (first, middle.Tempo) };
-        turns.Sing(scale, first, day);
-        (_last[opening], _last[first], _last[descent]) = (day, day, day);
-
-        var ceiling = CeilingOf(date);
-        var soon = needed.Skip(day + 1).Take(_request.NoRepeatDays).Select(n => n.Middle).ToHashSet();
-        var open = _drills[scale][(int)Role.Middle].Where(i => IsFree(i, day) && !soon.Contains(i) && _pool.All[i].Drill.Grade <= ceiling).ToList();
-        var left = new List<int>();
-        while (open.Count > 0 && chosen.Count < MostDrills - 2)
-        {
-            var turn = turns.Next(scale, open);
-            var next = turn[_source.Below(turn.Count)];
-            open.Remove(next);
-            if (!chosen.TrueForAll(c => IsStep(_pool.All[c.Drill].Drill, _pool.All[next].Drill)))
+            if (first[scale] < scales)
             {
-                continue;
+                late.Add(_request.Scales[scale].Name);
             }
-
-            var more = _pool.Fastest(next, wish);
-            if (seconds + more.Seconds > 60 * _request.Minutes)
+            else
             {
-                left.Add(next);
-                continue;
-            }
-
-            seconds += more.Seconds;
-            chosen.Add((next, more.Tempo));
-            turns.Sing(scale, next, day);
-            _last[next] = day;
-        }
-
-        var times = Repeat(chosen, ref seconds);
-        var drills = chosen
-            .OrderBy(c => _pool.All[c.Drill].Drill.Span)
-            .ThenBy(c => _pool.All[c.Drill].Drill.Grade)
-            .ThenBy(c => c.Drill)
-            .Select(c => new PlannedDrill(c.Drill, c.Tempo, times[c.Drill]))
-            .Prepend(new PlannedDrill(opening, begin.Tempo, 1))
-            .Append(new PlannedDrill(descent, end.Tempo, 1))
-            .ToValueList();
-        return new PlanDay(date, drills, seconds, left.Order().ToValueList());
-    }
-
-    /// <summary>Sings the middle drills more often, one after the other in turn, as long as the time holds it.</summary>
-    private Dictionary<int, int> Repeat(List<(int Drill, int Tempo)> chosen, ref Rational seconds)
-    {
-        var times = chosen.ToDictionary(c => c.Drill, _ => 1);
-        for (var more = 2; more <= PlannedDrill.MostTimes; more++)
-        {
-            foreach (var (drill, tempo) in chosen.Where(c => times[c.Drill] == more - 1))
-            {
-                var (longer, fits) = _pool.Try(drill, tempo, more);
-                var sum = seconds - _pool.Try(drill, tempo, more - 1).Seconds + longer;
-                if (fits && sum <= 60 * _request.Minutes)
-                {
-                    (seconds, times[drill]) = (sum, more);
-                }
+                yield return _clash.Missing(scale, scales, scales - 1);
             }
         }
 
-        return times;
+        if (late.Count > 0)
+        {
+            var names = string.Join(", ", late.Take(MostNames)) + (late.Count > MostNames ? ", ..." : string.Empty);
+            yield return string.Create(CultureInfo.InvariantCulture, $"{late.Count} of {first.Count} scales, since there are only {_dates.Count} days of singing, one for each: {names}");
+        }
     }
 
-    /// <summary>Whether one of two drills is at least as wide and at least as hard as the other, so that they can stand in a rising order.</summary>
-    private static bool IsStep(PlanDrill a, PlanDrill b) => (a.Span <= b.Span && a.Grade <= b.Grade) || (b.Span <= a.Span && b.Grade <= a.Grade);
-
-    /// <summary>Whose turn it is among the families of a scale: the one that has waited longest, by the seed's order at first.</summary>
-    private sealed class Turns
+    private IEnumerable<string> Limits()
     {
-        private readonly DrillPool _pool;
-        private readonly Dictionary<string, int> _order = [];
-        private readonly Dictionary<string, int>[] _sung;
-
-        public Turns(int scales, SeededSource source, DrillPool pool)
+        foreach (var (rule, drills, of) in _clash.KeptOut())
         {
-            _pool = pool;
-            var families = pool.All.Where(c => c.Drill.Role == Role.Middle).Select(c => c.Drill.Family).Distinct().ToList();
-            foreach (var (family, place) in families.Zip(source.Shuffled(families.Count)))
-            {
-                _order.Add(family, place);
-            }
-
-            _sung = [.. Enumerable.Range(0, scales).Select(_ => new Dictionary<string, int>())];
+            yield return string.Create(CultureInfo.InvariantCulture, $"{_clash.Whose(rule)} keeps out {drills} of {of} middle drills");
         }
 
-        /// <summary>The open drills of the family whose turn it is.</summary>
-        public List<int> Next(int scale, List<int> open)
+        var eased = _pool.Fit.Count(f => f.Eased > 0);
+        if (eased > 0)
         {
-            if (open.Count == 0)
-            {
-                return open;
-            }
-
-            var family = open
-                .Select(i => _pool.All[i].Drill.Family)
-                .Distinct()
-                .MinBy(f => (_sung[scale].GetValueOrDefault(f, -1), _order[f]));
-            return open.FindAll(i => _pool.All[i].Drill.Family == family);
+            yield return string.Create(
+                CultureInfo.InvariantCulture,
+                $"{eased} of {_pool.Fit.Count(f => f.Drill.Role == Role.Middle)} middle drills are eased for this class (line by line, or in the first speed alone): as the level asks for them they do not fit");
         }
-
-        public void Sing(int scale, int drill, int day) => _sung[scale][_pool.All[drill].Drill.Family] = day;
     }
+}
+
+/// <summary>What the log says was sung before the plan.</summary>
+internal sealed class SungBefore
+{
+    private readonly Dictionary<(string Scale, string Exercise), int> _last = [];
+    private readonly int _noRepeatDays;
+
+    public SungBefore(PlanRequest request, Level level)
+    {
+        _noRepeatDays = request.NoRepeatDays;
+        var before = ((IEnumerable<LogEntry>)request.Log).Where(e => e.Date < request.Start).OrderByDescending(e => e.Date).ToList();
+        var (day, date) = (0, DateOnly.MaxValue);
+        foreach (var entry in before)
+        {
+            (day, date) = entry.Date == date ? (day, date) : (day - 1, entry.Date);
+            _last.TryAdd((entry.Scale, entry.Exercise), day);
+        }
+
+        var ticked = before.Where(e => e.IsTicked).Select(e => e.Tempo).DefaultIfEmpty().Max();
+        while (level.TempoStep > 0 && ticked >= level.TempoOf(Steps) && level.TempoOf(Steps) < level.TopTempo)
+        {
+            Steps++;
+        }
+    }
+
+    /// <summary>The ramp's steps that are done with: those whose tempo was reached and ticked.</summary>
+    public int Steps { get; }
+
+    /// <summary>When a drill was sung last: -1 for the last day of singing before the plan, -2 for the one before, and so on.</summary>
+    public int? LastOf(PlanDrill drill) => _last.TryGetValue((drill.Scale.Name, drill.Exercise), out var day) ? day : null;
+
+    /// <summary>The plan's first day of singing, counted from 0, on which a drill may come back.</summary>
+    public int ReleaseOf(PlanDrill drill) => Math.Max(0, (LastOf(drill) ?? -_noRepeatDays - 1) + _noRepeatDays + 1);
 }

@@ -112,6 +112,9 @@ public sealed record WarmupPlan
 /// <param name="Octaves">For each singer in the class's order: the octaves above the files' tonic in which they sing, mostly 0 or -1.</param>
 public sealed record PlanResult(WarmupPlan Plan, ValueList<string> LeftOut, ValueList<int> Octaves)
 {
+    /// <summary>What the class's limits keep out or ease, for the teacher. It names singers and is not part of the plan.</summary>
+    public ValueList<string> Limits { get; init; }
+
     /// <summary>The cautions, which stand with every plan.</summary>
     public ValueList<Caution> Cautions { get; } = Warmup.Cautions.All;
 }
@@ -141,14 +144,28 @@ public sealed class PlanImpossibleException : InvalidOperationException
     }
 
     /// <summary>An exception with the rules that clash.</summary>
-    /// <param name="clash">The rules: without any one of them there would be a plan. Empty where the scales alone make it impossible.</param>
+    /// <param name="clash">The rules: without any one of them the others can be met. Empty where the scales alone make a plan impossible.</param>
+    /// <param name="further">Further sets that clash by themselves and have no rule in common with each other.</param>
     /// <param name="why">What is missing with all of them.</param>
-    public PlanImpossibleException(ValueList<PlanRule> clash, string why)
-        : base(clash.IsEmpty ? $"no plan: {why}" : $"no plan meets all the rules: {why}; these clash, and giving up any one of them would do: {string.Join("; ", clash)}") =>
-        Clash = clash;
+    public PlanImpossibleException(ValueList<PlanRule> clash, ValueList<ValueList<PlanRule>> further, string why)
+        : base(Words(clash, further, why)) => (Clash, Further) = (clash, further);
 
-    /// <summary>A smallest set of rules that clash: without any one of them the others can be met.</summary>
+    /// <summary>An irreducible set of rules that clash: without any one of them the others can be met.</summary>
     public ValueList<PlanRule> Clash { get; }
+
+    /// <summary>Further sets that clash by themselves. A plan needs one rule given up of each.</summary>
+    public ValueList<ValueList<PlanRule>> Further { get; }
+
+    private static string Words(ValueList<PlanRule> clash, ValueList<ValueList<PlanRule>> further, string why)
+    {
+        if (clash.IsEmpty)
+        {
+            return $"no plan: {why}";
+        }
+
+        var sets = string.Join("; and ", ((IEnumerable<ValueList<PlanRule>>)[clash, .. further]).Select(set => string.Join(" + ", set)));
+        return $"no plan meets all the rules: {why}. {(clash.Count == 1 && further.IsEmpty ? "This rule stands in the way" : "These stand in the way; of rules joined by +, one has to be given up")}: {sets}";
+    }
 }
 
 /// <summary>What a rule of a plan is about.</summary>
@@ -177,6 +194,9 @@ public enum PlanRuleKind
 
     /// <summary>What the log says was sung before.</summary>
     Log,
+
+    /// <summary>How much of the minutes has to be filled.</summary>
+    Fill,
 }
 
 /// <summary>A rule of a plan.</summary>

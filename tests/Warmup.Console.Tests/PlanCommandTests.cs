@@ -145,6 +145,46 @@ public sealed class PlanCommandTests : IDisposable
     }
 
     [Fact]
+    public void All_five_note_scales_may_be_asked_for_in_so_many_words()
+    {
+        Make("a", "--formats", "none", "--scales", "all five-note scales");
+        Make("b", "--formats", "none", "--scales", "audava");
+        Assert.Equal(File.ReadAllBytes(_shell.At("b/plan.json")), File.ReadAllBytes(_shell.At("a/plan.json")));
+        var run = Shell.Run(New("x", "--scales", "parents:5-2"));
+        Assert.Equal(2, run.Code);
+        Assert.Contains("must rise", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Scales_that_the_days_cannot_hold_are_counted()
+    {
+        var run = Shell.Run(New("a", "--formats", "none", "--scales", "parents:13-18", "--days", "3"));
+        Assert.Equal(0, run.Code);
+        Assert.Contains("left out: 3 of 6 scales, since there are only 3 days of singing", run.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Plans_of_two_classes_with_the_same_days_and_seed_share_no_event()
+    {
+        Make("a", "--formats", "none");
+        Make("b", "--formats", "none", "--minutes", "5");
+        var (a, b) = (Calendar.Load(File.ReadAllText(_shell.At("a/plan.ics")))!, Calendar.Load(File.ReadAllText(_shell.At("b/plan.ics")))!);
+        Assert.NotEmpty(a.Events);
+        Assert.Empty(a.Events.Select(e => e.Uid).Intersect(b.Events.Select(e => e.Uid)));
+    }
+
+    [Fact]
+    public void A_level_too_hard_for_the_class_says_who_and_what()
+    {
+        File.WriteAllText(_shell.At("hard.csv"), "alias,low,high,sustainedSeconds,experience\nRobin,C4,A4,6,beginner\n");
+        string[] args = ["plan", "--singers", _shell.At("hard.csv"), "--scales", "mohanam", "--start", "2026-12-01", "--level", "advanced", "--out", _shell.At("x")];
+        var run = Shell.Run(args);
+        Assert.Equal(2, run.Code);
+        Assert.Contains("Robin", run.Error, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(_shell.At("x")));
+    }
+
+    [Fact]
     public void The_plan_keeps_its_published_schema()
     {
         var schema = JsonSchema.FromText(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "schemas", "plan-1.json")));

@@ -41,10 +41,36 @@ public class ImpossibleTests
     }
 
     [Fact]
-    public void Two_singers_who_both_stand_in_the_way_by_themselves_give_one_of_them()
+    public void Two_singers_who_both_stand_in_the_way_by_themselves_are_both_named()
     {
         var refused = Refused(Requests.Usual with { Singers = [Requests.Singer("Robin", 60, 62, 20), Requests.Singer("Finch", 64, 65, 20)] });
-        Assert.Single(refused.Clash);
+        ValueList<PlanRule>[] sets = [refused.Clash, .. refused.Further];
+        Assert.All(sets, s => Assert.Equal(PlanRuleKind.Range, Assert.Single(s).Kind));
+        Assert.Equal(["Finch", "Robin"], sets.Select(s => s[0].Singer!).Order().ToArray());
+        Assert.All(["Robin", "Finch"], name => Assert.Contains(name, refused.Message, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_level_that_leaves_next_to_nothing_is_refused_with_the_singer_unless_that_little_is_asked_for()
+    {
+        // A tone of five seconds leaves two on a breath (0.4 of it, docs/voices.md): hardly any line is so short.
+        var request = Requests.Usual with { Singers = [.. Requests.Class, Requests.Singer("Robin", 50, 76, 5)], Level = Level.Advanced, Minutes = 20 };
+        var refused = Refused(request);
+        Assert.Contains("Robin", refused.Message, StringComparison.Ordinal);
+        Assert.Contains(refused.Clash, r => r is { Kind: PlanRuleKind.Breath, Singer: "Robin" });
+        Assert.NotNull(WarmupPlan.Make(request with { Singers = Requests.Class }));
+    }
+
+    [Fact]
+    public void A_share_of_the_time_that_cannot_be_filled_is_a_rule_that_can_be_given_up()
+    {
+        // One family of nine short drills, sung six times at most, cannot fill the whole of twenty minutes.
+        var request = Requests.Usual with { Level = Level.Beginner with { Families = ["choir"] }, Scales = Requests.Scales("mohanam"), Minutes = 20, NoRepeatDays = 2, LeastPercent = 100 };
+        var refused = Refused(request);
+        Assert.Contains(refused.Clash, r => r.Kind == PlanRuleKind.Fill);
+        Assert.Contains("fill", refused.Message, StringComparison.Ordinal);
+        var made = WarmupPlan.Make(request with { LeastPercent = 0 });
+        Assert.Contains(made.Plan.Days, d => d.Shortfall is not null);
     }
 
     [Fact]

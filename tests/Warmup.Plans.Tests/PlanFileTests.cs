@@ -72,7 +72,7 @@ public class PlanFileTests
     [InlineData("\"date\": \"2026-12-02\"", "\"date\": \"2026-12-03\"", "must follow each other")]
     [InlineData("\"date\": \"2026-12-02\"", "\"date\": \"2026-02-30\"", "no date")]
     [InlineData("\"tempo\": 60", "\"tempo\": 9", "tempo must be between 10 and 400, not 9")]
-    [InlineData("\"times\": 1", "\"times\": 5", "times must be between 1 and 4, not 5")]
+    [InlineData("\"times\": 1", "\"times\": 7", "times must be between 1 and 6, not 7")]
     [InlineData("\"seed\": 7,", "", "\"seed\" is missing")]
     public void What_is_no_plan_is_refused_by_name(string good, string bad, string message)
     {

@@ -58,4 +58,33 @@ public static class Requests
             Level = level,
             RestDays = rest.ToValueList(),
         };
+
+    /// <summary>
+    /// Reasonable classes: each singer has an octave and a fifth at least, in one of two registers an octave apart, and holds a tone as long
+    /// as most adults do (docs/voices.md); two scales or more, a wait of three days at most, the class's own level.
+    /// </summary>
+    public static Gen<PlanRequest> Reasonable { get; } =
+        from low in Gen.Choose(41, 46)
+        from singers in Gen.NonEmptyListOf(
+            from octave in Gen.Elements(0, 12)
+            from apart in Gen.Choose(0, 2)
+            from width in Gen.Choose(19, 26)
+            from seconds in Gen.Choose(18, 30)
+            from experience in Gen.Elements(Experience.Beginner, Experience.Intermediate, Experience.Advanced)
+            select (low: low + octave + apart, width, seconds, experience))
+        from scales in Gen.SubListOf("mohanam", "mayamalavagowla", "bilahari", "hamsadhvani", "kalyani", "kharaharapriya")
+        from minutes in Gen.Choose(5, 10)
+        from noRepeat in Gen.Choose(0, 3)
+        from seed in Gen.Choose(0, 1_000_000)
+        where scales.Count >= 2
+        select new PlanRequest
+        {
+            Scales = Scales([.. scales]),
+            Singers = singers.Take(5).Select((s, i) => Singer($"singer {i + 1}", s.low, s.low + s.width, s.seconds, s.experience)).ToValueList(),
+            Start = Start,
+            Days = 16,
+            Minutes = minutes,
+            NoRepeatDays = noRepeat,
+            Seed = (ulong)seed,
+        };
 }

@@ -25,7 +25,8 @@ public class RuleTests
         EveryoneCanSingEveryDay(request, made);
         TheOrderWidensAndRises(made.Plan);
         NoDrillComesBackTooSoon(request, made.Plan);
-        NothingLiesAboveTheCeiling(request, made.Plan);
+        DifficultyKeepsToItsBounds(request, made.Plan);
+        ShortDaysSayWhy(request, made.Plan);
         ScalesTakeTurns(made.Plan);
         return true.Classify(true, "possible");
     });
@@ -62,9 +63,10 @@ public class RuleTests
             foreach (var left in day.LeftOut)
             {
                 Assert.DoesNotContain(day.Drills, d => d.Drill == left);
-                var fastest = plan.Drills[left].ToDrill(plan.Tonic, plan.Tuning, request.Level!.TopTempo).ToScore().Seconds;
-                var slowest = plan.Drills[left].ToDrill(plan.Tonic, plan.Tuning, request.Level!.StartTempo).ToScore().Seconds;
-                Assert.True(sum + Rational.Max(fastest, slowest) > request.Minutes * 60, "it would have fitted");
+                var drill = plan.Drills[left];
+                var longest = Enumerable.Range(request.Level!.StartTempo, request.Level.TopTempo - request.Level.StartTempo + 1)
+                    .Max(tempo => drill.ToDrill(plan.Tonic, plan.Tuning, tempo).ToScore().Seconds);
+                Assert.True(sum + longest > request.Minutes * 60, "it would have fitted");
             }
         }
     }
@@ -141,27 +143,95 @@ public class RuleTests
         }
     }
 
-    private static void NothingLiesAboveTheCeiling(PlanRequest request, WarmupPlan plan)
+    /// <summary>docs/plans.md: floor and ceiling are places among the scale's middle drills, the easiest first; shares are rounded up.</summary>
+    private static (int Floor, int Open, int Band) Bounds(Level level, int drills, int week, int wait)
     {
-        var grades = ((IEnumerable<PlanDrill>)plan.Drills).Where(d => d.Role == Role.Middle).Select(d => d.Grade).ToList();
+        static int Share(int of, int percent) => (int)Math.Ceiling(of * percent / 100m);
+
+        var open = Math.Max(1, Share(drills, Math.Min(100, level.StartCeiling + (week * level.CeilingStep))));
+        var band = Math.Max(wait + 1, Share(drills, level.Band));
+        return (Math.Max(0, open - band), open, band);
+    }
+
+    private static void DifficultyKeepsToItsBounds(PlanRequest request, WarmupPlan plan)
+    {
         var level = request.Level!;
+        var drills = Enumerable.Range(0, plan.Drills.Count).Where(i => plan.Drills[i].Role == Role.Middle).ToLookup(i => plan.Drills[i].Scale);
+        var wait = request.NoRepeatDays / Sung(plan).Select(d => plan.Drills[d.Drills[0].Drill].Scale).Distinct().Count();
+        (decimal Place, decimal Bound)? before = null;
         foreach (var day in Sung(plan))
         {
             var week = (day.Date.DayNumber - request.Start.DayNumber) / 7;
-            var percent = Math.Min(100, level.StartCeiling + (week * level.CeilingStep));
             var tempo = Math.Min(level.TopTempo, level.StartTempo + (week * level.TempoStep));
+            Assert.All(day.Drills, d => Assert.InRange(d.Tempo, level.StartTempo, tempo));
+
+            var ranked = drills[plan.Drills[day.Drills[0].Drill].Scale].OrderBy(i => (plan.Drills[i].Grade, plan.Drills[i].Span, i)).ToList();
+            var (floor, open, band) = Bounds(level, ranked.Count, week, wait);
+            var places = ((IEnumerable<PlannedDrill>)day.Drills).Where(d => plan.Drills[d.Drill].Role == Role.Middle).Select(d => ranked.IndexOf(d.Drill)).ToList();
+            Assert.All(places, p => Assert.True(p < open, $"place {p} of {ranked.Count} in week {week}, {open} are open"));
+            Assert.True(places.Max() >= floor, $"the hardest is place {places.Max()} of {ranked.Count} in week {week}, the floor is {floor}");
+            Assert.All(day.Drills, d => Assert.True(plan.Drills[d.Drill].Role != Role.Middle || ((IEnumerable<string>)level.Families).Contains(plan.Drills[d.Drill].Family)));
+
+            // From day to day no further than the band, a week's step and one drill.
+            var (place, bound) = (100m * (places.Max() + 1) / ranked.Count, (100m * (band + 1) / ranked.Count) + level.CeilingStep);
+            Assert.True(before is null || Math.Abs(place - before.Value.Place) <= Math.Max(bound, before.Value.Bound), $"from {before?.Place} to {place} per cent on {day.Date}");
+            before = (place, bound);
+        }
+    }
+
+    private static void ShortDaysSayWhy(PlanRequest request, WarmupPlan plan)
+    {
+        foreach (var day in Sung(plan))
+        {
+            Assert.Equal(day.Seconds * 100 < (Rational)(request.Minutes * 60 * 75), day.Shortfall is not null);
+            if (day.Shortfall is not { } why)
+            {
+                continue;
+            }
+
+            var scale = plan.Drills[day.Drills[0].Drill].Scale;
+            var fit = ((IEnumerable<PlanDrill>)plan.Drills).Count(d => d.Role == Role.Middle && d.Scale == scale);
+            var wait = request.NoRepeatDays / Sung(plan).Select(d => plan.Drills[d.Drills[0].Drill].Scale).Distinct().Count();
+            var (_, open, _) = Bounds(request.Level!, fit, (day.Date.DayNumber - request.Start.DayNumber) / 7, wait);
+            Assert.Equal(fit - open, why.Closed);
+            Assert.Equal(open, why.Waiting + why.Order + day.Drills.Count - 2 + day.LeftOut.Count);
+            Assert.True(why.Unfit >= 0 && why.Waiting >= 0 && why.Order >= 0);
+
+            // What is sung is sung as often as it may be: one more time does not fit, or is not held by the time.
             foreach (var planned in day.Drills)
             {
-                Assert.InRange(planned.Tempo, level.StartTempo, tempo);
-                var drill = plan.Drills[planned.Drill];
-                if (drill.Role == Role.Middle)
+                if (planned.Times < PlannedDrill.MostTimes && plan.Drills[planned.Drill].Role == Role.Middle)
                 {
-                    Assert.True((drill.Grade - grades.Min()) * 100 <= (grades.Max() - grades.Min()) * percent, $"{drill.Exercise} of grade {drill.Grade} in week {week}");
-                    Assert.Contains(drill.Family, (IEnumerable<string>)level.Families);
+                    var longer = day with { Drills = ((IEnumerable<PlannedDrill>)day.Drills).Select(d => d == planned ? d with { Times = d.Times + 1 } : d).ToValueList() };
+                    var score = plan.ToScore(longer);
+                    Assert.True(score.Seconds > request.Minutes * 60 || !((IEnumerable<Singer>)request.Singers).All(s => FitsInSomeOctave(plan, longer, s)));
                 }
             }
         }
     }
+
+    private static bool FitsInSomeOctave(WarmupPlan plan, PlanDay day, Singer singer) =>
+        Enumerable.Range(-2, 4).Any(o => plan.ToScore(day, plan.Tonic.Transposed(12 * o)).Fits(singer));
+
+    [Property(MaxTest = 500)]
+    public Property Floor_and_ceiling_never_fall_and_the_floor_lies_below_the_ceiling() => Prop.ForAll(
+        (from drills in Gen.Choose(1, 200)
+         from start in Gen.Choose(0, 100)
+         from step in Gen.Choose(0, 100)
+         from band in Gen.Choose(1, 100)
+         from wait in Gen.Choose(0, 10)
+         select (drills, start, step, band, wait)).ToArbitrary(),
+        x =>
+        {
+            var level = Level.Beginner with { StartCeiling = x.start, CeilingStep = x.step, Band = x.band };
+            for (var week = 0; week < 30; week++)
+            {
+                var (floor, open) = (level.FloorOf(x.drills, week, x.wait + 1), level.OpenOf(x.drills, week));
+                Assert.Equal(Bounds(level, x.drills, week, x.wait), (floor, open, Bounds(level, x.drills, week, x.wait).Band));
+                Assert.True(floor >= 0 && floor < open && open <= x.drills);
+                Assert.True(week == 0 || (floor >= level.FloorOf(x.drills, week - 1, x.wait + 1) && open >= level.OpenOf(x.drills, week - 1)));
+            }
+        });
 
     private static void ScalesTakeTurns(WarmupPlan plan)
     {

@@ -1,0 +1,69 @@
+namespace Warmup.Plans;
+
+/// <summary>A drill that could be planned, in one or more ways: as the level asks for it, and eased.</summary>
+/// <remarks>An eased way is only measured when it is asked for: most drills fit as they are.</remarks>
+internal sealed class Candidate
+{
+    private readonly Way?[] _ways;
+    private readonly Func<int, Way> _measure;
+
+    public Candidate(int scale, Role role, int ways, Func<int, Way> measure)
+    {
+        (Scale, Role, _measure) = (scale, role, measure);
+        _ways = new Way?[ways];
+    }
+
+    /// <summary>The index of its scale in the request.</summary>
+    public int Scale { get; }
+
+    public Role Role { get; }
+
+    /// <summary>A way by its number; 0 is what the level asks for.</summary>
+    public Way Way(int number) => _ways[number] ??= _measure(number);
+
+    /// <summary>All ways, measured.</summary>
+    public IEnumerable<Way> Ways => Enumerable.Range(0, _ways.Length).Select(Way);
+
+    /// <summary>The first way that meets a condition.</summary>
+    public int? First(Predicate<Way> condition)
+    {
+        for (var i = 0; i < _ways.Length; i++)
+        {
+            if (condition(Way(i)))
+            {
+                return i;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The longest of the ways that meet a condition; 0 where none does.</summary>
+    public Rational Longest(Predicate<Way> condition)
+    {
+        var longest = Rational.Zero;
+        foreach (var way in Ways.Where(w => condition(w)))
+        {
+            longest = Rational.Max(longest, way.Seconds);
+        }
+
+        return longest;
+    }
+}
+
+/// <summary>A way of singing a drill.</summary>
+/// <param name="Drill">The drill.</param>
+/// <param name="Seconds">Its exact length at the level's start tempo, rest counted.</param>
+/// <param name="Misfits">Whom it does not fit.</param>
+internal sealed record Way(PlanDrill Drill, Rational Seconds, List<Misfit> Misfits);
+
+/// <summary>A drill that meets every rule.</summary>
+/// <param name="Scale">The index of its scale in the request.</param>
+/// <param name="Candidate">The index of its candidate.</param>
+/// <param name="Drill">The drill, in the first way that fits.</param>
+/// <param name="Seconds">Its exact length at the level's start tempo, rest counted.</param>
+/// <param name="Eased">How far it was eased: 0 for not at all.</param>
+internal sealed record Fitting(int Scale, int Candidate, PlanDrill Drill, Rational Seconds, int Eased);
+
+/// <summary>A singer whom a drill does not fit.</summary>
+internal readonly record struct Misfit(PlanRuleKind Kind, int Singer, Finding Finding);

@@ -1,0 +1,146 @@
+using System.Globalization;
+
+namespace Warmup.Plans;
+
+/// <summary>Why there is no plan, or a scale is not in it, in words.</summary>
+internal sealed class Clash
+{
+    private readonly PlanRules _rules;
+    private readonly DrillPool _pool;
+    private readonly PlanRequest _request;
+
+    public Clash(PlanRules rules, DrillPool pool, PlanRequest request) => (_rules, _pool, _request) = (rules, pool, request);
+
+    /// <summary>The refusal of a plan that cannot be.</summary>
+    public PlanImpossibleException Refusal()
+    {
+        var sets = new List<ValueList<PlanRule>>();
+        var rest = _rules.All.ToList();
+        while (!_rules.CanMeet(rest))
+        {
+            var clash = Irreducible(rest);
+            if (clash.Count == 0)
+            {
+                break;
+            }
+
+            sets.Add(clash.Select(ToRule).ToValueList());
+            rest.RemoveAll(clash.Contains);
+        }
+
+        return new PlanImpossibleException(sets.Count == 0 ? [] : sets[0], sets.Skip(1).ToValueList(), Missing(0, 1, 0));
+    }
+
+    /// <summary>Why a scale has no place.</summary>
+    public string Missing(int scale, int scales, int place)
+    {
+        HashSet<Rule> all = [.. _rules.All];
+        var name = _request.Scales[scale].Name;
+        foreach (var role in PlanRules.Roles)
+        {
+            var drills = _pool.All.Where(c => c.Scale == scale && c.Role == role).ToList();
+            if (drills.Count == 0)
+            {
+                return $"{name} has no {role.ToWord()} drill{(_pool.Refusals.TryGetValue(scale, out var refusal) ? $" ({refusal})" : string.Empty)}";
+            }
+
+            if (!drills.Exists(c => c.First(w => _rules.Allows(w, role, all)) is not null))
+            {
+                return $"{name} has no {role.ToWord()} drill that fits: {Nearest(drills, role)}";
+            }
+        }
+
+        var stock = _rules.StockOf(scale, all);
+        if (_rules.Lacks(stock, place, scales, all) is { } lack)
+        {
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"{name} has too few {lack.Role.ToWord()} drills that fit and are open: {lack.Has} on day of singing {lack.Day + 1}, and {lack.Needs} are needed so that none comes back within {_request.NoRepeatDays} days");
+        }
+
+        var mean = _rules.LongestMean(stock, place, scales, all);
+        var middle = _pool.All.Where(c => c.Scale == scale && c.Role == Role.Middle).ToList();
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{name} has {stock.Releases[(int)Role.Middle].Count} of {middle.Count} middle drills that fit, which fill {PlanText.Minutes(mean)} of {_request.Minutes}:00 a day at most{KeepOut(middle)}");
+    }
+
+    /// <summary>For each singer's limit, how many middle drills it keeps out in every way of singing them; nothing where it keeps out none.</summary>
+    public IEnumerable<(Rule Rule, int Drills, int Of)> KeptOut()
+    {
+        var middle = _pool.All.Where(c => c.Role == Role.Middle).ToList();
+        return _rules.All
+            .Where(r => r.Singer >= 0)
+            .Select(r => (Rule: r, middle.Count(c => c.First(w => !w.Misfits.Exists(m => new Rule(m.Kind, m.Singer) == r)) is null), middle.Count))
+            .Where(k => k.Item2 > 0);
+    }
+
+    public string Whose(Rule rule) =>
+        $"{_request.Singers[rule.Singer].Alias}'s {rule.Kind switch { PlanRuleKind.Range => "range", PlanRuleKind.Breath => "breath", _ => "agility" }}";
+
+    /// <summary>
+    /// A set of rules that cannot be met together, while without any one of them the others can: rules are taken away one by one as long as
+    /// the rest still clashes (the deletion filter, Chinneck and Dravnieks 1991), until none can be taken away any more.
+    /// </summary>
+    private List<Rule> Irreducible(List<Rule> rules)
+    {
+        var set = rules.ToList();
+        for (var before = -1; before != set.Count;)
+        {
+            before = set.Count;
+            foreach (var rule in set.ToList())
+            {
+                var less = set.Where(r => r != rule).ToList();
+                set = _rules.CanMeet(less) ? set : less;
+            }
+        }
+
+        return set;
+    }
+
+    private string Nearest(List<Candidate> drills, Role role)
+    {
+        var (drill, way) = drills.SelectMany(c => c.Ways.Select(w => (c, w))).MinBy(x => (x.w.Misfits.Count, x.w.Seconds));
+        return way.Misfits.Count > 0
+            ? $"{way.Drill.Exercise}, {way.Misfits[0].Finding}"
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"{way.Drill.Exercise}, the shortest takes {way.Seconds.ToDouble():0.#} s with its rest, and {_pool.Share(role).ToDouble():0.#} s are set aside for it");
+    }
+
+    private string KeepOut(List<Candidate> middle)
+    {
+        var most = middle
+            .SelectMany(c => c.Ways.Last().Misfits)
+            .GroupBy(m => new Rule(m.Kind, m.Singer))
+            .OrderByDescending(g => g.Count())
+            .FirstOrDefault();
+        return most is null ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"; {Whose(most.Key)} keeps out {most.Count()} ({most.First().Finding.Message})");
+    }
+
+    private PlanRule ToRule(Rule rule)
+    {
+        var text = rule.Kind switch
+        {
+            PlanRuleKind.Ceiling => "the ceiling of difficulty, which rises week by week",
+            PlanRuleKind.NoRepeat => string.Create(CultureInfo.InvariantCulture, $"no drill again within {_request.NoRepeatDays} days of singing"),
+            PlanRuleKind.Budget => string.Create(
+                CultureInfo.InvariantCulture,
+                $"{_request.Minutes} minutes, of which {_pool.Share(Role.Opening).ToDouble():0.#} s to begin and to end with, {_pool.Share(Role.Middle).ToDouble():0.#} s between"),
+            PlanRuleKind.Fill => string.Create(CultureInfo.InvariantCulture, $"at least {_request.LeastPercent} % of {_request.Minutes} minutes filled"),
+            PlanRuleKind.Log => "what the log says was sung before",
+            _ => $"{Whose(rule)} ({Example(rule)})",
+        };
+        return new PlanRule(rule.Kind, rule.Singer < 0 ? null : _request.Singers[rule.Singer].Alias, text);
+    }
+
+    private string Example(Rule rule)
+    {
+        var (way, misfit) = _pool.All
+            .SelectMany(c => c.Ways)
+            .SelectMany(w => w.Misfits.Select(m => (Way: w, Misfit: m)))
+            .Where(x => new Rule(x.Misfit.Kind, x.Misfit.Singer) == rule)
+            .MinBy(x => x.Way.Misfits.Count);
+        return $"{way.Drill.Scale.Name}, {way.Drill.Exercise}: {misfit.Finding.Message}";
+    }
+}

@@ -1,0 +1,116 @@
+namespace Warmup.Plans;
+
+/// <summary>A warm-up while it is put together. It keeps to the time.</summary>
+internal sealed class DayDraft
+{
+    private readonly DrillPool _pool;
+    private readonly Rational _most;
+    private readonly int _opening;
+    private readonly int _descent;
+    private readonly int _wish;
+    private readonly Dictionary<int, int> _tempi = [];
+    private readonly Dictionary<int, int> _times = [];
+
+    /// <summary>A warm-up of an opening and a descent.</summary>
+    /// <param name="pool">The drills.</param>
+    /// <param name="minutes">The time in minutes.</param>
+    /// <param name="opening">The opening.</param>
+    /// <param name="descent">The descent.</param>
+    /// <param name="start">The tempo of both.</param>
+    /// <param name="wish">The tempo of the drills between them, if it fits everyone.</param>
+    public DayDraft(DrillPool pool, int minutes, int opening, int descent, int start, int wish)
+    {
+        (_pool, _most, _opening, _descent, _wish) = (pool, 60 * minutes, opening, descent, wish);
+        Put(opening, start);
+        Put(descent, start);
+    }
+
+    /// <summary>The number of drills.</summary>
+    public int Count => _times.Count;
+
+    /// <summary>The exact length.</summary>
+    public Rational Seconds { get; private set; }
+
+    /// <summary>Whether the time is filled well enough.</summary>
+    public bool IsFull => 100 * Seconds >= PlanDay.FullPercent * _most;
+
+    /// <summary>The drills between opening and descent, as they were added.</summary>
+    public List<int> Middle { get; } = [];
+
+    /// <summary>The drills that the time did not hold.</summary>
+    public List<int> LeftOut { get; } = [];
+
+    /// <summary>The number of drills that had no place in the rising order.</summary>
+    public int Unordered { get; private set; }
+
+    /// <summary>Whether a drill has a place among the others, where each is at least as wide and as hard as the one before, and the time holds it.</summary>
+    public bool Takes(int drill)
+    {
+        if (!Middle.TrueForAll(m => _pool.IsBelow(m, drill) || _pool.IsBelow(drill, m)))
+        {
+            Unordered++;
+            return false;
+        }
+
+        if (Seconds + _pool.Fastest(drill, _wish).Seconds > _most)
+        {
+            LeftOut.Add(drill);
+            return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether the time holds a drill and a harder one behind it.</summary>
+    public bool HoldsBoth(int drill, int harder) =>
+        _pool.IsBelow(drill, harder) && Seconds + _pool.Fastest(drill, _wish).Seconds + _pool.Fastest(harder, _wish).Seconds <= _most;
+
+    /// <summary>Adds a drill.</summary>
+    public void Add(int drill)
+    {
+        Middle.Add(drill);
+        Put(drill, _wish);
+    }
+
+    /// <summary>Sings the middle drills more often, one after the other in turn, as long as the time holds it; then those at the ends.</summary>
+    public void Repeat()
+    {
+        Repeat(Middle, _most);
+        Repeat([_descent], _pool.Share(Role.Descent));
+        Repeat([_opening], _pool.Share(Role.Opening));
+    }
+
+    public PlanDay ToDay(DateOnly date, Shortfall shortfall)
+    {
+        var drills = Middle
+            .OrderBy(i => (_pool.Fit[i].Drill.Span, _pool.Fit[i].Drill.Grade, i))
+            .Prepend(_opening)
+            .Append(_descent)
+            .Select(i => new PlannedDrill(i, _tempi[i], _times[i]))
+            .ToValueList();
+        return new PlanDay(date, drills, Seconds, LeftOut.Order().ToValueList()) { Shortfall = IsFull ? null : shortfall };
+    }
+
+    private void Put(int drill, int wish)
+    {
+        var (tempo, seconds) = _pool.Fastest(drill, wish);
+        (_tempi[drill], _times[drill]) = (tempo, 1);
+        Seconds += seconds;
+    }
+
+    private void Repeat(List<int> drills, Rational most)
+    {
+        for (var times = 2; times <= PlannedDrill.MostTimes; times++)
+        {
+            foreach (var drill in drills.Where(d => _times[d] == times - 1))
+            {
+                var (longer, fits) = _pool.Try(drill, _tempi[drill], times);
+                var sum = Seconds - _pool.Try(drill, _tempi[drill], times - 1).Seconds + longer;
+                if (fits && longer <= most && sum <= _most)
+                {
+                    (Seconds, _times[drill]) = (sum, times);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,109 @@
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+
+namespace Warmup.Plans.Tests;
+
+/// <summary>Source: <see cref="BruteForce"/>, which tries everything, on requests small enough for that.</summary>
+public class ProofTests
+{
+    private static readonly Gen<PlanRequest> Small =
+        from names in Gen.SubListOf("mohanam", "mayamalavagowla", "bilahari", "kalyani")
+        from low in Gen.Choose(52, 58)
+        from width in Gen.Elements(6, 14, 20, 20, 22)
+        from seconds in Gen.Elements(9, 15, 30, 30)
+        from experience in Gen.Elements(Experience.Beginner, Experience.Advanced)
+        from days in Gen.Choose(1, 9)
+        from noRepeat in Gen.Choose(0, 6)
+        from start in Gen.Elements(0, 10, 20, 40, 100)
+        from step in Gen.Elements(0, 10, 60)
+        from families in Gen.Elements("choir", "choir", "sarali", "melsthayi")
+        from level in Gen.Elements(Level.Beginner, Level.Intermediate, Level.Advanced)
+        from minutes in Gen.Elements(5, 8)
+        from log in Gen.SubListOf("opening-1", "opening-2", "opening-3", "descent-1", "choir-1", "choir-7", "choir-8", "melsthayi-1", "mandrasthayi-1")
+        where names.Count is 1 or 2
+        select new PlanRequest
+        {
+            Scales = Requests.Scales([.. names]),
+            Singers = [Requests.Singer("Robin", low, low + width, seconds, experience)],
+            Start = Requests.Start,
+            Days = days,
+            Minutes = minutes,
+            NoRepeatDays = noRepeat,
+            LeastPercent = 0,
+            RestDays = [],
+            Tonic = Tonic.FromMidi(57),
+            Level = level with { Families = [families], StartCeiling = start, CeilingStep = step },
+            Log = log.Select((exercise, i) => new LogEntry(Requests.Start.AddDays(-1 - (i % 3)), Requests.Scales(names[0])[0].Name, exercise, 60, false)).ToValueList(),
+        };
+
+    private static PlanImpossibleException? Refused(PlanRequest request)
+    {
+        try
+        {
+            _ = WarmupPlan.Make(request);
+            return null;
+        }
+        catch (PlanImpossibleException refused)
+        {
+            return refused;
+        }
+    }
+
+    [Property(MaxTest = 40)]
+    public Property A_plan_is_refused_just_when_there_is_none_and_the_clash_is_irreducible() => Prop.ForAll(Small.ToArbitrary(), request =>
+    {
+        var search = new BruteForce(request);
+        var all = BruteForce.All(request);
+        var refused = Refused(request);
+        Assert.Equal(search.CanMeet(all), refused is null);
+        if (refused is null)
+        {
+            return true.Classify(true, "possible");
+        }
+
+        Assert.Equal(!search.CanMeet([]), refused.Clash.IsEmpty);
+        foreach (var set in refused.Clash.IsEmpty ? [] : (IEnumerable<ValueList<PlanRule>>)[refused.Clash, .. refused.Further])
+        {
+            var clash = set.ConvertAll(r => (r.Kind, r.Singer)).ToList();
+            Assert.Subset(all.ToHashSet(), clash.ToHashSet());
+            Assert.False(search.CanMeet(clash), $"{string.Join(", ", clash)} can be met");
+            Assert.All(clash, rule => Assert.True(search.CanMeet(clash.Where(r => r != rule)), $"{string.Join(", ", clash)} still clashes without {rule}"));
+        }
+
+        // Two rules can be given up in the request itself.
+        Assert.Equal(search.CanMeet(all.Where(r => r.Kind != PlanRuleKind.NoRepeat)), Refused(request with { NoRepeatDays = 0 }) is null);
+        Assert.Equal(search.CanMeet(all.Where(r => r.Kind != PlanRuleKind.Ceiling)), Refused(request with { Level = request.Level! with { StartCeiling = 100 } }) is null);
+        return true.Classify(true, $"impossible, {refused.Clash.Count} rules");
+    });
+
+    [Fact]
+    public void A_scale_that_only_fits_late_in_the_order_is_sung_late()
+    {
+        // In the first week one middle drill is open, in the second all: on its second turn within the wait a scale needs another drill.
+        var request = Requests.Usual with
+        {
+            Scales = Requests.Scales("mohanam", "bilahari"),
+            Singers = [Requests.Singer("Heron", 48, 76, 30, Experience.Advanced)],
+            Level = Level.Beginner with { StartCeiling = 0, CeilingStep = 100 },
+            RestDays = [],
+            NoRepeatDays = 2,
+            LeastPercent = 0,
+            Days = 3,
+        };
+
+        // Day 0 and day 2 are one scale's: they cannot both be sung with one drill, whichever scale it is.
+        Assert.NotNull(Refused(request));
+
+        // Mohanam's only open drill was sung yesterday, so that it can only stand second.
+        var easiest = WarmupPlan.Make(request with { Days = 1, Scales = Requests.Scales("mohanam") }).Plan;
+        var sung = easiest.Drills[easiest.Days[0].Drills[1].Drill];
+        var log = new LogEntry(Requests.Start.AddDays(-1), sung.Scale.Name, sung.Exercise, 60, false);
+        var late = request with { Days = 2, NoRepeatDays = 1, Log = [log] };
+        Assert.All(Enumerable.Range(0, 20), seed =>
+        {
+            var plan = WarmupPlan.Make(late with { Seed = (ulong)seed }).Plan;
+            Assert.Equal(["Bilahari", "Mohanam"], plan.Days.ConvertAll(d => plan.Drills[d.Drills[0].Drill].Scale.Name));
+        });
+    }
+}
