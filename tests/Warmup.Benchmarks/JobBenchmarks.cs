@@ -30,7 +30,9 @@ public class JobBenchmarks
 
     public JobBenchmarks()
     {
-        _lines = Array.ConvertAll(_drills, d => d.Pattern.Expand(d.Scale));
+        // One expansion a scale, for its twelve tonics and three tempi.
+        var expansions = _drills.Select(d => d.Scale).Distinct().ToDictionary(s => s, s => JobDrills.Pattern.Expand(s));
+        _lines = Array.ConvertAll(_drills, d => expansions[d.Scale]);
         _scores = _drills.Zip(_lines, (d, l) => d.ToScore(l)).ToArray();
         _midiFiles = Array.ConvertAll(_scores, s => Written(b => _midi.Write(s, b)));
         _xmlFiles = Array.ConvertAll(_scores, s => Written(b => _xml.Write(s, b)));
