@@ -42,7 +42,8 @@ public sealed partial class LinkTests
     [Fact]
     public void Every_drawing_can_be_read_says_what_it_shows_and_fetches_nothing()
     {
-        var drawings = Directory.GetFiles(Path.Combine(Repository.Root, "docs/images"), "*.svg");
+        // The packages' icon is no drawing of a page.
+        var drawings = Directory.GetFiles(Path.Combine(Repository.Root, "docs/images"), "*.svg").Where(d => Path.GetFileName(d) != "icon.svg").ToList();
         Assert.NotEmpty(drawings);
         foreach (var path in drawings)
         {

@@ -44,8 +44,12 @@ internal static class LibrarySamples
         [typeof(MusicXmlVerse)] = [() => Words("la", "le"), () => Words("le", "la"), () => MusicXmlVerse.Of(Syllables.Vowel(Text("o"))), () => MusicXmlVerse.Of(Syllables.Vowel(Text("u")))],
         [typeof(HtmlOptions)] =
         [
-            () => new HtmlOptions(), () => new HtmlOptions { CountInBeats = 3 }, () => new HtmlOptions { SlowestPercent = 60 },
+            () => new HtmlOptions(), () => new HtmlOptions { Letters = Syllables.Vowel(Text("o")) }, () => new HtmlOptions { CountInBeats = 3 }, () => new HtmlOptions { SlowestPercent = 60 },
             () => new HtmlOptions { Tempi = new TempoInterval(50, 60, Text("a"), Text("b")) }, () => new HtmlOptions { Tempi = new TempoInterval(50, 61, Text("a"), Text("b")) },
+        ],
+        [typeof(TextSheetOptions)] =
+        [
+            () => new TextSheetOptions(), () => new TextSheetOptions { Letters = Syllables.Vowel(Text("o")) }, () => new TextSheetOptions { Letters = Syllables.Vowel(Text("u")) },
         ],
         [typeof(RangeChartOptions)] = [() => new RangeChartOptions(), () => new RangeChartOptions { Title = Text("a") }, () => new RangeChartOptions { MostSingers = 2 }],
         [typeof(FontFile)] = [() => Font(0, "a"), () => Font(1, "a"), () => Font(0, "b")],

@@ -1,3 +1,4 @@
+using System.Buffers;
 using Warmup.Audio;
 using Warmup.Drawing;
 using Warmup.Midi;
@@ -41,6 +42,24 @@ public sealed class PageTests : TemporaryFolder
         await new MusicXmlFormat(options).SaveAsync(score, "class.musicxml");
         #endregion
         Assert.Equal(["class.musicxml"], Files);
+    }
+
+    [Fact]
+    public void Of_the_page_on_many_drills()
+    {
+        var drills = Enumerable.Range(57, 12).Select(tonic => drill with { Tonic = Tonic.FromMidi(tonic) }).ToList();
+        #region many drills
+        var midi = new MidiFormat();
+        var run = new DrillRun { Workers = Environment.ProcessorCount };
+        var lengths = run.Map(drills, () => new ArrayBufferWriter<byte>(), (drill, buffer, stop) =>
+        {
+            buffer.ResetWrittenCount();
+            midi.Write(drill.ToScore(stop), buffer, stop);
+            return buffer.WrittenCount;
+        });
+        Console.WriteLine($"{lengths.Sum(length => (long)length)} bytes of MIDI");
+        #endregion
+        Assert.Equal(12, lengths.Count());
     }
 
     [Fact]
