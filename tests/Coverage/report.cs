@@ -1,8 +1,9 @@
 // Adds up the coverage files (Cobertura) of several test runs and prints the share of each library's lines that at least one test reached.
 //
+//     dotnet test --coverlet --coverlet-include "[Warmup.*]*" --coverlet-output-format cobertura --results-directory FOLDER
 //     dotnet run tests/Coverage/report.cs -- FOLDER [LEAST]
 //
-// FOLDER is searched for *.cobertura.xml; exit code 1 where a library has less than LEAST percent (90).
+// Run it in the project's folder: what has its sources in src is a library. FOLDER is searched for *.cobertura*.xml; exit code 1 where a library has less than LEAST percent (90).
 using System.Globalization;
 using System.Xml.Linq;
 
@@ -14,11 +15,16 @@ if (args.Length is < 1 or > 2)
 
 var least = args.Length > 1 ? double.Parse(args[1], CultureInfo.InvariantCulture) : 90;
 var libraries = new SortedDictionary<string, Dictionary<(string File, int Line), bool>>(StringComparer.Ordinal);
-foreach (var file in Directory.EnumerateFiles(args[0], "*.cobertura.xml", SearchOption.AllDirectories))
+foreach (var file in Directory.EnumerateFiles(args[0], "*.cobertura*.xml", SearchOption.AllDirectories))
 {
     foreach (var package in XDocument.Load(file).Descendants("package"))
     {
         var name = package.Attribute("name")!.Value;
+        if (!Directory.Exists(Path.Combine("src", name)))
+        {
+            continue;
+        }
+
         if (!libraries.TryGetValue(name, out var lines))
         {
             libraries[name] = lines = [];
