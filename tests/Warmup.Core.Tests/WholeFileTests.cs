@@ -121,6 +121,31 @@ public sealed class WholeFileTests : IDisposable
     }
 
     [Fact]
+    public void What_a_killed_process_left_behind_does_not_stand_in_the_way_and_is_not_touched()
+    {
+        string? temporary = null;
+        WholeFile.Write(In("a.txt"), _ => temporary = Assert.Single(Left()));
+        File.Delete(In("a.txt"));
+        File.WriteAllText(In(temporary!), "left");
+        WholeFile.Write(In("a.txt"), Text("one"));
+        Assert.Equal("one", File.ReadAllText(In("a.txt")));
+        Assert.Equal("left", File.ReadAllText(In(temporary!)));
+        Assert.Equal(2, Left().Length);
+    }
+
+    [Fact]
+    public void Writers_of_one_name_inside_each_other_each_write_a_whole_file()
+    {
+        WholeFile.Write(In("a.txt"), outer =>
+        {
+            WholeFile.Write(In("a.txt"), Text("inner"));
+            Text("outer")(outer);
+        }, overwrite: true);
+        Assert.Equal("outer", File.ReadAllText(In("a.txt")));
+        Assert.Equal(["a.txt"], Left());
+    }
+
+    [Fact]
     public void Two_writers_of_one_name_leave_one_whole_file()
     {
         var texts = Enumerable.Range(0, 8).Select(i => new string((char)('a' + i), 50_000)).ToArray();

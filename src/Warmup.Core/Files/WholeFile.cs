@@ -1,8 +1,13 @@
+using System.Globalization;
+
 namespace Warmup;
 
 /// <summary>Writes files whole or not at all, and never over an existing one unasked.</summary>
 public static class WholeFile
 {
+    // Writers of one file at the same time, and files that killed ones left behind (the project's own bound).
+    private const int MostTemporary = 100;
+
     /// <summary>Writes a file: first under a temporary name beside it, then moved into place.</summary>
     /// <param name="path">The file; its folder must exist.</param>
     /// <param name="write">Writes the content. When it throws, nothing is left behind.</param>
@@ -15,14 +20,12 @@ public static class WholeFile
         ArgumentException.ThrowIfNullOrEmpty(path);
         var full = Path.GetFullPath(path);
         RefuseExisting(full, overwrite);
-        var temporary = Path.Combine(Path.GetDirectoryName(full)!, $".{Path.GetFileName(full)}.partial");
-        var made = false;
+        var stream = Begin(full, out var temporary);
+        var made = true;
         try
         {
-            // CreateNew: a second writer of the same file is refused instead of mixed in.
-            using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+            using (stream)
             {
-                made = true;
                 write(stream);
                 stream.Flush(flushToDisk: true);
             }
@@ -64,6 +67,27 @@ public static class WholeFile
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static Task SaveAsync(this IScoreFormat format, Score score, string path, bool overwrite = false, CancellationToken cancellationToken = default) =>
         Task.Run(() => format.Save(score, path, overwrite, cancellationToken), cancellationToken);
+
+    /// <summary>
+    /// Begins a new file beside the one that is wanted. A name that is taken belongs to another writer, or was left behind by a process that
+    /// was killed: it is not touched, and the next one is tried.
+    /// </summary>
+    private static FileStream Begin(string full, out string temporary)
+    {
+        var (folder, name) = (Path.GetDirectoryName(full)!, Path.GetFileName(full));
+        temporary = Path.Combine(folder, $".{name}.partial");
+        for (var number = 2; ; number++)
+        {
+            try
+            {
+                return new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None);
+            }
+            catch (IOException) when (number <= MostTemporary && File.Exists(temporary))
+            {
+                temporary = Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $".{name}.{number}.partial"));
+            }
+        }
+    }
 
     private static void RefuseExisting(string path, bool overwrite)
     {
