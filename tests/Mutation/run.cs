@@ -99,10 +99,13 @@ static void Plant(string copy, IReadOnlyList<Mutant> mutants)
 static (string One, string Other) Differing(string expression, string flipped)
 {
     var (ones, others) = (expression.Split(", "), flipped.Split(", "));
-    return ones.Length > 1 && ones.Length == others.Length
+    return ones.Length > 1 && ones.Length == others.Length && ones.All(IsWhole)
         ? ones.Zip(others).Single(pair => pair.First != pair.Second)
         : (expression, flipped);
 }
+
+// A comma inside brackets parts no expressions.
+static bool IsWhole(string part) => "([{".Sum(c => part.Count(p => p == c)) == ")]}".Sum(c => part.Count(p => p == c));
 
 static Outcome Test(string tests, int? flip)
 {
