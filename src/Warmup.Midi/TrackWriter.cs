@@ -140,20 +140,24 @@ internal ref struct TrackWriter
             return;
         }
 
-        // Nearly every text is a syllable of a plain letter or two, which are their own bytes.
-        MetaHead(tick, type, text.Length + suffix.Length);
-        var room = Room(ShortText);
-        for (var i = 0; i < text.Length; i++)
+        // Nearly every text is a syllable of a plain letter or two, which are their own bytes, and its length takes one.
+        var room = Room(LongestMetaHead + ShortText);
+        var at = Delta(room, tick);
+        room[at++] = 0xFF;
+        room[at++] = (byte)type;
+        room[at++] = (byte)(text.Length + suffix.Length);
+        foreach (var c in text)
         {
-            room[i] = (byte)text[i];
+            room[at++] = (byte)c;
         }
 
-        for (var i = 0; i < suffix.Length; i++)
+        foreach (var b in suffix)
         {
-            room[text.Length + i] = suffix[i];
+            room[at++] = b;
         }
 
-        _used += text.Length + suffix.Length;
+        _used += at;
+        _status = 0;
     }
 
     /// <summary>A system exclusive message; its data goes without F0 and F7.</summary>

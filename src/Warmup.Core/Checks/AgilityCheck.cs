@@ -46,11 +46,21 @@ internal static class AgilityCheck
         for (var s = 0; s < score.Sections.Count; s++)
         {
             var section = score.Sections[s];
+            var enough = EnoughSteps(section, limits);
             for (var n = 0; n < section.Notes.Count; n++)
             {
+                if (n > 0 && section.Notes[n].OnsetSteps - section.Notes[n - 1].OnsetSteps >= enough)
+                {
+                    continue;
+                }
+
+                if (n > 0)
+                {
+                    before = At(section, section.Notes[n - 1], sectionStart);
+                }
+
                 var note = section.Notes[n];
-                var onset = sectionStart + section.SecondsAt(note.Onset);
-                var pitch = section.PitchOf(note);
+                var (onset, pitch) = At(section, note, sectionStart);
                 if (before is { } from)
                 {
                     var needed = limits.LeastSeconds(pitch.Midi - from.Pitch.Midi, out var binding);
@@ -59,13 +69,19 @@ internal static class AgilityCheck
                         yield return new Hurry(s, note.LineIndex + 1, note.Onset, from.Pitch, pitch, onset - from.Seconds, needed, binding);
                     }
                 }
+            }
 
-                before = (onset, pitch);
+            if (!section.Notes.IsEmpty)
+            {
+                before = At(section, section.Notes[^1], sectionStart);
             }
 
             sectionStart += section.Seconds;
         }
     }
+
+    private static (Rational Seconds, ScorePitch Pitch) At(Section section, ScoreNote note, Rational sectionStart) =>
+        (sectionStart + section.SecondsAt(note.Onset), section.PitchOf(note));
 
     /// <summary>What is asked and what the limit is, in words.</summary>
     public static string Describe(Hurry hurry, Experience experience)
@@ -106,4 +122,26 @@ internal static class AgilityCheck
     /// <summary>Two notes whose onsets lie too close; line counted from 1, times in seconds, the onset in aksharas.</summary>
     internal readonly record struct Hurry(
         int Section, int Line, Rational Onset, ScorePitch From, ScorePitch To, Rational Available, Rational Needed, ThroatLimit Binding);
+
+    /// <summary>
+    /// The grid steps from one onset to the next that are enough for every change of pitch in a section of one tempo: most pairs of notes
+    /// keep them and need not be looked at in seconds. The widest changes ask for most. Where the tempo changes no number is enough.
+    /// </summary>
+    private static long EnoughSteps(Section section, AgilityLimits limits)
+    {
+        if (!section.TempoChanges.IsEmpty || section.Pitches.IsEmpty)
+        {
+            return long.MaxValue;
+        }
+
+        var (lowest, highest) = (int.MaxValue, int.MinValue);
+        foreach (var pitch in section.Pitches)
+        {
+            (lowest, highest) = (Math.Min(lowest, pitch.Midi), Math.Max(highest, pitch.Midi));
+        }
+
+        var widest = Math.Min(127, highest - lowest);
+        var most = Rational.Max(limits.LeastSeconds(widest, out _), limits.LeastSeconds(-widest, out _));
+        return (most * section.Tempo * section.Resolution / 60).Ceiling();
+    }
 }

@@ -26,12 +26,19 @@ public readonly record struct BreathSpan(int Section, int FirstLine, int LastLin
             var section = score.Sections[s];
             for (var i = 0; i < section.Notes.Count; i++)
             {
-                var note = section.Notes[i];
-                var start = sectionStart + section.SecondsAt(note.Onset);
-                var end = sectionStart + section.SecondsAt(note.Onset + note.Length);
+                // Notes that touch have no silence between them, so only a run's ends are asked for their seconds.
+                var first = section.Notes[i];
+                var start = sectionStart + section.SecondsAt(first.Onset);
+                while (i + 1 < section.Notes.Count && section.Notes[i + 1].OnsetSteps == section.Notes[i].EndSteps)
+                {
+                    i++;
+                }
+
+                var last = section.Notes[i];
+                var end = sectionStart + section.SecondsAt(last.End);
                 if (open is { } span && start - span.End < shortestBreath)
                 {
-                    open = span with { End = end, LastLine = note.LineIndex + 1 };
+                    open = span with { End = end, LastLine = last.LineIndex + 1 };
                     continue;
                 }
 
@@ -40,15 +47,15 @@ public readonly record struct BreathSpan(int Section, int FirstLine, int LastLin
                     yield return closed;
                 }
 
-                open = new BreathSpan(s, note.LineIndex + 1, note.LineIndex + 1, note.Onset, start, end);
+                open = new BreathSpan(s, first.LineIndex + 1, last.LineIndex + 1, first.Onset, start, end);
             }
 
             sectionStart += section.Seconds;
         }
 
-        if (open is { } last)
+        if (open is { } final)
         {
-            yield return last;
+            yield return final;
         }
     }
 }

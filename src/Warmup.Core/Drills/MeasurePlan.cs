@@ -18,15 +18,16 @@ internal static class MeasurePlan
         Rational avartana = meter.Beats;
         var measures = new Measure[(length / avartana).Ceiling()];
         var line = 0;
+        var onset = Rational.Zero;
         for (var m = 0; m < measures.Length; m++)
         {
-            var onset = avartana * m;
             while (line < lines.Length && lines[line].Onset < onset)
             {
                 line++;
             }
 
             measures[m] = new Measure(onset, avartana, line < lines.Length && lines[line].Onset == onset);
+            onset += avartana;
         }
 
         return ValueList.Adopt(measures);

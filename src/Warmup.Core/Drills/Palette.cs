@@ -11,8 +11,8 @@ internal sealed class Palette(Drill drill, NoteName tonicName)
     private readonly List<string> _syllables = new(UsualPitches);
     private readonly double _tonicHz = drill.Tonic.Hz;
 
-    // One more than each tone's index: notes are many and ask for theirs one by one.
-    private readonly short[] _indexes = new short[ScaleTone.Count];
+    // One more than each tone's index, octave by octave as they are met: notes are many and ask for theirs one by one.
+    private readonly short[]?[] _indexes = new short[]?[(2 * ScaleTone.HighestOctave) + 1];
 
     public ValueList<ScorePitch> Pitches => ValueList.Adopt(_pitches.ToArray());
 
@@ -20,7 +20,8 @@ internal sealed class Palette(Drill drill, NoteName tonicName)
 
     public int IndexOf(ScaleTone tone, int line)
     {
-        ref var index = ref _indexes[tone.Ordinal];
+        var octave = _indexes[tone.Octave + ScaleTone.HighestOctave] ??= new short[Degree.Count];
+        ref var index = ref octave[tone.Degree.Ordinal];
         if (index == 0)
         {
             Add(tone, line);

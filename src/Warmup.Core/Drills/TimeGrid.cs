@@ -20,6 +20,11 @@ internal sealed class TimeGrid
     private readonly (long Lead, long Last, long Silence)[] _lines;
     private readonly int _lineCount;
 
+    // The units that were last asked for, and their steps: notes of one length follow each other.
+    private Rational _units;
+    private Speed _speed;
+    private long _steps;
+
     private TimeGrid(Drill drill, Expansion expansion, int resolution)
     {
         Resolution = resolution;
@@ -88,7 +93,15 @@ internal sealed class TimeGrid
     }
 
     /// <summary>Grid steps of a number of units.</summary>
-    public long Steps(Rational units, Speed speed) => Whole(units * speed.Unit);
+    public long Steps(Rational units, Speed speed)
+    {
+        if (units != _units || speed != _speed)
+        {
+            (_units, _speed, _steps) = (units, speed, Whole(units * speed.Unit));
+        }
+
+        return _steps;
+    }
 
     /// <summary>Grid steps of a number of aksharas; a number that does not fall on the grid is an error of the builder.</summary>
     public long Whole(Rational aksharas)
@@ -187,22 +200,17 @@ internal sealed class TimeGrid
 
     private (long Lead, long Last, long Silence) Measure(ReadOnlySpan<LineNote> notes, Speed speed)
     {
-        var (lead, last, length) = (0L, Steps(notes[0].Length, speed), notes[0].Length);
-        for (var i = 1; i < notes.Length; i++)
+        var lead = 0L;
+        foreach (ref readonly var note in notes[..^1])
         {
-            lead += last + Silence(notes[i - 1], speed);
-            if (notes[i].Length != length)
-            {
-                length = notes[i].Length;
-                last = Steps(length, speed);
-            }
+            lead += Steps(note.Length, speed) + Silence(note, speed);
         }
 
-        return (lead, last, Silence(notes[^1], speed));
+        return (lead, Steps(notes[^1].Length, speed), Silence(notes[^1], speed));
     }
 
     /// <summary>Grid steps of the silence behind a note.</summary>
-    public long Silence(in LineNote note, Speed speed) => note.Rest.Sign == 0 ? 0 : Steps(note.Rest, speed);
+    public long Silence(in LineNote note, Speed speed) => note.HasRest ? Whole(note.Rest * speed.Unit) : 0;
 
     private static long Fractions(Drill drill, Expansion expansion)
     {
@@ -221,7 +229,7 @@ internal sealed class TimeGrid
                         resolution = Bounded(Rational.Lcm(resolution, (unit * last).Denominator));
                     }
 
-                    if (note.Rest.Sign != 0)
+                    if (note.HasRest)
                     {
                         resolution = Bounded(Rational.Lcm(resolution, (unit * note.Rest).Denominator));
                     }

@@ -32,17 +32,11 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
     {
         var onset = _at;
         var first = _note;
-        var (units, length) = (Rational.Zero, 0L);
         var sung = line.Notes.AsSpan();
         for (var i = 0; i < sung.Length; i++)
         {
             ref readonly var note = ref sung[i];
-            if (note.Length != units)
-            {
-                units = note.Length;
-                length = grid.Steps(units, speed);
-            }
-
+            var length = grid.Steps(note.Length, speed);
             var pitch = palette.IndexOf(note.Tone, index);
             var silence = grid.Silence(note, speed);
             if (i < sung.Length - 1)

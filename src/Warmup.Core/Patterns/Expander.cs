@@ -5,18 +5,19 @@ namespace Warmup;
 /// <summary>What is shared while a pattern becomes lines: the bound on notes, the findings, and the wish to stop.</summary>
 internal sealed class Expander(CancellationToken cancellation)
 {
-    private readonly HashSet<Finding> _seen = [];
+    // Most patterns have nothing to be noted.
+    private HashSet<Finding>? _seen;
+    private List<Finding>? _findings;
 
-    private readonly List<Finding> _findings = [];
-
-    public ValueList<Finding> Findings => ValueList.Adopt(_findings.ToArray());
+    public ValueList<Finding> Findings => _findings is null ? default : ValueList.Adopt(_findings.ToArray());
 
     /// <summary>Notes something; the same thing once.</summary>
     public void Note(Finding finding)
     {
+        _seen ??= [];
         if (_seen.Add(finding))
         {
-            _findings.Add(finding);
+            (_findings ??= []).Add(finding);
         }
     }
 

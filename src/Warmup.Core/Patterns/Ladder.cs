@@ -32,16 +32,17 @@ internal sealed record LadderPattern : PrimitivePattern
         expander.Bound((long)top * (top + 3) / 2);
         var run = RunPattern.Walk(frame);
         var ends = ProperEnds(run, frame.Mirrored ? -1 : 1);
-        var lines = new List<Line>(top);
+        var lines = new Line[ends.AsSpan(1).Count(true)];
+        var line = 0;
         for (var end = 1; end <= top; end++)
         {
             if (ends[end])
             {
-                lines.Add(new Line(ValueList.Create<LineNote>(run.AsSpan(0, end + 1))));
+                lines[line++] = new Line(ValueList.Create<LineNote>(run.AsSpan(0, end + 1)));
             }
         }
 
-        return [.. lines];
+        return lines;
     }
 
     /// <summary>

@@ -82,7 +82,16 @@ internal abstract record UnaryPattern : Pattern
     internal Pattern Around(Pattern inner) => Head.Word.Build(new WordParts(inner, Head.Numbers, null, Head.Texts));
 
     /// <summary>Each line changed by itself.</summary>
-    private protected static Line[] Map(Line[] lines, Func<Line, Line> change) => Array.ConvertAll(lines, l => change(l));
+    private protected static Line[] Map(Line[] lines, Func<Line, Line> change)
+    {
+        var changed = new Line[lines.Length];
+        for (var i = 0; i < changed.Length; i++)
+        {
+            changed[i] = change(lines[i]);
+        }
+
+        return changed;
+    }
 }
 
 /// <summary>A combinator of two patterns.</summary>

@@ -11,9 +11,6 @@ public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>
     /// <summary>The highest octave above the middle one; the lowest is as far below.</summary>
     public const int HighestOctave = 9;
 
-    /// <summary>The number of different tones.</summary>
-    internal const int Count = Degree.Count * ((2 * HighestOctave) + 1);
-
     private readonly sbyte _octave;
 
     /// <summary>Makes a tone.</summary>
@@ -37,9 +34,6 @@ public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>
 
     /// <summary>A number that orders letters over the octaves: 0 for the middle S, 7 for the upper one.</summary>
     public int LetterIndex => Degree.Letter - 1 + (7 * _octave);
-
-    /// <summary>A number of the tone's own, from 0 to below <see cref="Count"/>.</summary>
-    internal int Ordinal => Degree.Ordinal + (Degree.Count * (_octave + HighestOctave));
 
     /// <summary>Equality of degree and octave.</summary>
     /// <param name="left">One tone.</param>

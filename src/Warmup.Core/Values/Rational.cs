@@ -293,7 +293,19 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     /// <summary>Reduces a fraction whose denominator is above 0 and whose numerator has an opposite.</summary>
     private static Rational Reduce(long numerator, long denominator)
     {
-        var divisor = denominator == 1 ? 1 : (long)Gcd((ulong)Math.Abs(numerator), (ulong)denominator);
+        if (denominator == 1)
+        {
+            return new(numerator);
+        }
+
+        // Most results here are whole, and one division finds that out; it is the first step towards the divisor too.
+        var (quotient, rest) = Math.DivRem(numerator, denominator);
+        if (rest == 0)
+        {
+            return new(quotient);
+        }
+
+        var divisor = (long)Gcd((ulong)denominator, (ulong)Math.Abs(rest));
         return divisor == 1 ? new(numerator, denominator, true) : new(numerator / divisor, denominator / divisor, true);
     }
 
