@@ -50,7 +50,7 @@ public static class MonthPage
             Month(page, plan, month.ToList(), link);
         }
 
-        page.Append(CultureInfo.InvariantCulture, $"<p>Level {Text(plan.Level)}, {plan.Minutes} minutes at most a day, seed {plan.Seed}. The number behind \"at\" is the tempo in aksharas a minute; the days' sheets have the notes.</p>\n");
+        page.Append(CultureInfo.InvariantCulture, $"<p>Level {Text(plan.Level)}, {plan.Minutes} minutes at most a day, seed {plan.Seed}. The number behind \"at\" is the tempo in aksharas a minute; the days' sheets have the notes. Stop if it hurts; see a doctor about hoarseness that lasts; the teacher's ear overrules the plan.</p>\n");
         Titles(page, plan);
         page.Append("<h2>Cautions</h2>\n<ul>\n");
         foreach (var caution in Cautions.All)
