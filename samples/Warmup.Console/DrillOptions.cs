@@ -46,7 +46,7 @@ internal sealed class DrillOptions(bool needsTonic = true)
 
     private readonly Option<bool> _simpler = new("--simpler-spelling") { Description = "Write notes without double accidentals, and the white keys by their natural names." };
 
-    private readonly Option<string?> _title = new("--title") { Description = "Title; scale and pattern if left out." };
+    private readonly Option<string?> _title = new("--title") { Description = "Title; scale and pattern, or the exercise's title, if left out." };
 
     // Where a command ranks all tonics, the one it begins from does not matter.
     private const string MiddleC = "C4";
@@ -102,7 +102,7 @@ internal sealed class DrillOptions(bool needsTonic = true)
             HasSimplerSpelling = parsed.GetValue(_simpler),
         };
         drill = _drone.Read(parsed, _time.Read(parsed, exercise is null ? drill : drill with { Meter = MeterOf(exercise) }));
-        return parsed.GetValue(_title) is { } title ? Titled(drill, title) : drill;
+        return (parsed.GetValue(_title) ?? (exercise is null ? null : $"{scale!.Name}: {exercise.Title}")) is { } title ? Titled(drill, title) : drill;
     }
 
     /// <summary>The tala of an exercise, whose text goes on with the tala's gestures; adi where it has none.</summary>

@@ -35,6 +35,7 @@ public sealed class TimeOptionTests : IDisposable
         var (code, _, error) = Shell.Run(_shell.Drill(tala is null ? options : [.. options, ("--tala", tala)]));
         Assert.Equal((0, string.Empty), (code, error));
         Assert.Contains(expected, File.ReadAllText(_shell.At("a.txt")), StringComparison.Ordinal);
+        Assert.StartsWith($"Mohanam: {Repertoire.Find(exercise)!.Title}\n", File.ReadAllText(_shell.At("a.txt")), StringComparison.Ordinal);
     }
 
     [Theory]
