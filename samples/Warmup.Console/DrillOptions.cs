@@ -14,7 +14,7 @@ internal sealed class DrillOptions(bool needsTonic = true)
 
     private readonly Option<string> _pattern = new("--pattern")
     {
-        Description = "Pattern: ladder, ladder.reversed, ladder.ends, ladder.up-down, or combinations such as \"ladder + ladder.reversed\".",
+        Description = "Pattern: ladder, ladder.reversed, ladder.ends, ladder.up-down, combinations such as \"ladder + ladder.reversed\", or an exercise (alankara-7).",
         Required = true,
     };
 
@@ -46,7 +46,7 @@ internal sealed class DrillOptions(bool needsTonic = true)
 
     private readonly Option<bool> _simpler = new("--simpler-spelling") { Description = "Write notes without double accidentals, and the white keys by their natural names." };
 
-    private readonly Option<string?> _title = new("--title") { Description = "Title; scale and pattern if left out." };
+    private readonly Option<string?> _title = new("--title") { Description = "Title; scale and pattern, or the exercise's title, if left out." };
 
     // Where a command ranks all tonics, the one it begins from does not matter.
     private const string MiddleC = "C4";
@@ -74,7 +74,9 @@ internal sealed class DrillOptions(bool needsTonic = true)
             throw Refusal("--scale", error!);
         }
 
-        if (!Pattern.TryParse(parsed.GetValue(_pattern)!, out var pattern, out error))
+        var exercise = Repertoire.Find(parsed.GetValue(_pattern)!.Trim());
+        var pattern = exercise?.Pattern;
+        if (pattern is null && !Pattern.TryParse(parsed.GetValue(_pattern)!, out pattern, out error))
         {
             throw Refusal("--pattern", error!);
         }
@@ -99,9 +101,13 @@ internal sealed class DrillOptions(bool needsTonic = true)
             Syllables = syllables!,
             HasSimplerSpelling = parsed.GetValue(_simpler),
         };
-        drill = _drone.Read(parsed, _time.Read(parsed, drill));
-        return parsed.GetValue(_title) is { } title ? Titled(drill, title) : drill;
+        drill = _drone.Read(parsed, _time.Read(parsed, exercise is null ? drill : drill with { Meter = MeterOf(exercise) }));
+        return (parsed.GetValue(_title) ?? (exercise is null ? null : $"{scale!.Name}: {exercise.Title}")) is { } title ? Titled(drill, title) : drill;
     }
+
+    /// <summary>The tala of an exercise, whose text goes on with the tala's gestures; adi where it has none.</summary>
+    private static Meter MeterOf(Exercise exercise) =>
+        Meter.TryParse(string.Join(' ', exercise.Tala.Split(' ').Take(2)), out var meter, out _) ? meter! : Meter.Adi;
 
     public static T Choice<T>(string option, string text, params (string Name, T Value)[] choices)
     {

@@ -11,10 +11,9 @@ internal sealed class TimeOptions
     // Teachers who ask for another gati mean so many notes an akshara, which is its third speed (common practice).
     private const int KalamOfOtherGatis = 3;
 
-    private readonly Option<string> _tala = new("--tala")
+    private readonly Option<string?> _tala = new("--tala")
     {
-        Description = "Meter: a tala (adi, misra-jati jhampa, khanda chapu), a time signature (7/8, 2+2+3/8) or free.",
-        DefaultValueFactory = _ => "adi",
+        Description = "Meter: a tala (adi, misra-jati jhampa, khanda chapu), a time signature (7/8, 2+2+3/8) or free; adi, or an exercise's own tala, if left out.",
     };
 
     private readonly Option<string?> _speed = new("--speed")
@@ -73,7 +72,8 @@ internal sealed class TimeOptions
     /// <exception cref="InputException">An option's value cannot be used; the message names the option.</exception>
     public Drill Read(ParseResult parsed, Drill drill)
     {
-        if (!Meter.TryParse(parsed.GetValue(_tala)!, out var meter, out var error))
+        var meter = drill.Meter;
+        if (parsed.GetValue(_tala) is { } tala && !Meter.TryParse(tala, out meter, out var error))
         {
             throw DrillOptions.Refusal("--tala", error!);
         }

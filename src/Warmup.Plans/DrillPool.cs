@@ -87,7 +87,7 @@ internal sealed class DrillPool
 
     private void Add(int scale)
     {
-        foreach (var exercise in Frames.Openings)
+        foreach (var exercise in FramingExercises.Openings)
         {
             Add(scale, exercise, Role.Opening);
         }
@@ -100,7 +100,7 @@ internal sealed class DrillPool
             }
         }
 
-        foreach (var exercise in Frames.Descents)
+        foreach (var exercise in FramingExercises.Descents)
         {
             Add(scale, exercise, Role.Descent);
         }
@@ -120,7 +120,7 @@ internal sealed class DrillPool
             MeterOf(exercise),
             middle ? _level.Delivery : Delivery.LineByLine,
             middle ? _level.Speeds : [Speed.First],
-            role == Role.Opening ? Frames.OpeningTimes : 1,
+            role == Role.Opening ? FramingExercises.OpeningTimes : 1,
             0,
             0);
         try

@@ -30,7 +30,14 @@ public static class MonthPage
             th, td { border: 1px solid #888; padding: 0.3em; vertical-align: top; text-align: left; font-size: 0.85em; }
             p { margin: 0.3em 0 0; font-style: italic; }
             ol { margin: 0.2em 0 0 1.2em; padding: 0; }
-            @media print { table { page-break-inside: avoid; } }
+            ul { padding-left: 1.2em; }
+            dl { columns: 20em; font-size: 0.85em; }
+            dl div { break-inside: avoid; }
+            dt, dd { display: inline; margin: 0; }
+            dt { font-weight: bold; }
+            td { overflow-wrap: anywhere; }
+            @page { size: landscape; margin: 10mm; }
+            @media print { body { margin: 0; font-size: 0.75em; } tr, li { break-inside: avoid; } caption, h2 { break-after: avoid; } }
             </style>
             </head>
             <body>
@@ -43,7 +50,8 @@ public static class MonthPage
             Month(page, plan, month.ToList(), link);
         }
 
-        page.Append(CultureInfo.InvariantCulture, $"<p>Level {Text(plan.Level)}, {plan.Minutes} minutes at most a day, seed {plan.Seed}. A drill's number is its tempo in aksharas a minute.</p>\n");
+        page.Append(CultureInfo.InvariantCulture, $"<p>Level {Text(plan.Level)}, {plan.Minutes} minutes at most a day, seed {plan.Seed}. The number behind \"at\" is the tempo in aksharas a minute; the days' sheets have the notes. Stop if it hurts; see a doctor about hoarseness that lasts; the teacher's ear overrules the plan.</p>\n");
+        Titles(page, plan);
         page.Append("<h2>Cautions</h2>\n<ul>\n");
         foreach (var caution in Cautions.All)
         {
@@ -52,6 +60,19 @@ public static class MonthPage
 
         page.Append("</ul>\n</body>\n</html>\n");
         destination.Write(Encoding.UTF8.GetBytes(page.ToString().ReplaceLineEndings("\n")));
+    }
+
+    /// <summary>What the short names in the table stand for: those sung, each once, in order of their roles.</summary>
+    private static void Titles(StringBuilder page, WarmupPlan plan)
+    {
+        var sung = plan.Days.SelectMany(d => d.Drills).Select(d => d.Drill).ToHashSet();
+        page.Append("<h2>The drills</h2>\n<dl>\n");
+        foreach (var drill in plan.Drills.Where((_, at) => sung.Contains(at)).DistinctBy(d => d.Exercise).OrderBy(d => d.Role))
+        {
+            page.Append("<div><dt>").Append(Text(drill.Exercise)).Append("</dt><dd>: ").Append(Text(drill.Title)).Append("</dd></div>\n");
+        }
+
+        page.Append("</dl>\n");
     }
 
     private static void Month(StringBuilder page, WarmupPlan plan, List<PlanDay> days, Func<PlanDay, string?>? link)

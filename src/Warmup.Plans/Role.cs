@@ -32,7 +32,7 @@ public static class RoleWords
 }
 
 /// <summary>The exercises that begin and end a warm-up. They are the project's own settings.</summary>
-public static class Frames
+public static class FramingExercises
 {
     /// <summary>Figures of three neighbouring notes in the middle of the octave, counted in the scale's own places.</summary>
     public static ValueList<Exercise> Openings { get; } =

@@ -16,6 +16,11 @@ internal static class SheetHead
             yield return row;
         }
 
+        if (SungWords.Of(section) is { } words)
+        {
+            yield return ("Sung", words);
+        }
+
         yield return ("Length", string.Create(invariant, $"{section.Seconds.ToDouble():0.0} s, {section.Lines.Count} lines, {section.Notes.Count} notes"));
     }
 

@@ -25,6 +25,20 @@ public sealed class TimeOptionTests : IDisposable
     }
 
     [Theory]
+    [InlineData("alankara-5", null, "Time    tisra-jati triputa (3+2+2), ")] // the fifth alankara is in triputa (common practice)
+    [InlineData("alankara-2", null, "chatusra-jati matya (4+2+4), ")] // and the second in matya
+    [InlineData("alankara-5", "adi", "Time    Adi (4+2+2), ")]
+    [InlineData("choir-7", null, "Time    Adi (4+2+2), ")] // what choirs sing has no tala of its own
+    public void An_exercise_is_named_as_a_pattern_and_brings_its_tala(string exercise, string? tala, string expected)
+    {
+        (string, string)[] options = [("--pattern", exercise), ("--out", _shell.At("a.txt"))];
+        var (code, _, error) = Shell.Run(_shell.Drill(tala is null ? options : [.. options, ("--tala", tala)]));
+        Assert.Equal((0, string.Empty), (code, error));
+        Assert.Contains(expected, File.ReadAllText(_shell.At("a.txt")), StringComparison.Ordinal);
+        Assert.StartsWith($"Mohanam: {Repertoire.Find(exercise)!.Title}\n", File.ReadAllText(_shell.At("a.txt")), StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("--tala", "khanda chap", "perhaps khanda chapu")]
     [InlineData("--tala", "0/4", "between 1 and 64, not 0")]
     [InlineData("--gati", "6", "--gati must be 3 or 4 or 5 or 7 or 9, not '6'")]

@@ -107,8 +107,8 @@ internal sealed class BruteForce
 
     private IEnumerable<Exercise> ExercisesOf(Role role) => role switch
     {
-        Role.Opening => Frames.Openings,
-        Role.Descent => Frames.Descents,
+        Role.Opening => FramingExercises.Openings,
+        Role.Descent => FramingExercises.Descents,
         _ => ((IEnumerable<Exercise>)[.. Repertoire.Traditional, .. Repertoire.Choir]).Where(e => ((IEnumerable<string>)_request.Level!.Families).Contains(e.Group)),
     };
 

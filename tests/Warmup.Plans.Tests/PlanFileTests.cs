@@ -125,5 +125,11 @@ public class PlanFileTests
         // 1 December 2026 is a Tuesday, 1 January 2027 a Friday (common knowledge of the calendar).
         Assert.Equal([1, 4], months.Select(m => m.Elements("tr").ElementAt(1).Elements("td").TakeWhile(c => c.Value.Length == 0).Count()));
         Assert.All(Cautions.All, c => Assert.Contains(c.Text, body.Value, StringComparison.Ordinal));
+
+        // Each short name of the table is explained once.
+        var named = plan.Days.SelectMany(d => d.Drills).Select(d => plan.Drills[d.Drill]).Select(d => (d.Exercise, ": " + d.Title)).ToHashSet();
+        var explained = body.Descendants("dt").Select(t => (t.Value, ((System.Xml.Linq.XElement)t.NextNode!).Value)).ToList();
+        Assert.Equal(named.Count, explained.Count);
+        Assert.Equal(named, explained.ToHashSet());
     }
 }

@@ -50,6 +50,23 @@ public class TextSheetTests
     }
 
     [Fact]
+    public void The_head_says_what_is_sung_where_the_letters_do_not()
+    {
+        // One word a line in turn, on three lines; one vowel throughout; then words note by note, from the first again with each line.
+        var lines = Pattern.Ladder.Take(3);
+        Assert.Contains("Sung mi / me / mi", Heads(Mohanam with { Pattern = lines.SungByLine("mi", "me") }));
+        Assert.Contains("Sung oo", Heads(Mohanam with { Pattern = lines, Syllables = Syllables.Vowel("oo") }));
+        Assert.Contains("Sung i e / i e i / i e i e", Heads(Mohanam with { Pattern = lines.Sung("i", "e") }));
+
+        // Names of the tones stand in the sheet's lines or are read off them.
+        Assert.All(
+            [Syllables.SvaraLetters, Syllables.SungSvaras, Syllables.SvaraNames, Syllables.Solfa, Syllables.Numbers],
+            names => Assert.DoesNotContain(Heads(Mohanam with { Syllables = names }), row => row.StartsWith("Sung", StringComparison.Ordinal)));
+
+        static List<string> Heads(Drill drill) => Text(drill).Split('\n').Select(Single).ToList();
+    }
+
+    [Fact]
     public void The_caller_can_ask_for_other_letters()
     {
         using var stream = new MemoryStream();
