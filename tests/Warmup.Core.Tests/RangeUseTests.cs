@@ -31,6 +31,21 @@ public class RangeUseTests
         Assert.Equal(3, use.OutsideSeconds);
     }
 
+    [Theory]
+    [InlineData(1150, 0)]
+    [InlineData(1151, 1)]
+    [InlineData(1149, 0)]
+    public void A_note_exactly_50_cents_beyond_is_still_inside(int cents, int outside)
+    {
+        // S to N3, in a tuning of one's own that puts N3 above the range, which ends at B4, 1,100 cents above C4.
+        var drill = Ladder("C4") with { Pattern = Pattern.Ladder.Take(6).Drop(5), Tuning = Tuning.Equal.With(Svara("N3"), Interval.FromCents(cents)) };
+        var score = drill.ToScore();
+        var use = RangeUse.Of(score, new Singer("a", Note("C4"), Note("B4"), 20));
+        Assert.Equal(outside, use.Outside.Count);
+    }
+
+    private static Degree Svara(string text) => Degree.TryParse(text, out var degree) ? degree : throw new ArgumentException(text);
+
     [Property]
     public void The_times_are_those_counted_from_frequencies(Drill drill, Singer singer)
     {
