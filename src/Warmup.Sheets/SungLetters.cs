@@ -31,15 +31,15 @@ internal sealed class SungLetters
         AreLetters && tone.Degree.IsSvara ? new ScaleTone(tone.Degree).ToString()[1..] : string.Empty;
 
     /// <summary>The letter with a sign behind it for each octave: <c>S'</c> above the middle one, <c>N_</c> below.</summary>
-    public string WithSigns(ScaleTone tone) =>
-        Of(tone) + (tone.Octave == 0 ? string.Empty : new string(tone.Octave > 0 ? '\'' : '_', Math.Abs(tone.Octave)));
+    public string WithSigns(ScaleTone tone) => Of(tone) + Signs(tone);
 
     /// <summary>The letter with dots above for the octaves above the middle one and below for those below, as combining marks.</summary>
     public string WithDots(ScaleTone tone) => _dotted.SyllableOf(tone);
 
-    /// <summary>The notes of a scale in a row: svara letters with their variants, otherwise the syllables, with signs for the octaves.</summary>
-    public string Row(ValueList<ScaleTone> tones) => string.Join(
-        ' ', AreLetters ? tones.ConvertAll(t => t.ToString()) : tones.ConvertAll(WithSigns));
+    /// <summary>The notes of a scale in a row: svara letters with their variants, other syllables as they are, with signs for the octaves.</summary>
+    public string Row(ValueList<ScaleTone> tones) => string.Join(' ', tones.ConvertAll(t => Of(t) + VariantOf(t) + Signs(t)));
+
+    private static string Signs(ScaleTone tone) => tone.Octave == 0 ? string.Empty : new string(tone.Octave > 0 ? '\'' : '_', Math.Abs(tone.Octave));
 
     /// <summary>The kind that all syllables of a score belong to, or none.</summary>
     private static Syllables? Sung(Score score)
