@@ -15,7 +15,7 @@ internal static class CatalogueDrills
     public static ValueList<Exercise> Exercises { get; } = [.. Repertoire.Traditional, .. Repertoire.Choir];
 
     // Each exercise in the tala it is usually sung in; what has none, in Adi.
-    private static readonly ValueList<Meter> Meters = Exercises.ConvertAll(MeterOf);
+    private static readonly ValueList<Meter> Meters = Exercises.ConvertAll(e => e.Meter);
 
     /// <summary>The first, second and third speed.</summary>
     public static ValueList<Speed> Speeds { get; } = [Speed.First, Speed.Second, Speed.Third];
@@ -30,15 +30,6 @@ internal static class CatalogueDrills
         {
             yield return At(i);
         }
-    }
-
-    // The first two words of the repertoire's text are a tala's name, or only the first: "Adi (chatusra-jati triputa, 8)".
-    private static Meter MeterOf(Exercise exercise)
-    {
-        var words = exercise.Tala.Split(' ');
-        return Meter.TryParse(string.Join(' ', words.Take(2)), out var meter, out _) ? meter!
-            : words[0].Length > 0 ? Meter.Parse(words[0])
-            : Meter.Adi;
     }
 
     private static Drill At(int index)

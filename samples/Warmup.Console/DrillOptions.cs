@@ -101,13 +101,9 @@ internal sealed class DrillOptions(bool needsTonic = true)
             Syllables = syllables!,
             HasSimplerSpelling = parsed.GetValue(_simpler),
         };
-        drill = _drone.Read(parsed, _time.Read(parsed, exercise is null ? drill : drill with { Meter = MeterOf(exercise) }));
+        drill = _drone.Read(parsed, _time.Read(parsed, exercise is null ? drill : drill with { Meter = exercise.Meter }));
         return (parsed.GetValue(_title) ?? (exercise is null ? null : $"{scale!.Name}: {exercise.Title}")) is { } title ? Titled(drill, title) : drill;
     }
-
-    /// <summary>The tala of an exercise, whose text goes on with the tala's gestures; adi where it has none.</summary>
-    private static Meter MeterOf(Exercise exercise) =>
-        Meter.TryParse(string.Join(' ', exercise.Tala.Split(' ').Take(2)), out var meter, out _) ? meter! : Meter.Adi;
 
     public static T Choice<T>(string option, string text, params (string Name, T Value)[] choices)
     {

@@ -117,7 +117,7 @@ internal sealed class DrillPool
             exercise.Name,
             exercise.Title,
             exercise.Pattern,
-            MeterOf(exercise),
+            exercise.Meter,
             middle ? _level.Delivery : Delivery.LineByLine,
             middle ? _level.Speeds : [Speed.First],
             role == Role.Opening ? FramingExercises.OpeningTimes : 1,
@@ -172,13 +172,6 @@ internal sealed class DrillPool
         FindingCode.TooFast => PlanRuleKind.Agility,
         _ => PlanRuleKind.Breath,
     };
-
-    /// <summary>The exercise's own tala where it has one that is read, otherwise Adi.</summary>
-    private static Meter MeterOf(Exercise exercise)
-    {
-        var words = exercise.Tala.Split(' ');
-        return words.Length > 1 && Meter.TryParse($"{words[0]} {words[1]}", out var meter, out _) ? meter! : Meter.Adi;
-    }
 
     /// <summary>A tonic given as a frequency, rounded until writing and reading it changes nothing more.</summary>
     private static Tonic? Settled(Tonic? tonic)

@@ -27,6 +27,17 @@ public class PatternRepertoireTests
     public void Each_exercise_gives_the_lines_of_the_table(string name, string lines) =>
         Assert.Equal(lines, Notation(Repertoire.Find(name)!.Pattern, "S R1 G3 M1 P D1 N3 S'"));
 
+    [Theory]
+    [InlineData("alankara-5", "tisra-jati triputa", 7)]
+    [InlineData("sarali-1", "adi", 8)]
+    [InlineData("choir-1", "adi", 8)]
+    public void An_exercise_knows_the_meter_of_its_tala(string name, string tala, int aksharas)
+    {
+        // Tisra-jati triputa is I3 O O: 3 + 2 + 2; Adi is chatusra-jati triputa: 4 + 2 + 2 (common practice). Choirs have no tala.
+        var meter = Repertoire.Find(name)!.Meter;
+        Assert.Equal((Meter.Parse(tala), aksharas), (meter, meter.Beats));
+    }
+
     [Fact]
     public void The_groups_units_talas_and_statuses_are_those_of_the_table()
     {

@@ -13,6 +13,19 @@ public sealed record Exercise(string Group, int Number, string Title, Pattern Pa
     /// <summary>The tala in which it is usually sung; empty where it has none.</summary>
     public string Tala { get; init; } = string.Empty;
 
+    /// <summary>
+    /// The meter of <see cref="Tala"/>, whose text begins with the tala's name and goes on with its signs; Adi where it has none or none that
+    /// is known.
+    /// </summary>
+    public Meter Meter
+    {
+        get
+        {
+            var words = Tala.Split(' ');
+            return Meter.TryParse(string.Join(' ', words.Take(2)), out var meter, out _) || Meter.TryParse(words[0], out meter, out _) ? meter : Meter.Adi;
+        }
+    }
+
     /// <summary>A name for programs and files: <c>sarali-1</c>.</summary>
     public string Name => string.Create(CultureInfo.InvariantCulture, $"{Group}-{Number}");
 
