@@ -29,7 +29,10 @@ public class PatternTextTests
 
     [Theory]
     [InlineData("", 1, "expected a pattern")]
-    [InlineData("ladr", 1, "unknown word 'ladr'")]
+    [InlineData("ladr", 1, "unknown word 'ladr', perhaps ladder")]
+    [InlineData("ladder.reverse", 8, "unknown word 'reverse', perhaps reversed")]
+    [InlineData("ladder.endz", 8, "perhaps ends")]
+    [InlineData("ladder.xyzzy", 8, "expected a combinator behind the dot")]
     [InlineData("ladder.ladder", 8, "cannot stand behind a dot")]
     [InlineData("ends", 1, "needs a pattern before it")]
     [InlineData("ladder.take", 12, "needs a number from 1 to 10000 in parentheses")]

@@ -11,6 +11,9 @@ internal ref struct PatternText
 {
     public const int LongestText = 10_000;
 
+    // No word is nearly as long; what is longer is no slip of the finger.
+    private const int LongestNear = 32;
+
     private readonly string _text;
     private int _at;
     private int _open;
@@ -194,7 +197,24 @@ internal ref struct PatternText
         var what = behindDot ? $"a combinator behind the dot: {known}" : $"a pattern: {known}, written lines in [ ] or a sum in ( )";
         return name.IsEmpty
             ? $"{(_at < _text.Length ? "unexpected " + TextError.Quote(Rest) : "the text ends")}; expected {what}"
+            : Near(name, behindDot) is { } near ? $"unknown word {TextError.Quote(name)}, perhaps {near}"
             : $"unknown word {TextError.Quote(name)}; expected {what}";
+    }
+
+    /// <summary>The word that a mistyped one is nearest to, at most a third of its letters away; none where none is near.</summary>
+    private static string? Near(ReadOnlySpan<char> name, bool behindDot)
+    {
+        if (name.Length > LongestNear)
+        {
+            return null;
+        }
+
+        var typed = name.ToString().ToLowerInvariant();
+        return ((IEnumerable<PatternWord>)PatternWord.All).Where(w => w.TakesPattern == behindDot)
+            .Select(w => (w.Name, Distance: ScaleName.Distance(typed, w.Name)))
+            .Where(w => w.Distance <= Math.Max(1, w.Name.Length / 3))
+            .OrderBy(w => w.Distance).ThenBy(w => w.Name, StringComparer.Ordinal)
+            .FirstOrDefault().Name;
     }
 
     private static string Wanted(PatternWord word) => word.Takes switch
