@@ -63,10 +63,11 @@ internal static class DrillCommand
                 Formats.RefuseUnwritable(picture.Path, parsed.GetValue(force));
             }
 
-            Formats.WriteAll(parsed.GetValue(answers) ? score.WithAnswers() : score, paths, parsed.GetValue(force), terminal, cancellation, AsWanted);
+            var written = parsed.GetValue(answers) ? score.WithAnswers() : score;
+            Formats.WriteAll(written, paths, parsed.GetValue(force), terminal, cancellation, AsWanted);
             if (picture.Path is not null)
             {
-                picture.Format.Save(score, picture.Path, parsed.GetValue(force), cancellation);
+                picture.Format.Save(written, picture.Path, parsed.GetValue(force), cancellation);
                 terminal.Out.WriteLine($"wrote {picture.Path} ({picture.Format.Name})");
             }
 

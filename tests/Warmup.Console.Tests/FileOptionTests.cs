@@ -113,6 +113,21 @@ public sealed class FileOptionTests : IDisposable
         Assert.Equal(["a.mid", "c.svg"], _shell.Files);
     }
 
+    [Fact]
+    public void A_contour_leaves_the_time_of_the_answers_silent_as_the_other_files_do()
+    {
+        // Line by line each of the five lines takes an avartana of 8 s; the answers double the 40 s, and a mark stands every few seconds.
+        Assert.DoesNotContain(">60 s<", Contour(), StringComparison.Ordinal);
+        Assert.Contains(">60 s<", Contour("--call-and-response"), StringComparison.Ordinal);
+
+        string Contour(params string[] more)
+        {
+            var (code, _, error) = Shell.Run([.. _shell.Drill(("--delivery", "line-by-line")), "--contour", _shell.At("c.svg"), "--force", .. more]);
+            Assert.Equal((0, string.Empty), (code, error));
+            return File.ReadAllText(_shell.At("c.svg"));
+        }
+    }
+
     [Theory]
     [InlineData("--clef", "alto", "--clef must be by-pitch or treble or treble-8 or bass, not 'alto'")]
     [InlineData("--staff", "3", "--staff must be a whole number between 4 and 15, not '3'")]
