@@ -18,8 +18,8 @@ internal static class Studio
     /// <summary>The drills: three levels in two scales.</summary>
     public static readonly ValueList<StudioDrill> Drills =
     [
-        // Filled up to the anga: to the end of the avartana the longest line would be one breath of 15 seconds.
-        new("mayamalavagowla", 1, "ladder", Delivery.LineByLine with { Fill = Fill.Anga }, Speed.First),
+        // Filled up by silence: held to the end of the avartana the last note of the longest line would make it one breath of 15 seconds.
+        new("mayamalavagowla", 1, "ladder", Delivery.LineByLine with { FillBy = FillBy.Rest, LeastHold = 2 }, Speed.First),
         new("mayamalavagowla", 2, "ladder.reversed", Delivery.LineByLine, Speed.Second),
         new("mayamalavagowla", 3, "ladder.ends", Delivery.Continuous, Speed.First),
         new("mohanam", 1, "ladder", Delivery.LineByLine, Speed.First),
