@@ -44,7 +44,7 @@ internal static class CatalogueDrills
             Pattern = exercise.Pattern,
             Tonic = Tonic.FromMidi(LowestTonic + tonic),
             Meter = Meters[pattern],
-            Speed = Speeds[speed],
+            Speeds = [Speeds[speed]],
         };
     }
 }

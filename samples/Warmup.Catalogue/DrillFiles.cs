@@ -13,7 +13,7 @@ internal static class DrillFiles
     private static readonly MusicXmlFormat Xml = new();
 
     /// <summary>Makes all drills and adds them up in their order.</summary>
-    public static Totals Make(DrillRun run, IEnumerable<Drill> drills, CancellationToken stop)
+    public static Totals Make(OrderedParallel run, IEnumerable<Drill> drills, CancellationToken stop)
     {
         var totals = new Totals();
         foreach (var made in run.Map(drills, () => new ArrayBufferWriter<byte>(FirstSize), MakeOne, stop))

@@ -22,7 +22,7 @@ internal static class Program
     {
         var workers = new Option<int[]>("--workers")
         {
-            Description = $"How many drills are made at once, 1 to {DrillRun.MostWorkers}; repeat it to compare. 1 and 2 by default.",
+            Description = $"How many drills are made at once, 1 to {OrderedParallel.MostWorkers}; repeat it to compare. 1 and 2 by default.",
             DefaultValueFactory = _ => [1, 2],
         };
         var every = new Option<int>("--every")
@@ -57,7 +57,7 @@ internal static class Program
             throw new ArgumentOutOfRangeException(nameof(every), $"--every must be between 1 and {LargestStep}, not {every}");
         }
 
-        var runs = workers.Select(count => new DrillRun { Workers = count }).ToList();
+        var runs = workers.Select(count => new OrderedParallel { Workers = count }).ToList();
         output.WriteLine(Text($"{CatalogueDrills.Count} drills: {Melakarta.Count} scales x {CatalogueDrills.Tonics} tonics x {CatalogueDrills.Exercises.Count} patterns x {CatalogueDrills.Speeds.Count} speeds; each {every}. of them is made"));
         _ = DrillFiles.Make(runs[0], CatalogueDrills.Each(Math.Max(every, CatalogueDrills.Count / WarmUpDrills)), stop);
         var totals = new List<Totals>();

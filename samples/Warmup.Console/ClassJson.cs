@@ -24,14 +24,14 @@ internal sealed record ClassJson(
         Name,
         fit.Score.Title,
         fit.Score.Sections[0].TonicName.ToString(),
-        fit.Drill.Tempo.ToString(),
+        fit.Drill.Tempo.Start.ToString(),
         ((IEnumerable<ClassRow>)fit.Report.Rows).Select(ToPerson).ToList(),
         ((IEnumerable<TonicFit>)fit.Report.Tonics).Select(t => ToTonic(t, false)).ToList(),
         ((IEnumerable<TonicFit>)fit.Report.Groups).Select(t => ToTonic(t, true)).ToList(),
         new BreathRow(
             fit.Plan is not null,
             fit.Plan?.Cost,
-            fit.Plan is null ? null : ((IEnumerable<PlannedBreath>)fit.Plan.Breaths).Select(b => new BreathPlace(b.Line, b.Place, b.AtLineEnd, b.Onset.ToString(), b.Length.ToString())).ToList(),
+            fit.Plan is null ? null : ((IEnumerable<PlannedBreath>)fit.Plan.Breaths).Select(b => new BreathCandidate(b.Line, b.Place, b.AtLineEnd, b.Onset.ToString(), b.Length.ToString())).ToList(),
             fit.NoPlan?.ToString()),
         ((IEnumerable<TempoWindow>)fit.Windows).Select(w => new WindowRow(
             w.Speed.Kalam,
@@ -73,9 +73,9 @@ internal sealed record ClassJson(
     internal sealed record TonicRow(
         string Tonic, string Kattai, int SingersOut, double SemitonesOut, double CentreDistance, string Explanation, List<string>? Singers);
 
-    internal sealed record BreathRow(bool Possible, int? Cost, List<BreathPlace>? Places, string? Why);
+    internal sealed record BreathRow(bool Possible, int? Cost, List<BreathCandidate>? Places, string? Why);
 
-    internal sealed record BreathPlace(int Line, int AfterNote, bool AtLineEnd, string Onset, string Length);
+    internal sealed record BreathCandidate(int Line, int AfterNote, bool AtLineEnd, string Onset, string Length);
 
     internal sealed record WindowRow(int Speed, List<IntervalRow> Intervals, List<string> ClosedBy, List<string> OpenedBy);
 

@@ -12,7 +12,7 @@ internal static class ClassTable
     public static void Print(Terminal terminal, ClassFit fit)
     {
         var output = terminal.Out;
-        output.WriteLine($"{fit.Score.Title}, S = {fit.Score.Sections[0].TonicName}, tempo {fit.Drill.Tempo}, {fit.Drill.Speed}, {fit.Drill.Delivery}, {Count(fit.Singers.Count, "singer")}");
+        output.WriteLine($"{fit.Score.Title}, S = {fit.Score.Sections[0].TonicName}, tempo {fit.Drill.Tempo.Start}, {fit.Drill.Speeds[0]}, {fit.Drill.Delivery}, {Count(fit.Singers.Count, "singer")}");
         PrintRows(terminal, fit.Report, full: true);
         if (fit.Singers.Count == 1)
         {
@@ -23,8 +23,8 @@ internal static class ClassTable
         PrintChanges(terminal, fit);
         output.WriteLine();
         output.WriteLine(fit.Plan is { } plan
-            ? $"Breaths for all together, at tempo {fit.Drill.Tempo}: {plan}"
-            : $"Breaths for all together, at tempo {fit.Drill.Tempo}: none possible: {fit.NoPlan}");
+            ? $"Breaths for all together, at tempo {fit.Drill.Tempo.Start}: {plan}"
+            : $"Breaths for all together, at tempo {fit.Drill.Tempo.Start}: none possible: {fit.NoPlan}");
         PrintWindows(terminal, fit.Windows);
         output.WriteLine("Phrase lengths, levels and breath costs are this project's own settings; the times of pitch changes are those of Xu and Sun 2002, measured with speakers.");
         output.WriteLine();

@@ -44,10 +44,10 @@ internal static class DemoCommand
             Formats.Of(path).Save(score, path, force, cancellation);
         }
 
-        WholeFile.Write(singers, stream => SingersFile.Write(Studio.Singers, stream), force);
-        WholeFile.Write(findings, stream => stream.Write(Encoding.UTF8.GetBytes(Findings(scores.Select(s => s.Score)))), force);
+        AtomicFile.Write(singers, stream => SingersFile.Write(Studio.Singers, stream), force);
+        AtomicFile.Write(findings, stream => stream.Write(Encoding.UTF8.GetBytes(Findings(scores.Select(s => s.Score)))), force);
 
-        WholeFile.Write(index, stream => stream.Write(Index(scores)), force);
+        AtomicFile.Write(index, stream => stream.Write(Index(scores)), force);
 
         terminal.Out.WriteLine($"{Studio.Name} (invented): {Studio.Singers.Count} singers, {scores.Count} drills");
         foreach (var path in files.Select(f => f.Path).Append(singers).Append(findings).Append(index))

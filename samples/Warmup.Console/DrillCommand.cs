@@ -84,9 +84,9 @@ internal static class DrillCommand
             return null;
         }
 
-        var window = ((IEnumerable<TempoWindow>)TempoWindow.OfSpeeds(drill, singers, cancellation)).FirstOrDefault(w => w.Speed == drill.Speed);
+        var window = ((IEnumerable<TempoWindow>)TempoWindow.OfSpeeds(drill, singers, cancellation)).FirstOrDefault(w => w.Speed == drill.Speeds[0]);
         IEnumerable<TempoInterval> intervals = window?.Intervals ?? [];
-        return intervals.FirstOrDefault(i => i.Slowest <= drill.Tempo && drill.Tempo <= i.Fastest) ?? intervals.FirstOrDefault();
+        return intervals.FirstOrDefault(i => i.Slowest <= drill.Tempo.Start && drill.Tempo.Start <= i.Fastest) ?? intervals.FirstOrDefault();
     }
 
     private static IScoreFormat ContourFormat(string path, IReadOnlyList<string> others, ValueList<Singer> singers)

@@ -37,7 +37,7 @@ internal static class FitCommand
             var fit = ClassFit.Of(wanted, people, cancellation);
             if (path is not null)
             {
-                WholeFile.Write(path, stream => RangeChart.Write(fit.Score, people, stream, cancellationToken: cancellation), parsed.GetValue(force));
+                AtomicFile.Write(path, stream => RangeChart.Write(fit.Score, people, stream, cancellationToken: cancellation), parsed.GetValue(force));
             }
 
             if (parsed.GetValue(json))

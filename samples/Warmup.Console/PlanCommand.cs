@@ -64,9 +64,9 @@ internal static class PlanCommand
         }
 
         string? sheet = formats.Contains(".txt") ? ".txt" : formats.Count > 0 ? formats[0] : null;
-        WholeFile.Write(page, stream => MonthPage.Write(plan, stream, sheet is null ? null : d => Name(d) + sheet), force);
-        WholeFile.Write(calendar, stream => PlanCalendar.Write(plan, time, stream), force);
-        WholeFile.Write(json, stream => PlanFile.Write(plan, stream), force);
+        AtomicFile.Write(page, stream => MonthPage.Write(plan, stream, sheet is null ? null : d => Name(d) + sheet), force);
+        AtomicFile.Write(calendar, stream => PlanCalendar.Write(plan, time, stream), force);
+        AtomicFile.Write(json, stream => PlanFile.Write(plan, stream), force);
         PlanTable.Print(terminal, plan);
         PlanTable.PrintClass(terminal, made, request.Singers);
         terminal.Out.WriteLine($"wrote {json}, {page} and {calendar}{(formats.Count > 0 ? string.Create(CultureInfo.InvariantCulture, $", and {days.Count * formats.Count} files of days") : string.Empty)}");

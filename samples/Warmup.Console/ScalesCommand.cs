@@ -76,7 +76,7 @@ internal static class ScalesCommand
         }
 
         Formats.RefuseUnwritable(path, force);
-        WholeFile.Write(path, ScalaFile.FromTuning(tuning).Write, force);
+        AtomicFile.Write(path, ScalaFile.FromTuning(tuning).Write, force);
     }
 
     private static void List(Terminal terminal, ValueList<CatalogueEntry> rows, bool json)

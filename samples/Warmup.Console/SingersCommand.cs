@@ -57,7 +57,7 @@ internal static class SingersCommand
             _ => throw new InputException($"'{path}' must end in .json or .csv"),
         };
         Formats.RefuseUnwritable(path, force);
-        WholeFile.Write(path, write, force);
+        AtomicFile.Write(path, write, force);
         terminal.Out.WriteLine($"wrote {path}");
     }
 
@@ -104,7 +104,7 @@ internal static class SingersCommand
         terminal.Out.WriteLine("Starting points until the singer has been heard. Only comfortable rows and own settings stand in for a range that is not measured.");
     }
 
-    private static string Kind(VoiceRangeKind kind) => kind == VoiceRangeKind.OwnSetting ? "comfortable, own setting" : kind.ToString().ToLowerInvariant();
+    private static string Kind(VoiceRangeKind kind) => kind == VoiceRangeKind.ProjectSetting ? "comfortable, own setting" : kind.ToString().ToLowerInvariant();
 
     private static string Number(Rational seconds) => seconds.ToDouble().ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -48,7 +48,7 @@ internal sealed record StudioDrill(string ScaleName, int Level, string PatternTe
             Pattern = Pattern.Parse(PatternText),
             Tonic = Tonic.Parse("G3"),
             Tempo = 60,
-            Speed = Speed,
+            Speeds = [Speed],
             Tuning = Tuning.Just,
             Delivery = Delivery,
             Title = $"{scale.Name}, level {Level}",

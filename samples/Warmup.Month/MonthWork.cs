@@ -92,6 +92,6 @@ internal sealed class MonthWork(string folder, ValueList<IScoreFormat> formats)
         }
 
         Leftovers.Remove(path);
-        WholeFile.Write(path, stream => PlanFile.Write(plan, stream), overwrite);
+        AtomicFile.Write(path, stream => PlanFile.Write(plan, stream), overwrite);
     }
 }

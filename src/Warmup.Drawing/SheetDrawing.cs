@@ -39,7 +39,7 @@ internal sealed class SheetDrawing(Score score, SungLetters letters, TextShaper 
                 {
                     _flow.Need(64);
                     _flow.Y += 4;
-                    _flow.Paragraph("run", SheetHead.Of(section, run), 9, Flow.Soft);
+                    _flow.Paragraph("run", SheetHeader.Of(section, run), 9, Flow.Soft);
                 }
 
                 new SheetLines(_flow, section, run, letters, breaths).Draw(cancellation);
@@ -56,7 +56,7 @@ internal sealed class SheetDrawing(Score score, SungLetters letters, TextShaper 
         Row("Scale", section.Scale.Name);
         Tones("up", section.Scale.Ascent);
         Tones("down", section.Scale.Descent);
-        foreach (var (label, text) in SheetHead.Rows(section))
+        foreach (var (label, text) in SheetHeader.Rows(section))
         {
             Row(label, text);
         }

@@ -3,7 +3,7 @@ namespace Warmup.MusicXml;
 /// <summary>Writes the beams of a note: all eighths and shorter of an akshara, or of a tuplet wider than one, hang together.</summary>
 internal static class Beam
 {
-    public static void Write(XmlBytes xml, ReadOnlySpan<Piece> pieces, int index)
+    public static void Write(XmlBytes xml, ReadOnlySpan<NotatedNote> pieces, int index)
     {
         var beams = pieces[index].Beams;
         var before = Joined(pieces, index - 1) ? pieces[index - 1].Beams : 0;
@@ -24,7 +24,7 @@ internal static class Beam
     }
 
     /// <summary>Whether a beam joins a piece and the next one.</summary>
-    private static bool Joined(ReadOnlySpan<Piece> pieces, int index) =>
+    private static bool Joined(ReadOnlySpan<NotatedNote> pieces, int index) =>
         index >= 0 && index + 1 < pieces.Length
         && pieces[index].Beams > 0 && pieces[index + 1].Beams > 0
         && pieces[index].BeamGroup == pieces[index + 1].BeamGroup;

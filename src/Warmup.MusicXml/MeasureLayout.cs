@@ -6,7 +6,7 @@ namespace Warmup.MusicXml;
 internal sealed class MeasureLayout
 {
     private readonly List<MeasureEvent> _events = [];
-    private readonly List<Piece> _pieces = [];
+    private readonly List<NotatedNote> _pieces = [];
     private readonly TupletPlan _plan = new();
     private readonly Section _section;
     private readonly long[] _groupEnds;
@@ -39,7 +39,7 @@ internal sealed class MeasureLayout
     /// <summary>
     /// The notes and rests of the next measure; they fill it exactly and hold until the next call. To be called for each measure in order.
     /// </summary>
-    public ReadOnlySpan<Piece> Next(Measure measure)
+    public ReadOnlySpan<NotatedNote> Next(Measure measure)
     {
         var onset = Clock.Ticks(measure.Onset);
         Length = Clock.Ticks(measure.Length);
@@ -145,7 +145,7 @@ internal sealed class MeasureLayout
         {
             var slots = TupletPlan.FirstSlots((int)((to - from) / slot));
             Clock.TryGetValue(slots * written, out var type, out var dotted);
-            _pieces.Add(new Piece
+            _pieces.Add(new NotatedNote
             {
                 Start = from,
                 Length = slots * slot,
@@ -249,7 +249,7 @@ internal sealed class MeasureLayout
     private void Add(long from, long length, int note)
     {
         Clock.TryGetValue(length, out var type, out var dotted);
-        _pieces.Add(new Piece
+        _pieces.Add(new NotatedNote
         {
             Start = from,
             Length = length,
@@ -260,7 +260,7 @@ internal sealed class MeasureLayout
         });
     }
 
-    private void Tie(Span<Piece> pieces)
+    private void Tie(Span<NotatedNote> pieces)
     {
         var piece = 0;
         foreach (var e in _events)

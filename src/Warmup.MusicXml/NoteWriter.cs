@@ -23,7 +23,7 @@ internal sealed class NoteWriter(
     /// <summary>The letter of a note: 0 for C to 6 for B.</summary>
     public static ReadOnlySpan<byte> Step(int letter) => "CDEFGAB"u8.Slice(letter, 1);
 
-    public void Write(ReadOnlySpan<Piece> pieces)
+    public void Write(ReadOnlySpan<NotatedNote> pieces)
     {
         for (var i = 0; i < pieces.Length; i++)
         {
@@ -78,7 +78,7 @@ internal sealed class NoteWriter(
         }
     }
 
-    private void Notations(in Piece piece)
+    private void Notations(in NotatedNote piece)
     {
         var ties = !piece.IsRest && !(piece.IsFirst && piece.IsLast);
         var breathes = !piece.IsRest && piece.IsLast && BreathesAfter(piece.Note);

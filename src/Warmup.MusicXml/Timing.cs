@@ -6,7 +6,7 @@ namespace Warmup.MusicXml;
 internal readonly record struct Timing(Clock Clock, int Divisions)
 {
     /// <summary>Duration, ties, voice, value, dot, accidental and tuplet, in the order the standard has them.</summary>
-    public void Write(XmlBytes xml, in Piece piece, in WrittenPitch pitch, AccidentalNeed need)
+    public void Write(XmlBytes xml, in NotatedNote piece, in WrittenPitch pitch, AccidentalNeed need)
     {
         xml.Raw("        <duration>"u8).Number(piece.Length * Divisions / (Clock.Whole / 4)).Raw("</duration>\n"u8);
         if (!piece.IsRest && !(piece.IsFirst && piece.IsLast))
@@ -27,7 +27,7 @@ internal readonly record struct Timing(Clock Clock, int Divisions)
     }
 
     /// <summary>The notation of ties alone.</summary>
-    public static void Tied(XmlBytes xml, in Piece piece)
+    public static void Tied(XmlBytes xml, in NotatedNote piece)
     {
         if (!(piece.IsFirst && piece.IsLast))
         {
@@ -38,6 +38,6 @@ internal readonly record struct Timing(Clock Clock, int Divisions)
     }
 
     /// <summary>The ties inside a note's notations.</summary>
-    public static void TiedMarks(XmlBytes xml, in Piece piece) =>
+    public static void TiedMarks(XmlBytes xml, in NotatedNote piece) =>
         xml.Raw(piece.IsFirst ? ""u8 : "          <tied type=\"stop\"/>\n"u8).Raw(piece.IsLast ? ""u8 : "          <tied type=\"start\"/>\n"u8);
 }

@@ -4,13 +4,13 @@ namespace Warmup.Plans;
 /// <remarks>An eased way is only measured when it is asked for: most drills fit as they are.</remarks>
 internal sealed class Candidate
 {
-    private readonly Way?[] _ways;
-    private readonly Func<int, Way> _measure;
+    private readonly Rendering?[] _ways;
+    private readonly Func<int, Rendering> _measure;
 
-    public Candidate(int scale, Role role, int ways, Func<int, Way> measure)
+    public Candidate(int scale, Role role, int ways, Func<int, Rendering> measure)
     {
         (Scale, Role, _measure) = (scale, role, measure);
-        _ways = new Way?[ways];
+        _ways = new Rendering?[ways];
     }
 
     /// <summary>The index of its scale in the request.</summary>
@@ -19,17 +19,17 @@ internal sealed class Candidate
     public Role Role { get; }
 
     /// <summary>A way by its number; 0 is what the level asks for.</summary>
-    public Way Way(int number) => _ways[number] ??= _measure(number);
+    public Rendering Rendering(int number) => _ways[number] ??= _measure(number);
 
     /// <summary>All ways, measured.</summary>
-    public IEnumerable<Way> Ways => Enumerable.Range(0, _ways.Length).Select(Way);
+    public IEnumerable<Rendering> Renderings => Enumerable.Range(0, _ways.Length).Select(Rendering);
 
     /// <summary>The first way that meets a condition.</summary>
-    public int? First(Predicate<Way> condition)
+    public int? First(Predicate<Rendering> condition)
     {
         for (var i = 0; i < _ways.Length; i++)
         {
-            if (condition(Way(i)))
+            if (condition(Rendering(i)))
             {
                 return i;
             }
@@ -39,10 +39,10 @@ internal sealed class Candidate
     }
 
     /// <summary>The longest of the ways that meet a condition; 0 where none does.</summary>
-    public Rational Longest(Predicate<Way> condition)
+    public Rational Longest(Predicate<Rendering> condition)
     {
         var longest = Rational.Zero;
-        foreach (var way in Ways.Where(w => condition(w)))
+        foreach (var way in Renderings.Where(w => condition(w)))
         {
             longest = Rational.Max(longest, way.Seconds);
         }
@@ -55,7 +55,7 @@ internal sealed class Candidate
 /// <param name="Drill">The drill.</param>
 /// <param name="Seconds">Its exact length at the level's start tempo, rest counted.</param>
 /// <param name="Misfits">Whom it does not fit.</param>
-internal sealed record Way(PlanDrill Drill, Rational Seconds, List<Misfit> Misfits);
+internal sealed record Rendering(PlanDrill Drill, Rational Seconds, List<Misfit> Misfits);
 
 /// <summary>A drill that meets every rule.</summary>
 /// <param name="Scale">The index of its scale in the request.</param>

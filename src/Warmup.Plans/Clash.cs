@@ -100,7 +100,7 @@ internal sealed class Clash
 
     private string Nearest(List<Candidate> drills, Role role)
     {
-        var (drill, way) = drills.SelectMany(c => c.Ways.Select(w => (c, w))).MinBy(x => (x.w.Misfits.Count, x.w.Seconds));
+        var (drill, way) = drills.SelectMany(c => c.Renderings.Select(w => (c, w))).MinBy(x => (x.w.Misfits.Count, x.w.Seconds));
         return way.Misfits.Count > 0
             ? $"{way.Drill.Exercise}, {way.Misfits[0].Finding}"
             : string.Create(
@@ -111,7 +111,7 @@ internal sealed class Clash
     private string KeepOut(List<Candidate> middle)
     {
         var most = middle
-            .SelectMany(c => c.Ways.Last().Misfits)
+            .SelectMany(c => c.Renderings.Last().Misfits)
             .GroupBy(m => new Rule(m.Kind, m.Singer))
             .OrderByDescending(g => g.Count())
             .FirstOrDefault();
@@ -137,10 +137,10 @@ internal sealed class Clash
     private string Example(Rule rule)
     {
         var (way, misfit) = _pool.All
-            .SelectMany(c => c.Ways)
-            .SelectMany(w => w.Misfits.Select(m => (Way: w, Misfit: m)))
+            .SelectMany(c => c.Renderings)
+            .SelectMany(w => w.Misfits.Select(m => (Rendering: w, Misfit: m)))
             .Where(x => new Rule(x.Misfit.Kind, x.Misfit.Singer) == rule)
-            .MinBy(x => x.Way.Misfits.Count);
+            .MinBy(x => x.Rendering.Misfits.Count);
         return $"{way.Drill.Scale.Name}, {way.Drill.Exercise}: {misfit.Finding.Message}";
     }
 }

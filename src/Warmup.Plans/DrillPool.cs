@@ -125,10 +125,10 @@ internal sealed class DrillPool
             0);
         try
         {
-            var ways = (middle ? _level.Ways : [(drill.Delivery, drill.Speeds)]).Select(w => drill with { Delivery = w.Delivery, Speeds = w.Speeds }).ToList();
+            var ways = (middle ? _level.Renderings : [(drill.Delivery, drill.Speeds)]).Select(w => drill with { Delivery = w.Delivery, Speeds = w.Speeds }).ToList();
             var candidate = new Candidate(scale, role, ways.Count, i => Measured(ways[i]));
-            var span = candidate.Way(0).Drill.Span;
-            if (middle && All.Exists(c => c.Scale == scale && c.Role == Role.Opening && c.Way(0).Drill.Span > span))
+            var span = candidate.Rendering(0).Drill.Span;
+            if (middle && All.Exists(c => c.Scale == scale && c.Role == Role.Opening && c.Rendering(0).Drill.Span > span))
             {
                 Refusals.TryAdd(scale, $"{exercise.Name}: narrower than the openings in {drill.Scale.Name}");
                 return;
@@ -137,7 +137,7 @@ internal sealed class DrillPool
             All.Add(candidate);
             if (candidate.First(w => w.Misfits.Count == 0 && w.Seconds <= Share(role)) is { } way)
             {
-                Fit.Add(new Fitting(scale, All.Count - 1, candidate.Way(way).Drill, candidate.Way(way).Seconds, way));
+                Fit.Add(new Fitting(scale, All.Count - 1, candidate.Rendering(way).Drill, candidate.Rendering(way).Seconds, way));
             }
         }
         catch (PatternException refused)
@@ -146,7 +146,7 @@ internal sealed class DrillPool
         }
     }
 
-    private Way Measured(PlanDrill drill)
+    private Rendering Measured(PlanDrill drill)
     {
         var misfits = new List<Misfit>();
         Score? score = null;
@@ -163,7 +163,7 @@ internal sealed class DrillPool
         }
 
         var difficulty = Difficulty.Of(score!);
-        return new Way(drill with { Grade = difficulty.Score(), Span = difficulty.SpanSemitones }, score!.Seconds, misfits);
+        return new Rendering(drill with { Grade = difficulty.Score(), Span = difficulty.SpanSemitones }, score!.Seconds, misfits);
     }
 
     private static PlanRuleKind KindOf(string code) => code switch

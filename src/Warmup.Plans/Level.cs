@@ -31,7 +31,7 @@ public sealed record Level(
     public int Band { get; init; } = 30;
 
     /// <summary>The ways in which a middle drill may be sung: as the level asks; line by line; line by line in the first of its speeds alone.</summary>
-    internal IReadOnlyList<(Delivery Delivery, ValueList<Speed> Speeds)> Ways =>
+    internal IReadOnlyList<(Delivery Delivery, ValueList<Speed> Speeds)> Renderings =>
         [.. ((List<(Delivery, ValueList<Speed>)>)[(Delivery, Speeds), (Delivery.LineByLine, Speeds), (Delivery.LineByLine, [Speeds[0]])]).Distinct()];
 
     /// <summary>Scale exercises and what choirs sing, line by line in the first speed, 60 to 72 aksharas a minute by 2 a week.</summary>
@@ -95,24 +95,15 @@ public sealed record Level(
     private static int Share(int drills, int percent) => (int)((((long)drills * percent) + 99) / 100);
 
     /// <summary>Refuses values outside their ranges.</summary>
-    internal void Require()
+    internal void Validate()
     {
-        Bounds.InRange(StartTempo, Tempo.Slowest, Tempo.Fastest, "the start tempo of a level");
-        Bounds.InRange(TempoStep, 0, 100, "the tempo step of a level");
-        Bounds.InRange(TopTempo, StartTempo, Tempo.Fastest, "the top tempo of a level");
-        Bounds.InRange(StartCeiling, 0, 100, "the start ceiling of a level");
-        Bounds.InRange(CeilingStep, 0, 100, "the ceiling step of a level");
-        Bounds.InRange(Band, 1, 100, "the band of a level");
-        Bounds.InRange(Speeds.Count, 1, Drill.MostSpeeds, "the number of speeds of a level");
-        Bounds.InRange(Families.Count, 1, 100, "the number of exercise groups of a level");
+        Require.InRange(StartTempo, Tempo.Slowest, Tempo.Fastest, "the start tempo of a level");
+        Require.InRange(TempoStep, 0, 100, "the tempo step of a level");
+        Require.InRange(TopTempo, StartTempo, Tempo.Fastest, "the top tempo of a level");
+        Require.InRange(StartCeiling, 0, 100, "the start ceiling of a level");
+        Require.InRange(CeilingStep, 0, 100, "the ceiling step of a level");
+        Require.InRange(Band, 1, 100, "the band of a level");
+        Require.InRange(Speeds.Count, 1, Drill.MostSpeeds, "the number of speeds of a level");
+        Require.InRange(Families.Count, 1, 100, "the number of exercise groups of a level");
     }
-}
-
-/// <summary>Argument checks whose messages carry the value and the allowed range.</summary>
-internal static class Bounds
-{
-    public static int InRange(int value, int low, int high, string name) => value >= low && value <= high
-        ? value
-        : throw new ArgumentOutOfRangeException(
-            null, string.Create(CultureInfo.InvariantCulture, $"{name} must be between {low} and {high}, not {value}"));
 }

@@ -44,7 +44,7 @@ public static class PlanLog
     /// <exception cref="ArgumentException">The log is too large.</exception>
     public static LogReading Read(ReadOnlySpan<byte> utf8)
     {
-        Bounds.InRange(utf8.Length, 0, LargestFile, "the bytes of a log");
+        Require.InRange(utf8.Length, 0, LargestFile, "the bytes of a log");
         var entries = new List<LogEntry>();
         var errors = new List<TextError>();
         var number = 0;
@@ -74,7 +74,7 @@ public static class PlanLog
 
     private static string ToLine(LogEntry entry)
     {
-        Bounds.InRange(entry.Tempo, Tempo.Slowest, Tempo.Fastest, "tempo");
+        Require.InRange(entry.Tempo, Tempo.Slowest, Tempo.Fastest, "tempo");
         foreach (var text in (string[])[entry.Scale, entry.Exercise])
         {
             if (text.Length == 0 || text.Length > Scale.LongestName || text.Any(char.IsControl) || text[0] == '#')

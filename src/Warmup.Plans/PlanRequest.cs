@@ -34,7 +34,7 @@ public sealed record PlanRequest
         get => _scales;
         init
         {
-            Bounds.InRange(value.Count, 1, MostScales, "the number of scales");
+            Require.InRange(value.Count, 1, MostScales, "the number of scales");
             _scales = ((IEnumerable<Scale>)value).Distinct().ToValueList();
         }
     }
@@ -55,7 +55,7 @@ public sealed record PlanRequest
     public int Days
     {
         get => _days;
-        init => _days = Bounds.InRange(value, 1, MostDays, "days");
+        init => _days = Require.InRange(value, 1, MostDays, "days");
     }
 
     /// <summary>The most minutes of a warm-up, 5 to 20; 8 by default.</summary>
@@ -63,7 +63,7 @@ public sealed record PlanRequest
     public int Minutes
     {
         get => _minutes;
-        init => _minutes = Bounds.InRange(value, FewestMinutes, MostMinutes, "minutes");
+        init => _minutes = Require.InRange(value, FewestMinutes, MostMinutes, "minutes");
     }
 
     /// <summary>The seed of every choice; 1 by default.</summary>
@@ -77,7 +77,7 @@ public sealed record PlanRequest
     public int NoRepeatDays
     {
         get => _noRepeatDays;
-        init => _noRepeatDays = Bounds.InRange(value, 0, MostNoRepeatDays, "the days without a repeat");
+        init => _noRepeatDays = Require.InRange(value, 0, MostNoRepeatDays, "the days without a repeat");
     }
 
     /// <summary>
@@ -88,7 +88,7 @@ public sealed record PlanRequest
     public int LeastPercent
     {
         get => _leastPercent;
-        init => _leastPercent = Bounds.InRange(value, 0, 100, "the least per cent of the minutes");
+        init => _leastPercent = Require.InRange(value, 0, 100, "the least per cent of the minutes");
     }
 
     /// <summary>The weekdays without singing; Sunday by default.</summary>

@@ -61,9 +61,9 @@ internal static class PlanRows
 
         var scales = Needed(file.Scales, "scales").ConvertAll(ToScale);
         var drills = Needed(file.Drills, "drills").ConvertAll(d => ToDrill(d, scales));
-        Bounds.InRange(drills.Count, 1, MostDrills, "the number of drills");
+        Require.InRange(drills.Count, 1, MostDrills, "the number of drills");
         var days = Needed(file.Days, "days").ConvertAll(d => ToDay(d, drills.Count));
-        Bounds.InRange(days.Count, 1, PlanRequest.MostDays, "the number of days");
+        Require.InRange(days.Count, 1, PlanRequest.MostDays, "the number of days");
         for (var d = 1; d < days.Count; d++)
         {
             if (days[d].Date.DayNumber != days[d - 1].Date.DayNumber + 1)
@@ -77,8 +77,8 @@ internal static class PlanRows
             Generator = file.Generator,
             Seed = file.Seed ?? throw Lacks("seed"),
             Level = Needed(file.Level, "level"),
-            Minutes = Bounds.InRange(Needed(file.Minutes, "minutes"), PlanRequest.FewestMinutes, PlanRequest.MostMinutes, "minutes"),
-            NoRepeatDays = Bounds.InRange(Needed(file.NoRepeatDays, "noRepeatDays"), 0, PlanRequest.MostNoRepeatDays, "noRepeatDays"),
+            Minutes = Require.InRange(Needed(file.Minutes, "minutes"), PlanRequest.FewestMinutes, PlanRequest.MostMinutes, "minutes"),
+            NoRepeatDays = Require.InRange(Needed(file.NoRepeatDays, "noRepeatDays"), 0, PlanRequest.MostNoRepeatDays, "noRepeatDays"),
             RestDays = Needed(file.RestDays, "restDays").ConvertAll(ToDayOfWeek).ToValueList(),
             Tonic = ToTonic(Needed(file.Tonic, "tonic")),
             Tuning = Tuning.TryParse(Needed(file.Tuning, "tuning"), out var tuning, out var error) ? tuning! : throw error!.ToException(),
@@ -108,7 +108,7 @@ internal static class PlanRows
         return exercise.LastIndexOf('-') <= 0
             ? throw PlanFile.Fail($"'{PlanFile.Shown(exercise)}' must be a group and a number, such as sarali-3")
             : new PlanDrill(
-                scales[Bounds.InRange(Needed(row.Scale, "scale"), 0, scales.Count - 1, "the index of a scale")],
+                scales[Require.InRange(Needed(row.Scale, "scale"), 0, scales.Count - 1, "the index of a scale")],
                 RoleWords.TryParse(row.Role, out var role) ? role : throw PlanFile.Fail($"the role '{PlanFile.Shown(row.Role ?? string.Empty)}' must be opening, middle or descent"),
                 exercise,
                 Needed(row.Title, "title"),
@@ -116,7 +116,7 @@ internal static class PlanRows
                 Meter.Parse(Needed(row.Meter, "meter")),
                 ToDelivery(Needed(row.Delivery, "delivery")),
                 Needed(row.Speeds, "speeds").ConvertAll(s => new Speed(Needed(s.Kalam, "kalam"), Needed(s.Gati, "gati"))).ToValueList(),
-                Bounds.InRange(Needed(row.Repetitions, "repetitions"), 1, Drill.MostRepetitions / PlannedDrill.MostTimes, "repetitions"),
+                Require.InRange(Needed(row.Repetitions, "repetitions"), 1, Drill.MostRepetitions / PlannedDrill.MostTimes, "repetitions"),
                 Needed(row.Grade, "grade"),
                 Needed(row.Span, "span"));
     }
@@ -134,16 +134,16 @@ internal static class PlanRows
             ? date
             : throw PlanFile.Fail($"'{PlanFile.Shown(row.Date ?? string.Empty)}' is no date such as 2026-12-01"),
         Needed(row.Drills, "drills").ConvertAll(d => new PlannedDrill(
-            Bounds.InRange(Needed(d.Drill, "drill"), 0, drills - 1, "the index of a drill"),
-            Bounds.InRange(Needed(d.Tempo, "tempo"), Tempo.Slowest, Tempo.Fastest, "tempo"),
-            Bounds.InRange(Needed(d.Times, "times"), 1, PlannedDrill.MostTimes, "times"))).ToValueList(),
+            Require.InRange(Needed(d.Drill, "drill"), 0, drills - 1, "the index of a drill"),
+            Require.InRange(Needed(d.Tempo, "tempo"), Tempo.Slowest, Tempo.Fastest, "tempo"),
+            Require.InRange(Needed(d.Times, "times"), 1, PlannedDrill.MostTimes, "times"))).ToValueList(),
         ToRational(row.Seconds, "seconds"),
-        Needed(row.LeftOut, "leftOut").ConvertAll(i => Bounds.InRange(i, 0, drills - 1, "the index of a drill left out")).ToValueList())
+        Needed(row.LeftOut, "leftOut").ConvertAll(i => Require.InRange(i, 0, drills - 1, "the index of a drill left out")).ToValueList())
     {
         Shortfall = row.Shortfall is { } s ? new Shortfall(Count(s.Unfit, "unfit"), Count(s.Closed, "closed"), Count(s.Waiting, "waiting"), Count(s.Order, "order")) : null,
     };
 
-    private static int Count(int? value, string name) => Bounds.InRange(Needed(value, name), 0, MostDrills, name);
+    private static int Count(int? value, string name) => Require.InRange(Needed(value, name), 0, MostDrills, name);
 
     private static DayOfWeek ToDayOfWeek(string word)
     {

@@ -46,14 +46,14 @@ internal sealed class PlanRules
     public List<Rule> All { get; }
 
     /// <summary>Whether a way of singing a drill meets the rules that do not look at other days.</summary>
-    public bool Allows(Way way, Role role, HashSet<Rule> rules) =>
+    public bool Allows(Rendering way, Role role, HashSet<Rule> rules) =>
         way.Misfits.TrueForAll(m => !rules.Contains(new Rule(m.Kind, m.Singer)))
         && (!rules.Contains(new Rule(PlanRuleKind.Budget, -1)) || way.Seconds <= _pool.Share(role));
 
-    public bool CanMeet(IEnumerable<Rule> rules) => Places([.. rules]).Scales > 0;
+    public bool CanMeet(IEnumerable<Rule> rules) => PlaceScales([.. rules]).Scales > 0;
 
     /// <summary>The greatest number of scales that an order can have (0 if there is no plan), and each scale's first place in it, or that number for none.</summary>
-    public (int Scales, List<int> First) Places(HashSet<Rule> rules)
+    public (int Scales, List<int> First) PlaceScales(HashSet<Rule> rules)
     {
         var stocks = Enumerable.Range(0, _request.Scales.Count).Select(s => StockOf(s, rules)).ToList();
         for (var scales = Math.Min(stocks.Count, _weeks.Length); scales > 0; scales--)
@@ -98,10 +98,10 @@ internal sealed class PlanRules
             }
 
             allowed.Add(candidate);
-            AddSeconds(shortest, candidate.Role, candidate.Way(way).Seconds);
+            AddSeconds(shortest, candidate.Role, candidate.Rendering(way).Seconds);
             if (candidate.Role == Role.Middle)
             {
-                ranked.Add((candidate.Way(way).Drill.Grade, candidate.Way(way).Drill.Span, i));
+                ranked.Add((candidate.Rendering(way).Drill.Grade, candidate.Rendering(way).Drill.Span, i));
             }
             else
             {

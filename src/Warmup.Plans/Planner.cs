@@ -29,13 +29,13 @@ internal sealed class Planner
     {
         _request = request;
         _level = request.Level ?? Level.Of(request.Singers);
-        _level.Require();
+        _level.Validate();
         _dates = SingingDays(request);
         _pool = new DrillPool(request, _level, cancellation);
         _source = new SeededSource(request.Seed);
         var log = new SungBefore(request, _level);
         _weeks = [.. _dates.Select(d => log.Steps + ((d.DayNumber - request.Start.DayNumber) / DaysAWeek))];
-        _rules = new PlanRules(_pool, request, _level, _weeks, [.. _pool.All.Select(c => log.ReleaseOf(c.Way(0).Drill))]);
+        _rules = new PlanRules(_pool, request, _level, _weeks, [.. _pool.All.Select(c => log.ReleaseOf(c.Rendering(0).Drill))]);
         _clash = new Clash(_rules, _pool, request);
         _last = [.. _pool.Fit.Select(f => log.LastOf(f.Drill) ?? Never)];
     }
@@ -64,7 +64,7 @@ internal sealed class Planner
 
     private PlanResult Make(CancellationToken cancellation)
     {
-        var (scales, first) = _rules.Places([.. _rules.All]);
+        var (scales, first) = _rules.PlaceScales([.. _rules.All]);
         if (scales == 0)
         {
             throw _clash.Refusal();
@@ -72,7 +72,7 @@ internal sealed class Planner
 
         var order = Order(scales, first);
         var days = new PlanDay[_request.Days];
-        var warmups = new Warmups(_request, _level, _pool, _source, _last, _weeks, scales);
+        var warmups = new WarmupDrafter(_request, _level, _pool, _source, _last, _weeks, scales);
         var day = 0;
         for (var d = 0; d < days.Length; d++)
         {

@@ -37,28 +37,28 @@ public static class FramingExercises
     /// <summary>Figures of three neighbouring notes in the middle of the octave, counted in the scale's own places.</summary>
     public static ValueList<Exercise> Openings { get; } =
     [
-        Own("opening", 1, "up and back in the middle", "figure(2 3 4 3 2).take(1)"),
-        Own("opening", 2, "down and back in the middle", "figure(4 3 2 3 4).take(1)"),
-        Own("opening", 3, "around a middle note, below first", "figure(3 2 3 4 3).take(1)"),
-        Own("opening", 4, "around a middle note, above first", "figure(3 4 3 2 3).take(1)"),
-        Own("opening", 5, "a step with held ends", "figure(2 3 2).rhythm(2 1 1).take(1)"),
-        Own("opening", 6, "each of three notes twice", "figure(2 2 3 3 4 4).take(1)"),
+        OwnExercise("opening", 1, "up and back in the middle", "figure(2 3 4 3 2).take(1)"),
+        OwnExercise("opening", 2, "down and back in the middle", "figure(4 3 2 3 4).take(1)"),
+        OwnExercise("opening", 3, "around a middle note, below first", "figure(3 2 3 4 3).take(1)"),
+        OwnExercise("opening", 4, "around a middle note, above first", "figure(3 4 3 2 3).take(1)"),
+        OwnExercise("opening", 5, "a step with held ends", "figure(2 3 2).rhythm(2 1 1).take(1)"),
+        OwnExercise("opening", 6, "each of three notes twice", "figure(2 2 3 3 4 4).take(1)"),
     ];
 
     /// <summary>Lines that fall to the tonic.</summary>
     public static ValueList<Exercise> Descents { get; } =
     [
-        Own("descent", 1, "the whole scale down", "run.mirrored"),
-        Own("descent", 2, "five notes down", "run.notes(1 5).reversed"),
-        Own("descent", 3, "the scale down in held notes", "run.mirrored.stretch(2)"),
-        Own("descent", 4, "three, then five notes down", "run.notes(1 3).reversed + run.notes(1 5).reversed"),
-        Own("descent", 5, "five notes down, then the whole scale", "run.notes(1 5).reversed + run.mirrored"),
-        Own("descent", 6, "five notes down with a held last note", "run.notes(1 5).reversed.hold(3)"),
+        OwnExercise("descent", 1, "the whole scale down", "run.mirrored"),
+        OwnExercise("descent", 2, "five notes down", "run.notes(1 5).reversed"),
+        OwnExercise("descent", 3, "the scale down in held notes", "run.mirrored.stretch(2)"),
+        OwnExercise("descent", 4, "three, then five notes down", "run.notes(1 3).reversed + run.notes(1 5).reversed"),
+        OwnExercise("descent", 5, "five notes down, then the whole scale", "run.notes(1 5).reversed + run.mirrored"),
+        OwnExercise("descent", 6, "five notes down with a held last note", "run.notes(1 5).reversed.hold(3)"),
     ];
 
     /// <summary>How often the opening is sung: twice.</summary>
     public const int OpeningTimes = 2;
 
-    private static Exercise Own(string group, int number, string title, string pattern) =>
+    private static Exercise OwnExercise(string group, int number, string title, string pattern) =>
         new(group, number, title, Pattern.Parse(pattern), "the project's own setting");
 }

@@ -102,7 +102,7 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
             ("Scale", section.Scale.Name),
             ("Up", _letters.Row(section.Scale.Ascent)),
             ("Down", _letters.Row(section.Scale.Descent)),
-            .. SheetHead.Rows(section),
+            .. SheetHeader.Rows(section),
         ];
         foreach (var (label, text) in rows)
         {

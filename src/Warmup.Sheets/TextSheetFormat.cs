@@ -59,7 +59,7 @@ public sealed class TextSheetFormat(TextSheetOptions? options = null) : IScoreFo
         writer.WriteLine($"Scale   {section.Scale.Name}");
         writer.WriteLine($"  up    {letters.Row(section.Scale.Ascent)}");
         writer.WriteLine($"  down  {letters.Row(section.Scale.Descent)}");
-        foreach (var (label, text) in SheetHead.Rows(section))
+        foreach (var (label, text) in SheetHeader.Rows(section))
         {
             writer.WriteLine($"{label,-8}{text}");
         }
@@ -87,7 +87,7 @@ public sealed class TextSheetFormat(TextSheetOptions? options = null) : IScoreFo
                     writer.WriteLine();
                 }
 
-                writer.WriteLine(SheetHead.Of(section, run));
+                writer.WriteLine(SheetHeader.Of(section, run));
             }
 
             if (!block.HasWholeRows)

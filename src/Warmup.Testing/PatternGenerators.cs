@@ -111,7 +111,7 @@ public static class PatternGenerators
         Word(p => p.ThereAndBack()),
         Word(p => p.Ends()),
         Number(2, 3, (p, n) => p.EachNote(n)),
-        Number(2, 3, (p, n) => p.Every(n)),
+        Number(2, 3, (p, n) => p.EveryNth(n)),
         Number(1, 3, (p, n) => p.Hold(n)),
         Number(2, 8, (p, n) => p.Fill(n)),
         Number(2, 3, (p, n) => p.Stretch(n)),

@@ -124,7 +124,7 @@ public class SoundTests
     [InlineData(WavChannels.Stereo, DroneSound.Plucked)]
     public void The_peak_stays_below_minus_1_dBFS_even_when_all_strings_are_plucked_at_once(WavChannels channels, DroneSound kind)
     {
-        var score = (Sounds.Drill("ladder.ends") with { Speed = Speed.Third }).ToScore();
+        var score = (Sounds.Drill("ladder.ends") with { Speeds = [Speed.Third] }).ToScore();
         var strings = Enumerable.Repeat(score.Drone!.Strings[3], 7).Append(score.Drone.Strings[1]).ToValueList();
         score = score with { Drone = new Drone(strings, 0, new Rational(1, 3)) };
         var options = new WavOptions { Channels = channels, DroneSound = kind };

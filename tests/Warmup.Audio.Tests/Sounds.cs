@@ -38,7 +38,7 @@ public static class Sounds
                 Tonic = tonic,
                 Tuning = tuning,
                 Tempo = new Rational(tempo, 7),
-                Speed = new Speed(kalam),
+                Speeds = [new Speed(kalam)],
                 Delivery = lineByLine ? Delivery.LineByLine : Delivery.Continuous,
                 Meter = free ? Meter.Free : Meter.Adi,
             };

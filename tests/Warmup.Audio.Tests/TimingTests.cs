@@ -84,7 +84,7 @@ public class TimingTests
     public void Clicks_never_fall_into_each_other()
     {
         // A free section that ends a thirty-sixth of an akshara (184 frames at 400 a minute) behind its second one.
-        var score = (Sounds.Drill("ladder.take(1)") with { Meter = Meter.Free, Tempo = 400, Speed = new Speed(2, 9) }).ToScore();
+        var score = (Sounds.Drill("ladder.take(1)") with { Meter = Meter.Free, Tempo = 400, Speeds = [new Speed(2, 9)] }).ToScore();
         Assert.Equal(36, score.Sections[0].Resolution);
         var section = score.Sections[0] with { LengthSteps = 37 };
         var sound = Sounds.File(score with { Sections = [section, section, section] }, Sounds.BeatOnly).Right;

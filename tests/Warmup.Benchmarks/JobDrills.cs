@@ -26,7 +26,7 @@ internal static class JobDrills
         Pattern = Pattern,
         Tonic = tonic,
         Tempo = tempo,
-        Speed = Speed.Second,
+        Speeds = [Speed.Second],
         Meter = FourFour,
         Delivery = LineABar,
         HasDrone = false,

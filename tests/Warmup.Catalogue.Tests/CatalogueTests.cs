@@ -36,22 +36,22 @@ public class CatalogueTests
             made++;
         }
 
-        var totals = DrillFiles.Make(new DrillRun { Workers = workers }, CatalogueDrills.Each(Portion), CancellationToken.None);
+        var totals = DrillFiles.Make(new OrderedParallel { Workers = workers }, CatalogueDrills.Each(Portion), CancellationToken.None);
         Assert.True(made > 200);
         Assert.Equal((made, notes, midi, xml), (totals.Made, totals.Notes, totals.MidiBytes, totals.XmlBytes));
-        Assert.Equal(DrillFiles.Make(new DrillRun { Workers = 1 }, CatalogueDrills.Each(Portion), CancellationToken.None), totals);
+        Assert.Equal(DrillFiles.Make(new OrderedParallel { Workers = 1 }, CatalogueDrills.Each(Portion), CancellationToken.None), totals);
     }
 
     [Fact]
     public void The_catalogue_is_every_scale_on_every_tonic_in_every_pattern_and_speed_once()
     {
-        var all = CatalogueDrills.Each(1).Select(d => (d.Scale, d.Tonic, d.Pattern, d.Speed, d.Meter)).ToHashSet();
+        var all = CatalogueDrills.Each(1).Select(d => (d.Scale, d.Tonic, d.Pattern, d.Speeds[0], d.Meter)).ToHashSet();
         var patterns = Repertoire.Traditional.Count + Repertoire.Choir.Count;
         Assert.Equal(72 * 12 * patterns * 3, all.Count);
         Assert.Equal(all.Count, CatalogueDrills.Count);
         Assert.Equal(72, all.Select(d => d.Scale).Distinct().Count());
         Assert.Equal(12, all.Select(d => d.Tonic.Midi % 12).Distinct().Count());
-        Assert.Equal(3, all.Select(d => d.Speed).Distinct().Count());
+        Assert.Equal(3, all.Select(d => d.Item4).Distinct().Count());
         Assert.All(Repertoire.Traditional.Where(e => e.Tala.Contains('=')), e =>
             Assert.Equal(e.Tala[(e.Tala.IndexOf('=') + 2)..], all.First(d => d.Pattern == e.Pattern).Meter.Beats.ToString(CultureInfo.InvariantCulture)));
     }
@@ -63,7 +63,7 @@ public class CatalogueTests
         var refused = new Drill { Scale = Catalogue.Default.Read("Mohanam"), Pattern = Repertoire.Find("sarali-10")!.Pattern, Tonic = Tonic.Parse("C4") };
         Assert.False(refused.TryToScore(out _, out var why));
         var made = refused with { Pattern = Pattern.Ladder };
-        var totals = DrillFiles.Make(new DrillRun { Workers = 2 }, [refused, made, refused], CancellationToken.None);
+        var totals = DrillFiles.Make(new OrderedParallel { Workers = 2 }, [refused, made, refused], CancellationToken.None);
         Assert.Equal((1, 2), (totals.Made, totals.Refused));
         Assert.Equal(2, totals.Refusals[why!.Code]);
         Assert.Equal(made.ToScore().NoteCount, totals.Notes);
@@ -73,7 +73,7 @@ public class CatalogueTests
     public void The_checksum_tells_another_order_and_other_bytes()
     {
         var drills = CatalogueDrills.Each(Portion).Take(3).ToList();
-        ulong Of(params Drill[] some) => DrillFiles.Make(new DrillRun { Workers = 2 }, some, CancellationToken.None).Checksum;
+        ulong Of(params Drill[] some) => DrillFiles.Make(new OrderedParallel { Workers = 2 }, some, CancellationToken.None).Checksum;
         Assert.NotEqual(Of(drills[0], drills[1]), Of(drills[1], drills[0]));
         Assert.NotEqual(Of(drills[0], drills[1]), Of(drills[0], drills[2]));
         var buffer = new ArrayBufferWriter<byte>();

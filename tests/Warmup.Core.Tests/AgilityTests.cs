@@ -17,7 +17,7 @@ public class AgilityTests
         Pattern = Pattern.Parse(pattern),
         Tonic = Tonic.FromMidi(57),
         Tempo = tempo,
-        Speed = new Speed(kalam),
+        Speeds = [new Speed(kalam)],
     };
 
     private static Finding[] TooFast(Drill drill, Experience experience) => [.. drill.ToScore().Check(Voice(experience)).Where(f => f.Code == FindingCode.TooFast)];
@@ -86,7 +86,7 @@ public class AgilityTests
     [Property(MaxTest = 300)]
     public void A_tempo_that_is_suggested_clears_a_continuous_drill_of_one_line(Drill drill)
     {
-        var one = drill with { Delivery = Delivery.Continuous, Pattern = drill.Pattern.Take(1), Tempo = 200, Speed = new Speed(3, 4) };
+        var one = drill with { Delivery = Delivery.Continuous, Pattern = drill.Pattern.Take(1), Tempo = 200, Speeds = [new Speed(3, 4)] };
         foreach (var finding in TooFast(one, Experience.Beginner))
         {
             var number = System.Text.RegularExpressions.Regex.Match(finding.Fix, @"tempo of (\d+) at most").Groups[1].Value;
@@ -101,7 +101,7 @@ public class AgilityTests
     {
         var continuous = drill with { Delivery = Delivery.Continuous };
         var fast = TooFast(continuous, singer.Experience);
-        var slow = TooFast(continuous with { Tempo = Rational.Max(Tempo.Slowest, drill.Tempo - slower) }, singer.Experience);
+        var slow = TooFast(continuous with { Tempo = Rational.Max(Tempo.Slowest, drill.Tempo.Start - slower) }, singer.Experience);
         Assert.Subset(fast.Select(f => f.Line).ToHashSet(), slow.Select(f => f.Line).ToHashSet());
     }
 

@@ -258,8 +258,8 @@ public class BadInputTests
     [Fact]
     public void A_tuning_needs_a_name_and_twelve_places_from_the_unison()
     {
-        Assert.ThrowsAny<ArgumentException>(() => new Tuning(" ", Tuning.Just.Places));
-        Assert.Contains("11", Assert.ThrowsAny<ArgumentException>(() => new Tuning("x", Tuning.Just.Places.Take(11).ToValueList())).Message, StringComparison.Ordinal);
-        Assert.ThrowsAny<ArgumentException>(() => new Tuning("x", Tuning.Just.Places.Reverse().ToValueList()));
+        Assert.ThrowsAny<ArgumentException>(() => new Tuning(" ", Tuning.Just.Intervals));
+        Assert.Contains("11", Assert.ThrowsAny<ArgumentException>(() => new Tuning("x", Tuning.Just.Intervals.Take(11).ToValueList())).Message, StringComparison.Ordinal);
+        Assert.ThrowsAny<ArgumentException>(() => new Tuning("x", Tuning.Just.Intervals.Reverse().ToValueList()));
     }
 }

@@ -160,7 +160,7 @@ public partial class BreathCheckTests
         var singer = Voice(15, Experience.Beginner);
         var drill = Ladder("15") with { Delivery = Delivery.LineByLine, Pattern = Pattern.Ladder.Take(1) };
         var fix = Breaths(drill.ToScore(), singer).Single().Fix;
-        Assert.NotEmpty(Breaths((drill with { Speed = Speed.Second }).ToScore(), singer));
+        Assert.NotEmpty(Breaths((drill with { Speeds = [Speed.Second] }).ToScore(), singer));
         Assert.DoesNotContain("next speed", fix, StringComparison.Ordinal);
         Assert.DoesNotContain("shorter lines", fix, StringComparison.Ordinal);
 

@@ -94,7 +94,7 @@ public class CallAndResponseTests
     public void A_count_in_is_not_answered_and_tempi_change_with_their_lines()
     {
         // One avartana of count-in, then S R / S R G at 60, again at 90: lines of 2 and 3, doubled.
-        var drill = Drill("ladder.take(2)") with { CountIn = 1, Ramp = new TempoRamp(60, 30, 90) };
+        var drill = Drill("ladder.take(2)") with { CountIn = 1, Tempo = new TempoRamp(60, 30, 90) };
         var section = drill.ToScore().WithAnswers().Sections[0];
         Assert.Equal([8, 12, 18, 22], section.Lines.ConvertAll(l => Whole(l.Onset)));
         var change = Assert.Single(section.TempoChanges);

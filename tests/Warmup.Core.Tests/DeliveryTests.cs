@@ -156,7 +156,7 @@ public class DeliveryTests
             if (delivery.IsLineByLine)
             {
                 Assert.Equal(end, section.Breaths[breath].Onset);
-                Assert.True(section.Breaths[breath].Length >= delivery.BreathAksharas(drill.Tempo));
+                Assert.True(section.Breaths[breath].Length >= delivery.BreathAksharas(drill.Tempo.Start));
                 Assert.True(end + section.Breaths[breath].Length <= at);
                 Assert.True(last.Length >= delivery.LeastHold);
                 breath++;

@@ -73,7 +73,7 @@ public class DifficultyTests
     {
         var free = drill with { Delivery = Delivery.Continuous };
         return !free.TryToScore(out var fast, out _)
-            || Difficulty.Of((free with { Tempo = free.Tempo / 2 }).ToScore()).Score() < Difficulty.Of(fast!).Score();
+            || Difficulty.Of((free with { Tempo = free.Tempo.Start / 2 }).ToScore()).Score() < Difficulty.Of(fast!).Score();
     }
 
     [Property(Arbitrary = [typeof(WarmupArbitraries)], MaxTest = 100)]

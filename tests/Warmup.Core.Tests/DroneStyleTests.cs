@@ -100,7 +100,7 @@ public class DroneStyleTests
     public void The_drone_does_not_know_the_tempo(int tempo)
     {
         var drill = Drill("S R2 G3 P D2 S'", DroneStyle.Tanpura);
-        Assert.Equal(drill.ToScore().Drone, (drill with { Tempo = tempo, Meter = Meter.Free, Speed = Speed.Second }).ToScore().Drone);
+        Assert.Equal(drill.ToScore().Drone, (drill with { Tempo = tempo, Meter = Meter.Free, Speeds = [Speed.Second] }).ToScore().Drone);
     }
 
     [Fact]

@@ -55,7 +55,7 @@ public static class FitGenerators
             Tonic = Tonic.FromMidi(tonic),
             Tuning = just ? Tuning.Just : Tuning.Equal,
             Meter = free ? Meter.Free : Meter.Adi,
-            Speed = new Speed(kalam, gati),
+            Speeds = [new Speed(kalam, gati)],
             Tempo = tempo,
             Delivery = delivery,
         };

@@ -91,11 +91,11 @@ public class FitTempoTests
     [Property(MaxTest = 30)]
     public void The_intervals_are_the_tempi_at_which_nobody_has_a_finding(Drill drill, SmallClass people)
     {
-        var speed = new Speed(2, drill.Speed.Gati);
+        var speed = new Speed(2, drill.Speeds[0].Gati);
         var window = TempoWindow.OfSpeeds(drill, people.Singers)[1];
         for (var tempo = Tempo.Slowest; tempo <= Tempo.Fastest; tempo += 7)
         {
-            var score = (drill with { Tempo = tempo, Speed = speed }).ToScore();
+            var score = (drill with { Tempo = tempo, Speeds = [speed] }).ToScore();
             var fits = people.Singers.All(s => score.Check(s).All(f => f.Code is FindingCode.AboveRange or FindingCode.BelowRange));
             Assert.Equal(fits, window.Intervals.Any(i => i.Slowest <= tempo && tempo <= i.Fastest));
         }
@@ -115,7 +115,7 @@ public class FitTempoTests
         List<Rational> Lengths(int tempo)
         {
             // One note an akshara at the first speed, so that a breath never takes a whole note.
-            var score = (drill with { Delivery = Delivery.Continuous, Speed = Speed.First, Tempo = Rational.Min(tempo, 110) }).ToScore();
+            var score = (drill with { Delivery = Delivery.Continuous, Speeds = [Speed.First], Tempo = Rational.Min(tempo, 110) }).ToScore();
             var section = score.Sections[0];
             var breaths = section.Lines.AsSpan()[..^1].ToArray().Select((line, l) =>
             {

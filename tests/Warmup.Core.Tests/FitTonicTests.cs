@@ -104,7 +104,7 @@ public class FitTonicTests
     {
         // F3 to C5 (the project's own setting) is 19 semitones: an octave fits on F3 to C4, eight tonics, F3 to A3 among them.
         var chest = VoiceTypes.Find("chest register, women's tonics")!;
-        Assert.Equal(("F3", "C5", VoiceRangeKind.OwnSetting), (chest.Low.ToString(), chest.High.ToString(), chest.Kind));
+        Assert.Equal(("F3", "C5", VoiceRangeKind.ProjectSetting), (chest.Low.ToString(), chest.High.ToString(), chest.Kind));
         var fits = Drill("G3").ToScore().RankTonics([Singer.FromVoice("a", chest, 20)]).Where(t => t.FitsAll).Select(t => t.Tonic.Midi).Order();
         Assert.Equal(Enumerable.Range(53, 8), fits);
     }

@@ -114,7 +114,7 @@ public class FuzzTests
         {
             () => _ = new Scale(typed.Text, Melakarta.Ascent(15)),
             () => _ = new Singer(typed.Text, NoteName.FromMidi(50), NoteName.FromMidi(70), 10),
-            () => _ = new Tuning(typed.Text, Tuning.Just.Places),
+            () => _ = new Tuning(typed.Text, Tuning.Just.Intervals),
             () => _ = Syllables.Vowel(typed.Text),
         })
         {

@@ -62,7 +62,7 @@ public static class Generators
             Tonic = tonic,
             Tuning = tuning,
             Meter = meter,
-            Speed = new Speed(kalam, gati),
+            Speeds = [new Speed(kalam, gati)],
             Tempo = new Rational(tempo, halves),
             Delivery = delivery,
         };

@@ -36,8 +36,8 @@ public class LawTests
     public bool Transposition_is_undone(Pattern p, Scale s, sbyte n) => Same(p.Transposed(n % 5).Transposed(-(n % 5)), p, s);
 
     [Property]
-    public bool Reaches_add_up(Pattern p, Scale s, sbyte a, sbyte b, sbyte c, sbyte d) =>
-        Same(p.Reach(a % 3, b % 3).Reach(c % 3, d % 3), p.Reach((a % 3) + (c % 3), (b % 3) + (d % 3)), s);
+    public bool Spans_add_up(Pattern p, Scale s, sbyte a, sbyte b, sbyte c, sbyte d) =>
+        Same(p.Span(a % 3, b % 3).Span(c % 3, d % 3), p.Span((a % 3) + (c % 3), (b % 3) + (d % 3)), s);
 
     [Property]
     public bool The_mirror_turns_transposition_round(Pattern p, Scale s, sbyte n) =>
@@ -79,12 +79,12 @@ public class LawTests
 
     [Property]
     public bool Every_nth_of_each_note_n_times_is_the_line(Pattern p, Scale s, byte n) =>
-        Lines(p.EachNote(1 + (n % 3)).Every(1 + (n % 3)), s) is not { } thinned
+        Lines(p.EachNote(1 + (n % 3)).EveryNth(1 + (n % 3)), s) is not { } thinned
         || thinned.Zip(Lines(p, s)!).All(pair => Tones(pair.First).SequenceEqual(Tones(pair.Second)));
 
     [Property]
     public bool Every_composes_by_multiplication(Pattern p, Scale s, byte a, byte b) =>
-        Same(p.Every(1 + (a % 3)).Every(1 + (b % 3)), p.Every((1 + (a % 3)) * (1 + (b % 3))), s);
+        Same(p.EveryNth(1 + (a % 3)).EveryNth(1 + (b % 3)), p.EveryNth((1 + (a % 3)) * (1 + (b % 3))), s);
 
     [Property]
     public bool Each_note_composes_by_multiplication(Pattern p, Scale s, bool two) =>
@@ -142,7 +142,7 @@ public class LawTests
     {
         foreach (var f in (Func<Pattern, Pattern>[])[
             x => x.Reversed(), x => x.Mirrored(), x => x.Swapped(), x => x.Transposed(1), x => x.Backwards(), x => x.ThereAndBack(), x => x.Ends(),
-            x => x.Every(2), x => x.Notes(2, 3), x => x.EachNote(2), x => x.EachLine(2), x => x.Grow(), x => x.Windows(3), x => x.Split(2),
+            x => x.EveryNth(2), x => x.Notes(2, 3), x => x.EachNote(2), x => x.EachLine(2), x => x.Grow(), x => x.Windows(3), x => x.Split(2),
             x => x.Returning(), x => x.Hold(1), x => x.Fill(4), x => x.Rhythm(2, 1), x => x.Stretch(2), x => x.Rest(1), x => x.Sung("a", "e")])
         {
             // A generated part may already be as large as a pattern may be; then there is nothing to compare.

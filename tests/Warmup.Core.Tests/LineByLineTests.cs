@@ -82,17 +82,17 @@ public class LineByLineTests
         }
 
         var section = score!.Sections[0];
-        var exact = delivery.BreathSeconds * drill.Tempo / 60;
+        var exact = delivery.BreathSeconds * drill.Tempo.Start / 60;
         var breath = new Rational((exact * delivery.BreathGrid).Ceiling(), delivery.BreathGrid);
         Assert.Equal(section.Lines.Count, section.Breaths.Count);
         // A hold is never shorter than the note would be without it.
-        var hold = Rational.Max(delivery.LeastHold, drill.Speed.Unit);
+        var hold = Rational.Max(delivery.LeastHold, drill.Speeds[0].Unit);
         var start = Rational.Zero;
         for (var i = 0; i < section.Lines.Count; i++)
         {
             var line = section.Lines[i];
             Assert.Equal(start, line.Onset);
-            var onset = start + (drill.Speed.Unit * (line.NoteCount - 1));
+            var onset = start + (drill.Speeds[0].Unit * (line.NoteCount - 1));
             // The first avartana's end that leaves the least hold and the breath.
             var end = new Rational(((onset + hold + breath) / 8).Ceiling()) * 8;
             var last = section.Notes[line.FirstNote + line.NoteCount - 1];
@@ -119,16 +119,16 @@ public class LineByLineTests
         {
             var last = section.Notes[line.FirstNote + line.NoteCount - 1];
             Assert.Equal(last.Onset + last.Length, breath.Onset);
-            Assert.Equal(line.Onset + (drill.Speed.Unit * (line.NoteCount - 1)), last.Onset);
+            Assert.Equal(line.Onset + (drill.Speeds[0].Unit * (line.NoteCount - 1)), last.Onset);
             Assert.True(last.Length >= 1);
-            if (drill.Speed.Unit <= 1)
+            if (drill.Speeds[0].Unit <= 1)
             {
                 Assert.Equal(1, last.Length);
             }
 
             Assert.True((breath.Onset + breath.Length).IsInteger);
-            Assert.True(breath.Length >= Delivery.LineByLine.BreathAksharas(drill.Tempo));
-            Assert.True(breath.Length < Delivery.LineByLine.BreathAksharas(drill.Tempo) + 1);
+            Assert.True(breath.Length >= Delivery.LineByLine.BreathAksharas(drill.Tempo.Start));
+            Assert.True(breath.Length < Delivery.LineByLine.BreathAksharas(drill.Tempo.Start) + 1);
             Assert.Equal(line.Onset + line.Length, breath.Onset + breath.Length);
         }
     }

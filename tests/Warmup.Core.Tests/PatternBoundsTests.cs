@@ -114,7 +114,7 @@ public class PatternBoundsTests
 
         Assert.False(pattern.TryExpand(Scale.Parse("S R2 G3 P D2 S'"), out _, out var refusal));
         Assert.Equal(Severity.Error, refusal!.Severity);
-        Assert.False(Pattern.Ladder.Reach(24, -24).TryExpand(Scale.Parse("S R2 G3 P D2 S'"), out _, out refusal));
+        Assert.False(Pattern.Ladder.Span(24, -24).TryExpand(Scale.Parse("S R2 G3 P D2 S'"), out _, out refusal));
         Assert.Contains("before it begins", refusal!.Message, StringComparison.Ordinal);
     }
 

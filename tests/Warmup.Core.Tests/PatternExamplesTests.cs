@@ -8,7 +8,7 @@ public class PatternExamplesTests
     private const string Mohanam = "S R2 G3 P D2 S'";
     private const string Garudadhvani = "S R2 G3 M1 P D2 N3 S' / S' D2 P G3 R2 S";
     private const string Kedaram = "vakra: S M1 G3 M1 P N3 S' / S' N3 P M1 G3 R2 S";
-    private const string Gaula = "vakra: S R1 M1 P N3 S' / S' N3 P M1 R1 G3 M1 R1 S";
+    private const string Gowla = "vakra: S R1 M1 P N3 S' / S' N3 P M1 R1 G3 M1 R1 S";
     private const string Nadanamakriya = "S R1 G3 M1 P D1 N3 / N3 D1 P M1 G3 R1 S N3_";
     private const string Punnagavarali = "N2_ S R1 G2 M1 P D1 N2 / N2 D1 P M1 G2 R1 S N2_";
 
@@ -24,7 +24,7 @@ public class PatternExamplesTests
     [InlineData(Bilahari, "figure(0 1 2 3 2 1 0 1 2 1 0 1 2 3).take(1)", "S R G P G R S R G R S R G P")]
     [InlineData(Garudadhvani, "ladder.take(3).there-and-back", "S R S / S R G R S / S R G M G R S")]
     [InlineData(Kedaram, "ladder", "S M G M / S M G M P / S M G M P N / S M G M P N S'")]
-    [InlineData(Gaula, "ladder.reversed.take(3)", "R S / M R G M R S / P M R G M R S")]
+    [InlineData(Gowla, "ladder.reversed.take(3)", "R S / M R G M R S / P M R G M R S")]
     [InlineData(Nadanamakriya, "ladder", "S R / S R G / S R G M / S R G M P / S R G M P D / S R G M P D N")]
     [InlineData(Punnagavarali, "ladder", "S R / S R G / S R G M / S R G M P / S R G M P D / S R G M P D N")]
     [InlineData(Mohanam, "figure(0 1 2 3)", "S R G P / R G P D / G P D S'")]

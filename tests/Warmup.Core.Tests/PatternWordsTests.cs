@@ -25,8 +25,8 @@ public class PatternWordsTests
     [InlineData(Mohanam, "run.windows(3)", "S R G / R G P / G P D / P D S'")]
     [InlineData(Mohanam, "[S R].windows(3)", "S R")]
     [InlineData(Mohanam, "run.pairs(2)", "S G / R P / G D / P S'")]
-    [InlineData(Mohanam, "run.every(2)", "S G D")]
-    [InlineData(Mohanam, "run.every(3)", "S P")]
+    [InlineData(Mohanam, "run.every-nth(2)", "S G D")]
+    [InlineData(Mohanam, "run.every-nth(3)", "S P")]
     [InlineData(Mohanam, "run.notes(2 4)", "R G P")]
     [InlineData(Mohanam, "ladder.notes(4 9)", "P / P D / P D S'")]
     [InlineData(Mohanam, "run.returning(0)", "S R S G S P S D S S' S")]
@@ -58,7 +58,7 @@ public class PatternWordsTests
     [InlineData(Mohanam, "run.below(2)", "P_ D_ S R G P D S'")]
     [InlineData(Mohanam, "ladder.below(2).take(2)", "P_ D_ / P_ D_ S")]
     [InlineData(Mohanam, "figure(0 1).below(2).take(3)", "P_ D_ / D_ S / S R")]
-    [InlineData(Mohanam, "run.reach(1 -1)", "R G P D")]
+    [InlineData(Mohanam, "run.span(1 -1)", "R G P D")]
     [InlineData(Mohanam, "run.mirrored.below(2).notes(5 9)", "R S D_ P_")]
     [InlineData(Bilahari, "run.mirrored.below(3).notes(8 11)", "S N_ D_ P_")] // going down below the tonic takes the descent
     [InlineData(Bilahari, "run.below(2).notes(1 3)", "P_ D_ S")] // coming up takes the ascent

@@ -42,7 +42,7 @@ public class PublicTypesTests
 
     [Fact]
     public void Classes_that_are_no_values_are_few_and_known() => Assert.Equal(
-        ["Catalogue", "DrillRunException", "ExportException", "PatternEnumeration", "PatternException", "StreamBuffer", "WarmupFormatException"],
+        ["Catalogue", "OrderedParallelException", "ExportException", "PatternEnumeration", "PatternException", "StreamBuffer", "WarmupFormatException"],
         All.Where(t => t is { IsClass: true } && !(t.IsAbstract && t.IsSealed) && !PublicTypeChecks.IsValue(t)).Select(t => t.Name).Order(StringComparer.Ordinal));
 
     [Fact]
@@ -72,9 +72,9 @@ public class PublicTypesTests
         Assert.Same(inner, new PatternException("e", inner).InnerException);
         Assert.Same(inner, new ExportException("e", inner).InnerException);
         Assert.NotEmpty(new ExportException().Message);
-        Assert.NotEmpty(new DrillRunException().Message);
-        Assert.Equal("f", new DrillRunException("f").Message);
-        Assert.Same(inner, new DrillRunException("f", inner).InnerException);
-        Assert.Contains("item 7 ", new DrillRunException(7, inner).Message, StringComparison.Ordinal);
+        Assert.NotEmpty(new OrderedParallelException().Message);
+        Assert.Equal("f", new OrderedParallelException("f").Message);
+        Assert.Same(inner, new OrderedParallelException("f", inner).InnerException);
+        Assert.Contains("item 7 ", new OrderedParallelException(7, inner).Message, StringComparison.Ordinal);
     }
 }

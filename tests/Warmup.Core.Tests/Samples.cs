@@ -40,7 +40,7 @@ public static class Samples
         [
             () => PatternVocabulary.Parse("ladder .ends"), () => PatternVocabulary.Parse("ladder .ends +"), () => PatternVocabulary.Parse("ladder .reversed"),
         ],
-        [typeof(DrillRun)] = [() => new DrillRun { Workers = 1 }, () => new DrillRun { Workers = 2 }, () => new DrillRun { Workers = 1, LookAhead = 1 }],
+        [typeof(OrderedParallel)] = [() => new OrderedParallel { Workers = 1 }, () => new OrderedParallel { Workers = 2 }, () => new OrderedParallel { Workers = 1, LookAhead = 1 }],
         [typeof(Climb)] =
         [
             () => new Climb { Drill = MakeDrill() }, () => new Climb { Drill = MakeDrill(), Semitones = 5 }, () => new Climb { Drill = MakeDrill(), Step = 2 },
@@ -71,7 +71,7 @@ public static class Samples
         [
             () => MakeDrill(), () => MakeDrill() with { Tempo = 61 }, () => MakeDrill() with { Title = Text("t") }, () => MakeDrill() with { HasDrone = false },
             () => MakeDrill() with { DroneStyle = DroneStyle.SrutiBox },
-            () => MakeDrill() with { Tuning = Tuning.Just }, () => MakeDrill() with { Meter = Meter.Free }, () => MakeDrill() with { Speed = Speed.Third },
+            () => MakeDrill() with { Tuning = Tuning.Just }, () => MakeDrill() with { Meter = Meter.Free }, () => MakeDrill() with { Speeds = [Speed.Third] },
             () => MakeDrill() with { Delivery = Delivery.LineByLine }, () => MakeDrill() with { Syllables = Syllables.Vowel("o") },
             () => MakeDrill() with { Tonic = Tonic.FromMidi(61) }, () => MakeDrill() with { Pattern = Pattern.Parse("ladder.ends") },
         ],
@@ -126,7 +126,7 @@ public static class Samples
         Text(name),
         Enumerable.Range(0, 12).Select(i => i == third ? Interval.FromCents((100 * i) + 7) : Interval.FromCents(100 * i)).ToValueList());
 
-    private static LineNote Note(int length) => new(new ScaleTone(new Degree(2)), Way.Ascent, Link.Leap, length);
+    private static LineNote Note(int length) => new(new ScaleTone(new Degree(2)), ScaleDirection.Ascent, Approach.Leap, length);
 
     private static Drill MakeDrill() => new() { Scale = MakeScale("a", 15), Pattern = Pattern.Parse("ladder"), Tonic = Tonic.FromMidi(60) };
 

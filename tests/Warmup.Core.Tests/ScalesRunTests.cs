@@ -20,10 +20,10 @@ public class ScalesRunTests
     [InlineData("Kedaram", "S", "P", "S M1 G3 M1 P")]
     [InlineData("Kedaram", "M1", "P", "M1 P")] // the occurrence nearest the goal
     [InlineData("Kedaram", "P_", "G3", "P_ N3_ S M1 G3")]
-    [InlineData("Gaula", "P", "S", "P M1 R1 G3 M1 R1 S")]
-    [InlineData("Gaula", "M1", "S", "M1 R1 S")]
-    [InlineData("Ritigaula", "S", "S'", "S G2 R2 G2 M1 N2 D2 M1 N2 S'")] // N2 N2 is one place
-    [InlineData("Ritigaula", "S'", "S", "S' N2 D2 M1 G2 M1 P M1 G2 R2 S")]
+    [InlineData("Gowla", "P", "S", "P M1 R1 G3 M1 R1 S")]
+    [InlineData("Gowla", "M1", "S", "M1 R1 S")]
+    [InlineData("Ritigowla", "S", "S'", "S G2 R2 G2 M1 N2 D2 M1 N2 S'")] // N2 N2 is one place
+    [InlineData("Ritigowla", "S'", "S", "S' N2 D2 M1 G2 M1 P M1 G2 R2 S")]
     [InlineData("Darbar", "S'", "S", "S' D2 P M1 R2 G2 R2 S")] // G2 G2 is one place; the S' nearest the goal stands behind N2
     [InlineData("Darbar", "R2'", "N2", "R2' S' N2")] // the upper R2 of the list serves extensions
     [InlineData("Nadanamakriya", "S", "N3", "S R1 G3 M1 P D1 N3")]
@@ -38,10 +38,10 @@ public class ScalesRunTests
     [Theory]
     [InlineData("Darbar", "ladder.reversed", "R S / M R G R S / P M R G R S / D P M R G R S / S' N S' D P M R G R S")]
     [InlineData("Darbar", "ladder", "S R / S R M / S R M P / S R M P D / S R M P D N / S R M P D N S'")]
-    [InlineData("Ritigaula", "ladder", "S G R G / S G R G M / S G R G M N D M N / S G R G M N D M N S'")]
-    [InlineData("Ritigaula", "ladder.reversed", "R S / G R S / D M G M P M G R S / N D M G M P M G R S / S' N D M G M P M G R S")]
+    [InlineData("Ritigowla", "ladder", "S G R G / S G R G M / S G R G M N D M N / S G R G M N D M N S'")]
+    [InlineData("Ritigowla", "ladder.reversed", "R S / G R S / D M G M P M G R S / N D M G M P M G R S / S' N D M G M P M G R S")]
     [InlineData("Kedaram", "run.grow", "S M / S M G / S M G M / S M G M P / S M G M P N / S M G M P N S'")]
-    [InlineData("Gaula", "ladder.reversed", "R S / M R G M R S / P M R G M R S / N P M R G M R S / S' N P M R G M R S")]
+    [InlineData("Gowla", "ladder.reversed", "R S / M R G M R S / P M R G M R S / N P M R G M R S / S' N P M R G M R S")]
     [InlineData("Mohanam", "figure(0 -1 -2).take(1)", "S D_ P_")]
     [InlineData("Bilahari", "figure(0 -1 -2).take(1)", "S D_ P_")] // a figure takes one list, in a rising row the ascent
     public void Worked_lines_of_zigzag_scales(string scale, string pattern, string expected) =>

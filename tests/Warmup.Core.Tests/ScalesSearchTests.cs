@@ -85,7 +85,7 @@ public class ScalesSearchTests
     {
         var found = Find(new ScaleQuery { Parent = 15 });
         Assert.Equal(
-            ["Mayamalavagowla", "Revagupti", "Bauli", "Malahari", "Saveri", "Gaula", "Jaganmohini", "Nadanamakriya", "Bhairav thaat"], found);
+            ["Mayamalavagowla", "Revagupti", "Bauli", "Malahari", "Saveri", "Gowla", "Jaganmohini", "Nadanamakriya", "Bhairav thaat"], found);
     }
 
     [Fact]

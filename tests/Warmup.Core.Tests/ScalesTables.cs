@@ -10,7 +10,7 @@ public static class ScalesTables
 
     public static TheoryData<string[]> Chakras { get; } = Theory("scales-chakras", 72);
 
-    public static TheoryData<string[]> Shrutis { get; } = Theory("tuning-shruti22", 22);
+    public static TheoryData<string[]> Srutis { get; } = Theory("tuning-sruti22", 22);
 
     public static TheoryData<string[]> Pythagorean { get; } = Theory("tuning-pythagorean", 16);
 

@@ -36,7 +36,7 @@ public class ScoreTests
         Assert.Equal(new Rational(d, n), speed.NotesPerAkshara);
         Assert.Equal((kalam, gati), (speed.Kalam, speed.Gati));
 
-        var section = (Ladder("15") with { Speed = speed }).ToScore().Sections.Single();
+        var section = (Ladder("15") with { Speeds = [speed] }).ToScore().Sections.Single();
         Assert.Equal(Enumerable.Range(0, 35).Select(i => new Rational(n, d) * i), section.Notes.Select(x => x.Onset));
         Assert.All(section.Notes, x => Assert.Equal(new Rational(n, d), x.Length));
         Assert.Empty(section.Breaths);
@@ -70,8 +70,8 @@ public class ScoreTests
         var drill = Ladder("mohanam");
         Assert.Equal(
             (Meter.Adi, new Rational(60), Speed.First, Tuning.Equal, Delivery.Continuous, true),
-            (drill.Meter, drill.Tempo, drill.Speed, drill.Tuning, drill.Delivery, drill.HasDrone));
-        Assert.Equal(default, drill.Speed);
+            (drill.Meter, drill.Tempo.Start, drill.Speeds[0], drill.Tuning, drill.Delivery, drill.HasDrone));
+        Assert.Equal(default, drill.Speeds[0]);
         Assert.Equal([4, 2, 2], Meter.Adi.Groups);
         Assert.Equal((8, 0, true), (Meter.Adi.Beats, Meter.Free.Beats, Meter.Free.IsFree));
     }
@@ -140,7 +140,7 @@ public class ScoreTests
         }
 
         // 4 / (gati x 2^(kalam - 1)), the rules' formula turned round.
-        var unit = new Rational(4, drill.Speed.Gati * (1L << (drill.Speed.Kalam - 1)));
+        var unit = new Rational(4, drill.Speeds[0].Gati * (1L << (drill.Speeds[0].Kalam - 1)));
         var at = Rational.Zero;
         foreach (var (note, sung) in score!.Sections[0].Notes.Zip(drill.Pattern.Expand(drill.Scale).Lines.SelectMany(l => l.Notes)))
         {

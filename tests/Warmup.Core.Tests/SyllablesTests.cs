@@ -88,12 +88,12 @@ public class SyllablesTests
     [Fact]
     public void The_caller_s_own_syllables_take_the_place_of_the_letters()
     {
-        var own = Syllables.Own("studio", ["no", "na", "ne", "mo", "ma", "me", "nu"]);
+        var own = Syllables.Custom("studio", ["no", "na", "ne", "mo", "ma", "me", "nu"]);
         Assert.Equal("no na ne ma me no", Sung("Mohanam", own));
-        Assert.Equal(own, Syllables.Own("studio", ["no", "na", "ne", "mo", "ma", "me", "nu"]));
-        Assert.Throws<ArgumentException>(() => Syllables.Own("studio", ["no", "na"]));
-        Assert.Throws<ArgumentException>(() => Syllables.Own("studio", ["no", "na", "ne", "mo", "ma", "me", " "]));
-        Assert.Throws<ArgumentException>(() => Syllables.Own("studio", ["no", "na", "ne", "mo", "ma", "me", "n\u0007"]));
+        Assert.Equal(own, Syllables.Custom("studio", ["no", "na", "ne", "mo", "ma", "me", "nu"]));
+        Assert.Throws<ArgumentException>(() => Syllables.Custom("studio", ["no", "na"]));
+        Assert.Throws<ArgumentException>(() => Syllables.Custom("studio", ["no", "na", "ne", "mo", "ma", "me", " "]));
+        Assert.Throws<ArgumentException>(() => Syllables.Custom("studio", ["no", "na", "ne", "mo", "ma", "me", "n\u0007"]));
     }
 
     [Fact]

@@ -26,7 +26,7 @@ public class TimeSpeedTests
     public void Three_speeds_run_on_without_a_break()
     {
         // A ladder of seven notes has 2 + 3 + ... + 8 = 35; so the second speed begins at akshara 35, the third at 35 + 35/2.
-        var section = (Ladder with { Speeds = Practice.ThreeSpeeds() }).ToScore().Sections[0];
+        var section = (Ladder with { Speeds = SpeedSequences.ThreeSpeeds() }).ToScore().Sections[0];
         Assert.Equal(21, section.Lines.Count);
         Assert.Equal([0, 35, new Rational(105, 2)], ((int[])[0, 7, 14]).Select(l => section.Lines[l].Onset));
         Assert.Equal([Speed.First, Speed.Second, Speed.Third], ((int[])[6, 7, 20]).Select(l => section.Lines[l].Speed));
@@ -39,7 +39,7 @@ public class TimeSpeedTests
     [Fact]
     public void In_the_mixed_practice_each_speed_takes_as_long_as_the_first_so_that_all_end_together()
     {
-        var section = (Ladder with { Speeds = Practice.Mixed() }).ToScore().Sections[0];
+        var section = (Ladder with { Speeds = SpeedSequences.Mixed() }).ToScore().Sections[0];
         var blocks = ((IEnumerable<ScoreLine>)section.Lines).GroupBy(l => l.Speed.Kalam)
             .Select(g => (g.Key, Times: g.Count() / 7, Length: g.Aggregate(Rational.Zero, (sum, l) => sum + l.Length)));
         Assert.Equal([(1, 1, (Rational)35), (2, 2, 35), (3, 4, 35)], blocks);
@@ -65,8 +65,8 @@ public class TimeSpeedTests
     [Fact]
     public void The_speed_is_the_first_of_the_speeds()
     {
-        Assert.Equal(Speed.Second, (Ladder with { Speeds = [Speed.Second, Speed.First] }).Speed);
-        Assert.Equal(Ladder with { Speeds = [Speed.Third] }, Ladder with { Speed = Speed.Third });
+        Assert.Equal(Speed.Second, (Ladder with { Speeds = [Speed.Second, Speed.First] }).Speeds[0]);
+        Assert.Equal(Ladder with { Speeds = [Speed.Third] }, Ladder with { Speeds = [Speed.Third] });
     }
 
     /// <summary>Each note lasts one unit of its line's speed and follows the one before it; independent of how the score was made.</summary>
@@ -100,7 +100,7 @@ public class TimeExerciseTests
         Assert.EndsWith($"= {meter.Beats}", row.Tala, StringComparison.Ordinal);
         foreach (var kalam in (int[])[1, 2])
         {
-            var section = (Drill with { Meter = meter, Speed = new Speed(kalam) }).ToScore(row.Expand()).Sections[0];
+            var section = (Drill with { Meter = meter, Speeds = [new Speed(kalam)] }).ToScore(row.Expand()).Sections[0];
             Assert.Equal(new Rational(row.Units, kalam * meter.Beats), section.Measures.Count);
             Assert.Equal(section.Length, section.End);
             Assert.True(section.EndsOnFirstBeat);
@@ -113,7 +113,7 @@ public class TimeExerciseTests
     public void In_the_third_speed_the_score_says_how_far_the_last_avartana_is_filled_and_which_repetition_ends_on_the_first_beat(ExerciseRow row)
     {
         var meter = Meter.Parse(string.Join(' ', row.Tala.Split(' ')[..2]));
-        var section = (Drill with { Meter = meter, Speed = Speed.Third }).ToScore(row.Expand()).Sections[0];
+        var section = (Drill with { Meter = meter, Speeds = [Speed.Third] }).ToScore(row.Expand()).Sections[0];
         var avartanas = new Rational(row.Units, 4 * meter.Beats);
         Assert.Equal(new Rational(5, 2), avartanas);
         Assert.Equal((avartanas - 2) * meter.Beats, section.LastFilled);
@@ -127,7 +127,7 @@ public class TimeExerciseTests
     {
         var row = TimeTables.Exercises.Single(e => e.Name == "sarali 2");
         Assert.Equal(32, row.Units);
-        var counts = ((int[])[1, 2, 3]).Select(k => (Drill with { Speed = new Speed(k) }).ToScore(row.Expand()).Sections[0])
+        var counts = ((int[])[1, 2, 3]).Select(k => (Drill with { Speeds = [new Speed(k)] }).ToScore(row.Expand()).Sections[0])
             .Select(s => (s.Measures.Count, s.EndsOnFirstBeat));
         Assert.Equal([(4, true), (2, true), (1, true)], counts);
     }

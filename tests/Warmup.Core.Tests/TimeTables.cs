@@ -57,7 +57,7 @@ public sealed record ExerciseRow(string Name, string Tala, int Units, string Lin
 
                 var octave = token.EndsWith('\'') ? 1 : token.EndsWith('_') ? -1 : 0;
                 var tone = token == "," ? last!.Value : new ScaleTone(Degrees[Letters.IndexOf(token[0], StringComparison.Ordinal)], octave);
-                notes.Add(new LineNote(tone, default, Link.Leap, 1));
+                notes.Add(new LineNote(tone, default, Approach.Leap, 1));
                 last = tone;
             }
 

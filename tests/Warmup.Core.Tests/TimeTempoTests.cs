@@ -18,7 +18,7 @@ public class TimeTempoTests
         var ramp = new TempoRamp(start, step, ceiling);
         Assert.Equal(tempi, string.Join(' ', Enumerable.Range(0, ramp.Rounds).Select(ramp.At)));
         Assert.Equal(ceiling, ramp.At(ramp.Rounds + 5));
-        var section = (Mohanam with { Ramp = ramp }).ToScore().Sections[0];
+        var section = (Mohanam with { Tempo = ramp }).ToScore().Sections[0];
         Assert.Equal(ramp.Rounds, section.Rounds);
         Assert.Equal(tempi, string.Join(' ', Enumerable.Range(0, section.Rounds).Select(r => section.TempoAt(20 * r))));
     }
@@ -63,7 +63,7 @@ public class TimeTempoTests
     [Fact]
     public void Each_time_through_begins_a_tempo_where_it_begins_even_inside_an_avartana()
     {
-        var section = (Mohanam with { Ramp = new TempoRamp(60, 15, 90) }).ToScore().Sections[0];
+        var section = (Mohanam with { Tempo = new TempoRamp(60, 15, 90) }).ToScore().Sections[0];
         Assert.Equal(60, section.Tempo);
 
         // 20 aksharas at 60 take 20 s, 20 at 75 take 16 s.
@@ -73,13 +73,13 @@ public class TimeTempoTests
 
         // The last 20 at 90 take 40/3 s, and the 4 that are missing from the last avartana 8/3 s.
         Assert.Equal(36 + new Rational(40, 3) + new Rational(8, 3), section.Seconds);
-        Assert.Equal(section.Seconds, (Mohanam with { Ramp = new TempoRamp(60, 15, 90) }).ToScore().Seconds);
+        Assert.Equal(section.Seconds, (Mohanam with { Tempo = new TempoRamp(60, 15, 90) }).ToScore().Seconds);
     }
 
     [Fact]
     public void A_breath_in_seconds_has_more_aksharas_at_a_faster_tempo()
     {
-        var section = (Mohanam with { Ramp = new TempoRamp(60, 60, 120), Delivery = Delivery.LineByLine }).ToScore().Sections[0];
+        var section = (Mohanam with { Tempo = new TempoRamp(60, 60, 120), Delivery = Delivery.LineByLine }).ToScore().Sections[0];
         Assert.Equal([1, 2], ((int[])[0, 5]).Select(b => section.Breaths[b].Length));
     }
 
@@ -95,7 +95,7 @@ public class TimeTempoTests
     [Fact]
     public void A_constant_tempo_is_the_ramp_without_steps()
     {
-        Assert.Equal(Mohanam with { Tempo = 72 }, Mohanam with { Ramp = TempoRamp.Constant(72) });
+        Assert.Equal(Mohanam with { Tempo = 72 }, Mohanam with { Tempo = TempoRamp.Constant(72) });
         Assert.True((Mohanam with { Tempo = 72 }).ToScore().Sections[0].TempoChanges.IsEmpty);
     }
 
@@ -119,16 +119,16 @@ public class TimeTempoTests
          from span in Gen.Choose(0, 120)
          from kalam in Gen.Choose(1, 3)
          from countIn in Gen.Choose(0, 1)
-         select Mohanam with { Ramp = new TempoRamp(start, step, start + span), Speed = new Speed(kalam), CountIn = countIn }).ToArbitrary(),
+         select Mohanam with { Tempo = new TempoRamp(start, step, start + span), Speeds = [new Speed(kalam)], CountIn = countIn }).ToArbitrary(),
         drill =>
         {
             var section = drill.ToScore().Sections[0];
-            var seconds = section.CountIn.ToDouble() * 60 / drill.Tempo.ToDouble();
+            var seconds = section.CountIn.ToDouble() * 60 / drill.Tempo.Start.ToDouble();
             foreach (var note in section.Notes)
             {
                 Assert.Equal(seconds, section.SecondsAt(note.Onset).ToDouble(), 1e-6 * section.Rounds);
                 Assert.Equal(note.Onset, section.AksharasAt(section.SecondsAt(note.Onset)));
-                seconds += note.Length.ToDouble() * 60 / drill.Ramp.At(section.Lines[note.LineIndex].Round).ToDouble();
+                seconds += note.Length.ToDouble() * 60 / drill.Tempo.At(section.Lines[note.LineIndex].Round).ToDouble();
             }
         });
 }

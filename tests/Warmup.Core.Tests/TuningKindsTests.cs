@@ -3,7 +3,7 @@ using FsCheck.Xunit;
 namespace Warmup.Tests;
 
 /// <summary>
-/// The tunings. Sources: the table of svaras and the table of shrutis under Data, each row with its own; powers of 3/2 worked out in the
+/// The tunings. Sources: the table of svaras and the table of srutis under Data, each row with its own; powers of 3/2 worked out in the
 /// test; the pairs of common just ratios (common practice) lie a syntonic comma or a diaschisma apart (published sizes).
 /// </summary>
 public class TuningKindsTests
@@ -25,11 +25,11 @@ public class TuningKindsTests
     {
         for (var place = 0; place < 12; place++)
         {
-            var ratio = Tuning.Pythagorean.Places[place].Ratio!.Value;
+            var ratio = Tuning.Pythagorean.Intervals[place].Ratio!.Value;
             var found = Enumerable.Range(-6, 13).Any(fifths => Math.Abs(
                 (Math.Log2(ratio.ToDouble()) - (fifths * Math.Log2(1.5))) - Math.Round(Math.Log2(ratio.ToDouble()) - (fifths * Math.Log2(1.5)))) < 1e-12);
             Assert.True(found, $"{ratio}");
-            Assert.InRange(Tuning.Pythagorean.Places[place].Cents, (100 * place) - 12, (100 * place) + 12);
+            Assert.InRange(Tuning.Pythagorean.Intervals[place].Cents, (100 * place) - 12, (100 * place) + 12);
         }
     }
 
@@ -46,7 +46,7 @@ public class TuningKindsTests
             var tuning = Tuning.JustWith(choices);
             for (var i = 0; i < 12; i++)
             {
-                var moved = tuning.Places[i].Cents - Tuning.Just.Places[i].Cents;
+                var moved = tuning.Intervals[i].Cents - Tuning.Just.Intervals[i].Cents;
                 Assert.Equal(i == place ? direction * comma : 0, moved, 0.0006);
             }
         }
@@ -97,7 +97,7 @@ public class TuningKindsTests
         var tuning = Tuning.Just.With(Svara("R2"), Interval.FromRatio(new(10, 9)));
         Assert.Equal(new Rational(10, 9), tuning[Svara("R2")].Ratio);
         Assert.Equal(new Rational(9, 8), tuning[Svara("G1")].Ratio);
-        Assert.Equal(Tuning.Just.Places, tuning.Places);
+        Assert.Equal(Tuning.Just.Intervals, tuning.Intervals);
         Assert.Equal("just, R2 10/9", tuning.ToString());
 
         // A tone in another octave follows, in cents and in Hz: 220 Hz times 10/9 times 2.
@@ -124,25 +124,25 @@ public class TuningKindsTests
     }
 
     [Theory]
-    [MemberData(nameof(ScalesTables.Shrutis), MemberType = typeof(ScalesTables))]
+    [MemberData(nameof(ScalesTables.Srutis), MemberType = typeof(ScalesTables))]
     public void The_shrutis_agree_with_the_table(string[] row)
     {
-        var shruti = Shruti.All[int.Parse(row[0], System.Globalization.CultureInfo.InvariantCulture) - 1];
-        Assert.Equal(row[1], shruti.Name);
-        Assert.Equal(ScalesTables.Ratio(row[2]), shruti.Ratio);
+        var sruti = Sruti.All[int.Parse(row[0], System.Globalization.CultureInfo.InvariantCulture) - 1];
+        Assert.Equal(row[1], sruti.Name);
+        Assert.Equal(ScalesTables.Ratio(row[2]), sruti.Ratio);
 
         // A widely copied table prints 53-equal cents beside these ratios; these are the ratios' own.
-        Assert.Equal(ScalesTables.Number(row[3]), shruti.Interval.Cents, 0.0006);
+        Assert.Equal(ScalesTables.Number(row[3]), sruti.Interval.Cents, 0.0006);
     }
 
     [Fact]
     public void The_shrutis_rise_and_each_lies_within_a_quarter_tone_of_its_svara()
     {
-        Assert.Equal(Enumerable.Range(1, 22), Shruti.All.Select(s => s.Number));
-        Assert.Equal(Shruti.All.OrderBy(s => s.Ratio), Shruti.All);
-        Assert.All(Shruti.All.ToArray(), s => Assert.InRange(s.Interval.Cents - (100 * s.Svara.Semitones), -50, 50));
-        Assert.Contains("theory", Shruti.Caveat, StringComparison.Ordinal);
-        Assert.Contains("Krishnaswamy 2003", Shruti.Caveat, StringComparison.Ordinal);
+        Assert.Equal(Enumerable.Range(1, 22), Sruti.All.Select(s => s.Number));
+        Assert.Equal(Sruti.All.OrderBy(s => s.Ratio), Sruti.All);
+        Assert.All(Sruti.All.ToArray(), s => Assert.InRange(s.Interval.Cents - (100 * s.Svara.Semitones), -50, 50));
+        Assert.Contains("theory", Sruti.Caveat, StringComparison.Ordinal);
+        Assert.Contains("Krishnaswamy 2003", Sruti.Caveat, StringComparison.Ordinal);
     }
 
     [Property]

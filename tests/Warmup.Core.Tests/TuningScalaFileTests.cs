@@ -96,7 +96,7 @@ public class TuningScalaFileTests
         Assert.True(ScalaFile.TryParse("five equal steps\n5\n240.\n480.\n720.\n960.\n2/1\n", out var five, out _));
         Assert.Contains("12", Assert.Throws<ArgumentException>(() => five!.ToTuning("five")).Message, StringComparison.Ordinal);
         var tuning = five!.ToTuning("five", [0, 0, 1, 1, 2, 2, 2, 3, 3, 4, 4, 4]);
-        Assert.Equal([0, 0, 240, 240, 480, 480, 480, 720, 720, 960, 960, 960], tuning.Places.Select(p => p.Cents));
+        Assert.Equal([0, 0, 240, 240, 480, 480, 480, 720, 720, 960, 960, 960], tuning.Intervals.Select(p => p.Cents));
         Assert.Throws<ArgumentException>(() => five.ToTuning("five", [0, 0, 1, 1, 2, 2, 2, 3, 3, 4, 4, 6]));
         Assert.Throws<ArgumentException>(() => five.ToTuning("five", [0, 1, 2]));
         Assert.Throws<ArgumentException>(() => five.ToTuning("five", [1, 0, 1, 1, 2, 2, 2, 3, 3, 4, 4, 4]));

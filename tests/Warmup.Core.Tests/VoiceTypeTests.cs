@@ -41,7 +41,7 @@ public class VoiceTypeTests
         Assert.Matches("read|memory|own setting", t.HowSure);
         Assert.NotEmpty(t.Source);
         Assert.True(t.Low.Midi < t.High.Midi);
-        Assert.Equal(t.Kind == VoiceRangeKind.OwnSetting, t.HowSure.Contains("own setting", StringComparison.Ordinal));
+        Assert.Equal(t.Kind == VoiceRangeKind.ProjectSetting, t.HowSure.Contains("own setting", StringComparison.Ordinal));
     });
 
     [Fact]

@@ -53,7 +53,7 @@ public class ReaderTests
     public void Every_way_of_writing_is_the_score(string name, MidiOptions options, bool answers)
     {
         Assert.NotEmpty(name);
-        var drill = Kalyani with { CountIn = 1, Speeds = [Speed.First, Speed.Second], Ramp = new TempoRamp(60, 15, 90), Delivery = Delivery.LineByLine };
+        var drill = Kalyani with { CountIn = 1, Speeds = [Speed.First, Speed.Second], Tempo = new TempoRamp(60, 15, 90), Delivery = Delivery.LineByLine };
         var score = answers ? drill.ToScore().WithAnswers() : drill.ToScore();
         var file = Read(score, options);
         Assert.Equal(options.SingleTrack ? 0 : 1, file.Type);

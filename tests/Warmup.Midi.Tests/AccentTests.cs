@@ -23,7 +23,7 @@ public class AccentTests
     [Fact]
     public void Notes_between_the_aksharas_have_no_accent()
     {
-        var heard = Heard.From((Files.Drill() with { Speed = Speed.Second }).ToScore());
+        var heard = Heard.From((Files.Drill() with { Speeds = [Speed.Second] }).ToScore());
         Assert.Equal(Numbers("12 0 4 0 4 0 4 0 8 0 4 0 8 0 4 0 12 0").Select(a => Base + a), heard.Voice.Take(18).Select(n => n.Velocity));
     }
 

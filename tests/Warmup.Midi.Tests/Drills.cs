@@ -29,7 +29,7 @@ public static class Drills
                 Pattern = Pattern.Parse(pattern),
                 Tonic = t,
                 Tuning = tuning,
-                Speed = new Speed(kalam, gati),
+                Speeds = [new Speed(kalam, gati)],
                 Tempo = new Rational(tempo, 7) is var chosen && chosen < 10 ? 10 : chosen,
                 Delivery = lineByLine ? Delivery.LineByLine : Delivery.Continuous,
                 Meter = free ? Meter.Free : Meter.Adi,

@@ -28,7 +28,7 @@ public class PlainBytesTests
             {
                 foreach (var speed in (Speed[])[Speed.First, new(2, 3), new(3, 5), new(1, 7)])
                 {
-                    var drill = Files.Drill(scale, pattern) with { Tuning = tuning, Speed = speed, Tempo = aksharas, Tonic = Tonic.FromHz(147.3) };
+                    var drill = Files.Drill(scale, pattern) with { Tuning = tuning, Speeds = [speed], Tempo = aksharas, Tonic = Tonic.FromHz(147.3) };
                     Same(drill with { Delivery = Delivery.LineByLine });
                     Same(drill with { HasDrone = false });
                 }

@@ -43,7 +43,7 @@ public class ReadBackTests
             var score = (Files.Drill(pattern: "ladder.there-and-back") with
             {
                 Tonic = tonic,
-                Speed = new Speed(kalam),
+                Speeds = [new Speed(kalam)],
                 Delivery = lineByLine ? Delivery.LineByLine : Delivery.Continuous,
                 Tuning = just ? Tuning.Just : Tuning.Equal,
             }).ToScore();
@@ -56,8 +56,8 @@ public class ReadBackTests
     {
         var score = Files.Joined(
             Files.Drill() with { Tempo = 60, Tuning = Tuning.Just },
-            Files.Drill(Files.Scales[7]) with { Tempo = new Rational(181, 2), Tonic = Tonic.FromHz(191), Speed = new Speed(3, 7), Delivery = Delivery.LineByLine },
-            Files.Drill(Files.Scales[3]) with { Tempo = 100, Tuning = Tuning.Just, Meter = Meter.Free, Speed = Speed.Third });
+            Files.Drill(Files.Scales[7]) with { Tempo = new Rational(181, 2), Tonic = Tonic.FromHz(191), Speeds = [new Speed(3, 7)], Delivery = Delivery.LineByLine },
+            Files.Drill(Files.Scales[3]) with { Tempo = 100, Tuning = Tuning.Just, Meter = Meter.Free, Speeds = [Speed.Third] });
         AssertSame(score, Heard.From(score));
         AssertSame(score, Heard.From(score, new MidiOptions { SingleTrack = true }));
     }

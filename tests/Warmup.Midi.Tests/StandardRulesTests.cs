@@ -235,7 +235,7 @@ public class StandardRulesTests
     [Fact]
     public void A_tempo_that_does_not_fit_is_refused_with_its_section_and_line()
     {
-        var score = (Files.Drill(pattern: "ladder.take(3)") with { Ramp = new TempoRamp(60, 30, 90) }).ToScore();
+        var score = (Files.Drill(pattern: "ladder.take(3)") with { Tempo = new TempoRamp(60, 30, 90) }).ToScore();
         var section = score.Sections[0];
         var change = Assert.Single(section.TempoChanges) with { Tempo = 3 };
         var slow = score with { Sections = [section, section with { TempoChanges = [change] }] };
@@ -260,7 +260,7 @@ public class StandardRulesTests
     public void Free_rhythm_has_the_time_signature_of_each_bar()
     {
         // Lines of 2, 3 and 4 units of a quarter of an akshara end on sixteenths: 2/4 of an akshara is an eighth note.
-        var drill = Files.Drill(pattern: "ladder.take(3)") with { Meter = Meter.Free, Speed = Speed.Third };
+        var drill = Files.Drill(pattern: "ladder.take(3)") with { Meter = Meter.Free, Speeds = [Speed.Third] };
         var signatures = RawFile.Of(drill.ToScore()).Tracks[0].Where(e => e.IsMeta(0x58)).ToArray();
         Assert.Equal([0L, 240, 600], signatures.Select(e => e.Tick));
         Assert.Equal([(1, 3, 12), (3, 4, 6), (1, 2, 24)], signatures.Select(e => ((int)e.Data[0], (int)e.Data[1], (int)e.Data[2])));
@@ -332,7 +332,7 @@ public class StandardRulesTests
     [InlineData(3, 7, 3360)] // a seventh of an akshara: the least common multiple of 7 and 480
     [InlineData(4, 9, 1440)] // 9 x 8 / 4 = 18 notes an akshara
     public void The_division_is_480_or_a_multiple_that_the_grid_divides(int kalam, int gati, int division) =>
-        Assert.Equal(division, RawFile.Of((Files.Drill() with { Speed = new Speed(kalam, gati) }).ToScore()).TicksPerQuarter);
+        Assert.Equal(division, RawFile.Of((Files.Drill() with { Speeds = [new Speed(kalam, gati)] }).ToScore()).TicksPerQuarter);
 
     [Fact]
     public void A_grid_that_no_division_holds_is_refused_with_its_numbers()

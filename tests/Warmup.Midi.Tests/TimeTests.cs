@@ -26,7 +26,7 @@ public class TimeTests
         {
             for (var kalam = 1; kalam <= 4; kalam++)
             {
-                var heard = Heard.From((Files.Drill() with { Meter = meter, Speed = new Speed(kalam, gati) }).ToScore());
+                var heard = Heard.From((Files.Drill() with { Meter = meter, Speeds = [new Speed(kalam, gati)] }).ToScore());
                 var signature = Assert.Single(heard.Events.OfType<TimeSignatureEvent>());
                 var quarters = new Rational(signature.Numerator * 4, 1 << signature.Denominator);
                 Assert.Equal(meter.Beats * meter.BeatValue * 4, quarters);
@@ -58,7 +58,7 @@ public class TimeTests
     public void A_ramp_changes_the_tempo_where_each_time_through_begins()
     {
         // 35 notes: the second time begins at akshara 35, inside the fifth avartana.
-        var heard = Heard.From((Files.Drill() with { Ramp = new TempoRamp(60, 15, 90), CountIn = 1 }).ToScore());
+        var heard = Heard.From((Files.Drill() with { Tempo = new TempoRamp(60, 15, 90), CountIn = 1 }).ToScore());
         var tempi = heard.Events.OfType<TempoEvent>().Select(t => (t.AbsoluteTime / heard.TicksPerQuarter, t.MicrosecondsPerQuarterNote));
         Assert.Equal([(0L, 1_000_000), (43L, 800_000), (78L, 666_667)], tempi);
     }
@@ -110,10 +110,10 @@ public class TimeTests
          from gati in Gen.Elements(3, 4, 5)
          select Files.Drill(pattern: "ladder.take(4)") with
          {
-             Ramp = new TempoRamp(start, step, start + span),
+             Tempo = new TempoRamp(start, step, start + span),
              Meter = Meter.Parse(meter),
              CountIn = countIn,
-             Speeds = Practice.ThreeSpeeds(gati),
+             Speeds = SpeedSequences.ThreeSpeeds(gati),
          }).ToArbitrary(),
         drill =>
         {

@@ -41,7 +41,7 @@ public class AllocationTests
         Scale = Scale.Parse(scale),
         Pattern = Pattern.Ladder.Repeat(times),
         Tonic = Tonic.FromMidi(60),
-        Speed = speed,
+        Speeds = [speed],
         Title = "A drill",
     }.ToScore();
 

@@ -47,7 +47,7 @@ internal static class Drills
         select Of(scale, pattern) with
         {
             Tonic = tonic,
-            Speed = new Speed(kalam, gati),
+            Speeds = [new Speed(kalam, gati)],
             Tempo = tempo,
             Delivery = lineByLine
                 ? Delivery.LineByLine with { BreathSeconds = new Rational(breath, 5), BreathGrid = grid, LeastHold = hold }

@@ -56,7 +56,7 @@ public class FormatTests
     [InlineData(1, 101)]
     public void A_length_that_no_note_value_or_tuplet_has_is_refused_before_the_first_byte(long length, long over)
     {
-        var line = new Line([new LineNote(default, Way.Ascent, Link.Leap, new Rational(length, over)), new LineNote(default, Way.Ascent, Link.Leap, 1)]);
+        var line = new Line([new LineNote(default, ScaleDirection.Ascent, Approach.Leap, new Rational(length, over)), new LineNote(default, ScaleDirection.Ascent, Approach.Leap, 1)]);
         var score = Drills.Of().ToScore(new Expansion([line], []));
         using var stream = new MemoryStream();
         var refused = Assert.Throws<ExportException>(() => new MusicXmlFormat().Write(score, stream));
@@ -69,7 +69,7 @@ public class FormatTests
     public void More_than_16383_divisions_are_refused_with_the_number()
     {
         // Fields of 5, 7, 9, 11 and 13 notes an akshara: 5 x 7 x 9 x 11 x 13 = 45045 divisions would divide them all.
-        var lines = new[] { 5, 7, 9, 11, 13 }.Select(n => new Line(Enumerable.Repeat(new LineNote(default, Way.Ascent, Link.Leap, new Rational(1, n)), n).ToValueList()));
+        var lines = new[] { 5, 7, 9, 11, 13 }.Select(n => new Line(Enumerable.Repeat(new LineNote(default, ScaleDirection.Ascent, Approach.Leap, new Rational(1, n)), n).ToValueList()));
         var sections = lines.Select(l => Drills.Of().ToScore(new Expansion([l], [])).Sections[0]).ToValueList();
         Assert.Equal(3465, ReadScore.Of(new Score("four", sections.AsSpan()[..4].ToArray().ToValueList(), null, [])).Divisions);
         var refused = Assert.Throws<ExportException>(() => ReadScore.Bytes(new Score("five", sections, null, [])));

@@ -34,7 +34,7 @@ public class GeneratedScoreTests
                 {
                     var drill = Drills.Of() with
                     {
-                        Speed = new Speed(kalam, gati),
+                        Speeds = [new Speed(kalam, gati)],
                         Meter = meter,
                         Delivery = Delivery.LineByLine with { BreathSeconds = new Rational(grid, 24), BreathGrid = 24, LeastHold = hold },
                     };

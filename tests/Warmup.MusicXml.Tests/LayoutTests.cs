@@ -20,7 +20,7 @@ public class LayoutTests
     [InlineData(3, 5, 60, "5:s 5:q~ h.~ h~ q rq")]
     public void The_first_line_in_Adi_line_by_line(int kalam, int gati, int tempo, string expected)
     {
-        var drill = Drills.Of() with { Speed = new Speed(kalam, gati), Tempo = tempo, Delivery = Delivery.LineByLine with { BreathGrid = 24 } };
+        var drill = Drills.Of() with { Speeds = [new Speed(kalam, gati)], Tempo = tempo, Delivery = Delivery.LineByLine with { BreathGrid = 24 } };
         Assert.Equal(expected, Text(ReadScore.Of(drill.ToScore()).Measures[0]));
     }
 
@@ -37,7 +37,7 @@ public class LayoutTests
     public void A_speed_that_does_not_fill_beats_fills_tuplets_of_several_beats()
     {
         // Tisra gati in the second speed: three notes in two aksharas, twelve in an avartana.
-        var read = ReadScore.Of((Drills.Of(pattern: "figure(0 1 2).take(4)") with { Speed = new Speed(2, 3) }).ToScore());
+        var read = ReadScore.Of((Drills.Of(pattern: "figure(0 1 2).take(4)") with { Speeds = [new Speed(2, 3)] }).ToScore());
         Assert.Equal("3:q 3:q 3:q 3:q 3:q 3:q 3:q 3:q 3:q 3:q 3:q 3:q", Text(Assert.Single(read.Measures)));
         Assert.Equal(4, read.Notes.Count(n => n.TupletStart));
     }
@@ -46,14 +46,14 @@ public class LayoutTests
     public void Silence_is_cut_at_the_groups_and_takes_no_dots()
     {
         // One note and a silence of seven aksharas in 4+2+2.
-        var score = Drills.Of().ToScore(new Expansion([new Line([new LineNote(default, Way.Ascent, Link.Leap, 1)])], []));
+        var score = Drills.Of().ToScore(new Expansion([new Line([new LineNote(default, ScaleDirection.Ascent, Approach.Leap, 1)])], []));
         Assert.Equal("q rq rh rh rh", Text(Assert.Single(ReadScore.Of(score).Measures)));
     }
 
     [Fact]
     public void A_note_over_the_bar_line_is_tied()
     {
-        var note = new LineNote(default, Way.Ascent, Link.Leap, 10);
+        var note = new LineNote(default, ScaleDirection.Ascent, Approach.Leap, 10);
         var read = ReadScore.Of(Drills.Of().ToScore(new Expansion([new Line([note])], [])));
         Assert.Equal(["w~ h~ h~", "h rh rh rh"], read.Measures.Select(Text));
     }
@@ -63,7 +63,7 @@ public class LayoutTests
     {
         // Rupaka, 2+4: a note of six aksharas is a half and, over the bar line, a whole; nothing of the avartana's groups lies in an anga.
         Assert.True(Meter.TryParse("rupaka", out var rupaka, out _));
-        var line = new Line([new LineNote(default, Way.Ascent, Link.Leap, 6)]);
+        var line = new Line([new LineNote(default, ScaleDirection.Ascent, Approach.Leap, 6)]);
         var score = (Drills.Of() with { Meter = rupaka! }).ToScore(new Expansion([line], []));
         var read = ReadScore.Of(score, new MusicXmlOptions { Measure = MusicXmlMeasure.Anga });
         Assert.Equal(["h~", "w"], read.Measures.Select(Text));

@@ -6,12 +6,12 @@ internal static class Samples
     public static readonly Dictionary<string, Score> All = new(StringComparer.Ordinal)
     {
         ["first speed"] = (Drills.Of() with { Delivery = Delivery.LineByLine }).ToScore(),
-        ["third speed"] = (Drills.Of() with { Speed = Speed.Third, Tempo = 72, Delivery = Delivery.LineByLine }).ToScore(),
+        ["third speed"] = (Drills.Of() with { Speeds = [Speed.Third], Tempo = 72, Delivery = Delivery.LineByLine }).ToScore(),
         ["continuous"] = Drills.Of(tonic: "Eb3").ToScore(),
-        ["gati 3"] = (Drills.Of(pattern: "ladder.there-and-back") with { Speed = new Speed(3, 3) }).ToScore(),
-        ["gati 9, kalam 1"] = (Drills.Of(tonic: "A2") with { Speed = new Speed(1, 9), Meter = Meter.Free }).ToScore(),
+        ["gati 3"] = (Drills.Of(pattern: "ladder.there-and-back") with { Speeds = [new Speed(3, 3)] }).ToScore(),
+        ["gati 9, kalam 1"] = (Drills.Of(tonic: "A2") with { Speeds = [new Speed(1, 9)], Meter = Meter.Free }).ToScore(),
         ["just"] = (Drills.Of(tonic: "200Hz") with { Tuning = Tuning.Just }).ToScore(),
-        ["free"] = (Drills.Of() with { Meter = Meter.Free, Delivery = Delivery.LineByLine, Speed = Speed.Second }).ToScore(),
+        ["free"] = (Drills.Of() with { Meter = Meter.Free, Delivery = Delivery.LineByLine, Speeds = [Speed.Second] }).ToScore(),
         ["kanakangi"] = Drills.Of(Drills.Kanakangi, "ladder.there-and-back", "F#3").ToScore(),
         ["three sections"] = Drills.Join(
         [

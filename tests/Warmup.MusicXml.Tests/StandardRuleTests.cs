@@ -39,7 +39,7 @@ public class StandardRuleTests
     public void Beams_are_written_by_akshara()
     {
         // Four sixteenths an akshara: two beams from the first to the fourth, and a new pair for the next akshara.
-        var notes = ReadScore.Of((Drills.Of(pattern: "figure(0 1 2 3 4 5 6 7)") with { Speed = Speed.Third }).ToScore()).Notes.Take(8);
+        var notes = ReadScore.Of((Drills.Of(pattern: "figure(0 1 2 3 4 5 6 7)") with { Speeds = [Speed.Third] }).ToScore()).Notes.Take(8);
         string[] beats = ["begin", "continue", "continue", "end", "begin", "continue", "continue", "end"];
         Assert.Equal(beats.Select(b => $"{b} {b}"), notes.Select(n => string.Join(' ', n.Beams)));
     }
@@ -48,7 +48,7 @@ public class StandardRuleTests
     public void A_lone_sixteenth_beside_a_dotted_eighth_takes_a_hook()
     {
         // S for a quarter of an akshara, then R held from there: a sixteenth and a dotted eighth in the first akshara.
-        var first = ReadScore.Of((Drills.Of() with { Speed = Speed.Third, Delivery = Delivery.LineByLine }).ToScore()).Notes.Take(2).ToArray();
+        var first = ReadScore.Of((Drills.Of() with { Speeds = [Speed.Third], Delivery = Delivery.LineByLine }).ToScore()).Notes.Take(2).ToArray();
         Assert.Equal(["begin", "forward hook"], first[0].Beams);
         Assert.Equal(["end"], first[1].Beams);
     }
@@ -85,7 +85,7 @@ public class StandardRuleTests
     {
         // One line that fills the tuplet: as many notes as the gati, in the time of the power of two below it.
         var steps = string.Join(' ', Enumerable.Range(0, gati).Select(i => (i % 7).ToString(CultureInfo.InvariantCulture)));
-        var score = (Drills.Of(pattern: $"figure({steps}).take(1)") with { Speed = new Speed(kalam, gati), Meter = Meter.Free }).ToScore();
+        var score = (Drills.Of(pattern: $"figure({steps}).take(1)") with { Speeds = [new Speed(kalam, gati)], Meter = Meter.Free }).ToScore();
         var notes = ReadScore.Of(score).Notes.ToArray();
         Assert.Equal(gati, notes.Length);
         Assert.All(notes, n =>
@@ -103,7 +103,7 @@ public class StandardRuleTests
         // A held note and a breath of 29/24 akshara inside every gati: what could tempt a writer to put a tuplet into a tuplet.
         foreach (var gati in (int[])[3, 5, 7, 9])
         {
-            var read = ReadScore.Of((Drills.Of() with { Speed = new Speed(3, gati), Tempo = 72, Delivery = Delivery.LineByLine }).ToScore());
+            var read = ReadScore.Of((Drills.Of() with { Speeds = [new Speed(3, gati)], Tempo = 72, Delivery = Delivery.LineByLine }).ToScore());
             Checks.TupletsAreWhole(read);
             Assert.All(read.All("tuplet"), t => Assert.Equal("1", (string?)t.Attribute("number")));
             Assert.All(read.Notes, n => Assert.InRange(n.Element.Descendants("tuplet").Count(), 0, 1));
@@ -114,8 +114,8 @@ public class StandardRuleTests
     public void A_part_has_one_divisions_and_it_is_the_least_that_divides_every_duration()
     {
         Assert.Equal(1, ReadScore.Of(LineByLine).Divisions);
-        Assert.Equal(4, ReadScore.Of((Drills.Of() with { Speed = Speed.Third }).ToScore()).Divisions);
-        Assert.Equal(3, ReadScore.Of((Drills.Of(pattern: "figure(0 1 2)") with { Speed = new Speed(3, 3), Meter = Meter.Free }).ToScore()).Divisions);
+        Assert.Equal(4, ReadScore.Of((Drills.Of() with { Speeds = [Speed.Third] }).ToScore()).Divisions);
+        Assert.Equal(3, ReadScore.Of((Drills.Of(pattern: "figure(0 1 2)") with { Speeds = [new Speed(3, 3)], Meter = Meter.Free }).ToScore()).Divisions);
     }
 
     [Fact]
@@ -145,7 +145,7 @@ public class StandardRuleTests
     [InlineData("figure(0 1 2)", 3, "3/16")]
     public void A_free_bar_is_counted_in_the_longest_value_that_fits(string pattern, int kalam, string time)
     {
-        var read = ReadScore.Of((Drills.Of(pattern: $"{pattern}.take(1)") with { Speed = new Speed(kalam), Meter = Meter.Free }).ToScore());
+        var read = ReadScore.Of((Drills.Of(pattern: $"{pattern}.take(1)") with { Speeds = [new Speed(kalam)], Meter = Meter.Free }).ToScore());
         var element = Assert.Single(read.All("time"));
         Assert.Equal(time, $"{element.Element("beats")!.Value}/{element.Element("beat-type")!.Value}");
     }

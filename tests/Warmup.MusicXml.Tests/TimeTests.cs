@@ -37,7 +37,7 @@ public class TimeTests
             {
                 foreach (var delivery in (Delivery[])[Delivery.Continuous, Delivery.LineByLine, Delivery.Continuous with { Fill = Fill.Anga, FillBy = FillBy.Rest }])
                 {
-                    var score = (Drills.Of() with { Meter = meter, Speed = new Speed(kalam, gati), Delivery = delivery }).ToScore();
+                    var score = (Drills.Of() with { Meter = meter, Speeds = [new Speed(kalam, gati)], Delivery = delivery }).ToScore();
                     var bytes = ReadScore.Bytes(score);
                     var read = ReadScore.Of(bytes);
                     var time = Assert.Single(read.All("time"));
@@ -74,7 +74,7 @@ public class TimeTests
     public void The_tuplets_are_those_of_the_gati(int gati, int kalam, int actual, int normal)
     {
         // The first line has two notes only, which no tuplet needs to fill: lines of nine.
-        var read = ReadScore.Of((Drills.Of(pattern: "figure(0 1 2 3 4 3 2 1 0)") with { Speed = new Speed(kalam, gati) }).ToScore());
+        var read = ReadScore.Of((Drills.Of(pattern: "figure(0 1 2 3 4 3 2 1 0)") with { Speeds = [new Speed(kalam, gati)] }).ToScore());
         var first = read.Notes.First(n => !n.IsRest);
         Assert.Equal(actual == 0 ? null : (actual, normal), first.Modification is { } m ? (m.Actual, m.Normal) : ((int, int)?)null);
     }
@@ -93,7 +93,7 @@ public class TimeTests
     public void A_ramp_has_a_tempo_mark_right_before_the_note_where_each_time_through_begins()
     {
         // 35 notes in Adi: the second time begins with the fourth note of the fifth measure.
-        var read = ReadScore.Of((Drills.Of() with { Ramp = new TempoRamp(60, new Rational(25, 2), 85) }).ToScore(), new() { LineMarks = MusicXmlLineMarks.None });
+        var read = ReadScore.Of((Drills.Of() with { Tempo = new TempoRamp(60, new Rational(25, 2), 85) }).ToScore(), new() { LineMarks = MusicXmlLineMarks.None });
         Assert.Equal(["60", "73", "85"], read.All("per-minute").Select(p => p.Value));
         Assert.Equal(["60", "72.5", "85"], read.All("sound").Select(s => (string?)s.Attribute("tempo")));
         var fifth = read.Measures[4].Element.Elements().Where(e => e.Name.LocalName is "note" or "direction").Select(e => e.Name.LocalName);
@@ -117,7 +117,7 @@ public class TimeTests
     [InlineData(2, 4, "eighth.")] // two notes
     public void A_compound_beat_is_divided_as_written_music_has_it(int kalam, int gati, string value)
     {
-        var read = ReadScore.Of((Drills.Of(pattern: "figure(0 1 2 3 4 5)") with { Meter = Meter.Parse("6/8"), Speed = new Speed(kalam, gati) }).ToScore());
+        var read = ReadScore.Of((Drills.Of(pattern: "figure(0 1 2 3 4 5)") with { Meter = Meter.Parse("6/8"), Speeds = [new Speed(kalam, gati)] }).ToScore());
         Assert.All(read.Notes.Where(n => !n.IsRest), n => Assert.Equal(value, n.Type + string.Concat(n.Element.Elements("dot").Select(_ => "."))));
         Assert.Empty(read.All("tuplet"));
     }
@@ -141,7 +141,7 @@ public class TimeTests
     public void The_part_of_the_beat_has_a_stroke_a_beat_the_gestures_and_the_accents(string name, string words, string accents)
     {
         var meter = Meter.Parse(name);
-        var score = (Drills.Of() with { Meter = meter, CountIn = 1, Speed = new Speed(2, 3), Delivery = Delivery.LineByLine }).ToScore();
+        var score = (Drills.Of() with { Meter = meter, CountIn = 1, Speeds = [new Speed(2, 3)], Delivery = Delivery.LineByLine }).ToScore();
         foreach (var beat in (MusicXmlBeat[])[MusicXmlBeat.Strokes, MusicXmlBeat.Gestures])
         {
             var bytes = ReadScore.Bytes(score, new() { Beat = beat });
@@ -165,7 +165,7 @@ public class TimeTests
     [Fact]
     public void Free_bars_rest_in_the_part_of_the_beat()
     {
-        var score = Drills.Join([Drills.Of(), Drills.Of() with { Meter = Meter.Free, Speed = Speed.Third, Delivery = Delivery.LineByLine }]);
+        var score = Drills.Join([Drills.Of(), Drills.Of() with { Meter = Meter.Free, Speeds = [Speed.Third], Delivery = Delivery.LineByLine }]);
         var bytes = ReadScore.Bytes(score, new() { Beat = MusicXmlBeat.Gestures });
         Schema.SkipWhereMissing();
         Assert.Empty(Schema.Errors(bytes));
@@ -213,7 +213,7 @@ public class TimeTests
              Meter = meter,
              Speeds = speeds.ToValueList(),
              Delivery = (lineByLine ? Delivery.LineByLine : Delivery.Continuous) with { Fill = fill, FillBy = fillBy },
-             Ramp = rounds == 0 ? TempoRamp.Constant(60) : new TempoRamp(60, step, 60 + (rounds * step)),
+             Tempo = rounds == 0 ? TempoRamp.Constant(60) : new TempoRamp(60, step, 60 + (rounds * step)),
              CountIn = countIn,
          })).ToArbitrary(),
         sample =>

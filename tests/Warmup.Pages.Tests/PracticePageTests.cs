@@ -156,8 +156,8 @@ public class PracticePageTests(Opened opened) : IClassFixture<Opened>
     {
         foreach (var drill in (Drill[])
         [
-            Mohanam, Mohanam with { Speed = Speed.Third }, Mohanam with { Speed = new Speed(4, 9), Delivery = Delivery.Continuous },
-            Mohanam with { Meter = Meter.Parse("sankirna-jati dhruva"), Speed = Speed.Second, Title = new string('w', 200) }, Mohanam with { Meter = Meter.Free },
+            Mohanam, Mohanam with { Speeds = [Speed.Third] }, Mohanam with { Speeds = [new Speed(4, 9)], Delivery = Delivery.Continuous },
+            Mohanam with { Meter = Meter.Parse("sankirna-jati dhruva"), Speeds = [Speed.Second], Title = new string('w', 200) }, Mohanam with { Meter = Meter.Free },
         ])
         {
             await opened.OpenAsync(drill.ToScore(), width);
@@ -170,7 +170,7 @@ public class PracticePageTests(Opened opened) : IClassFixture<Opened>
     {
         foreach (var width in (int[])[1000, 360])
         {
-            await opened.OpenAsync((Mohanam with { Speed = Speed.Second }).ToScore(), width);
+            await opened.OpenAsync((Mohanam with { Speeds = [Speed.Second] }).ToScore(), width);
             var edges = (await Browser.EvaluateAsync(
                 "[...document.querySelectorAll('.rows')].map(r => JSON.stringify([...r.querySelectorAll('.a')].map(a => a.getBoundingClientRect().x)))"))!.AsArray().Select(e => (string)e!).ToList();
             Assert.Equal(5, edges.Count);
@@ -183,7 +183,7 @@ public class PracticePageTests(Opened opened) : IClassFixture<Opened>
     {
         foreach (var drill in (Drill[])
         [
-            Mohanam, Mohanam with { Speed = Speed.Third }, Mohanam with { Delivery = Delivery.Continuous, Speeds = Practice.ThreeSpeeds() },
+            Mohanam, Mohanam with { Speeds = [Speed.Third] }, Mohanam with { Delivery = Delivery.Continuous, Speeds = SpeedSequences.ThreeSpeeds() },
             Mohanam with { Scale = Scale.Parse("S R1 G3 M1 P D1 N3 S'"), Pattern = Pattern.Parse("ladder.up-down") },
         ])
         {

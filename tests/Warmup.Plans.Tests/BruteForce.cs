@@ -62,9 +62,9 @@ internal sealed class BruteForce
         {
             var open = _choices
                 .Where(c => c.Scale == x.scale && c.Role == role)
-                .Select(c => (c.Exercise, Way: c.Ways.Find(w => !w.Against.Overlaps(rules))))
-                .Where(c => c.Way is not null)
-                .OrderBy(c => (c.Way!.Grade, c.Way.Span))
+                .Select(c => (c.Exercise, Rendering: c.Renderings.Find(w => !w.Against.Overlaps(rules))))
+                .Where(c => c.Rendering is not null)
+                .OrderBy(c => (c.Rendering!.Grade, c.Rendering.Span))
                 .Select(c => (c.Exercise, Last: LastOf(x.scale, c.Exercise)))
                 .ToList();
             return CanSing(open, x.place, order.Count, role, rules, []);
@@ -124,7 +124,7 @@ internal sealed class BruteForce
         throw new InvalidOperationException("no scale");
     }
 
-    private IEnumerable<Way> WaysOf(Scale scale, Role role, Exercise exercise, Singer singer, int octave)
+    private IEnumerable<Rendering> WaysOf(Scale scale, Role role, Exercise exercise, Singer singer, int octave)
     {
         var level = _request.Level!;
         var words = exercise.Tala.Split(' ');
@@ -147,7 +147,7 @@ internal sealed class BruteForce
             }
 
             var difficulty = Difficulty.Of(score!);
-            if (role == Role.Middle && _choices.Exists(c => c.Scale == scale && c.Role == Role.Opening && c.Ways.Exists(w => w.Span > difficulty.SpanSemitones)))
+            if (role == Role.Middle && _choices.Exists(c => c.Scale == scale && c.Role == Role.Opening && c.Renderings.Exists(w => w.Span > difficulty.SpanSemitones)))
             {
                 yield break;
             }
@@ -163,11 +163,11 @@ internal sealed class BruteForce
                 against.Add(PlanRuleKind.Budget);
             }
 
-            yield return new Way(against, difficulty.Score(), difficulty.SpanSemitones);
+            yield return new Rendering(against, difficulty.Score(), difficulty.SpanSemitones);
         }
     }
 
-    private sealed record Choice(Scale Scale, Role Role, string Exercise, List<Way> Ways);
+    private sealed record Choice(Scale Scale, Role Role, string Exercise, List<Rendering> Renderings);
 
-    private sealed record Way(HashSet<PlanRuleKind> Against, int Grade, int Span);
+    private sealed record Rendering(HashSet<PlanRuleKind> Against, int Grade, int Span);
 }

@@ -48,7 +48,7 @@ public sealed class MuseScoreBatch : IDisposable
 
     public string Printed { get; } = string.Empty;
 
-    internal Dictionary<string, List<Piece>> Groups { get; } = new(StringComparer.Ordinal)
+    internal Dictionary<string, List<NamedScore>> Groups { get; } = new(StringComparer.Ordinal)
     {
         ["demo"] = [.. Repertoire.Demo],
         ["parents"] = [.. Repertoire.Parents],

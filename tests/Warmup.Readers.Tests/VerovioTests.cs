@@ -20,7 +20,7 @@ public class VerovioTests
         var folder = Directory.CreateTempSubdirectory("warmup-readers-");
         try
         {
-            List<Piece> pieces =
+            List<NamedScore> pieces =
             [
                 .. Repertoire.Demo, .. Repertoire.Parents.Where((_, i) => i % 9 == 0), .. Repertoire.Tonics, .. Repertoire.Meters, .. Repertoire.Speeds, .. Repertoire.Choices,
             ];
@@ -41,7 +41,7 @@ public class VerovioTests
         }
     }
 
-    private static void Holds(Piece piece, JsonElement found)
+    private static void Holds(NamedScore piece, JsonElement found)
     {
         var voices = Repertoire.Voices(piece);
         Assert.True(found.GetProperty("loaded").GetInt32() == 1, piece.Name);

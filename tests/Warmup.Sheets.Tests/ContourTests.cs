@@ -48,7 +48,7 @@ public class ContourTests
     public void Notes_stand_at_their_seconds_and_their_cents()
     {
         // Two speeds and a rising tempo: seconds and aksharas part ways.
-        var score = (Ladder with { Pattern = Pattern.Parse("run"), Delivery = Delivery.Continuous, Speeds = [Speed.First, Speed.Second], Ramp = new TempoRamp(60, 20, 100) }).ToScore();
+        var score = (Ladder with { Pattern = Pattern.Parse("run"), Delivery = Delivery.Continuous, Speeds = [Speed.First, Speed.Second], Tempo = new TempoRamp(60, 20, 100) }).ToScore();
         var section = score.Sections[0];
         Assert.False(section.TempoChanges.IsEmpty);
         var notes = new Drawn(score, new ContourOptions()).Of("note");

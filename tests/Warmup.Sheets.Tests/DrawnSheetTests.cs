@@ -103,7 +103,7 @@ public class DrawnSheetTests
     [Fact]
     public void The_vowel_sign_i_stands_left_of_its_consonant_in_Devanagari()
     {
-        var options = new SheetOptions { Letters = Syllables.Own("two", ["र", "रि", "रा", "र", "र", "र", "र"]) };
+        var options = new SheetOptions { Letters = Syllables.Custom("two", ["र", "रि", "रा", "र", "र", "र", "र"]) };
         var notes = new Drawn(Mohanam.ToScore(), options).Of("note");
         var ra = Assert.Single(Drawn.Glyphs(notes[0]));
         var (ri, raa) = (Drawn.Glyphs(notes[1]), Drawn.Glyphs(notes[4]));

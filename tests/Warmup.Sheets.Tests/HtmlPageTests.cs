@@ -96,7 +96,7 @@ public partial class HtmlPageTests
     [Fact]
     public void It_says_what_the_text_sheet_says()
     {
-        var drill = Mohanam with { Tonic = Tonic.FromHz(200), Tempo = new Rational(145, 2), Speed = Speed.Second };
+        var drill = Mohanam with { Tonic = Tonic.FromHz(200), Tempo = new Rational(145, 2), Speeds = [Speed.Second] };
         using var stream = new MemoryStream();
         new TextSheetFormat().Write(drill.ToScore(), stream);
         var head = Encoding.UTF8.GetString(stream.ToArray()).Split("\n\n")[1].Split('\n');
@@ -119,7 +119,7 @@ public partial class HtmlPageTests
     public void Each_note_has_a_cell_to_be_lit_also_where_an_akshara_has_too_many_parts_to_show()
     {
         // In fourth speed with gati 9 an akshara has 18 parts; a breath of 1/24 brings more.
-        foreach (var drill in (Drill[])[Mohanam, Mohanam with { Speed = new Speed(4, 9), Delivery = Delivery.LineByLine }, Mohanam with { Speeds = Practice.ThreeSpeeds() }])
+        foreach (var drill in (Drill[])[Mohanam, Mohanam with { Speeds = [new Speed(4, 9)], Delivery = Delivery.LineByLine }, Mohanam with { Speeds = SpeedSequences.ThreeSpeeds() }])
         {
             var page = Text(drill);
             var cells = Regex.Count(page, "<span class=\"n c[0-9]+\">");

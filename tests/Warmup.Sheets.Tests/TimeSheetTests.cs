@@ -37,9 +37,9 @@ public class TimeSheetTests
                          - ---   -
             3            S R G | P
             """.ReplaceLineEndings("\n"),
-            Rows(Mohanam with { Speed = Speed.Second }));
-        Assert.Equal("=======", Rows(Mohanam with { Pattern = Pattern.Figure(0, 1, 2, 3).Take(1), Speed = Speed.Third }).Split('\n')[1].Trim());
-        Assert.Equal("≡≡≡≡≡≡≡", Rows(Mohanam with { Pattern = Pattern.Figure(0, 1, 2, 3).Take(1), Speed = new(4) }).Split('\n')[0].Trim());
+            Rows(Mohanam with { Speeds = [Speed.Second] }));
+        Assert.Equal("=======", Rows(Mohanam with { Pattern = Pattern.Figure(0, 1, 2, 3).Take(1), Speeds = [Speed.Third] }).Split('\n')[1].Trim());
+        Assert.Equal("≡≡≡≡≡≡≡", Rows(Mohanam with { Pattern = Pattern.Figure(0, 1, 2, 3).Take(1), Speeds = [new(4)] }).Split('\n')[0].Trim());
     }
 
     [Fact]
@@ -53,7 +53,7 @@ public class TimeSheetTests
                        = =====
         3              S R G P ||
         """.ReplaceLineEndings("\n"),
-        Rows(Mohanam with { Speed = new(3, 3), Meter = Meter.Parse("1+2/4") }));
+        Rows(Mohanam with { Speeds = [new(3, 3)], Meter = Meter.Parse("1+2/4") }));
 
     [Fact]
     public void A_breath_that_begins_inside_an_akshara_stands_behind_the_hold()
@@ -66,7 +66,7 @@ public class TimeSheetTests
     [Fact]
     public void Speeds_one_after_the_other_are_announced_and_run_on_in_mid_avartana()
     {
-        var text = Text(Mohanam with { Speeds = Practice.ThreeSpeeds() });
+        var text = Text(Mohanam with { Speeds = SpeedSequences.ThreeSpeeds() });
         Assert.Contains("speed 1 then speed 2 then speed 3", text, StringComparison.Ordinal);
         Assert.Contains("From here: speed 2, 60 aksharas a minute", text, StringComparison.Ordinal);
 
@@ -77,7 +77,7 @@ public class TimeSheetTests
     [Fact]
     public void A_ramp_is_announced_with_each_tempo()
     {
-        var text = Text(Mohanam with { Ramp = new TempoRamp(60, 15, 90), CountIn = 1 });
+        var text = Text(Mohanam with { Tempo = new TempoRamp(60, 15, 90), CountIn = 1 });
         Assert.Contains("60 to 90 aksharas a minute, speed 1, continuous, 3 times", text, StringComparison.Ordinal);
         Assert.Contains("Time 2 of 3, speed 1, 75 aksharas a minute", text, StringComparison.Ordinal);
         Assert.Contains("Count   1 avartana before the first line", text, StringComparison.Ordinal);
@@ -105,7 +105,7 @@ public class TimeSheetTests
         (from meter in Gen.Elements<Meter>([.. Meter.Talas, .. Meter.Chapus, Meter.Parse("7/8"), Meter.Parse("12/8"), Meter.Parse("3+3+2/8")])
          from kalam in Gen.Choose(1, 4)
          from gati in Gen.Elements(3, 4, 5, 7, 9)
-         select Mohanam with { Pattern = Pattern.Ladder, Meter = meter, Speed = new Speed(kalam, gati) }).ToArbitrary(),
+         select Mohanam with { Pattern = Pattern.Ladder, Meter = meter, Speeds = [new Speed(kalam, gati)] }).ToArbitrary(),
         drill =>
         {
             var section = drill.ToScore().Sections[0];

@@ -43,12 +43,12 @@ ValueList<Singer> singers =
     new Singer("Wren", NoteName.FromMidi(55), NoteName.FromMidi(76), 14, Experience.Intermediate),
     new Singer("Finch", NoteName.FromMidi(48), NoteName.FromMidi(67), 11),
 ];
-WholeFile.Write(In("ranges.svg"), s => RangeChart.Write(score, singers, s));
-WholeFile.Write(In("singers.json"), s => SingersFile.Write(singers, s));
-WholeFile.Write(In("pattern.json"), s => PatternFile.Write(drill.Pattern, s));
-WholeFile.Write(In("tuning.scl"), s => ScalaFile.FromTuning(Tuning.Just).Write(s));
+AtomicFile.Write(In("ranges.svg"), s => RangeChart.Write(score, singers, s));
+AtomicFile.Write(In("singers.json"), s => SingersFile.Write(singers, s));
+AtomicFile.Write(In("pattern.json"), s => PatternFile.Write(drill.Pattern, s));
+AtomicFile.Write(In("tuning.scl"), s => ScalaFile.FromTuning(Tuning.Just).Write(s));
 var findings = singers.SelectMany(singer => score.Check(singer)).Select(f => $"{f.Message}; {f.Fix}\n");
-WholeFile.Write(In("findings.txt"), s => s.Write(Encoding.UTF8.GetBytes(string.Concat(findings))));
+AtomicFile.Write(In("findings.txt"), s => s.Write(Encoding.UTF8.GetBytes(string.Concat(findings))));
 
 var plan = WarmupPlan.Make(new PlanRequest
 {
@@ -58,8 +58,8 @@ var plan = WarmupPlan.Make(new PlanRequest
     Days = 7,
     Seed = 7,
 }).Plan;
-WholeFile.Write(In("plan.json"), s => PlanFile.Write(plan, s));
-WholeFile.Write(In("month.html"), s => MonthPage.Write(plan, s));
+AtomicFile.Write(In("plan.json"), s => PlanFile.Write(plan, s));
+AtomicFile.Write(In("month.html"), s => MonthPage.Write(plan, s));
 new MidiFormat().Save(plan.ToScore(plan.Days.First(d => !d.IsRest)), In("day.mid"));
 
 foreach (var file in Directory.GetFiles(folder).Order(StringComparer.Ordinal))

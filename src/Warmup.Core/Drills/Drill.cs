@@ -38,16 +38,9 @@ public sealed record Drill
     /// <summary>The meter; Adi by default.</summary>
     public Meter Meter { get; init; } = Meter.Adi;
 
-    /// <summary>The first of <see cref="Speeds"/>; setting it leaves that one alone. The first speed by default.</summary>
-    public Speed Speed
-    {
-        get => Speeds[0];
-        init => Speeds = [value];
-    }
-
     /// <summary>
     /// The speeds in which the lines are sung, one after the other without a break: 1 to 64; the first speed alone by default.
-    /// <see cref="Practice"/> has the usual orders.
+    /// <see cref="SpeedSequences"/> has the usual orders.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">There are none, or too many.</exception>
     public ValueList<Speed> Speeds
@@ -60,16 +53,10 @@ public sealed record Drill
         }
     }
 
-    /// <summary>The tempo of the first time, in aksharas a minute, 10 to 400; setting it makes it constant. 60 by default.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
-    public Rational Tempo
-    {
-        get => Ramp.Start;
-        init => Ramp = TempoRamp.Constant(Require.InRange(value, Warmup.Tempo.Slowest, Warmup.Tempo.Fastest, nameof(Tempo)));
-    }
-
-    /// <summary>The tempo of each time through the drill; constantly 60 by default.</summary>
-    public TempoRamp Ramp { get; init; } = TempoRamp.Constant(Warmup.Tempo.Default);
+    /// <summary>
+    /// The tempo of each time through the drill, in aksharas a minute: a number for the same tempo every time, or a ramp. 60 by default.
+    /// </summary>
+    public TempoRamp Tempo { get; init; } = TempoRamp.Constant(Warmup.Tempo.Default);
 
     /// <summary>
     /// How often the drill is sung, each time in all its speeds, 1 to 1,000; 1 by default. A ramp takes at least the times it needs to
@@ -165,5 +152,5 @@ public sealed record Drill
     }
 
     /// <summary>The title, tonic and tempo.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Title} on {Tonic} at {Ramp}, {string.Join(" then ", Speeds)}, {Delivery}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Title} on {Tonic} at {Tempo}, {string.Join(" then ", Speeds)}, {Delivery}");
 }

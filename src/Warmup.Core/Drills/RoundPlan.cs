@@ -11,12 +11,12 @@ internal readonly record struct RoundPlan(int Count, int Lines, int Notes, int? 
 {
     public static RoundPlan For(Drill drill, Expansion expansion, TimeGrid grid, CancellationToken cancellation)
     {
-        var count = Math.Max(drill.Repetitions, drill.Ramp.Rounds);
+        var count = Math.Max(drill.Repetitions, drill.Tempo.Rounds);
         var at = grid.CountIn;
         for (var round = 0; round < count; round++)
         {
             cancellation.ThrowIfCancellationRequested();
-            at = grid.After(at, drill.Ramp.At(round));
+            at = grid.After(at, drill.Tempo.At(round));
         }
 
         var full = drill.Meter.IsFree ? null : ToEndOnFirstBeat(drill, grid, at, count);
@@ -43,7 +43,7 @@ internal readonly record struct RoundPlan(int Count, int Lines, int Notes, int? 
         if (grid.IsSteady)
         {
             // Lines that run on take the same time wherever they begin: the least common multiple of it and the avartana.
-            long needed = new Rational(grid.After(0, drill.Tempo), grid.Avartana).Denominator;
+            long needed = new Rational(grid.After(0, drill.Tempo.Start), grid.Avartana).Denominator;
             return (int)((count + needed - 1) / needed * needed);
         }
 
@@ -51,7 +51,7 @@ internal readonly record struct RoundPlan(int Count, int Lines, int Notes, int? 
         var met = new HashSet<long>();
         while (met.Add(phase))
         {
-            phase = grid.After(phase, drill.Ramp.Ceiling) % grid.Avartana;
+            phase = grid.After(phase, drill.Tempo.Ceiling) % grid.Avartana;
             count++;
             if (phase == 0)
             {

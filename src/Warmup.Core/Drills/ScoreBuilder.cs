@@ -56,10 +56,10 @@ internal static class ScoreBuilder
         var rounds = RoundPlan.For(drill, expansion, grid, cancellation);
         var palette = new Palette(drill, tonicName);
         var timeline = new Timeline(grid, rounds, palette, drill.Delivery.IsLineByLine);
-        var tempi = new TempoMap(drill.Tempo);
+        var tempi = new TempoMap(drill.Tempo.Start);
         for (var round = 0; round < rounds.Count; round++)
         {
-            var tempo = drill.Ramp.At(round);
+            var tempo = drill.Tempo.At(round);
             var breath = grid.Breath(tempo);
             tempi.ChangeTo(tempo, timeline.At);
             foreach (var speed in drill.Speeds)
@@ -81,9 +81,9 @@ internal static class ScoreBuilder
             TonicName = tonicName,
             Tuning = drill.Tuning,
             Meter = drill.Meter,
-            Speed = drill.Speed,
+            Speed = drill.Speeds[0],
             Delivery = drill.Delivery,
-            Tempo = drill.Tempo,
+            Tempo = drill.Tempo.Start,
             TempoChanges = tempi.Changes,
             CountIn = grid.Aksharas(grid.CountIn),
             RoundsToFirstBeat = rounds.ToFirstBeat,

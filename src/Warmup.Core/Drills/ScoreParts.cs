@@ -53,7 +53,7 @@ public readonly record struct ScoreNote
     public Rational Length => new(LengthSteps, _resolutionLessOne + 1);
 
     /// <summary>The end in aksharas from the section's beginning.</summary>
-    internal Rational End => new(EndSteps, _resolutionLessOne + 1);
+    public Rational End => new(EndSteps, _resolutionLessOne + 1);
 
     /// <summary>The index of the pitch in <see cref="Section.Pitches"/>.</summary>
     public int PitchIndex { get; }

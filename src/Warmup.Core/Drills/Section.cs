@@ -123,6 +123,16 @@ public sealed record Section
             : TempoChanges[low - 1].Onset + ((seconds - TempoChanges[low - 1].Seconds) * TempoChanges[low - 1].Tempo / 60);
     }
 
+    /// <summary>
+    /// The section with breaths taken in: the note before each ends where the breath begins. A breath that the section has already after the
+    /// same note is replaced.
+    /// </summary>
+    /// <param name="breaths">The breaths, in any order, each within the note before it or at its end.</param>
+    /// <exception cref="ArgumentException">
+    /// A breath does not begin within a note of the section, falls on no 24th of an akshara, or the section is too long for a finer grid.
+    /// </exception>
+    public Section WithBreaths(ValueList<Breath> breaths) => BreathInsertion.Into(this, breaths);
+
     /// <summary>The index of the last change at or before a point; -1 before the first.</summary>
     private int Reached(Rational aksharas)
     {

@@ -77,9 +77,9 @@ internal sealed class TimeGrid
         if (drill.Delivery.IsLineByLine)
         {
             resolution = Rational.Lcm(resolution, drill.Delivery.LeastHold.Denominator);
-            for (var round = 0; round < drill.Ramp.Rounds; round++)
+            for (var round = 0; round < drill.Tempo.Rounds; round++)
             {
-                resolution = Rational.Lcm(resolution, drill.Delivery.BreathAksharas(drill.Ramp.At(round)).Denominator);
+                resolution = Rational.Lcm(resolution, drill.Delivery.BreathAksharas(drill.Tempo.At(round)).Denominator);
             }
         }
 

@@ -21,7 +21,7 @@ internal sealed record BackwardsPattern(Pattern Inner) : UnaryPattern(Inner)
         PatternWord.Combinator("backwards", "each line sung backwards between its own end notes, its runs refilled from the other list", p => p.Backwards())
         with { Said = "every line is then sung backwards" };
 
-    internal override Head Head => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry, default, default);
 
     internal override LawClass Class => LawClass.EachLine;
 
@@ -39,7 +39,7 @@ internal sealed record ThereAndBackPattern(Pattern Inner) : UnaryPattern(Inner, 
         PatternWord.Combinator("there-and-back", "each line, then backwards, its last note once", p => p.ThereAndBack())
         with { Said = "every line is sung there and back" };
 
-    internal override Head Head => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry, default, default);
 
     internal override LawClass Class => LawClass.EachLine;
 
@@ -59,7 +59,7 @@ internal sealed record ThereAndBackPattern(Pattern Inner) : UnaryPattern(Inner, 
         back.AsSpan().CopyTo(notes.AsSpan(there.Count - 1));
 
         // The turning note has the form of the run that leaves it and is still reached by the run that arrives.
-        notes[there.Count - 1] = back[0] with { Link = there[^1].Link };
+        notes[there.Count - 1] = back[0] with { Approach = there[^1].Approach };
         return new Line(ValueList.Adopt(notes));
     }
 }
@@ -75,18 +75,18 @@ internal static class TurnBack
         // Walk the line from its end, one maximal run (or one leap) at a time.
         for (var last = source.Count - 1; last > 0;)
         {
-            var link = source[last].Link;
+            var approach = source[last].Approach;
             var first = last - 1;
-            if (link != Link.Leap)
+            if (approach != Approach.Leap)
             {
-                while (first > 0 && source[first].Link == link)
+                while (first > 0 && source[first].Approach == approach)
                 {
                     first--;
                 }
 
-                var other = link == Link.Ascent ? Link.Descent : Link.Ascent;
-                var way = other == Link.Ascent ? Way.Ascent : Way.Descent;
-                AddRun(notes, source.AsSpan()[first..(last + 1)], way, other, scale, expander);
+                var other = approach == Approach.Ascent ? Approach.Descent : Approach.Ascent;
+                var direction = other == Approach.Ascent ? ScaleDirection.Ascent : ScaleDirection.Descent;
+                AddRun(notes, source.AsSpan()[first..(last + 1)], direction, other, scale, expander);
             }
             else
             {
@@ -102,22 +102,22 @@ internal static class TurnBack
         return new Line(notes.ToValueList());
     }
 
-    private static void AddRun(List<LineNote> notes, ReadOnlySpan<LineNote> source, Way way, Link link, Scale scale, Expander expander)
+    private static void AddRun(List<LineNote> notes, ReadOnlySpan<LineNote> source, ScaleDirection direction, Approach approach, Scale scale, Expander expander)
     {
-        var list = scale.List(way);
+        var list = scale.List(direction);
         var from = Leave(notes[^1].Tone, list, scale, expander);
-        var to = Turned(source[0], scale, expander) with { Way = way, Link = link };
+        var to = Turned(source[0], scale, expander) with { Direction = direction, Approach = approach };
         var rises = to.Tone.Semitones > from.Semitones;
         var between = Between(list, rises ? from : to.Tone, rises ? to.Tone : from);
 
         // As many notes as before keep their lengths, silences and words; others are as long as the run's second note.
         var same = between.Length == source.Length - 2;
-        notes[^1] = notes[^1] with { Tone = from, Way = way, Rest = same || source.Length == 2 ? source[^2].Rest : default };
+        notes[^1] = notes[^1] with { Tone = from, Direction = direction, Rest = same || source.Length == 2 ? source[^2].Rest : default };
         for (var i = 0; i < between.Length; i++)
         {
             var tone = between[rises ? i : between.Length - 1 - i];
             var like = same ? source[^(i + 2)] : source[^2] with { Rest = default, Sung = null };
-            notes.Add(new LineNote(tone, way, link, like.Length) { Rest = same ? source[^(i + 3)].Rest : default, Sung = like.Sung });
+            notes.Add(new LineNote(tone, direction, approach, like.Length) { Rest = same ? source[^(i + 3)].Rest : default, Sung = like.Sung });
         }
 
         notes.Add(to);
@@ -139,8 +139,8 @@ internal static class TurnBack
     /// <summary>A note in the form of the list that is not its own.</summary>
     private static LineNote Turned(LineNote note, Scale scale, Expander expander)
     {
-        var way = note.Way == Way.Ascent ? Way.Descent : Way.Ascent;
-        return new LineNote(Leave(note.Tone, scale.List(way), scale, expander), way, Link.Leap, note.Length) { Sung = note.Sung };
+        var direction = note.Direction == ScaleDirection.Ascent ? ScaleDirection.Descent : ScaleDirection.Ascent;
+        return new LineNote(Leave(note.Tone, scale.List(direction), scale, expander), direction, Approach.Leap, note.Length) { Sung = note.Sung };
     }
 
     private static ScaleTone Leave(ScaleTone tone, ScaleList list, Scale scale, Expander expander)
@@ -150,7 +150,7 @@ internal static class TurnBack
             return form;
         }
 
-        var which = list.Way == Way.Ascent ? "ascent" : "descent";
+        var which = list.Direction == ScaleDirection.Ascent ? "ascent" : "descent";
         expander.Note(new Finding(
             FindingCode.NoteMissingFromList,
             Severity.Note,

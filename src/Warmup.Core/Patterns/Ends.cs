@@ -11,10 +11,10 @@ internal sealed record EndsPattern(Pattern Inner) : UnaryPattern(Inner, Inner.Us
     public static PatternWord WordEntry { get; } = PatternWord.Combinator("ends", "only the first and the last note of each line", p => p.Ends())
         with { Said = "only the first and the last note of each line are kept" };
 
-    internal override Head Head => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry, default, default);
 
     internal override LawClass Class => LawClass.EachLine;
 
     internal override Line[] Lines(Frame frame, Expander expander) =>
-        Map(Inner.Lines(frame, expander), static line => line.Notes.Count == 1 ? line : new Line([line.Notes[0] with { Rest = default }, line.Notes[^1] with { Link = Link.Leap }]));
+        Map(Inner.Lines(frame, expander), static line => line.Notes.Count == 1 ? line : new Line([line.Notes[0] with { Rest = default }, line.Notes[^1] with { Approach = Approach.Leap }]));
 }

@@ -44,7 +44,7 @@ internal sealed record FigurePattern : PrimitivePattern
 
     public ValueList<int> Steps { get; }
 
-    internal override Head Head => new(WordEntry, Steps, default);
+    internal override Operation Operation => new(WordEntry, Steps, default);
 
     internal override Line[] Lines(Frame frame, Expander expander)
     {
@@ -68,7 +68,7 @@ internal sealed record FigurePattern : PrimitivePattern
             var notes = new LineNote[Steps.Count];
             for (var i = 0; i < notes.Length; i++)
             {
-                notes[i] = new LineNote(Tone(frame, row + Steps[i]), frame.Way, Link.Leap, Rational.One);
+                notes[i] = new LineNote(Tone(frame, row + Steps[i]), frame.Direction, Approach.Leap, Rational.One);
             }
 
             lines[row] = new Line(ValueList.Adopt(notes));

@@ -15,23 +15,23 @@ internal readonly record struct Frame(Scale Scale, bool Swapped, bool Mirrored, 
     public static Frame Of(Scale scale) => new(scale, false, false, 0, 0);
 
     /// <summary>The list that forward steps take.</summary>
-    public Way Way => Swapped ^ Mirrored ? Way.Descent : Way.Ascent;
+    public ScaleDirection Direction => Swapped ^ Mirrored ? ScaleDirection.Descent : ScaleDirection.Ascent;
 
     /// <summary>Steps from the home note to the far end.</summary>
-    public int Top => Scale.List(Way).Top + High - Low;
+    public int Top => Scale.List(Direction).Top + High - Low;
 
     public Frame Swap() => this with { Swapped = !Swapped };
 
     public Frame Mirror() => this with { Mirrored = !Mirrored };
 
     /// <summary>The home note so many steps further forward, and the far end too.</summary>
-    public Frame Reach(int home, int end) => Mirrored
+    public Frame Span(int home, int end) => Mirrored
         ? this with { High = High - home, Low = Low - end }
         : this with { Low = Low + home, High = High + end };
 
     /// <summary>The tone so many steps forward from the home note; <see langword="null"/> where the scale does not go that far.</summary>
-    public ScaleTone? this[int step] => Scale.List(Way)[Place(Way, step)];
+    public ScaleTone? this[int step] => Scale.List(Direction)[Place(Direction, step)];
 
     /// <summary>The place in one of the lists, counted from its tonic, of a step forward from the home note.</summary>
-    public int Place(Way way, int step) => Mirrored ? Scale.List(way).Top + High - step : Low + step;
+    public int Place(ScaleDirection direction, int step) => Mirrored ? Scale.List(direction).Top + High - step : Low + step;
 }

@@ -26,7 +26,7 @@ internal sealed record GrowPattern(Pattern Inner) : UnaryPattern(Inner, Inner.Us
         PatternWord.Combinator("grow", "each line becomes its first two notes, its first three, ... the whole", p => p.Grow())
         with { Said = "each line grows from its first two notes to the whole" };
 
-    internal override Head Head => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry, default, default);
 
     internal override LawClass Class => LawClass.Other;
 
@@ -58,7 +58,7 @@ internal sealed record WindowsPattern : UnaryPattern
 
     public int Width { get; }
 
-    internal override Head Head => new(WordEntry, [Width], default);
+    internal override Operation Operation => new(WordEntry, [Width], default);
 
     internal override LawClass Class => LawClass.Other;
 

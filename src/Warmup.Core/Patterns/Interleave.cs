@@ -66,12 +66,12 @@ internal sealed record WeavePattern(Pattern First, Pattern Second) : BinaryPatte
             var woven = i <= Math.Min(first.Notes.Count, second.Notes.Count);
             if (i < first.Notes.Count)
             {
-                notes.Add(woven ? first.Notes[i] with { Link = Link.Leap } : first.Notes[i]);
+                notes.Add(woven ? first.Notes[i] with { Approach = Approach.Leap } : first.Notes[i]);
             }
 
             if (i < second.Notes.Count)
             {
-                notes.Add(woven ? second.Notes[i] with { Link = Link.Leap } : second.Notes[i]);
+                notes.Add(woven ? second.Notes[i] with { Approach = Approach.Leap } : second.Notes[i]);
             }
         }
 

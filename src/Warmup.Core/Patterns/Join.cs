@@ -16,7 +16,7 @@ internal sealed record JoinPattern(Pattern Inner) : UnaryPattern(Inner, Inner.Us
     public static PatternWord WordEntry { get; } = PatternWord.Combinator("join", "all lines as one phrase", p => p.Join())
         with { Said = "all lines are joined into one phrase" };
 
-    internal override Head Head => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry, default, default);
 
     internal override LawClass Class => LawClass.Other;
 
@@ -37,7 +37,7 @@ internal sealed record SplitPattern : UnaryPattern
 
     public int Count { get; }
 
-    internal override Head Head => new(WordEntry, [Count], default);
+    internal override Operation Operation => new(WordEntry, [Count], default);
 
     internal override LawClass Class => LawClass.Other;
 

@@ -24,7 +24,7 @@ internal sealed record LadderPattern : PrimitivePattern
         PatternWord.Primitive("ladder", "from the tonic up, one more note each line, to the upper tonic", () => Ladder)
         with { Said = "each line starts on the tonic and adds one note until the upper tonic is reached" };
 
-    internal override Head Head => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry, default, default);
 
     internal override Line[] Lines(Frame frame, Expander expander)
     {

@@ -72,7 +72,7 @@ internal sealed record HoldPattern : UnaryPattern
 
     public int Count { get; }
 
-    internal override Head Head => new(WordEntry, [Count], default);
+    internal override Operation Operation => new(WordEntry, [Count], default);
 
     internal override LawClass Class => LawClass.EachLine;
 
@@ -91,7 +91,7 @@ internal sealed record FillPattern : UnaryPattern
 
     public int Count { get; }
 
-    internal override Head Head => new(WordEntry, [Count], default);
+    internal override Operation Operation => new(WordEntry, [Count], default);
 
     internal override LawClass Class => LawClass.EachLine;
 
@@ -122,7 +122,7 @@ internal sealed record StretchPattern : UnaryPattern
 
     public Rational Factor { get; }
 
-    internal override Head Head => Factor.IsInteger
+    internal override Operation Operation => Factor.IsInteger
         ? new(StretchWord, [(int)Factor.Numerator], default)
         : Factor.Numerator == 1
             ? new(ShrinkWord, [(int)Factor.Denominator], default)
@@ -144,7 +144,7 @@ internal sealed record RestPattern : UnaryPattern
 
     public int Count { get; }
 
-    internal override Head Head => new(WordEntry, [Count], default);
+    internal override Operation Operation => new(WordEntry, [Count], default);
 
     internal override LawClass Class => LawClass.EachLine;
 
@@ -177,7 +177,7 @@ internal sealed record RhythmPattern : UnaryPattern
 
     public ValueList<int> Factors { get; }
 
-    internal override Head Head => new(WordEntry, Factors, default);
+    internal override Operation Operation => new(WordEntry, Factors, default);
 
     internal override LawClass Class => LawClass.EachLine;
 

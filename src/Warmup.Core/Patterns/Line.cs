@@ -1,7 +1,7 @@
 namespace Warmup;
 
 /// <summary>How a note of a line is reached from the one before it.</summary>
-public enum Link
+public enum Approach
 {
     /// <summary>By a leap or a step of a figure, or it is the first note: nothing lies between.</summary>
     Leap,
@@ -15,31 +15,31 @@ public enum Link
 
 /// <summary>One note of a line: a tone of the scale, its length in units, and the silence behind it.</summary>
 /// <param name="Tone">The tone.</param>
-/// <param name="Way">The list of the scale it was taken from.</param>
-/// <param name="Link">How it is reached from the note before.</param>
+/// <param name="Direction">The list of the scale it was taken from.</param>
+/// <param name="Approach">How it is reached from the note before.</param>
 /// <param name="Length">Its length in units, above 0. A unit is one note of the chosen speed.</param>
-public readonly record struct LineNote(ScaleTone Tone, Way Way, Link Link, Rational Length)
+public readonly record struct LineNote(ScaleTone Tone, ScaleDirection Direction, Approach Approach, Rational Length)
 {
     // Lines are many and held for long, so a note is kept small: what most notes have not stands apart.
-    private readonly byte _way = (byte)Way;
-    private readonly byte _link = (byte)Link;
+    private readonly byte _direction = (byte)Direction;
+    private readonly byte _approach = (byte)Approach;
     private readonly Further? _further;
 
     /// <summary>The longest note or silence, in units; the shortest is 1 divided by it (the project's own bound).</summary>
     public const int LongestUnits = 4_096;
 
     /// <summary>The list of the scale it was taken from.</summary>
-    public Way Way
+    public ScaleDirection Direction
     {
-        get => (Way)_way;
-        init => _way = (byte)value;
+        get => (ScaleDirection)_direction;
+        init => _direction = (byte)value;
     }
 
     /// <summary>How it is reached from the note before.</summary>
-    public Link Link
+    public Approach Approach
     {
-        get => (Link)_link;
-        init => _link = (byte)value;
+        get => (Approach)_approach;
+        init => _approach = (byte)value;
     }
 
     /// <summary>The silence behind the note, in units; 0 by default.</summary>
@@ -128,7 +128,7 @@ public sealed record Line(ValueList<LineNote> Notes)
     internal Line Part(int start, int count)
     {
         var notes = Notes.AsSpan().Slice(start, count).ToArray();
-        notes[0] = notes[0] with { Link = Link.Leap };
+        notes[0] = notes[0] with { Approach = Approach.Leap };
         return new Line(ValueList.Adopt(notes));
     }
 

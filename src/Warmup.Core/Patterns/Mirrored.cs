@@ -18,7 +18,7 @@ internal sealed record MirroredPattern(Pattern Inner) : UnaryPattern(Inner)
     public static PatternWord WordEntry { get; } = PatternWord.Combinator("mirrored", "the same rule from the upper tonic down, on the other list", p => p.Mirrored())
         with { Said = "all of it starts from the upper tonic and goes down" };
 
-    internal override Head Head => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry, default, default);
 
     internal override LawClass Class => LawClass.Frame;
 
@@ -30,7 +30,7 @@ internal sealed record SwappedPattern(Pattern Inner) : UnaryPattern(Inner)
     public static PatternWord WordEntry { get; } = PatternWord.Combinator("swapped", "the same direction with the notes of the other list", p => p.Swapped())
         with { Said = "the notes are those of the other list" };
 
-    internal override Head Head => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry, default, default);
 
     internal override LawClass Class => LawClass.Frame;
 
@@ -42,7 +42,7 @@ internal sealed record UpDownPattern(Pattern Inner) : UnaryPattern(Inner, 2 * In
     public static PatternWord WordEntry { get; } = PatternWord.Combinator("up-down", "the whole pattern up, then mirrored down", p => p.UpDown())
         with { Said = "all lines go up, then the mirrored lines go down" };
 
-    internal override Head Head => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry, default, default);
 
     internal override LawClass Class => LawClass.UpDown;
 

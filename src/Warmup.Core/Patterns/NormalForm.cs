@@ -37,7 +37,7 @@ internal static class NormalForm
         switch (pattern)
         {
             case UnaryPattern unary:
-                return Apply(unary.Head, Of(unary.Inner));
+                return Apply(unary.Operation, Of(unary.Inner));
             case BinaryPattern binary:
                 return Interleaved(binary.Connective, Of(binary.First), Of(binary.Second));
             case SumPattern sum:
@@ -48,11 +48,11 @@ internal static class NormalForm
     }
 
     /// <summary>Whether a word changes nothing.</summary>
-    public static bool IsIdentity(Head head) => head.Word.Name switch
+    public static bool IsIdentity(Operation operation) => operation.Word.Name switch
     {
-        "repeat" or "each-line" or "each-note" or "every" or "rhythm" or "stretch" or "shrink" => head.Numbers.AsSpan().IndexOfAnyExcept(1) < 0,
-        "transposed" or "below" or "above" or "reach" or "rotate" => head.Numbers.AsSpan().IndexOfAnyExcept(0) < 0,
-        "order" => head.Numbers.SequenceEqual(Enumerable.Range(1, head.Numbers.Count)),
+        "repeat" or "each-line" or "each-note" or "every-nth" or "rhythm" or "stretch" or "shrink" => operation.Numbers.AsSpan().IndexOfAnyExcept(1) < 0,
+        "transposed" or "below" or "above" or "span" or "rotate" => operation.Numbers.AsSpan().IndexOfAnyExcept(0) < 0,
+        "order" => operation.Numbers.SequenceEqual(Enumerable.Range(1, operation.Numbers.Count)),
         _ => false,
     };
 
@@ -65,7 +65,7 @@ internal static class NormalForm
     {
         first = outer;
         second = inner;
-        if (outer.Head == inner.Head && outer is ReversedPattern or MirroredPattern or SwappedPattern or LastFirstPattern)
+        if (outer.Operation == inner.Operation && outer is ReversedPattern or MirroredPattern or SwappedPattern or LastFirstPattern)
         {
             return Rewrite.Cancel;
         }
@@ -73,10 +73,10 @@ internal static class NormalForm
         if (Merged(outer, inner) is { } merged)
         {
             first = merged;
-            return IsIdentity(merged.Head) ? Rewrite.Cancel : Rewrite.Merge;
+            return IsIdentity(merged.Operation) ? Rewrite.Cancel : Rewrite.Merge;
         }
 
-        if (inner is ReachPattern { Inner: UpDownPattern } stuck)
+        if (inner is SpanPattern { Inner: UpDownPattern } stuck)
         {
             // A reach cannot pass into an up-down; what passes through both of them goes in, whatever its rank.
             if (outer.Class is not (LawClass.Frame or LawClass.Turn or LawClass.EachLine))
@@ -84,7 +84,7 @@ internal static class NormalForm
                 return Rewrite.Stay;
             }
 
-            second = outer is MirroredPattern ? new ReachPattern(Pattern.Run, -stuck.End, -stuck.Home) : inner;
+            second = outer is MirroredPattern ? new SpanPattern(Pattern.Run, -stuck.End, -stuck.Home) : inner;
             return Rewrite.Swap;
         }
 
@@ -93,10 +93,10 @@ internal static class NormalForm
             return Rewrite.Stay;
         }
 
-        if (outer is ReachPattern reach && inner is MirroredPattern)
+        if (outer is SpanPattern reach && inner is MirroredPattern)
         {
             // Inside the mirror forward is down, and the home note is the far end.
-            first = new ReachPattern(Pattern.Run, -reach.End, -reach.Home);
+            first = new SpanPattern(Pattern.Run, -reach.End, -reach.Home);
         }
 
         return Rewrite.Swap;
@@ -112,14 +112,14 @@ internal static class NormalForm
         combinator.Class == LawClass.Frame
         || (connective == AlternatePattern.WordEntry && (combinator.Class is LawClass.Turn or LawClass.EachLine or LawClass.Barrier));
 
-    private static Pattern Apply(Head head, Pattern inner)
+    private static Pattern Apply(Operation operation, Pattern inner)
     {
-        if (inner is EmptyPattern || IsIdentity(head))
+        if (inner is EmptyPattern || IsIdentity(operation))
         {
             return inner;
         }
 
-        var outer = (UnaryPattern)head.Word.Build(new WordParts(inner, head.Numbers, null, head.Texts));
+        var outer = (UnaryPattern)operation.Word.Build(new WordParts(inner, operation.Numbers, null, operation.Texts));
         if (inner is not UnaryPattern child)
         {
             return outer;
@@ -128,8 +128,8 @@ internal static class NormalForm
         return Step(outer, child, out var first, out var second) switch
         {
             Rewrite.Cancel => child.Inner,
-            Rewrite.Merge => Apply(first.Head, child.Inner),
-            Rewrite.Swap => Apply(second.Head, Apply(first.Head, child.Inner)),
+            Rewrite.Merge => Apply(first.Operation, child.Inner),
+            Rewrite.Swap => Apply(second.Operation, Apply(first.Operation, child.Inner)),
             _ => outer,
         };
     }
@@ -153,10 +153,10 @@ internal static class NormalForm
         }
 
         // Two neighbours that end on the same word are one sum that ends on it; that one may end as its neighbour does in turn.
-        if (kept.Count > 0 && kept[^1] is UnaryPattern left && part is UnaryPattern right && left.Head == right.Head && Distributes(left))
+        if (kept.Count > 0 && kept[^1] is UnaryPattern left && part is UnaryPattern right && left.Operation == right.Operation && Distributes(left))
         {
             kept.RemoveAt(kept.Count - 1);
-            Append(kept, Apply(left.Head, Sum([left.Inner, right.Inner])));
+            Append(kept, Apply(left.Operation, Sum([left.Inner, right.Inner])));
             return;
         }
 
@@ -170,8 +170,8 @@ internal static class NormalForm
             return first is EmptyPattern ? second : first;
         }
 
-        return first is UnaryPattern left && second is UnaryPattern right && left.Head == right.Head && PassesThrough(left, connective)
-            ? Apply(left.Head, Interleaved(connective, left.Inner, right.Inner))
+        return first is UnaryPattern left && second is UnaryPattern right && left.Operation == right.Operation && PassesThrough(left, connective)
+            ? Apply(left.Operation, Interleaved(connective, left.Inner, right.Inner))
             : connective.Build(new WordParts(first, default, second));
     }
 
@@ -186,11 +186,11 @@ internal static class NormalForm
                 (RepeatedPattern a, RepeatedPattern b) => new RepeatedPattern(Pattern.Run, a.Times * b.Times),
                 (EachLinePattern a, EachLinePattern b) => new EachLinePattern(Pattern.Run, a.Times * b.Times),
                 (EachNotePattern a, EachNotePattern b) => new EachNotePattern(Pattern.Run, a.Times * b.Times),
-                (EveryPattern a, EveryPattern b) => new EveryPattern(Pattern.Run, a.N * b.N),
+                (EveryNthPattern a, EveryNthPattern b) => new EveryNthPattern(Pattern.Run, a.N * b.N),
                 (RotatePattern a, RotatePattern b) => new RotatePattern(Pattern.Run, a.Count + b.Count),
                 (HoldPattern a, HoldPattern b) => new HoldPattern(Pattern.Run, a.Count + b.Count),
                 (RestPattern a, RestPattern b) => new RestPattern(Pattern.Run, a.Count + b.Count),
-                (ReachPattern a, ReachPattern b) => new ReachPattern(Pattern.Run, a.Home + b.Home, a.End + b.End),
+                (SpanPattern a, SpanPattern b) => new SpanPattern(Pattern.Run, a.Home + b.Home, a.End + b.End),
                 (StretchPattern a, StretchPattern b) => Stretched(a.Factor * b.Factor),
                 (EndsPattern, EndsPattern) => inner,
                 (JoinPattern, JoinPattern) => inner,
@@ -213,7 +213,7 @@ internal static class NormalForm
     /// <summary>The place of a combinator in a normal form, innermost first, among those it can change places with.</summary>
     private static int Rank(UnaryPattern combinator) => combinator switch
     {
-        ReachPattern => 0,
+        SpanPattern => 0,
         MirroredPattern => 1,
         SwappedPattern => 2,
         _ => 10 * (int)combinator.Class,
@@ -224,7 +224,7 @@ internal static class NormalForm
         var (a, b) = outer.Class < inner.Class ? (outer, inner) : (inner, outer);
         return a.Class switch
         {
-            LawClass.Frame => b.Class != LawClass.Barrier && !(a is ReachPattern && b.Class == LawClass.UpDown),
+            LawClass.Frame => b.Class != LawClass.Barrier && !(a is SpanPattern && b.Class == LawClass.UpDown),
             LawClass.Turn => b is EndsPattern or EachNotePattern or StretchPattern or RestPattern || b.Class is LawClass.UpDown or LawClass.LineOrder,
             LawClass.EachLine => b.Class is LawClass.UpDown or LawClass.LineOrder,
             _ => false,

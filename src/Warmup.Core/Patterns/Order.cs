@@ -27,7 +27,7 @@ internal sealed record LastFirstPattern(Pattern Inner) : UnaryPattern(Inner)
     public static PatternWord WordEntry { get; } = PatternWord.Combinator("last-first", "the lines in the opposite order", p => p.LastFirst())
         with { Said = "the lines follow in the opposite order" };
 
-    internal override Head Head => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry, default, default);
 
     internal override LawClass Class => LawClass.LineOrder;
 
@@ -45,7 +45,7 @@ internal sealed record RotatePattern : UnaryPattern
 
     public int Count { get; }
 
-    internal override Head Head => new(WordEntry, [Count], default);
+    internal override Operation Operation => new(WordEntry, [Count], default);
 
     internal override LawClass Class => LawClass.LineOrder;
 
@@ -76,16 +76,16 @@ internal sealed record OrderPattern : UnaryPattern
                 nameof(numbers));
         }
 
-        Places = numbers;
+        Sequence = numbers;
     }
 
     public static PatternWord WordEntry { get; } = PatternWord.Combinator(
         "order", "the first lines in another order, such as order(2 1 3)", 1, MostOrdered, 1, MostOrdered, (p, n) => new OrderPattern(p, n))
         with { Said = "the first lines follow in the order {*}" };
 
-    public ValueList<int> Places { get; }
+    public ValueList<int> Sequence { get; }
 
-    internal override Head Head => new(WordEntry, Places, default);
+    internal override Operation Operation => new(WordEntry, Sequence, default);
 
     internal override LawClass Class => LawClass.LineOrder;
 
@@ -93,7 +93,7 @@ internal sealed record OrderPattern : UnaryPattern
     {
         var lines = Inner.Lines(frame, expander);
         var ordered = new List<Line>(lines.Length);
-        foreach (var number in Places)
+        foreach (var number in Sequence)
         {
             if (number <= lines.Length)
             {
@@ -101,7 +101,7 @@ internal sealed record OrderPattern : UnaryPattern
             }
         }
 
-        ordered.AddRange(lines.Skip(Places.Count));
+        ordered.AddRange(lines.Skip(Sequence.Count));
         return [.. ordered];
     }
 }

@@ -75,19 +75,19 @@ public static class PatternFile
 
     private static PatternNodeDto ToNode(Pattern pattern) => pattern switch
     {
-        PrimitivePattern primitive => ToNode(primitive.Head),
-        UnaryPattern unary => With(ToNode(unary.Head), unary.Inner, null),
+        PrimitivePattern primitive => ToNode(primitive.Operation),
+        UnaryPattern unary => With(ToNode(unary.Operation), unary.Inner, null),
         BinaryPattern binary => With(new PatternNodeDto { Word = binary.Connective.Name }, binary.First, binary.Second),
         SumPattern sum => new PatternNodeDto { Sum = [.. sum.Parts.ConvertAll(ToNode)] },
         WrittenPattern written => new PatternNodeDto { Lines = [.. written.WrittenLines] },
         _ => throw new InvalidOperationException($"the pattern {pattern} has no JSON form"),
     };
 
-    private static PatternNodeDto ToNode(Head head) => new()
+    private static PatternNodeDto ToNode(Operation operation) => new()
     {
-        Word = head.Word.Name,
-        Numbers = head.Numbers.IsEmpty ? null : [.. head.Numbers],
-        Texts = head.Texts.IsEmpty ? null : [.. head.Texts],
+        Word = operation.Word.Name,
+        Numbers = operation.Numbers.IsEmpty ? null : [.. operation.Numbers],
+        Texts = operation.Texts.IsEmpty ? null : [.. operation.Texts],
     };
 
     private static PatternNodeDto With(PatternNodeDto node, Pattern of, Pattern? with)

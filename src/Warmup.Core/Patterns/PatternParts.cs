@@ -16,16 +16,16 @@ public abstract partial record Pattern
     /// <summary>The numbers of the outermost word; none for a sum and for written lines.</summary>
     public ValueList<int> Numbers => this switch
     {
-        PrimitivePattern primitive => primitive.Head.Numbers,
-        UnaryPattern unary => unary.Head.Numbers,
+        PrimitivePattern primitive => primitive.Operation.Numbers,
+        UnaryPattern unary => unary.Operation.Numbers,
         _ => default,
     };
 
     /// <summary>The outermost word; <c>+</c> for a sum, <c>[]</c> for written lines.</summary>
     public string Word => this switch
     {
-        PrimitivePattern primitive => primitive.Head.Word.Name,
-        UnaryPattern unary => unary.Head.Word.Name,
+        PrimitivePattern primitive => primitive.Operation.Word.Name,
+        UnaryPattern unary => unary.Operation.Word.Name,
         BinaryPattern binary => binary.Connective.Name,
         SumPattern => "+",
         _ => "[]",
@@ -50,8 +50,8 @@ public abstract partial record Pattern
 
         return this switch
         {
-            PrimitivePattern primitive => Checked(primitive.Head.Word, numbers).Build(new WordParts(null, numbers)),
-            UnaryPattern unary => Checked(unary.Head.Word, numbers).Build(new WordParts(operands[0], numbers, null, unary.Head.Texts)),
+            PrimitivePattern primitive => Checked(primitive.Operation.Word, numbers).Build(new WordParts(null, numbers)),
+            UnaryPattern unary => Checked(unary.Operation.Word, numbers).Build(new WordParts(operands[0], numbers, null, unary.Operation.Texts)),
             BinaryPattern binary => binary.Connective.Build(new WordParts(operands[0], default, operands[1])),
             _ => this,
         };

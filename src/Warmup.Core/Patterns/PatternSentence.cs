@@ -27,10 +27,10 @@ internal static class PatternSentence
 
     public static string Of(Pattern pattern) => pattern switch
     {
-        PrimitivePattern primitive => Clause(primitive.Head),
+        PrimitivePattern primitive => Clause(primitive.Operation),
         WrittenPattern written => $"the written {(written.Written.Count == 1 ? "line is" : "lines are")} {string.Join(" / ", written.WrittenLines)}",
-        UnaryPattern unary => $"{Operand(unary.Inner)}; {Clause(unary.Head)}",
-        BinaryPattern binary => $"{Clause(new Head(binary.Connective, default, default))} of two patterns: ({Of(binary.First)}) and ({Of(binary.Second)})",
+        UnaryPattern unary => $"{Operand(unary.Inner)}; {Clause(unary.Operation)}",
+        BinaryPattern binary => $"{Clause(new Operation(binary.Connective, default, default))} of two patterns: ({Of(binary.First)}) and ({Of(binary.Second)})",
         SumPattern sum => string.Join("; then ", sum.Parts.ConvertAll(Part)),
         _ => pattern.ToString(),
     };
@@ -43,18 +43,18 @@ internal static class PatternSentence
 
     private static string Part(Pattern part) => part is PrimitivePattern or WrittenPattern ? Of(part) : $"({Of(part)})";
 
-    private static string Clause(Head head)
+    private static string Clause(Operation operation)
     {
-        var numbers = head.Numbers.ConvertAll(n => n.ToString(CultureInfo.InvariantCulture));
-        var all = head.Texts.IsEmpty ? string.Join(' ', numbers) : string.Join(", ", head.Texts);
-        var said = head.Word.Said.Replace("{*}", all, StringComparison.Ordinal).Replace("{/}", string.Join('/', numbers), StringComparison.Ordinal);
+        var numbers = operation.Numbers.ConvertAll(n => n.ToString(CultureInfo.InvariantCulture));
+        var all = operation.Texts.IsEmpty ? string.Join(' ', numbers) : string.Join(", ", operation.Texts);
+        var said = operation.Word.Said.Replace("{*}", all, StringComparison.Ordinal).Replace("{/}", string.Join('/', numbers), StringComparison.Ordinal);
         for (var i = 0; i < numbers.Count; i++)
         {
             said = said.Replace($"{{{i}}}", numbers[i], StringComparison.Ordinal);
         }
 
         // "1 notes" and its like.
-        return numbers.Count == 1 && head.Numbers[0] == 1
+        return numbers.Count == 1 && operation.Numbers[0] == 1
             ? said.Replace(" 1 lines are", " line is", StringComparison.Ordinal).Replace(" 1 notes", " 1 note", StringComparison.Ordinal)
                 .Replace(" 1 steps", " 1 step", StringComparison.Ordinal).Replace(" 1 units", " 1 unit", StringComparison.Ordinal)
                 .Replace(" 1 times", " once", StringComparison.Ordinal).Replace(" 1 places", " 1 place", StringComparison.Ordinal)

@@ -30,7 +30,7 @@ internal enum LawClass
 }
 
 /// <summary>A combinator without its pattern: a word, its numbers and its sung words. Two are equal when they print alike.</summary>
-internal readonly record struct Head(PatternWord Word, ValueList<int> Numbers, ValueList<string> Texts)
+internal readonly record struct Operation(PatternWord Word, ValueList<int> Numbers, ValueList<string> Texts)
 {
     public override string ToString() => Takes(Word, Numbers, Texts);
 
@@ -51,9 +51,9 @@ internal abstract record PrimitivePattern : Pattern
     }
 
     /// <summary>The word and its numbers.</summary>
-    internal abstract Head Head { get; }
+    internal abstract Operation Operation { get; }
 
-    internal override string Text => Head.ToString();
+    internal override string Text => Operation.ToString();
 }
 
 /// <summary>A combinator of one pattern.</summary>
@@ -71,15 +71,15 @@ internal abstract record UnaryPattern : Pattern
     public Pattern Inner { get; }
 
     /// <summary>The word, its numbers and its sung words.</summary>
-    internal abstract Head Head { get; }
+    internal abstract Operation Operation { get; }
 
     /// <summary>How the laws treat it.</summary>
     internal abstract LawClass Class { get; }
 
-    internal override string Text => $"{Inner.OperandText}.{Head}";
+    internal override string Text => $"{Inner.OperandText}.{Operation}";
 
     /// <summary>The same combinator of another pattern.</summary>
-    internal Pattern Around(Pattern inner) => Head.Word.Build(new WordParts(inner, Head.Numbers, null, Head.Texts));
+    internal Pattern Around(Pattern inner) => Operation.Word.Build(new WordParts(inner, Operation.Numbers, null, Operation.Texts));
 
     /// <summary>Each line changed by itself.</summary>
     private protected static Line[] Map(Line[] lines, Func<Line, Line> change)

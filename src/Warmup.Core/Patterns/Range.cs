@@ -26,7 +26,7 @@ internal sealed record TakePattern : UnaryPattern
 
     public int Count { get; }
 
-    internal override Head Head => new(WordEntry, [Count], default);
+    internal override Operation Operation => new(WordEntry, [Count], default);
 
     internal override LawClass Class => LawClass.LineOrder;
 
@@ -47,7 +47,7 @@ internal sealed record DropPattern : UnaryPattern
 
     public int Count { get; }
 
-    internal override Head Head => new(WordEntry, [Count], default);
+    internal override Operation Operation => new(WordEntry, [Count], default);
 
     internal override LawClass Class => LawClass.LineOrder;
 

@@ -38,7 +38,7 @@ internal sealed record RepeatedPattern : UnaryPattern
 
     public int Times { get; }
 
-    internal override Head Head => new(WordEntry, [Times], default);
+    internal override Operation Operation => new(WordEntry, [Times], default);
 
     internal override LawClass Class => LawClass.LineOrder;
 
@@ -67,7 +67,7 @@ internal sealed record EachLinePattern : UnaryPattern
 
     public int Times { get; }
 
-    internal override Head Head => new(WordEntry, [Times], default);
+    internal override Operation Operation => new(WordEntry, [Times], default);
 
     internal override LawClass Class => LawClass.LineOrder;
 
@@ -96,7 +96,7 @@ internal sealed record EachNotePattern : UnaryPattern
 
     public int Times { get; }
 
-    internal override Head Head => new(WordEntry, [Times], default);
+    internal override Operation Operation => new(WordEntry, [Times], default);
 
     internal override LawClass Class => LawClass.EachLine;
 
@@ -117,7 +117,7 @@ internal sealed record EachNotePattern : UnaryPattern
             var note = source[i / Times];
             var first = i % Times == 0;
             var last = i % Times == Times - 1;
-            notes[i] = note with { Link = first ? note.Link : Link.Leap, Rest = last ? note.Rest : default };
+            notes[i] = note with { Approach = first ? note.Approach : Approach.Leap, Rest = last ? note.Rest : default };
         }
 
         return new Line(ValueList.Adopt(notes));

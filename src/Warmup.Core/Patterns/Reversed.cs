@@ -16,7 +16,7 @@ internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner)
         PatternWord.Combinator("reversed", "the rule grown anew on the other list, each line read backwards", p => p.Reversed())
         with { Said = "the rule is grown anew on the other list and every line is read backwards" };
 
-    internal override Head Head => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry, default, default);
 
     internal override LawClass Class => LawClass.Turn;
 
@@ -28,11 +28,11 @@ internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner)
         var notes = new LineNote[source.Length];
         for (var i = 0; i < notes.Length; i++)
         {
-            // A link and a silence belong to the pair of notes, so they move to the other one; the silence at the line's end stays there.
+            // A approach and a silence belong to the pair of notes, so they move to the other one; the silence at the line's end stays there.
             var at = source.Length - 1 - i;
-            var link = i == 0 ? Link.Leap : source[at + 1].Link;
+            var approach = i == 0 ? Approach.Leap : source[at + 1].Approach;
             var rest = at == 0 ? source[^1].Rest : source[at - 1].Rest;
-            notes[i] = source[at] with { Link = link, Rest = rest };
+            notes[i] = source[at] with { Approach = approach, Rest = rest };
         }
 
         return new Line(ValueList.Adopt(notes));

@@ -16,7 +16,7 @@ internal sealed record RunPattern : PrimitivePattern
     public static PatternWord WordEntry { get; } = PatternWord.Primitive("run", "one line over the whole scale, from the tonic to the upper tonic", () => Pattern.Run)
         with { Said = "one line goes over the whole scale from the tonic to the upper tonic" };
 
-    internal override Head Head => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry, default, default);
 
     internal override Line[] Lines(Frame frame, Expander expander) => [new Line(ValueList.Adopt(Walk(frame)))];
 
@@ -24,10 +24,10 @@ internal sealed record RunPattern : PrimitivePattern
     public static LineNote[] Walk(Frame frame)
     {
         var run = new LineNote[Span(frame) + 1];
-        var link = frame.Way == Way.Ascent ? Link.Ascent : Link.Descent;
+        var approach = frame.Direction == ScaleDirection.Ascent ? Approach.Ascent : Approach.Descent;
         for (var step = 0; step < run.Length; step++)
         {
-            run[step] = new LineNote(Tone(frame, step), frame.Way, step == 0 ? Link.Leap : link, Rational.One);
+            run[step] = new LineNote(Tone(frame, step), frame.Direction, step == 0 ? Approach.Leap : approach, Rational.One);
         }
 
         return run;

@@ -38,7 +38,7 @@ internal sealed record EmptyPattern : PrimitivePattern
     public static PatternWord WordEntry { get; } = PatternWord.Primitive("empty", "no lines; it joins to any pattern without changing it", () => Empty)
         with { Said = "nothing is sung" };
 
-    internal override Head Head => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry, default, default);
 
     internal override Line[] Lines(Frame frame, Expander expander) => [];
 }

@@ -58,7 +58,7 @@ internal sealed record SungPattern : UnaryPattern
 
     public bool ByLine { get; }
 
-    internal override Head Head => new(ByLine ? LinesWord : NotesWord, default, Texts);
+    internal override Operation Operation => new(ByLine ? LinesWord : NotesWord, default, Texts);
 
     internal override LawClass Class => ByLine ? LawClass.Other : LawClass.EachLine;
 

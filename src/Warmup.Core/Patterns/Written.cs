@@ -60,9 +60,9 @@ internal sealed record WrittenPattern : Pattern
             for (var i = 0; i < notes.Length; i++)
             {
                 var note = written[i];
-                var way = ByLetter && !GoesForward(written, i) ? Other(frame.Way) : frame.Way;
-                var tone = ByLetter ? LetterTone(frame, ref way, note.Position, expander) : Tone(frame, note.Position);
-                notes[i] = new LineNote(tone, way, Link.Leap, note.Units) { Rest = note.Rest };
+                var direction = ByLetter && !GoesForward(written, i) ? Other(frame.Direction) : frame.Direction;
+                var tone = ByLetter ? LetterTone(frame, ref direction, note.Position, expander) : Tone(frame, note.Position);
+                notes[i] = new LineNote(tone, direction, Approach.Leap, note.Units) { Rest = note.Rest };
             }
 
             lines[l] = new Line(ValueList.Adopt(notes));
@@ -93,13 +93,13 @@ internal sealed record WrittenPattern : Pattern
         return true;
     }
 
-    private static ScaleTone LetterTone(Frame frame, ref Way way, int position, Expander expander)
+    private static ScaleTone LetterTone(Frame frame, ref ScaleDirection direction, int position, Expander expander)
     {
-        if (PlaceOf(frame.Scale.List(way), position) is not { } place)
+        if (PlaceOf(frame.Scale.List(direction), position) is not { } place)
         {
-            var missing = way;
-            way = Other(way);
-            place = PlaceOf(frame.Scale.List(way), position) ?? throw new PatternException(new Finding(
+            var missing = direction;
+            direction = Other(direction);
+            place = PlaceOf(frame.Scale.List(direction), position) ?? throw new PatternException(new Finding(
                 FindingCode.PatternRefused,
                 Severity.Error,
                 $"{frame.Scale.Name} has no {ShowLetter(position)}, and the written line needs it",
@@ -107,12 +107,12 @@ internal sealed record WrittenPattern : Pattern
             expander.Note(new Finding(
                 FindingCode.NoteMissingFromList,
                 Severity.Note,
-                $"{frame.Scale.Name} has no {ShowLetter(position)} in its {(missing == Way.Ascent ? "ascent" : "descent")}: the written line takes it from the other list",
+                $"{frame.Scale.Name} has no {ShowLetter(position)} in its {(missing == ScaleDirection.Ascent ? "ascent" : "descent")}: the written line takes it from the other list",
                 "nothing need change"));
         }
 
         // In a moved or mirrored span the letter names the note that stands there in the plain one.
-        return frame.Scale.List(way)[frame.Place(way, place)] ?? throw new PatternException(new Finding(
+        return frame.Scale.List(direction)[frame.Place(direction, place)] ?? throw new PatternException(new Finding(
             FindingCode.BeyondScale, Severity.Error, $"{frame.Scale.Name} does not go as far as the written line's {ShowLetter(position)}", "move the line less far"));
     }
 
@@ -151,7 +151,7 @@ internal sealed record WrittenPattern : Pattern
         return null;
     }
 
-    private static Way Other(Way way) => way == Way.Ascent ? Way.Descent : Way.Ascent;
+    private static ScaleDirection Other(ScaleDirection direction) => direction == ScaleDirection.Ascent ? ScaleDirection.Descent : ScaleDirection.Ascent;
 
     private string Show(WrittenNote note) =>
         (ByLetter ? ShowLetter(note.Position) : note.Position.ToString(CultureInfo.InvariantCulture))

@@ -57,6 +57,14 @@ public sealed record TempoRamp
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public static TempoRamp Constant(Rational tempo) => new(tempo);
 
+    /// <summary>The same tempo always.</summary>
+    /// <param name="tempo">Aksharas a minute, 10 to 400.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public static implicit operator TempoRamp(Rational tempo) => Constant(tempo);
+
+    /// <inheritdoc cref="op_Implicit(Rational)"/>
+    public static implicit operator TempoRamp(int tempo) => Constant(tempo);
+
     /// <summary>Reads what <see cref="ToString"/> writes: <c>60</c>, or <c>60 to 90 by 5</c>.</summary>
     /// <param name="text">The text; numbers may be decimals or fractions.</param>
     /// <param name="ramp">The tempo, or <see langword="null"/>.</param>

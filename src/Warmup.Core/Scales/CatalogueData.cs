@@ -31,30 +31,9 @@ internal static class CatalogueData
     private static IEnumerable<CatalogueEntry> Western() => Rows("western.tsv").Select(row => new CatalogueEntry(
         new Scale(row[0], Tones(row[2]), row[3].Length == 0 ? null : Tones(row[3])), ScaleFamily.Western, null, Spellings(row[1]), row[4]));
 
-    /// <summary>The rows of a table that lies in the assembly, without comments and header.</summary>
+    /// <summary>The rows of one of the core's tables, without comments and header.</summary>
     /// <param name="file">The table's file name.</param>
-    public static IEnumerable<string[]> Rows(string file)
-    {
-        using var stream = typeof(CatalogueData).Assembly.GetManifestResourceStream($"Warmup.Data.{file}")
-            ?? throw new InvalidOperationException($"the table {file} is missing from the assembly");
-        using var reader = new StreamReader(stream);
-        var header = true;
-        while (reader.ReadLine() is { } line)
-        {
-            if (line.Length == 0 || line[0] == '#')
-            {
-                continue;
-            }
-
-            if (header)
-            {
-                header = false;
-                continue;
-            }
-
-            yield return line.Split('\t');
-        }
-    }
+    public static IEnumerable<string[]> Rows(string file) => EmbeddedTable.Rows(typeof(CatalogueData), $"Warmup.Data.{file}");
 
     private static ValueList<ScaleTone> Tones(string text) => text.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(word =>
         ScaleTone.TryParse(word, out var tone) ? tone : throw new InvalidOperationException($"the catalogue holds '{word}', which is no tone")).ToValueList();

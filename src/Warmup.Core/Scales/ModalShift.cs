@@ -44,8 +44,8 @@ public sealed partial class Catalogue
 
     private static bool Has(ValueList<ScaleTone> tones, Degree degree) => ((IEnumerable<ScaleTone>)tones).Any(t => t.Degree == degree);
 
-    private static bool SoundsAs(Scale a, Scale b) => a.ReachesUpperTonic && SameOctave(a.List(Way.Ascent), b.List(Way.Ascent))
-        && SameOctave(a.List(Way.Descent), b.List(Way.Descent));
+    private static bool SoundsAs(Scale a, Scale b) => a.ReachesUpperTonic && SameOctave(a.List(ScaleDirection.Ascent), b.List(ScaleDirection.Ascent))
+        && SameOctave(a.List(ScaleDirection.Descent), b.List(ScaleDirection.Descent));
 
     /// <summary>Whether two lists have the same pitches from the tonic to the upper tonic; notes beyond are left aside.</summary>
     private static bool SameOctave(ScaleList a, ScaleList b)

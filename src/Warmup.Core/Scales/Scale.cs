@@ -46,8 +46,8 @@ public sealed partial record Scale
             throw new ArgumentException($"scale {TextError.Quote(name)}: {fault}", fault.StartsWith("the descent", StringComparison.Ordinal) ? nameof(descent) : nameof(ascent));
         }
 
-        _rising = new ScaleList(Ascent, Way.Ascent);
-        _falling = new ScaleList(Turned(Descent), Way.Descent);
+        _rising = new ScaleList(Ascent, ScaleDirection.Ascent);
+        _falling = new ScaleList(Turned(Descent), ScaleDirection.Descent);
         Degrees = DegreesOf(Ascent, Descent);
     }
 
@@ -91,7 +91,7 @@ public sealed partial record Scale
     public ValueList<int> PitchSet => PitchSets.ToValueList(PitchSets.Of(Degrees));
 
     /// <summary>The lists as the rules walk them: in rising order, one place for adjacent equal notes.</summary>
-    internal ScaleList List(Way way) => way == Way.Ascent ? _rising : _falling;
+    internal ScaleList List(ScaleDirection direction) => direction == ScaleDirection.Ascent ? _rising : _falling;
 
     /// <summary>Whether one of the scale's lists holds a degree.</summary>
     /// <param name="degree">The degree.</param>

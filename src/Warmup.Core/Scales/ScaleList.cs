@@ -13,9 +13,9 @@ internal sealed class ScaleList
     private readonly int _tonic;
     private readonly int _upper;
 
-    public ScaleList(ValueList<ScaleTone> rising, Way way)
+    public ScaleList(ValueList<ScaleTone> rising, ScaleDirection direction)
     {
-        Way = way;
+        Direction = direction;
         var places = new List<ScaleTone>(rising.Count);
         foreach (var tone in rising)
         {
@@ -34,7 +34,7 @@ internal sealed class ScaleList
         }
     }
 
-    public Way Way { get; }
+    public ScaleDirection Direction { get; }
 
     public bool ReachesUpperTonic => _upper >= 0;
 

@@ -177,7 +177,7 @@ public sealed partial record Scale
             }
         }
 
-        throw new ArgumentException($"{Name} has no {home} in its {(list.Way == Way.Ascent ? "ascent" : "descent")}; the new tonic must be a note of both", nameof(home));
+        throw new ArgumentException($"{Name} has no {home} in its {(list.Direction == ScaleDirection.Ascent ? "ascent" : "descent")}; the new tonic must be a note of both", nameof(home));
     }
 
     private Scale Filtered(string name, Func<ScaleTone, bool> keep) =>

@@ -3,9 +3,9 @@ namespace Warmup;
 /// <summary>Equal temperament.</summary>
 internal static class EqualTuning
 {
-    public static Tuning Value { get; } = new("equal", Places());
+    public static Tuning Value { get; } = new("equal", Intervals());
 
-    private static ValueList<Interval> Places()
+    private static ValueList<Interval> Intervals()
     {
         var places = new Interval[12];
         for (var i = 0; i < places.Length; i++)

@@ -47,7 +47,7 @@ public sealed record ScalaFile(string Description, ValueList<Interval> Pitches)
     /// <summary>The twelve places of a tuning, and the octave, as a file.</summary>
     /// <param name="tuning">The tuning; svaras tuned otherwise than their place are not in the file, which has no letters.</param>
     public static ScalaFile FromTuning(Tuning tuning) =>
-        new(tuning.Name, [.. tuning.Places.AsSpan()[1..], Interval.FromRatio(2)]);
+        new(tuning.Name, [.. tuning.Intervals.AsSpan()[1..], Interval.FromRatio(2)]);
 
     /// <summary>The pitches of a scale's notes in a tuning, and the octave, as a file.</summary>
     /// <param name="scale">The scale; the notes of both lists from low to high.</param>

@@ -36,7 +36,7 @@ public sealed record Tuning
             throw new ArgumentException($"the first place of a tuning is the unison, not {places[0]}", nameof(places));
         }
 
-        Places = places;
+        Intervals = places;
     }
 
     /// <summary>Twelve equal steps of 100 cents.</summary>
@@ -59,7 +59,7 @@ public sealed record Tuning
     public string Name { get; }
 
     /// <summary>The intervals of the twelve places above the tonic.</summary>
-    public ValueList<Interval> Places { get; }
+    public ValueList<Interval> Intervals { get; }
 
     /// <summary>The single svaras that are tuned otherwise than their place, by pitch and letter.</summary>
     public ValueList<TunedDegree> Overrides { get; private init; }
@@ -78,7 +78,7 @@ public sealed record Tuning
                 }
             }
 
-            return Places[((degree.Semitones % 12) + 12) % 12];
+            return Intervals[((degree.Semitones % 12) + 12) % 12];
         }
     }
 

@@ -17,10 +17,14 @@ public sealed record TextError(int Line, int Column, string Message)
     /// <summary>The exception that says the same.</summary>
     public WarmupFormatException ToException() => new(this);
 
-    internal static TextError At(int column, string message) => new(1, column, message);
+    /// <summary>What is wrong in the first line.</summary>
+    /// <param name="column">The column, counted from 1 in UTF-16 code units.</param>
+    /// <param name="message">What was found and what was expected.</param>
+    public static TextError At(int column, string message) => new(1, column, message);
 
-    /// <summary>A piece of typed text made fit for a one-line message: shortened, control characters shown as '?'.</summary>
-    internal static string Quote(ReadOnlySpan<char> text)
+    /// <summary>Quotes a piece of typed text for a one-line message: at most 40 characters, with control characters shown as '?'.</summary>
+    /// <param name="text">The typed text.</param>
+    public static string Quote(ReadOnlySpan<char> text)
     {
         var cut = text.Length > LongestQuote;
         Span<char> shown = stackalloc char[LongestQuote];

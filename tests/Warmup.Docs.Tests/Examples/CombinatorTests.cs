@@ -15,8 +15,8 @@ public static class StudioPatterns
     public static ValueList<Line> LastNoteFirst(ValueList<Line> lines) => lines.ConvertAll(line =>
         line.Notes.Count < 2 ? line : new Line(
         [
-            line.Notes[^1] with { Link = Link.Leap },
-            line.Notes[0] with { Link = Link.Leap },
+            line.Notes[^1] with { Approach = Approach.Leap },
+            line.Notes[0] with { Approach = Approach.Leap },
             .. ((IEnumerable<LineNote>)line.Notes).Skip(1).SkipLast(1),
         ]));
 }

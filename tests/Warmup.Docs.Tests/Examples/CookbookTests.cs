@@ -127,7 +127,7 @@ public sealed class CookbookTests : TemporaryFolder
             Scale = Catalogue.Default.Read("15"),
             Pattern = Pattern.Figure(0, 1, 2),
             Tonic = Tonic.Parse("D4"),
-            Ramp = new TempoRamp(start: 60, step: 6, ceiling: 84),
+            Tempo = new TempoRamp(start: 60, step: 6, ceiling: 84),
         }.ToScore();
         new MidiFormat().Save(score, "ramp.mid");
         #endregion
@@ -146,7 +146,7 @@ public sealed class CookbookTests : TemporaryFolder
             Scale = Catalogue.Default.Read("15"),
             Pattern = Repertoire.Find("sarali-1")!.Pattern,
             Tonic = Tonic.Parse("C4"),
-            Speeds = Practice.ThreeSpeeds(),
+            Speeds = SpeedSequences.ThreeSpeeds(),
         }.ToScore();
         Console.WriteLine($"{score.Sections[0].End} aksharas");
         new MidiFormat(new MidiOptions { Click = MidiClick.Throughout }).Save(score, "three-speeds.mid");

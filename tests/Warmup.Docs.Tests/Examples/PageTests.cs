@@ -50,7 +50,7 @@ public sealed class PageTests : TemporaryFolder
         var drills = Enumerable.Range(57, 12).Select(tonic => drill with { Tonic = Tonic.FromMidi(tonic) }).ToList();
         #region many drills
         var midi = new MidiFormat();
-        var run = new DrillRun { Workers = Environment.ProcessorCount };
+        var run = new OrderedParallel { Workers = Environment.ProcessorCount };
         var lengths = run.Map(drills, () => new ArrayBufferWriter<byte>(), (drill, buffer, stop) =>
         {
             buffer.ResetWrittenCount();

@@ -65,7 +65,7 @@ public abstract record Syllables
     /// <param name="name">The name of the kind: 1 to 20 characters without control characters.</param>
     /// <param name="letters">Seven syllables for S R G M P D N, each 1 to 20 characters without control characters.</param>
     /// <exception cref="ArgumentException">There are not seven syllables, or a text is empty, too long or holds control characters.</exception>
-    public static Syllables Own(string name, ValueList<string> letters) => new LetterSyllables(name, letters);
+    public static Syllables Custom(string name, ValueList<string> letters) => new LetterSyllables(name, letters);
 
     /// <summary>Reads a kind: one of the names of <see cref="All"/>, or <c>vowel:</c> with the sung text: <c>vowel: ee</c>.</summary>
     /// <param name="text">The text, in any case.</param>

@@ -1,0 +1,70 @@
+using System.Globalization;
+
+namespace Warmup;
+
+/// <summary>Takes breaths into a section: the notes before them end early.</summary>
+internal static class BreathInsertion
+{
+    public static Section Into(Section section, ValueList<Breath> breaths)
+    {
+        var resolution = Resolution(section, breaths);
+        var factor = resolution / section.Resolution;
+        if ((long)section.LengthSteps * factor > int.MaxValue)
+        {
+            throw new ArgumentException($"'{section.Title}' is too long to be given breaths; take fewer lines", nameof(section));
+        }
+
+        var notes = new ScoreNote[section.Notes.Count];
+        for (var n = 0; n < notes.Length; n++)
+        {
+            var note = section.Notes[n];
+            notes[n] = Resized(note, note.OnsetSteps * factor, note.LengthSteps * factor, resolution);
+        }
+
+        var all = new SortedDictionary<int, Breath>();
+        foreach (var breath in section.Breaths)
+        {
+            all[breath.AfterNote] = breath;
+        }
+
+        foreach (var breath in breaths)
+        {
+            var kept = breath.AfterNote < 0 || breath.AfterNote >= notes.Length ? 0 : (breath.Onset - notes[breath.AfterNote].Onset) * resolution;
+            if (!kept.IsInteger || kept.Sign <= 0 || kept > notes[breath.AfterNote].LengthSteps)
+            {
+                throw new ArgumentException(
+                    string.Create(CultureInfo.InvariantCulture, $"the breath at akshara {breath.Onset} does not begin within note {breath.AfterNote} of '{section.Title}'"),
+                    nameof(breaths));
+            }
+
+            var note = notes[breath.AfterNote];
+            notes[breath.AfterNote] = Resized(note, note.OnsetSteps, (int)kept.Numerator, resolution);
+            all[breath.AfterNote] = breath;
+        }
+
+        return section with
+        {
+            Resolution = resolution,
+            Notes = ValueList.Adopt(notes),
+            Breaths = all.Values.ToValueList(),
+            LengthSteps = section.LengthSteps * factor,
+        };
+    }
+
+    /// <summary>The section's own grid where every breath falls on it, else the coarsest one that holds the breaths' grid too.</summary>
+    private static int Resolution(Section section, ValueList<Breath> breaths)
+    {
+        foreach (var breath in breaths)
+        {
+            if (!(breath.Onset * section.Resolution).IsInteger || !(breath.Length * section.Resolution).IsInteger)
+            {
+                return section.Resolution * (int)new Rational(Delivery.FinestBreathGrid, section.Resolution).Numerator;
+            }
+        }
+
+        return section.Resolution;
+    }
+
+    private static ScoreNote Resized(ScoreNote note, int onset, int length, int resolution) =>
+        new(onset, length, resolution, note.PitchIndex, note.LineIndex, note.Syllable, note.IsHeld);
+}

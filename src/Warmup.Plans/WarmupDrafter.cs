@@ -1,0 +1,169 @@
+namespace Warmup.Plans;
+
+/// <summary>Draws the days' warm-ups, one after the other.</summary>
+internal sealed class WarmupDrafter
+{
+    /// <summary>The most drills of a warm-up (the project's own setting).</summary>
+    private const int MostDrills = 8;
+
+    /// <summary>How many beginnings with a family are tried for a warm-up that fills the time well enough (the project's own setting).</summary>
+    private const int MostTries = 6;
+
+    private readonly PlanRequest _request;
+    private readonly Level _level;
+    private readonly DrillPool _pool;
+    private readonly SeededSource _source;
+    private readonly int[] _last;
+    private readonly int[] _weeks;
+    private readonly int _scales;
+    private readonly int _wait;
+    private readonly List<int>[][] _drills;
+    private readonly int[] _unfit;
+    private readonly FamilyRotation _turns;
+
+    /// <summary>The first day is still to be drawn.</summary>
+    /// <param name="request">What is asked.</param>
+    /// <param name="level">The level.</param>
+    /// <param name="pool">The drills.</param>
+    /// <param name="source">Where choices come from.</param>
+    /// <param name="last">For each drill that fits the day of singing on which it was sung last; it is kept up.</param>
+    /// <param name="weeks">For each day of singing its week of the ramp.</param>
+    /// <param name="scales">After how many days of singing a scale comes back.</param>
+    public WarmupDrafter(PlanRequest request, Level level, DrillPool pool, SeededSource source, int[] last, int[] weeks, int scales)
+    {
+        (_request, _level, _pool, _source, _last, _weeks, _scales) = (request, level, pool, source, last, weeks, scales);
+        _wait = request.NoRepeatDays / scales;
+        _drills = [.. Enumerable.Range(0, request.Scales.Count).Select(_ => new List<int>[] { [], [], [] })];
+        foreach (var i in Enumerable.Range(0, pool.Fit.Count).OrderBy(i => (pool.Fit[i].Drill.Grade, pool.Fit[i].Drill.Span, i)))
+        {
+            _drills[pool.Fit[i].Scale][(int)pool.Fit[i].Drill.Role].Add(i);
+        }
+
+        _unfit = [.. Enumerable.Range(0, request.Scales.Count).Select(s => pool.All.Count(c => c.Scale == s && c.Role == Role.Middle) - _drills[s][(int)Role.Middle].Count)];
+        _turns = new FamilyRotation(pool, source, request.Scales.Count);
+    }
+
+    public PlanDay Draw(DateOnly date, int day, int scale)
+    {
+        var week = _weeks[day];
+        var opening = Pick(_drills[scale][(int)Role.Opening], day);
+        var descent = Pick(_drills[scale][(int)Role.Descent], day);
+        var middle = _drills[scale][(int)Role.Middle];
+
+        // What is open, and what of it may be the day's hardest.
+        var (open, floor) = (_level.OpenOf(middle.Count, week), _level.FloorOf(middle.Count, week, _wait + 1));
+        var free = middle.Take(open).Where(i => IsFree(i, day)).ToList();
+        var band = middle.Take(open).Skip(floor).Where(i => IsFree(i, day)).ToHashSet();
+        if (band.Count == 0)
+        {
+            // Only the log can keep back the whole band: the hardest drill that it leaves lies lower then.
+            band.Add(free[^1]);
+        }
+
+        // A share of the drills is left to the scale's next turns.
+        var shares = new Shares(Math.Min(Spare(middle, day), Math.Max(1, open / (_wait + 1))), Math.Max(1, (open - floor) / (_wait + 1)));
+        DayDraft? best = null;
+        foreach (var first in Beginnings(scale, free, band, (soft, hard) => shares.All > 1 && Begin().HoldsBoth(soft, hard)))
+        {
+            var draft = Begin();
+            Fill(draft, scale, first, free, band, shares);
+            best = best is null || draft.Seconds > best.Seconds ? draft : best;
+            if (best.IsFull)
+            {
+                break;
+            }
+        }
+
+        (_last[opening], _last[descent]) = (day, day);
+        foreach (var drill in best!.Middle)
+        {
+            _last[drill] = day;
+            _turns.Sing(scale, drill, day);
+        }
+
+        var waiting = open - best.Middle.Count - best.LeftOut.Count - best.Unordered;
+        return best.ToDay(date, new Shortfall(_unfit[scale], middle.Count - open, waiting, best.Unordered));
+
+        DayDraft Begin() => new(_pool, _request.Minutes, opening, descent, _level.StartTempo, _level.TempoOf(week));
+    }
+
+    /// <summary>Adds to the first drills what else the time and the rules hold, a family after the other, and then sings them more often.</summary>
+    private void Fill(DayDraft draft, int scale, List<int> first, List<int> free, HashSet<int> band, Shares shares)
+    {
+        first.ForEach(Take);
+        var open = free.Except(first).ToList();
+        while (open.Count > 0 && draft.Count < MostDrills)
+        {
+            var next = Any(_turns.Next(scale, open, draft.Middle));
+            open.Remove(next);
+            if (shares.All > 0 && (shares.Band > 0 || !band.Contains(next)) && draft.Takes(next))
+            {
+                Take(next);
+            }
+        }
+
+        draft.Repeat();
+
+        void Take(int drill)
+        {
+            draft.Add(drill);
+            shares = new Shares(shares.All - 1, shares.Band - (band.Contains(drill) ? 1 : 0));
+        }
+    }
+
+    private bool IsFree(int drill, int day) => day - _last[drill] > _request.NoRepeatDays;
+
+    private int Any(List<int> drills) => drills[_source.Below(drills.Count)];
+
+    private int Pick(List<int> drills, int day) => Any(drills.FindAll(i => IsFree(i, day)));
+
+    /// <summary>How many middle drills a day can take so that each of the scale's next turns within the wait still finds one.</summary>
+    private int Spare(List<int> middle, int day)
+    {
+        var spare = int.MaxValue;
+        for (var turn = 1; turn <= _wait && day + (turn * _scales) < _weeks.Length; turn++)
+        {
+            var then = day + (turn * _scales);
+            var open = _level.OpenOf(middle.Count, _weeks[then]);
+            var free = 0;
+            for (var i = 0; i < open; i++)
+            {
+                free += IsFree(middle[i], then) ? 1 : 0;
+            }
+
+            spare = Math.Min(spare, free - turn);
+        }
+
+        return spare;
+    }
+
+    /// <summary>
+    /// What a warm-up may begin with: a drill of the family whose turn it is and that lies above the floor. Where the family has none, a drill
+    /// of it and a harder one of another family. Where there is none that may stand behind it, or the time is not filled, the next family is
+    /// tried, and the first keeps its turn.
+    /// </summary>
+    private IEnumerable<List<int>> Beginnings(int scale, List<int> free, HashSet<int> band, Func<int, int, bool> holdsBoth)
+    {
+        var others = free;
+        while (others.Count > 0)
+        {
+            var family = _turns.Next(scale, others, []);
+            var hard = family.FindAll(band.Contains);
+            var soft = family.FindAll(d => !band.Contains(d) && band.Any(h => holdsBoth(d, h)));
+            foreach (var i in _source.Shuffled(hard.Count).Take(MostTries))
+            {
+                yield return [hard[i]];
+            }
+
+            foreach (var i in _source.Shuffled(soft.Count).Take(MostTries))
+            {
+                yield return [Any(_turns.Next(scale, band.Where(h => holdsBoth(soft[i], h)).Order().ToList(), [])), soft[i]];
+            }
+
+            others = others.Except(family).ToList();
+        }
+    }
+
+    /// <summary>How many drills a day may take: in all, and of those above the floor.</summary>
+    private readonly record struct Shares(int All, int Band);
+}

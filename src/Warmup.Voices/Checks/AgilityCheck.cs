@@ -1,0 +1,147 @@
+using System.Globalization;
+
+namespace Warmup.Voices;
+
+/// <summary>Whether the notes follow each other more quickly than a level of singing allows.</summary>
+internal static class AgilityCheck
+{
+    public static IEnumerable<Finding> Check(Score score, Singer singer)
+    {
+        foreach (var worst in WorstOfEachLine(score, AgilityLimits.Of(singer.Experience)))
+        {
+            yield return Say(score.Sections[worst.Section], worst, singer);
+        }
+    }
+
+    /// <summary>The most hurried change of each line that is too quick, in order.</summary>
+    public static IEnumerable<Hurry> WorstOfEachLine(Score score, AgilityLimits limits)
+    {
+        Hurry? worst = null;
+        foreach (var hurry in All(score, limits))
+        {
+            if (worst is { } known && (known.Section, known.Line) != (hurry.Section, hurry.Line))
+            {
+                yield return known;
+                worst = null;
+            }
+
+            // The one that would have to be slowed most, compared as fractions.
+            if (worst is not { } other || hurry.Needed * other.Available > other.Needed * hurry.Available)
+            {
+                worst = hurry;
+            }
+        }
+
+        if (worst is { } last)
+        {
+            yield return last;
+        }
+    }
+
+    /// <summary>Every pair of notes whose onsets lie too close.</summary>
+    public static IEnumerable<Hurry> All(Score score, AgilityLimits limits)
+    {
+        var sectionStart = Rational.Zero;
+        (Rational Seconds, ScorePitch Pitch)? before = null;
+        for (var s = 0; s < score.Sections.Count; s++)
+        {
+            var section = score.Sections[s];
+            var enough = EnoughSteps(section, limits);
+            for (var n = 0; n < section.Notes.Count; n++)
+            {
+                if (n > 0 && section.Notes[n].OnsetSteps - section.Notes[n - 1].OnsetSteps >= enough)
+                {
+                    continue;
+                }
+
+                if (n > 0)
+                {
+                    before = At(section, section.Notes[n - 1], sectionStart);
+                }
+
+                var note = section.Notes[n];
+                var (onset, pitch) = At(section, note, sectionStart);
+                if (before is { } from)
+                {
+                    var needed = limits.LeastSeconds(pitch.Midi - from.Pitch.Midi, out var binding);
+                    if (onset - from.Seconds < needed)
+                    {
+                        yield return new Hurry(s, note.LineIndex + 1, note.Onset, from.Pitch, pitch, onset - from.Seconds, needed, binding);
+                    }
+                }
+            }
+
+            if (!section.Notes.IsEmpty)
+            {
+                before = At(section, section.Notes[^1], sectionStart);
+            }
+
+            sectionStart += section.Seconds;
+        }
+    }
+
+    private static (Rational Seconds, ScorePitch Pitch) At(Section section, ScoreNote note, Rational sectionStart) =>
+        (sectionStart + section.SecondsAt(note.Onset), section.PitchOf(note));
+
+    /// <summary>What is asked and what the limit is, in words.</summary>
+    public static string Describe(Hurry hurry, Experience experience)
+    {
+        var (available, needed) = (hurry.Available.ToDouble() * 1000, hurry.Needed.ToDouble() * 1000);
+        if (hurry.Binding == ThroatLimit.NotesASecond)
+        {
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"{1000 / available:0.0#} notes a second are asked; the most for this level ({experience.ToWord()}) is {1000 / needed:0.#}, this project's own setting");
+        }
+
+        var semitones = hurry.To.Midi - hurry.From.Midi;
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{hurry.From.Tone} to {hurry.To.Tone} ({Math.Abs(semitones)} {(Math.Abs(semitones) == 1 ? "semitone" : "semitones")} {(semitones > 0 ? "up" : "down")}) has {available:0} ms; the leap rule asks for {needed:0} ms (Xu and Sun 2002, measured with speakers, and this project's steady part)");
+    }
+
+    private static Finding Say(Section section, Hurry hurry, Singer singer)
+    {
+        var tempo = (section.TempoAt(hurry.Onset) * hurry.Available / hurry.Needed).Floor();
+        var slower = tempo >= Tempo.Slowest ? string.Create(CultureInfo.InvariantCulture, $"take a tempo of {tempo} at most") : "take fewer notes an akshara";
+        return new Finding(
+            FindingCode.TooFast,
+            Severity.Error,
+            Describe(hurry, singer.Experience),
+            section.Lines[hurry.Line - 1].Speed.Kalam > 1 ? $"{slower}, or the speed before" : slower)
+        {
+            Singer = singer.Alias,
+            Line = hurry.Line,
+            Beat = hurry.Onset,
+            Measured = hurry.Available.ToDouble(),
+            Limit = hurry.Needed.ToDouble(),
+            Unit = "s",
+        };
+    }
+
+    /// <summary>Two notes whose onsets lie too close; line counted from 1, times in seconds, the onset in aksharas.</summary>
+    internal readonly record struct Hurry(
+        int Section, int Line, Rational Onset, ScorePitch From, ScorePitch To, Rational Available, Rational Needed, ThroatLimit Binding);
+
+    /// <summary>
+    /// The grid steps from one onset to the next that are enough for every change of pitch in a section of one tempo: most pairs of notes
+    /// keep them and need not be looked at in seconds. The widest changes ask for most. Where the tempo changes no number is enough.
+    /// </summary>
+    private static long EnoughSteps(Section section, AgilityLimits limits)
+    {
+        if (!section.TempoChanges.IsEmpty || section.Pitches.IsEmpty)
+        {
+            return long.MaxValue;
+        }
+
+        var (lowest, highest) = (int.MaxValue, int.MinValue);
+        foreach (var pitch in section.Pitches)
+        {
+            (lowest, highest) = (Math.Min(lowest, pitch.Midi), Math.Max(highest, pitch.Midi));
+        }
+
+        var widest = Math.Min(127, highest - lowest);
+        var most = Rational.Max(limits.LeastSeconds(widest, out _), limits.LeastSeconds(-widest, out _));
+        return (most * section.Tempo * section.Resolution / 60).Ceiling();
+    }
+}

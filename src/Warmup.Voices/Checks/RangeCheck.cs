@@ -1,0 +1,127 @@
+using System.Globalization;
+
+namespace Warmup.Voices;
+
+/// <summary>Which line and note leaves a singer's comfortable range, and by how much.</summary>
+internal static class RangeCheck
+{
+    public static IEnumerable<Finding> Check(Score score, Singer singer)
+    {
+        foreach (var section in score.Sections)
+        {
+            var heights = Millicents.Of(section);
+            var span = new Span(heights.Min(), heights.Max(), Millicents.Of(singer.Low), Millicents.Of(singer.High));
+            if (span.Fits)
+            {
+                continue;
+            }
+
+            var fix = Fix(section, span);
+            for (var l = 0; l < section.Lines.Count; l++)
+            {
+                if (Worst(section, heights, l, span.High, 1) is { } above)
+                {
+                    yield return Say(FindingCode.AboveRange, section, above, heights[above.PitchIndex], singer, fix);
+                }
+
+                if (Worst(section, heights, l, span.Low, -1) is { } below)
+                {
+                    yield return Say(FindingCode.BelowRange, section, below, heights[below.PitchIndex], singer, fix);
+                }
+            }
+        }
+    }
+
+    private static ScoreNote? Worst(Section section, long[] heights, int line, long limit, int direction)
+    {
+        ScoreNote? worst = null;
+        var most = Millicents.Tolerance;
+        var (first, count) = (section.Lines[line].FirstNote, section.Lines[line].NoteCount);
+        foreach (var note in section.Notes.AsSpan().Slice(first, count))
+        {
+            var excess = (heights[note.PitchIndex] - limit) * direction;
+            if (excess > most)
+            {
+                (worst, most) = (note, excess);
+            }
+        }
+
+        return worst;
+    }
+
+    private static Finding Say(string code, Section section, ScoreNote note, long height, Singer singer, string fix)
+    {
+        var pitch = section.PitchOf(note);
+        var above = code == FindingCode.AboveRange;
+        var edge = above ? singer.High : singer.Low;
+        var limit = Millicents.Of(edge);
+        var excess = Millicents.Semitones(Math.Abs(height - limit)).ToDouble();
+        return new Finding(
+            code,
+            Severity.Error,
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{pitch.Tone} ({pitch.Name}) lies {excess:0.0#} semitones {(above ? "above" : "below")} the {(above ? "highest" : "lowest")} comfortable note {edge}")
+                + BeyondFull(height, above, singer),
+            fix)
+        {
+            Singer = singer.Alias,
+            Line = note.LineIndex + 1,
+            Beat = note.Onset,
+            Measured = (100.0 * pitch.Midi) + pitch.OffsetCents,
+            Limit = 100.0 * edge.Midi,
+            Unit = "cents above MIDI note 0",
+        };
+    }
+
+    private static string BeyondFull(long height, bool above, Singer singer)
+    {
+        var full = above ? singer.FullHigh : singer.FullLow;
+        return full is { } edge && (above ? height - Millicents.Of(edge) : Millicents.Of(edge) - height) > Millicents.Tolerance
+            ? $", and beyond the full range's {edge}"
+            : string.Empty;
+    }
+
+    private static string Fix(Section section, Span span)
+    {
+        // The least shift in whole semitones that brings both ends inside.
+        var down = (int)Shift(span.Highest - span.High);
+        var up = (int)Shift(span.Low - span.Lowest);
+        if (down > 0 && span.Moved(-down).Fits && section.Tonic.Midi - down >= Tonic.LowestMidi)
+        {
+            return Say(section, -down);
+        }
+
+        if (up > 0 && span.Moved(up).Fits && section.Tonic.Midi + up <= Tonic.HighestMidi)
+        {
+            return Say(section, up);
+        }
+
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"no tonic fits, since the drill spans {Millicents.Semitones(span.Highest - span.Lowest).ToDouble():0.#} semitones and the range {Millicents.Semitones(span.High - span.Low).ToDouble():0}: leave out the lines named, or take a narrower pattern");
+    }
+
+    /// <summary>Whole semitones that bring an excess within the tolerance.</summary>
+    private static long Shift(long excess) => Millicents.Semitones(excess - Millicents.Tolerance).Ceiling();
+
+    private static string Say(Section section, int semitones)
+    {
+        // A tonic that lies off its key is moved as it is: the key alone might not fit.
+        var tonic = section.Tonic.OffsetCents == 0
+            ? NoteName.FromMidi(section.Tonic.Midi + semitones).ToString()
+            : string.Create(CultureInfo.InvariantCulture, $"{section.Tonic.Transposed(semitones).Hz:0.###}Hz");
+        var way = semitones < 0 ? "lower" : "higher";
+        var count = Math.Abs(semitones);
+        return string.Create(
+            CultureInfo.InvariantCulture, $"a tonic {count} {(count == 1 ? "semitone" : "semitones")} {way} fits: {tonic}");
+    }
+
+    /// <summary>What a drill reaches and what a singer does.</summary>
+    private readonly record struct Span(long Lowest, long Highest, long Low, long High)
+    {
+        public bool Fits => Lowest >= Low - Millicents.Tolerance && Highest <= High + Millicents.Tolerance;
+
+        public Span Moved(int semitones) => this with { Lowest = Lowest + (semitones * Millicents.Semitone), Highest = Highest + (semitones * Millicents.Semitone) };
+    }
+}
