@@ -7,7 +7,6 @@ using Warmup.MusicXml;
 using Warmup.Plans;
 using Warmup.Sheets;
 using Warmup.Testing;
-using Warmup.Tests;
 
 namespace Warmup.Packages.Tests;
 

@@ -1,5 +1,4 @@
 using System.Reflection;
-using Warmup.Tests;
 
 namespace Warmup.Packages.Tests;
 

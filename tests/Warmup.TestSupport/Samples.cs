@@ -1,0 +1,138 @@
+namespace Warmup.TestSupport;
+
+/// <summary>
+/// For each public type that is a value: functions that build it, each giving another value. A test builds each twice, separately, so
+/// that equality by reference does not pass for equality of content.
+/// </summary>
+public static class Samples
+{
+    public static IReadOnlyDictionary<Type, Func<object>[]> ByType { get; } = new Dictionary<Type, Func<object>[]>
+    {
+        [typeof(Rational)] = [() => new Rational(1, 2), () => new Rational(3), () => default(Rational)],
+        [typeof(ValueList<>)] = [() => Numbers(1, 2), () => Numbers(2, 1), () => Numbers()],
+        [typeof(TextError)] = [() => new TextError(1, 2, Text("a")), () => new TextError(2, 1, Text("a")), () => new TextError(1, 2, Text("b"))],
+        [typeof(Degree)] = [() => new Degree(2, -1), () => new Degree(3), () => default(Degree)],
+        [typeof(ScaleTone)] = [() => new ScaleTone(new Degree(2), 1), () => new ScaleTone(new Degree(2)), () => default(ScaleTone)],
+        [typeof(NoteName)] = [() => new NoteName('C', 1, 4), () => new NoteName('D', -1, 4), () => default(NoteName)],
+        [typeof(Interval)] = [() => Interval.FromRatio(new Rational(3, 2)), () => Interval.FromCents(702), () => default(Interval)],
+        [typeof(Tonic)] =
+        [
+            () => Tonic.FromMidi(60), () => Tonic.FromNote(new NoteName('C', 0, 4)), () => Tonic.FromHz(250), () => Tonic.FromMidi(60, 432),
+        ],
+        [typeof(Tuning)] = [() => MakeTuning("own", 3), () => MakeTuning("own", 4), () => MakeTuning("other", 3)],
+        [typeof(Scale)] = [() => MakeScale("a", 15), () => MakeScale("a", 16), () => MakeScale("b", 15), () => new Scale(Text("a"), Melakarta.Ascent(15), MakeScale("c", 16).Descent)],
+        [typeof(CatalogueEntry)] =
+        [
+            () => new CatalogueEntry(MakeScale("a", 15), ScaleFamily.Parent, 15, new[] { Text("x") }.ToValueList(), Text("s")),
+            () => new CatalogueEntry(MakeScale("a", 15), ScaleFamily.Parent, 15, new[] { Text("y") }.ToValueList(), Text("s")),
+            () => new CatalogueEntry(MakeScale("a", 15), ScaleFamily.Custom, null, default, Text("s")),
+        ],
+        [typeof(Pattern)] =
+        [
+            () => Pattern.Parse("ladder"), () => Pattern.Parse("run.grow"), () => Pattern.Parse("empty"), () => Pattern.Parse("figure(0 1 2)"),
+            () => Pattern.Parse("figure(0 2 1)"), () => Pattern.Parse("ladder.reversed"), () => Pattern.Parse("ladder.backwards"),
+            () => Pattern.Parse("ladder.there-and-back"), () => Pattern.Parse("ladder.ends"), () => Pattern.Parse("ladder.mirrored"),
+            () => Pattern.Parse("ladder.swapped"), () => Pattern.Parse("ladder.up-down"), () => Pattern.Parse("ladder.take(2)"),
+            () => Pattern.Parse("ladder.take(3)"), () => Pattern.Parse("ladder.drop(2)"), () => Pattern.Parse("ladder.repeat(2)"),
+            () => Pattern.Parse("ladder + empty"), () => Pattern.Parse("empty + ladder"),
+        ],
+        [typeof(PatternVocabulary)] =
+        [
+            () => PatternVocabulary.Parse("ladder .ends"), () => PatternVocabulary.Parse("ladder .ends +"), () => PatternVocabulary.Parse("ladder .reversed"),
+        ],
+        [typeof(OrderedParallel)] = [() => new OrderedParallel { Workers = 1 }, () => new OrderedParallel { Workers = 2 }, () => new OrderedParallel { Workers = 1, LookAhead = 1 }],
+        [typeof(Climb)] =
+        [
+            () => new Climb { Drill = MakeDrill() }, () => new Climb { Drill = MakeDrill(), Semitones = 5 }, () => new Climb { Drill = MakeDrill(), Step = 2 },
+            () => new Climb { Drill = MakeDrill(), ComesBack = false }, () => new Climb { Drill = MakeDrill(), Cue = null },
+        ],
+        [typeof(DifficultyWeights)] = [() => new DifficultyWeights(), () => new DifficultyWeights { Span = 1 }, () => new DifficultyWeights { Turns = 1 }],
+        [typeof(Difficulty)] =
+        [
+            () => Difficulty.Of(MakeDrill().ToScore()), () => Difficulty.Of((MakeDrill() with { Tempo = 70 }).ToScore()),
+        ],
+        [typeof(LineNote)] = [() => Note(1), () => Note(2), () => default(LineNote)],
+        [typeof(Line)] = [() => new Line(new[] { Note(1), Note(2) }.ToValueList()), () => new Line(new[] { Note(2), Note(1) }.ToValueList())],
+        [typeof(Expansion)] = [() => Pattern.Parse("ladder").Expand(MakeScale("a", 15)), () => Pattern.Parse("ladder.ends").Expand(MakeScale("a", 15))],
+        [typeof(Speed)] = [() => new Speed(2), () => new Speed(2, 3), () => default(Speed)],
+        [typeof(Meter)] =
+        [
+            () => Meter.Adi, () => Meter.Free, () => Meter.TimeSignature(6, 8), () => Meter.Additive([2, 2, 3], 8), () => Meter.Parse(Text("khanda chapu")),
+        ],
+        [typeof(Anga)] = [() => Anga.Laghu(Jati.Misra), () => Anga.Drutam, () => Anga.Anudrutam, () => default(Anga)],
+        [typeof(TempoRamp)] = [() => new TempoRamp(60, 5, 90), () => new TempoRamp(60, 5, 91), () => new TempoRamp(60, 6, 90), () => TempoRamp.Constant(60)],
+        [typeof(TempoChange)] = [() => new TempoChange(8, 70, 8), () => new TempoChange(8, 71, 8), () => default(TempoChange)],
+        [typeof(Delivery)] =
+        [
+            () => Delivery.Continuous, () => Delivery.LineByLine, () => Delivery.LineByLine with { BreathSeconds = 2 }, () => Delivery.LineByLine with { LeastHold = 2 },
+        ],
+        [typeof(Syllables)] = [() => Syllables.SvaraLetters, () => Syllables.Vowel(Text("o")), () => Syllables.Vowel()],
+        [typeof(Drill)] =
+        [
+            () => MakeDrill(), () => MakeDrill() with { Tempo = 61 }, () => MakeDrill() with { Title = Text("t") }, () => MakeDrill() with { HasDrone = false },
+            () => MakeDrill() with { DroneStyle = DroneStyle.SrutiBox },
+            () => MakeDrill() with { Tuning = Tuning.Just }, () => MakeDrill() with { Meter = Meter.Free }, () => MakeDrill() with { Speeds = [Speed.Third] },
+            () => MakeDrill() with { Delivery = Delivery.LineByLine }, () => MakeDrill() with { Syllables = Syllables.Vowel("o") },
+            () => MakeDrill() with { Tonic = Tonic.FromMidi(61) }, () => MakeDrill() with { Pattern = Pattern.Parse("ladder.ends") },
+        ],
+        [typeof(Score)] = [() => MakeDrill().ToScore(), () => (MakeDrill() with { Tempo = 61 }).ToScore(), () => (MakeDrill() with { HasDrone = false }).ToScore()],
+        [typeof(Section)] = [() => MakeDrill().ToScore().Sections[0], () => (MakeDrill() with { Tuning = Tuning.Just }).ToScore().Sections[0]],
+        [typeof(ScorePitch)] = [() => Pitch(0), () => Pitch(1)],
+        [typeof(ScoreNote)] = [() => MakeDrill().ToScore().Sections[0].Notes[0], () => MakeDrill().ToScore().Sections[0].Notes[1], () => default(ScoreNote)],
+        [typeof(ScoreLine)] = [() => new ScoreLine(0, 2, 0, 2), () => new ScoreLine(0, 2, 0, 3), () => new ScoreLine(0, 2, 0, 2) { Answer = 1 }, () => default(ScoreLine)],
+        [typeof(Breath)] = [() => new Breath(7, 1, 1), () => new Breath(7, 1, 2), () => default(Breath)],
+        [typeof(Measure)] = [() => new Measure(0, 8, true), () => new Measure(0, 8, false), () => default(Measure)],
+        [typeof(DroneString)] = [() => new DroneString(Pitch(0)), () => new DroneString(Pitch(1))],
+        [typeof(DroneStroke)] = [() => new DroneStroke(1, 2, 3), () => new DroneStroke(1, 2, 4), () => default(DroneStroke)],
+        [typeof(Drone)] = [() => MakeDrone(15), () => MakeDrone(15) with { RestSeconds = 3 }, () => MakeDrone(15) with { StrokeSeconds = 2 }, () => MakeDrone(15) with { IsHeld = true }],
+        [typeof(DroneStyle)] =
+        [
+            () => DroneStyle.Tanpura with { }, () => DroneStyle.SrutiBox with { }, () => DroneStyle.Tanpura with { StringCount = 5 },
+            () => DroneStyle.Tanpura with { First = new Degree(4) }, () => DroneStyle.Tanpura with { Second = new Degree(7) },
+            () => DroneStyle.Tanpura with { StrokeSeconds = 2 }, () => DroneStyle.Tanpura with { RestSeconds = 3 },
+        ],
+        [typeof(Finding)] =
+        [
+            () => new Finding(FindingCode.AboveRange, Severity.Error, Text("m"), Text("f")), () => new Finding(FindingCode.AboveRange, Severity.Note, Text("m"), Text("f")),
+            () => new Finding(FindingCode.AboveRange, Severity.Error, Text("m"), Text("f")) { Line = 1, Beat = 2, Measured = 3, Limit = 4, Unit = "s", Singer = Text("a") },
+        ],
+        [typeof(Singer)] =
+        [
+            () => MakeSinger("a", 55, 10), () => MakeSinger("b", 55, 10), () => MakeSinger("a", 56, 10), () => MakeSinger("a", 55, 11),
+            () => new Singer(Text("a"), NoteName.FromMidi(55), NoteName.FromMidi(74), 10, Experience.Advanced),
+        ],
+        [typeof(AgilityLimits)] = [() => AgilityLimits.Of(Experience.Beginner), () => AgilityLimits.Of(Experience.Advanced)],
+        [typeof(Anga)] = [() => Anga.Laghu(Jati.Khanda), () => Anga.Laghu(Jati.Misra), () => Anga.Anudrutam, () => default(Anga)],
+        [typeof(BreathNeed)] = [() => new BreathNeed(8, 1), () => new BreathNeed(9, 1), () => new BreathNeed(8, new Rational(1, 2))],
+        [typeof(TempoRamp)] = [() => new TempoRamp(60, 4, 80), () => new TempoRamp(60, 5, 80), () => TempoRamp.Constant(60)],
+        [typeof(ScaleQuery)] =
+        [
+            () => new ScaleQuery(), () => new ScaleQuery { Text = Text("a") }, () => new ScaleQuery { NotesUp = 5 }, () => new ScaleQuery { Parent = 15 },
+            () => new ScaleQuery { Contains = new[] { new Degree(2) }.ToValueList() }, () => new ScaleQuery { Without = new[] { new Degree(2) }.ToValueList() },
+            () => new ScaleQuery { IsVakra = true },
+        ],
+        [typeof(JustChoices)] = [() => new JustChoices(), () => new JustChoices { R2 = new Rational(10, 9) }, () => new JustChoices { D2 = new Rational(27, 16) }],
+        [typeof(Caution)] = [() => new Caution(Text("a"), Text("b")), () => new Caution(Text("b"), Text("a"))],
+    };
+
+    /// <summary>A text that is a new object each time.</summary>
+    private static string Text(string text) => new(text.AsSpan());
+
+    private static ValueList<int> Numbers(params int[] numbers) => numbers.ToValueList();
+
+    private static Scale MakeScale(string name, int parent) => new(Text(name), Melakarta.Ascent(parent));
+
+    private static Tuning MakeTuning(string name, int third) => new(
+        Text(name),
+        Enumerable.Range(0, 12).Select(i => i == third ? Interval.FromCents((100 * i) + 7) : Interval.FromCents(100 * i)).ToValueList());
+
+    private static LineNote Note(int length) => new(new ScaleTone(new Degree(2)), ScaleDirection.Ascent, Approach.Leap, length);
+
+    private static Drill MakeDrill() => new() { Scale = MakeScale("a", 15), Pattern = Pattern.Parse("ladder"), Tonic = Tonic.FromMidi(60) };
+
+    private static ScorePitch Pitch(int at) => MakeDrill().ToScore().Sections[0].Pitches[at];
+
+    private static Drone MakeDrone(int parent) => Drone.Tanpura(MakeScale("a", parent), Tonic.FromMidi(60), Tuning.Equal, new NoteName('C', 0, 4));
+
+    private static Singer MakeSinger(string alias, int low, int seconds) => new(Text(alias), NoteName.FromMidi(low), NoteName.FromMidi(74), seconds);
+}

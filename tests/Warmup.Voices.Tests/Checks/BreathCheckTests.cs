@@ -1,0 +1,223 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using FsCheck.Xunit;
+
+namespace Warmup.Voices.Tests;
+
+/// <summary>
+/// Sources: the rules' section on breath (a rest ends a span only if the singer can breathe in it: 0.8 s for a beginner, 0.4 s for others,
+/// the project's own settings; continuous without a breath is one span) and the phrase rule 0.4, 0.5, 0.6 of the sustained tone (own
+/// setting, there is no published norm), computed here a second time.
+/// </summary>
+[Properties(Arbitrary = [typeof(Arbitraries)], MaxTest = 200)]
+public partial class BreathCheckTests
+{
+    [GeneratedRegex(@"tempo of (\d+)")]
+    private static partial Regex SuggestedTempo();
+
+    private static Singer Voice(int sustained, Experience experience) =>
+        new("Arun", NoteName.FromMidi(24), NoteName.FromMidi(108), sustained, experience);
+
+    private static IEnumerable<Finding> Breaths(Score score, Singer singer) => score.Check(singer).Where(f => f.Code == FindingCode.BreathTooLong);
+
+    private static Drill Ladder(string scale) => new() { Scale = Catalogue.Default.Read(scale), Pattern = Pattern.Ladder, Tonic = Tonic.Parse("C4") };
+
+    private static Rational Capacity(Singer singer) => singer.SustainedSeconds * (singer.Experience switch
+    {
+        Experience.Beginner => new Rational(2, 5),
+        Experience.Intermediate => new Rational(1, 2),
+        _ => new Rational(3, 5),
+    });
+
+    private static Rational Shortest(Singer singer) => singer.Experience == Experience.Beginner ? new Rational(4, 5) : new Rational(2, 5);
+
+    /// <summary>The spans by the rule: line, onset in aksharas, seconds.</summary>
+    private static List<(int Line, Rational Onset, Rational Seconds)> Spans(Section section, Rational shortest)
+    {
+        var spans = new List<(int, Rational, Rational)>();
+        var first = section.Notes[0];
+        var end = first.Onset + first.Length;
+        foreach (var note in section.Notes.Skip(1))
+        {
+            if ((note.Onset - end) * 60 / section.Tempo >= shortest)
+            {
+                spans.Add((first.LineIndex + 1, first.Onset, (end - first.Onset) * 60 / section.Tempo));
+                first = note;
+            }
+
+            end = note.Onset + note.Length;
+        }
+
+        spans.Add((first.LineIndex + 1, first.Onset, (end - first.Onset) * 60 / section.Tempo));
+        return spans;
+    }
+
+    [Property]
+    public void Each_span_longer_than_is_asked_is_found(Sung sung, Singer singer)
+    {
+        var score = sung.Score;
+        Assert.Equal((Capacity(singer), Shortest(singer)), (singer.BreathSeconds, singer.ShortestBreathSeconds));
+        var expected = Spans(score.Sections.Single(), Shortest(singer)).Where(s => s.Seconds > Capacity(singer)).ToList();
+        var found = Breaths(score, singer).ToList();
+        Assert.Equal(expected.Select(s => ((int?)s.Line, (Rational?)s.Onset)), found.Select(f => (f.Line, f.Beat)));
+        foreach (var (span, finding) in expected.Zip(found))
+        {
+            Assert.Equal(span.Seconds.ToDouble(), finding.Measured!.Value, 1e-9);
+            Assert.Equal(Capacity(singer).ToDouble(), finding.Limit!.Value, 1e-9);
+            Assert.Equal(("s", Severity.Error, singer.Alias), (finding.Unit, finding.Severity, finding.Singer));
+            Assert.Contains(span.Seconds.ToDouble().ToString("0.0", CultureInfo.InvariantCulture), finding.Message, StringComparison.Ordinal);
+            Assert.NotEmpty(finding.Fix);
+        }
+    }
+
+    [Fact]
+    public void Continuous_without_a_breath_is_one_span()
+    {
+        // 35 notes at 60 in the first speed: 35 seconds in one breath.
+        var finding = Assert.Single(Breaths(Ladder("15").ToScore(), Voice(30, Experience.Advanced)));
+        Assert.Equal((1, Rational.Zero, 35.0, 18.0), (finding.Line!.Value, finding.Beat!.Value, finding.Measured!.Value, finding.Limit!.Value));
+        Assert.Empty(Breaths(Ladder("15").ToScore(), Voice(60, Experience.Advanced)));
+
+        // 35 s x 60 / 18 s = 116.7: from 117 on it fits, at 116 it does not.
+        Assert.Equal("117", SuggestedTempo().Match(finding.Fix).Groups[1].Value);
+        Assert.Empty(Breaths((Ladder("15") with { Tempo = 117 }).ToScore(), Voice(30, Experience.Advanced)));
+        Assert.NotEmpty(Breaths((Ladder("15") with { Tempo = 116 }).ToScore(), Voice(30, Experience.Advanced)));
+    }
+
+    [Fact]
+    public void Line_by_line_each_line_is_a_span_with_its_hold()
+    {
+        // Adi at 60: every line sounds 7 of its 8 aksharas, the last 15 of 16.
+        var score = (Ladder("15") with { Delivery = Delivery.LineByLine }).ToScore();
+        var findings = Breaths(score, Voice(15, Experience.Beginner)).ToList(); // 6 seconds are asked
+        Assert.Equal([7, 7, 7, 7, 7, 7, 15], findings.Select(f => (int)f.Measured!.Value));
+        Assert.Equal([1, 2, 3, 4, 5, 6, 7], findings.Select(f => f.Line!.Value));
+        var last = Assert.Single(Breaths(score, Voice(24, Experience.Advanced))); // 14.4 seconds
+        Assert.Equal((7, 15.0), (last.Line!.Value, last.Measured!.Value));
+    }
+
+    [Theory]
+    [InlineData("0.7", Experience.Beginner, 1)]
+    [InlineData("0.8", Experience.Beginner, 7)]
+    [InlineData("0.7", Experience.Intermediate, 7)]
+    [InlineData("0.3", Experience.Advanced, 1)]
+    public void A_rest_shorter_than_the_shortest_breath_does_not_end_a_span(string breath, Experience experience, int spans)
+    {
+        Assert.True(Rational.TryParse(breath, out var seconds));
+        // At 60 the breath is 24ths of a second: 0.7 becomes 17/24 (0.708), 0.8 becomes 20/24 (0.833), 0.3 becomes 8/24.
+        var score = (Ladder("15") with { Delivery = Delivery.LineByLine with { BreathSeconds = seconds, BreathGrid = 24 } }).ToScore();
+        var findings = Breaths(score, Voice(1, experience)).ToList();
+        Assert.Equal(spans, findings.Count);
+    }
+
+    [Fact]
+    public void A_rest_of_exactly_the_shortest_breath_ends_a_span()
+    {
+        // At 75 an akshara lasts 0.8 s, so the breath of 0.8 s is one akshara without rounding.
+        var score = (Ladder("15") with { Tempo = 75, Delivery = Delivery.LineByLine with { BreathSeconds = new Rational(4, 5) } }).ToScore();
+        Assert.Equal(new Rational(4, 5), score.Sections[0].SecondsAt(score.Sections[0].Breaths[0].Length));
+        Assert.Equal(7, Breaths(score, Voice(1, Experience.Beginner)).Count());
+    }
+
+    [Property(MaxTest = 500)]
+    public void A_suggested_tempo_clears_the_finding(Drill drill, Singer singer)
+    {
+        if (!drill.TryToScore(out var score, out _))
+        {
+            return;
+        }
+
+        foreach (var finding in Breaths(score!, singer))
+        {
+            if (SuggestedTempo().Match(finding.Fix) is { Success: true } match)
+            {
+                var tempo = int.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture);
+                Assert.InRange(tempo, Tempo.Slowest, Tempo.Fastest);
+                var left = Breaths((drill with { Tempo = tempo }).ToScore(), singer).Where(f => f.Line == finding.Line);
+                Assert.True(!left.Any(), $"{drill}: {finding}; yet at {tempo}: {string.Join("; ", left)}");
+            }
+        }
+    }
+
+    [Fact]
+    public void A_suggested_tempo_clears_a_line_that_just_fits_its_avartana()
+    {
+        // Seven notes in Adi at 60 leave exactly the hold and the breath: any faster, and the line takes one more avartana.
+        var drill = Ladder("15") with { Delivery = Delivery.LineByLine };
+        var singer = Voice(15, Experience.Beginner);
+        var finding = Breaths(drill.ToScore(), singer).Single(f => f.Line == 6);
+        if (SuggestedTempo().Match(finding.Fix) is { Success: true } match)
+        {
+            var faster = drill with { Tempo = int.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture) };
+            Assert.DoesNotContain(Breaths(faster.ToScore(), singer), f => f.Line == 6);
+        }
+    }
+
+    [Fact]
+    public void What_is_suggested_line_by_line_helps_line_by_line()
+    {
+        // The hold fills the avartana at any speed and in a line of any length: neither the next speed nor shorter lines clear this.
+        var singer = Voice(15, Experience.Beginner);
+        var drill = Ladder("15") with { Delivery = Delivery.LineByLine, Pattern = Pattern.Ladder.Take(1) };
+        var fix = Breaths(drill.ToScore(), singer).Single().Fix;
+        Assert.NotEmpty(Breaths((drill with { Speeds = [Speed.Second] }).ToScore(), singer));
+        Assert.DoesNotContain("next speed", fix, StringComparison.Ordinal);
+        Assert.DoesNotContain("shorter lines", fix, StringComparison.Ordinal);
+
+        // Seven seconds, and six are asked: letting go one second earlier clears it.
+        Assert.Contains("1.0 s earlier", fix, StringComparison.Ordinal);
+    }
+
+    [Property]
+    public void A_longer_breath_never_adds_a_finding(Sung sung, Singer singer)
+    {
+        var score = sung.Score;
+        var longer = new Singer(singer.Alias, singer.Low, singer.High, Rational.Min(120, singer.SustainedSeconds * 2), singer.Experience);
+        Assert.True(Breaths(score, longer).Count() <= Breaths(score, singer).Count());
+    }
+
+    [Fact]
+    public void Each_finding_says_place_message_and_fix_in_one_line()
+    {
+        var finding = Breaths(Ladder("15").ToScore(), Voice(30, Experience.Advanced)).Single();
+        var line = finding.ToString();
+        Assert.Contains(finding.Message, line, StringComparison.Ordinal);
+        Assert.Contains(finding.Fix, line, StringComparison.Ordinal);
+        Assert.Contains("Arun", line, StringComparison.Ordinal);
+        Assert.DoesNotContain('\n', line);
+    }
+}
+
+/// <summary>Source: the project's own promise that cautions have a source, claim no prevention, and defer to the teacher and a doctor.</summary>
+public class CautionTests
+{
+    [Fact]
+    public void Every_caution_has_a_text_and_a_source() => Assert.All(Cautions.All, c =>
+    {
+        Assert.False(string.IsNullOrWhiteSpace(c.Text));
+        Assert.False(string.IsNullOrWhiteSpace(c.Source));
+    });
+
+    [Fact]
+    public void The_cautions_defer_to_the_teacher_and_a_doctor()
+    {
+        Assert.Contains(Cautions.All, c => c.Text.Contains("doctor", StringComparison.OrdinalIgnoreCase));
+        Assert.Contains(Cautions.All, c => c.Text.Contains("teacher", StringComparison.OrdinalIgnoreCase));
+        Assert.Contains(Cautions.All, c => c.Text.Contains("hoarse", StringComparison.OrdinalIgnoreCase));
+        Assert.Contains(Cautions.All, c => c.Text.Contains("blood", StringComparison.OrdinalIgnoreCase));
+        Assert.Contains(Cautions.All, c => c.Text.StartsWith("Stop", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void None_claims_to_prevent_or_to_diagnose()
+    {
+        string[] claims = ["prevent", "protect", "cure", "heal", "safe for", "diagnos", "guarantee"];
+        foreach (var sentence in Cautions.All.SelectMany(c => c.Text.Split('.')))
+        {
+            foreach (var claim in claims.Where(w => sentence.Contains(w, StringComparison.OrdinalIgnoreCase)))
+            {
+                Assert.Matches(@"\b([Nn]o|[Nn]ot|[Nn]ever)\b", sentence);
+            }
+        }
+    }
+}

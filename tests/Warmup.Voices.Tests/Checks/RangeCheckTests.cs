@@ -1,0 +1,199 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using FsCheck.Xunit;
+
+namespace Warmup.Voices.Tests;
+
+/// <summary>
+/// Source: the rules' tonic fit (out means more than 50 cents beyond the range's last note; a just D lies 17.6 cents off, a third 13.7),
+/// with heights in cents computed here from Hz: 6900 + 1200 log2(Hz / 440).
+/// </summary>
+[Properties(Arbitrary = [typeof(Arbitraries)], MaxTest = 200)]
+public partial class RangeCheckTests
+{
+    [GeneratedRegex(@"fits: (\S+)$")]
+    private static partial Regex SuggestedTonic();
+
+    [GeneratedRegex(@"lies ([0-9.]+) semitones")]
+    private static partial Regex SaidAmount();
+
+    private static double Height(ScorePitch pitch) => 6900 + (1200 * Math.Log2(pitch.Hz / 440));
+
+    private static IEnumerable<Finding> OutOfRange(Score score, Singer singer) =>
+        score.Check(singer).Where(f => f.Code is FindingCode.AboveRange or FindingCode.BelowRange);
+
+    private static Singer Voice(string low, string high) =>
+        new("Mira", Name(low), Name(high), 30, Experience.Advanced);
+
+    private static NoteName Name(string text)
+    {
+        Assert.True(NoteName.TryParse(text, out var name));
+        return name;
+    }
+
+    private static Drill Ladder(string scale, string tonic) => new() { Scale = Catalogue.Default.Read(scale), Pattern = Pattern.Ladder, Tonic = Tonic.Parse(tonic), Tempo = 200 };
+
+    [Property]
+    public void Each_line_that_leaves_the_range_is_named_with_its_worst_note(Sung sung, Singer singer)
+    {
+        var score = sung.Score;
+        var (low, high) = (100.0 * singer.Low.Midi, 100.0 * singer.High.Midi);
+        var section = score.Sections.Single();
+        var expected = new List<(string Code, int Line, double Height, double Limit)>();
+        for (var i = 0; i < section.Lines.Count; i++)
+        {
+            var heights = section.Notes.Where(n => n.LineIndex == i).Select(n => Height(section.PitchOf(n))).ToList();
+            if (heights.Max() > high + 50.000001)
+            {
+                expected.Add((FindingCode.AboveRange, i + 1, heights.Max(), high));
+            }
+
+            if (heights.Min() < low - 50.000001)
+            {
+                expected.Add((FindingCode.BelowRange, i + 1, heights.Min(), low));
+            }
+        }
+
+        var found = OutOfRange(score, singer).ToList();
+        Assert.Equal(expected.Select(e => (e.Code, (int?)e.Line)), found.Select(f => (f.Code, f.Line)));
+        foreach (var (wanted, finding) in expected.Zip(found))
+        {
+            Assert.Equal(wanted.Height, finding.Measured!.Value, 1e-3);
+            Assert.Equal(wanted.Limit, finding.Limit);
+            Assert.Equal((singer.Alias, Severity.Error), (finding.Singer, finding.Severity));
+            Assert.Contains("cents", finding.Unit, StringComparison.Ordinal);
+            var note = section.Notes.Single(n => n.Onset == finding.Beat);
+            Assert.Equal((wanted.Line - 1, wanted.Height), (note.LineIndex, Height(section.PitchOf(note))), new Near());
+            Assert.Contains(section.PitchOf(note).Name.ToString(), finding.Message, StringComparison.Ordinal);
+            var said = double.Parse(SaidAmount().Match(finding.Message).Groups[1].Value, CultureInfo.InvariantCulture);
+            Assert.Equal(Math.Abs(wanted.Height - wanted.Limit) / 100, said, 0.0051);
+            Assert.NotEmpty(finding.Fix);
+        }
+    }
+
+    [Property(MaxTest = 500)]
+    public void A_suggested_tonic_fits_and_where_there_is_none_none_fits(Drill drill, Singer singer)
+    {
+        if (!drill.TryToScore(out var score, out _) || OutOfRange(score!, singer).FirstOrDefault() is not { } finding)
+        {
+            return;
+        }
+
+        var heights = score!.Sections[0].Pitches.Select(Height).ToList();
+        if (SuggestedTonic().Match(finding.Fix) is { Success: true } match)
+        {
+            Assert.True(Tonic.TryParse(match.Groups[1].Value, out var tonic, out _, drill.Tonic.A4), finding.Fix);
+            var left = OutOfRange((drill with { Tonic = tonic! }).ToScore(), singer);
+            Assert.True(!left.Any(), $"{drill.Tonic} ({drill.Tonic.Hz} Hz): {finding.Fix}, yet: {string.Join("; ", left)}");
+            return;
+        }
+
+        for (var midi = Tonic.LowestMidi; midi <= Tonic.HighestMidi; midi++)
+        {
+            var shift = 100.0 * (midi - drill.Tonic.Midi);
+            Assert.False(heights.Min() + shift >= (100 * singer.Low.Midi) - 49.999 && heights.Max() + shift <= (100 * singer.High.Midi) + 49.999, $"{finding.Fix}, yet {midi} fits");
+        }
+    }
+
+    [Fact]
+    public void A_ladder_one_tone_too_high_names_the_last_line_and_the_fix()
+    {
+        // C4 to C5 for a voice up to Bb4: only the seventh line's C5 is out, by two semitones, B4 (sixth line) by one.
+        var findings = OutOfRange(Ladder("major", "C4").ToScore(), Voice("A3", "Bb4")).ToList();
+        Assert.Equal([(6, 7100.0), (7, 7200.0)], findings.Select(f => (f.Line!.Value, f.Measured!.Value)));
+        Assert.All(findings, f => Assert.Equal((FindingCode.AboveRange, 7000.0), (f.Code, f.Limit!.Value)));
+        Assert.Contains("2.0 semitones above", findings[1].Message, StringComparison.Ordinal);
+        Assert.Contains("Bb4", findings[1].Message, StringComparison.Ordinal);
+        Assert.EndsWith("fits: A#3", findings[1].Fix, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("mohanam", "Just", "E4", true)] // the just third is 13.7 cents below E4
+    [InlineData("28", "Just", "A#4", true)] // the just N2 is 17.6 cents above A#4
+    [InlineData("28", "Equal", "A#4", true)]
+    [InlineData("28", "Just", "A4", false)]
+    public void Just_tuning_does_not_put_a_note_out_of_its_own_place(string scale, string tuning, string high, bool fits)
+    {
+        var pattern = Pattern.Ladder.Take(scale == "28" ? 6 : 2);
+        var drill = Ladder(scale, "C4") with { Pattern = pattern, Tuning = tuning == "Just" ? Tuning.Just : Tuning.Equal };
+        Assert.Equal(fits, !OutOfRange(drill.ToScore(), Voice("C4", high)).Any());
+    }
+
+    [Theory]
+    [InlineData(49.9, true)]
+    [InlineData(50.1, false)]
+    public void The_tolerance_is_50_cents(double cents, bool fits)
+    {
+        var tonic = Tonic.FromHz(440 * Math.Pow(2, (-9 + (cents / 100)) / 12)); // above C4
+        var drill = Ladder("major", "C4") with { Tonic = tonic };
+        Assert.Equal(fits, !OutOfRange(drill.ToScore(), Voice("C4", "C5")).Any());
+        var lower = Ladder("major", "C4") with { Tonic = Tonic.FromHz(440 * Math.Pow(2, (-9 - (cents / 100)) / 12)) };
+        Assert.Equal(fits, !OutOfRange(lower.ToScore(), Voice("C4", "C5")).Any());
+    }
+
+    [Fact]
+    public void A_suggested_tonic_keeps_what_the_given_one_lies_off_its_key()
+    {
+        // The just third of a tonic 45 cents below C4 sounds at 6341.3; the voice ends at D4 (6200). One semitone down it is inside at
+        // 6241.3, but the third of the key B3 itself is not: 6286.3.
+        var drill = Ladder("major", "C4") with
+        {
+            Pattern = Pattern.Ladder.Take(2),
+            Tonic = Tonic.FromHz(440 * Math.Pow(2, -9.45 / 12)),
+            Tuning = Tuning.Just,
+        };
+        var finding = Assert.Single(OutOfRange(drill.ToScore(), Voice("A3", "D4")));
+        var suggested = Tonic.Parse(SuggestedTonic().Match(finding.Fix).Groups[1].Value);
+        Assert.Empty(OutOfRange((drill with { Tonic = suggested }).ToScore(), Voice("A3", "D4")));
+    }
+
+    [Fact]
+    public void Another_reference_is_heard_in_the_range()
+    {
+        // At A4 = 415 everything sounds 101.3 cents lower: C4 lies out of a range that begins at C4.
+        Assert.True(Tonic.TryParse("C4", out var low, out _, 415));
+        var finding = OutOfRange((Ladder("major", "C4") with { Tonic = low! }).ToScore(), Voice("C4", "C5")).First();
+        Assert.Equal(FindingCode.BelowRange, finding.Code);
+        Assert.Equal(6000 + (1200 * Math.Log2(415.0 / 440)), finding.Measured!.Value, 1e-3);
+    }
+
+    [Property]
+    public void Moving_drill_and_singer_together_changes_no_finding(Drill drill, Singer singer, byte by)
+    {
+        var shift = (by % 13) - 6;
+        if (drill.Tonic.OffsetCents != 0 || !drill.TryToScore(out var score, out _))
+        {
+            return;
+        }
+
+        var movedDrill = drill with { Tonic = Tonic.FromMidi(drill.Tonic.Midi + shift, drill.Tonic.A4) };
+        if (!movedDrill.TryToScore(out var moved, out _))
+        {
+            return; // a note leaves MIDI's range
+        }
+
+        var movedSinger = new Singer(singer.Alias, NoteName.FromMidi(singer.Low.Midi + shift), NoteName.FromMidi(singer.High.Midi + shift), singer.SustainedSeconds, singer.Experience);
+        var before = score!.Check(singer);
+        var after = moved!.Check(movedSinger);
+        Assert.Equal(
+            before.Select(f => (f.Code, f.Severity, f.Line, f.Beat, f.Singer, f.Unit)),
+            after.Select(f => (f.Code, f.Severity, f.Line, f.Beat, f.Singer, f.Unit)));
+        foreach (var (a, b) in before.Zip(after))
+        {
+            Assert.Equal(a.Measured!.Value - a.Limit!.Value, b.Measured!.Value - b.Limit!.Value, 2e-3);
+        }
+
+        Assert.Equal(score!.Fits(singer), moved!.Fits(movedSinger));
+    }
+
+    [Property]
+    public void A_drill_fits_when_no_finding_is_an_error(Sung sung, Singer singer) =>
+        Assert.Equal(sung.Score.Check(singer).All(f => f.Severity != Severity.Error), sung.Score.Fits(singer));
+
+    private sealed class Near : IEqualityComparer<(int Line, double Height)>
+    {
+        public bool Equals((int Line, double Height) x, (int Line, double Height) y) => x.Line == y.Line && Math.Abs(x.Height - y.Height) < 1e-3;
+
+        public int GetHashCode((int Line, double Height) obj) => obj.Line;
+    }
+}
