@@ -1,4 +1,4 @@
-// Flips chosen operators of the core, one at a time, and counts how many flips the core's tests catch.
+// Flips chosen operators of the core and of Warmup.Voices, one at a time, and counts how many flips the two libraries' tests catch.
 //
 //     dotnet run tests/Mutation/run.cs            all rows of mutants.tsv
 //     dotnet run tests/Mutation/run.cs -- 3 17    some of them
@@ -21,13 +21,18 @@ try
     Copy(root, copy);
     Plant(copy, mutants);
     Console.WriteLine($"building {mutants.Count} flips");
-    if (Run("dotnet", ["build", "tests/Warmup.Core.Tests", "-v", "quiet", "-p:TreatWarningsAsErrors=false", "-p:RunAnalyzers=false"], copy, null, Console.Error) != 0)
+    var tests = new List<string>();
+    foreach (var name in (string[])["Warmup.Core.Tests", "Warmup.Voices.Tests"])
     {
-        Console.Error.WriteLine("the copy with the flips does not build");
-        return 2;
+        if (Run("dotnet", ["build", $"tests/{name}", "-v", "quiet", "-p:TreatWarningsAsErrors=false", "-p:RunAnalyzers=false"], copy, null, Console.Error) != 0)
+        {
+            Console.Error.WriteLine("the copy with the flips does not build");
+            return 2;
+        }
+
+        tests.Add(Directory.EnumerateFiles(Path.Combine(copy, "tests", name, "bin"), name + ".dll", SearchOption.AllDirectories).First());
     }
 
-    var tests = Directory.EnumerateFiles(Path.Combine(copy, "tests", "Warmup.Core.Tests", "bin"), "Warmup.Core.Tests.dll", SearchOption.AllDirectories).First();
     if (Test(tests, null) is not Outcome.Survived)
     {
         Console.Error.WriteLine("the tests fail without any flip");
@@ -84,7 +89,7 @@ static void Plant(string copy, IReadOnlyList<Mutant> mutants)
         File.WriteAllText(path, source.Replace(mutant.Expression, planted, StringComparison.Ordinal));
     }
 
-    File.WriteAllText(Path.Combine(copy, "src", "Warmup.Core", "Flip.cs"), """
+    File.WriteAllText(Path.Combine(copy, "src", "Shared", "Flip.cs"), """
         namespace Warmup;
 
         internal static class Flip
@@ -107,15 +112,19 @@ static (string One, string Other) Differing(string expression, string flipped)
 // A comma inside brackets parts no expressions.
 static bool IsWhole(string part) => "([{".Sum(c => part.Count(p => p == c)) == ")]}".Sum(c => part.Count(p => p == c));
 
-static Outcome Test(string tests, int? flip)
+static Outcome Test(IEnumerable<string> programs, int? flip)
 {
-    var code = Run("dotnet", [tests, "-stopOnFail", "-noColor"], Path.GetDirectoryName(tests)!, flip, TextWriter.Null);
-    return code switch
+    foreach (var tests in programs)
     {
-        0 => Outcome.Survived,
-        null => Outcome.Endless,
-        _ => Outcome.Caught,
-    };
+        switch (Run("dotnet", [tests, "-stopOnFail", "-noColor"], Path.GetDirectoryName(tests)!, flip, TextWriter.Null))
+        {
+            case 0: continue;
+            case null: return Outcome.Endless;
+            default: return Outcome.Caught;
+        }
+    }
+
+    return Outcome.Survived;
 }
 
 static int? Run(string program, IEnumerable<string> arguments, string folder, int? flip, TextWriter output)

@@ -47,6 +47,16 @@ public sealed partial class FactTests
     }
 
     [Fact]
+    public void Every_planted_mistake_stands_exactly_once_in_the_file_that_it_names()
+    {
+        var rows = File.ReadLines(Path.Combine(Repository.Root, "tests/Mutation/mutants.tsv")).Skip(1).Select(r => r.Split('\t')).ToList();
+        Assert.NotEmpty(rows);
+        Assert.Empty(rows.Where(r => !StandsOnce(Path.Combine(Repository.Root, r[1]), r[2])).Select(r => $"flip {r[0]} in {r[1]}: {r[2]}"));
+
+        static bool StandsOnce(string file, string expression) => File.Exists(file) && File.ReadAllText(file).Split(expression).Length == 2;
+    }
+
+    [Fact]
     public void Every_type_that_the_overview_names_is_public()
     {
         Type[] one = [typeof(Drill), typeof(MidiFormat), typeof(MusicXmlFormat), typeof(HtmlFormat), typeof(PdfFormat), typeof(WavFormat), typeof(WarmupPlan), typeof(LawSuite)];

@@ -18,7 +18,7 @@ public sealed class PackageContentTests(PackedLibraries packed)
 
     [Fact]
     public void These_are_the_libraries() => Assert.Equal(
-        ["Warmup.Audio", "Warmup.Core", "Warmup.Drawing", "Warmup.Midi", "Warmup.MusicXml", "Warmup.Plans", "Warmup.Sheets", "Warmup.Testing"],
+        ["Warmup.Audio", "Warmup.Core", "Warmup.Drawing", "Warmup.Midi", "Warmup.MusicXml", "Warmup.Plans", "Warmup.Sheets", "Warmup.Testing", "Warmup.Voices"],
         PackedLibraries.Names);
 
     [Theory]
@@ -110,20 +110,26 @@ public sealed class PackageContentTests(PackedLibraries packed)
     public void A_package_needs_what_its_project_refers_to_and_nothing_that_only_builds_it()
     {
         var core = ($"Warmup.Core", PackedLibraries.Version);
+        var voices = ("Warmup.Voices", PackedLibraries.Version);
         Assert.Empty(Dependencies("Warmup.Core"));
-        foreach (var name in new[] { "Warmup.Midi", "Warmup.MusicXml", "Warmup.Sheets", "Warmup.Audio", "Warmup.Plans" })
+        foreach (var name in new[] { "Warmup.Voices", "Warmup.Midi", "Warmup.MusicXml", "Warmup.Audio" })
         {
             Assert.Equal([core], Dependencies(name));
         }
 
-        Assert.Equal(["FsCheck", "Warmup.Core"], Dependencies("Warmup.Testing").Select(d => d.Id));
+        foreach (var name in new[] { "Warmup.Sheets", "Warmup.Plans" })
+        {
+            Assert.Equal([core, voices], Dependencies(name));
+        }
+
+        Assert.Equal(["FsCheck", "Warmup.Core", "Warmup.Voices"], Dependencies("Warmup.Testing").Select(d => d.Id));
         var drawing = Dependencies("Warmup.Drawing");
         Assert.Equal(
-            ["HarfBuzzSharp", "HarfBuzzSharp.NativeAssets.Linux", "SkiaSharp", "SkiaSharp.NativeAssets.Linux.NoDependencies", "Warmup.Core", "Warmup.Sheets"],
+            ["HarfBuzzSharp", "HarfBuzzSharp.NativeAssets.Linux", "SkiaSharp", "SkiaSharp.NativeAssets.Linux.NoDependencies", "Warmup.Core", "Warmup.Sheets", "Warmup.Voices"],
             drawing.Select(d => d.Id));
 
         // It uses internals of the sheets: no other version will do.
-        Assert.Equal($"[{PackedLibraries.Version}]", drawing[^1].Version);
+        Assert.Equal($"[{PackedLibraries.Version}]", drawing.Single(d => d.Id == "Warmup.Sheets").Version);
     }
 
     private List<(string Id, string Version)> Dependencies(string name)

@@ -18,9 +18,9 @@ public sealed class PackedLibraries : IAsyncLifetime
     /// <summary>The top folder of the source.</summary>
     public static string Repository { get; } = Path.GetFullPath(Metadata("Repository"));
 
-    /// <summary>The names of the libraries: the folders under src.</summary>
+    /// <summary>The names of the libraries: the projects under src.</summary>
     public static IReadOnlyList<string> Names { get; } =
-        [.. Directory.GetDirectories(Path.Combine(Repository, "src")).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal)];
+        [.. Directory.GetFiles(Path.Combine(Repository, "src"), "*.csproj", SearchOption.AllDirectories).Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal)];
 
     /// <summary>The folder with the packages.</summary>
     public string Folder => Path.Combine(_folder.FullName, "packages");
