@@ -24,6 +24,13 @@ public static partial class Repository
             .Order(StringComparer.Ordinal))
         .Select(f => new Page(f, File.ReadAllText(Path.Combine(Root, f)).ReplaceLineEndings("\n")))];
 
+    /// <summary>The README of each package.</summary>
+    public static IReadOnlyList<Page> PackagePages { get; } = [.. Directory.EnumerateDirectories(Path.Combine(Root, "src"))
+        .Select(f => Path.Combine(f, "README.md"))
+        .Where(File.Exists)
+        .Select(f => new Page(Path.GetRelativePath(Root, f).Replace('\\', '/'), File.ReadAllText(f).ReplaceLineEndings("\n")))
+        .OrderBy(p => p.Path, StringComparer.Ordinal)];
+
     public static IReadOnlyList<Block> Blocks { get; } = [.. Pages.SelectMany(p => Fence().Matches(p.Text)
         .Select(m => new Block(p.Path, m.Groups["language"].Value, m.Groups["code"].Value.TrimEnd('\n'))))];
 

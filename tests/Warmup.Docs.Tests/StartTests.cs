@@ -7,7 +7,7 @@ namespace Warmup.Docs.Tests;
 public sealed partial class StartTests : TemporaryFolder
 {
     // The files beside the solution say how everything is built.
-    private static readonly string[] Copied = ["src/Warmup.Core", "src/Warmup.Midi", "src/Warmup.MusicXml", .. Directory.EnumerateFiles(Repository.Root).Select(f => Path.GetFileName(f)).Where(f => f != ".git")];
+    private static readonly string[] Copied = ["src/Shared", "src/Warmup.Core", "src/Warmup.Midi", "src/Warmup.MusicXml", .. Directory.EnumerateFiles(Repository.Root).Select(f => Path.GetFileName(f)).Where(f => f != ".git")];
 
     [Fact]
     public void Its_steps_lead_to_a_midi_and_a_MusicXML_file()
