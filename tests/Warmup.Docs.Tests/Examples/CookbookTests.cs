@@ -184,7 +184,7 @@ public sealed class CookbookTests : TemporaryFolder
         #region own scale
         if (!Scale.TryParse("S R2 M1 P D2 S' / S' D2 P M1 G2 R2 S", out var notes, out var error))
         {
-            Console.WriteLine(error); // the column, and what would mend it
+            Console.WriteLine(error); // the column, and what would fix it
         }
 
         var mine = new Scale("Lantern", notes!.Ascent, notes.Descent);
