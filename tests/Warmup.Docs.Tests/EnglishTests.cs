@@ -3,8 +3,8 @@ using System.Text.RegularExpressions;
 namespace Warmup.Docs.Tests;
 
 /// <summary>
-/// A few turns of phrase that are another language's and slip in easily: "behind" for "after", "so many" for a number. The list is short on
-/// purpose; where "behind" is meant of a place in space, say what lies in front instead.
+/// A few phrases translated word for word from another language, which slip in easily: "behind" for "after", "so many" for a number. The
+/// list is short on purpose. "Behind" is fine for a place in space: write "left behind" or "behind TLS", without an article.
 /// </summary>
 public sealed partial class EnglishTests
 {
@@ -12,8 +12,11 @@ public sealed partial class EnglishTests
 
     [Theory]
     [MemberData(nameof(Pages))]
-    public void A_page_is_written_in_plain_English(string path) =>
-        Assert.Empty(Turns(path, Prose(Repository.Pages.Concat(Repository.PackagePages).Single(p => p.Path == path).Text)));
+    public void A_page_is_written_in_plain_English(string path)
+    {
+        var found = Turns(path, Prose(Repository.Pages.Concat(Repository.PackagePages).Single(p => p.Path == path).Text)).ToList();
+        Assert.True(found.Count == 0, string.Join('\n', found));
+    }
 
     [Fact]
     public void The_documentation_of_the_libraries_is_written_in_plain_English()
@@ -28,13 +31,14 @@ public sealed partial class EnglishTests
             }
         }
 
-        Assert.Empty(found);
+        Assert.True(found.Count == 0, string.Join('\n', found));
     }
 
     [Theory]
     [InlineData("a silence behind each line", true)]
     [InlineData("no file is left behind", false)]
     [InlineData("so many\nnotes fewer", true)]
+    [InlineData("drills are independent, so many can be made together", false)]
     [InlineData("text that is no number", true)]
     public void The_list_finds_what_it_is_meant_to_find(string text, bool isFound) => Assert.Equal(isFound, Turns("page", text).Any());
 
@@ -44,7 +48,7 @@ public sealed partial class EnglishTests
     // What is quoted or run is not prose.
     private static string Prose(string text) => Code().Replace(text, string.Empty);
 
-    [GeneratedRegex(@"\b(behind\s+(the|a|an|each|every\s+(line|note)|it|them)|so\s+many|(is|what\s+is)\s+no\s+number|is\s+asked\s+of)\b.{0,30}", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(behind\s+(the|a|an|each|every\s+(line|note)|it|them)|(?<!,\s)so\s+many|(is|what\s+is)\s+no\s+number|is\s+asked\s+of)\b.{0,30}", RegexOptions.IgnoreCase)]
     private static partial Regex Turn();
 
     [GeneratedRegex("^```.*?^```|`[^`\\n]*`", RegexOptions.Singleline | RegexOptions.Multiline)]

@@ -9,7 +9,7 @@ using Warmup.Testing;
 
 namespace Warmup.Docs.Tests;
 
-/// <summary>What the pages say of the repository itself: rows of data, names of types, samples and documents.</summary>
+/// <summary>What the pages say about the repository itself: rows of data, names of types, folders.</summary>
 public sealed partial class FactTests
 {
     private static IEnumerable<string> Tables => Directory.EnumerateFiles(Path.Combine(Repository.Root, "src"), "*.tsv", SearchOption.AllDirectories)
@@ -64,7 +64,7 @@ public sealed partial class FactTests
         var page = Text("DEVELOPERS.md");
         foreach (var folder in new[] { "src", "samples" }.SelectMany(f => Directory.EnumerateDirectories(Path.Combine(Repository.Root, f))))
         {
-            // A folder without a project or a program is left over from another branch's build.
+            // A folder without a project or source is left over from an earlier build.
             if (Directory.EnumerateFiles(folder, "*.cs*").Any())
             {
                 Assert.Contains($"`{Path.GetRelativePath(Repository.Root, folder).Replace('\\', '/')}", page, StringComparison.Ordinal);
