@@ -1,2 +1,2 @@
-// The examples write to the current folder, as a reader's program does, and that folder belongs to the whole process.
+// The examples write to the current folder, as a reader's program does, and the whole process shares that folder.
 [assembly: Xunit.v3.Parallelization(Mode = Xunit.Sdk.ParallelMode.None)]

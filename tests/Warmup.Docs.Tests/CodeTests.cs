@@ -4,7 +4,7 @@ using System.Text.RegularExpressions;
 namespace Warmup.Docs.Tests;
 
 /// <summary>
-/// Every block of C# in the documentation is code that is compiled: a region of an example that a test runs, or lines of a source file.
+/// Every block of C# in the documentation is compiled code: a region of an example that a test runs, or lines of a source file.
 /// </summary>
 public sealed partial class CodeTests
 {

@@ -4,8 +4,8 @@ using Warmup.Cli;
 namespace Warmup.Docs.Tests;
 
 /// <summary>
-/// Every command line of the documentation runs, page by page in the order of reading. Where a page has an invented class's file, a class is
-/// there; <c>...</c> stands for the options of a drill, a word in capitals for a file or a name.
+/// Every command line in the documentation runs, page by page in reading order. An invented class is there for every page; <c>...</c> stands
+/// for the options of a drill, a word in capitals for a file or a name.
 /// </summary>
 public sealed partial class CommandTests : TemporaryFolder
 {
@@ -36,7 +36,7 @@ public sealed partial class CommandTests : TemporaryFolder
 
         foreach (var line in Repository.ShellLines(page))
         {
-            // "# exits with 1" behind a command says what a shell would see; without it the command is fine.
+            // "# exits with 1" after a command is the expected exit code; without it 0 is expected.
             var parts = line.Split(" # ", 2, StringSplitOptions.TrimEntries);
             var wanted = parts.Length > 1 && Exit().Match(parts[1]) is { Success: true } exit ? exit.Groups["code"].Value[0] - '0' : 0;
             var (code, error) = Run(Filled(parts[0]["warmup ".Length..]));

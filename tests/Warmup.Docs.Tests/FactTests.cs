@@ -9,10 +9,11 @@ using Warmup.Testing;
 
 namespace Warmup.Docs.Tests;
 
-/// <summary>What the pages say of the repository itself: rows of data, names of types, samples and documents.</summary>
+/// <summary>What the pages say about the repository itself: rows of data, names of types, folders.</summary>
 public sealed partial class FactTests
 {
-    private static readonly string Data = Path.Combine(Repository.Root, "src/Warmup.Core/Data");
+    private static IEnumerable<string> Tables => Directory.EnumerateFiles(Path.Combine(Repository.Root, "src"), "*.tsv", SearchOption.AllDirectories)
+        .Where(f => Path.GetFileName(Path.GetDirectoryName(f)) == "Data");
 
     [Fact]
     public void The_page_on_sources_counts_the_rows_of_each_status()
@@ -20,7 +21,7 @@ public sealed partial class FactTests
         var told = RowCount().Matches(Text("docs/data-sources.md"))
             .Select(m => (File: m.Groups["file"].Value, Status: m.Groups["status"].Value, Rows: int.Parse(m.Groups["rows"].Value, System.Globalization.CultureInfo.InvariantCulture)))
             .ToList();
-        foreach (var path in Directory.EnumerateFiles(Data, "*.tsv"))
+        foreach (var path in Tables)
         {
             var file = Path.GetFileName(path);
             var lines = File.ReadLines(path).Where(l => l.Length > 0 && !l.StartsWith('#')).Select(l => l.Split('\t')).ToList();
@@ -34,13 +35,13 @@ public sealed partial class FactTests
             }
         }
 
-        Assert.Equal(Directory.EnumerateFiles(Data, "*.tsv").Count(), told.Select(t => t.File).Distinct().Count());
+        Assert.Equal(Tables.Count(), told.Select(t => t.File).Distinct().Count());
     }
 
     [Fact]
     public void A_row_of_data_that_is_shown_is_in_the_data()
     {
-        var rows = Directory.EnumerateFiles(Data, "*.tsv").SelectMany(File.ReadLines).ToHashSet(StringComparer.Ordinal);
+        var rows = Tables.SelectMany(File.ReadLines).ToHashSet(StringComparer.Ordinal);
         var shown = Repository.Blocks.Where(b => b.Language == "tsv").SelectMany(b => b.Code.Split('\n')).ToList();
         Assert.NotEmpty(shown);
         Assert.All(shown, row => Assert.Contains(row, rows));
@@ -59,7 +60,7 @@ public sealed partial class FactTests
     [Fact]
     public void Every_type_that_the_overview_names_is_public()
     {
-        Type[] one = [typeof(Drill), typeof(MidiFormat), typeof(MusicXmlFormat), typeof(HtmlFormat), typeof(PdfFormat), typeof(WavFormat), typeof(WarmupPlan), typeof(LawSuite)];
+        Type[] one = [typeof(Drill), typeof(Singer), typeof(MidiFormat), typeof(MusicXmlFormat), typeof(HtmlFormat), typeof(PdfFormat), typeof(WavFormat), typeof(WarmupPlan), typeof(LawSuite)];
         var types = one.SelectMany(t => t.Assembly.GetExportedTypes()).Select(t => t.Name.Split('`')[0]).ToHashSet(StringComparer.Ordinal);
         var rows = Text("docs/api.md").Split('\n').Where(l => l.StartsWith("| ", StringComparison.Ordinal)).ToList();
         var names = rows.SelectMany(r => TypeName().Matches(r.Split('|')[2]).Select(m => m.Groups["name"].Value)).ToList();
@@ -73,7 +74,7 @@ public sealed partial class FactTests
         var page = Text("DEVELOPERS.md");
         foreach (var folder in new[] { "src", "samples" }.SelectMany(f => Directory.EnumerateDirectories(Path.Combine(Repository.Root, f))))
         {
-            // A folder without a project or a program is left over from another branch's build.
+            // A folder without a project or source is left over from an earlier build.
             if (Directory.EnumerateFiles(folder, "*.cs*").Any())
             {
                 Assert.Contains($"`{Path.GetRelativePath(Repository.Root, folder).Replace('\\', '/')}", page, StringComparison.Ordinal);

@@ -3,7 +3,7 @@ using System.Xml.Linq;
 
 namespace Warmup.Docs.Tests;
 
-/// <summary>Every relative link and image leads somewhere, also to a heading; anchors are made as GitHub makes them.</summary>
+/// <summary>Every relative link and image leads to an existing file and heading; anchors are made as GitHub makes them.</summary>
 public sealed partial class LinkTests
 {
     public static TheoryData<string> Pages => [.. Repository.Pages.Select(p => p.Path)];
@@ -32,7 +32,7 @@ public sealed partial class LinkTests
     }
 
     [Fact]
-    public void Every_image_has_words_for_those_who_do_not_see_it()
+    public void Every_image_has_a_text_alternative()
     {
         var images = Repository.Pages.SelectMany(p => Image().Matches(WithoutCode(p.Text)).Select(m => (p.Path, Words: m.Groups["words"].Value))).ToList();
         Assert.NotEmpty(images);
@@ -42,7 +42,7 @@ public sealed partial class LinkTests
     [Fact]
     public void Every_drawing_can_be_read_says_what_it_shows_and_fetches_nothing()
     {
-        // The packages' icon is no drawing of a page.
+        // The packages' icon belongs to no page.
         var drawings = Directory.GetFiles(Path.Combine(Repository.Root, "docs/images"), "*.svg").Where(d => Path.GetFileName(d) != "icon.svg").ToList();
         Assert.NotEmpty(drawings);
         foreach (var path in drawings)

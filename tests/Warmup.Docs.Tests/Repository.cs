@@ -11,7 +11,7 @@ public sealed record Page(string Path, string Text)
 /// <summary>A fenced block of a page.</summary>
 public sealed record Block(string Page, string Language, string Code);
 
-/// <summary>What lies in the repository whose build this is.</summary>
+/// <summary>The files of the repository that these tests were built from.</summary>
 public static partial class Repository
 {
     public static string Root { get; } = FindRoot();
@@ -24,10 +24,17 @@ public static partial class Repository
             .Order(StringComparer.Ordinal))
         .Select(f => new Page(f, File.ReadAllText(Path.Combine(Root, f)).ReplaceLineEndings("\n")))];
 
+    /// <summary>The README of each package.</summary>
+    public static IReadOnlyList<Page> PackagePages { get; } = [.. Directory.EnumerateDirectories(Path.Combine(Root, "src"))
+        .Select(f => Path.Combine(f, "README.md"))
+        .Where(File.Exists)
+        .Select(f => new Page(Path.GetRelativePath(Root, f).Replace('\\', '/'), File.ReadAllText(f).ReplaceLineEndings("\n")))
+        .OrderBy(p => p.Path, StringComparer.Ordinal)];
+
     public static IReadOnlyList<Block> Blocks { get; } = [.. Pages.SelectMany(p => Fence().Matches(p.Text)
         .Select(m => new Block(p.Path, m.Groups["language"].Value, m.Groups["code"].Value.TrimEnd('\n'))))];
 
-    /// <summary>The lines of the code blocks that are typed into a shell, fenced or indented.</summary>
+    /// <summary>The command lines in a page, fenced or indented.</summary>
     public static IEnumerable<string> ShellLines(Page page) => page.Text.Split('\n')
         .Select(l => l.Trim().Replace("dotnet run --project samples/Warmup.Console -- ", "warmup ", StringComparison.Ordinal))
         .Where(l => l.StartsWith("warmup ", StringComparison.Ordinal));
@@ -35,7 +42,7 @@ public static partial class Repository
     /// <summary>A page's text without its fenced blocks.</summary>
     public static string WithoutBlocks(string text) => Fence().Replace(text, string.Empty);
 
-    /// <summary>Code as it stands at the left edge.</summary>
+    /// <summary>Code moved to the left edge.</summary>
     public static string Dedent(string code)
     {
         var lines = code.TrimEnd().Split('\n');

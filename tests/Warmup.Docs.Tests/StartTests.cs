@@ -3,7 +3,7 @@ using System.Text.RegularExpressions;
 
 namespace Warmup.Docs.Tests;
 
-/// <summary>The five-minute start, step by step as a reader types it, beside a copy of the repository that was never built.</summary>
+/// <summary>The five-minute start, typed step by step as a reader does, beside a copy of the repository that was never built.</summary>
 public sealed partial class StartTests : TemporaryFolder
 {
     // The files beside the solution say how everything is built.

@@ -1,6 +1,6 @@
 namespace Warmup.Docs.Tests;
 
-/// <summary>A folder of a test's own that is the current one while the test runs, and gone afterwards.</summary>
+/// <summary>A test's own folder: the current one while the test runs, deleted afterwards.</summary>
 public abstract class TemporaryFolder : IDisposable
 {
     private readonly string _before = Directory.GetCurrentDirectory();
@@ -9,10 +9,10 @@ public abstract class TemporaryFolder : IDisposable
 
     protected string Folder { get; private set; } = string.Empty;
 
-    /// <summary>The files' names, in their order.</summary>
+    /// <summary>The names of the files, sorted.</summary>
     protected string[] Files => [.. Directory.EnumerateFiles(Folder, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(Folder, f).Replace('\\', '/')).Order(StringComparer.Ordinal)];
 
-    /// <summary>The current folder becomes a new, empty one.</summary>
+    /// <summary>Changes to a new, empty folder.</summary>
     protected void Begin()
     {
         End();

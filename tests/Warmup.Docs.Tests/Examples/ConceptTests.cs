@@ -2,13 +2,13 @@ using Warmup.Midi;
 
 namespace Warmup.Docs.Tests.Examples;
 
-/// <summary>The page on concepts: the way of the data, step by step.</summary>
+/// <summary>The page on concepts: how data flows, step by step.</summary>
 public sealed class ConceptTests : TemporaryFolder
 {
     [Fact]
-    public void The_way_of_the_data()
+    public void Data_flows_one_way()
     {
-        #region way
+        #region data flow
         // Scale + pattern -> lines
         var scale = Catalogue.Default.Read("Mohanam");
         var pattern = Pattern.Parse("ladder.reversed");

@@ -27,7 +27,7 @@ public sealed class CookbookTests : TemporaryFolder
         Score[] levels =
         [
             plain.ToScore(),
-            (plain with { Pattern = Pattern.Ladder.Reversed(), Title = "2: turned round" }).ToScore(),
+            (plain with { Pattern = Pattern.Ladder.Reversed(), Title = "2: reversed" }).ToScore(),
             (plain with { Pattern = Pattern.Ladder.Ends(), Title = "3: first and last" }).ToScore(),
         ];
         var all = levels[0] with
@@ -42,7 +42,7 @@ public sealed class CookbookTests : TemporaryFolder
         var written = XDocument.Load("three-levels.musicxml");
         var begun = written.Descendants("note").Where(n => n.Element("pitch") is not null && n.Elements("tie").All(t => (string?)t.Attribute("type") != "stop"));
         Assert.Equal(50, begun.Count());
-        Assert.Contains(written.Descendants("words"), w => w.Value.Contains("2: turned round", StringComparison.Ordinal));
+        Assert.Contains(written.Descendants("words"), w => w.Value.Contains("2: reversed", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -64,7 +64,7 @@ public sealed class CookbookTests : TemporaryFolder
         Console.WriteLine(lines);
         #endregion
 
-        // A line an avartana of eight, behind one that is counted in.
+        // Each line takes an avartana of eight, after one avartana of count-in.
         Assert.Equal("2 notes from akshara 8, 3 notes from akshara 16, 4 notes from akshara 24, 5 notes from akshara 32, 6 notes from akshara 40", lines);
         Assert.Contains("Hamsadhwani", File.ReadAllText("hamsadhwani.txt"), StringComparison.Ordinal);
     }
@@ -184,7 +184,7 @@ public sealed class CookbookTests : TemporaryFolder
         #region own scale
         if (!Scale.TryParse("S R2 M1 P D2 S' / S' D2 P M1 G2 R2 S", out var notes, out var error))
         {
-            Console.WriteLine(error); // the column, and what would mend it
+            Console.WriteLine(error); // the column, and what would fix it
         }
 
         var mine = new Scale("Lantern", notes!.Ascent, notes.Descent);
@@ -231,7 +231,7 @@ public sealed class CookbookTests : TemporaryFolder
         new HtmlFormat().Save(score.WithAnswers(), "answers.html");
         #endregion
 
-        // Each line with as much silence behind it: three avartanas become six.
+        // Each line is followed by as much silence: three avartanas become six.
         Assert.Equal(24, score.Sections[0].End);
         Assert.Equal(48, score.WithAnswers().Sections[0].End);
         Assert.Equal(["answers.html"], Files);

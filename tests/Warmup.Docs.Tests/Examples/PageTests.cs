@@ -28,7 +28,7 @@ public sealed class PageTests : TemporaryFolder
         var score = drill.ToScore();
         new MidiFormat().Save(score, "mohanam.mid");
         new MidiFormat(new MidiOptions { HasVoice = false }).Save(score, "drone.mid"); // to sing to
-        new MidiFormat().Save(score.WithAnswers(), "answers.mid"); // a line, then as long silent for the singer
+        new MidiFormat().Save(score.WithAnswers(), "answers.mid"); // each line, then silence as long for the singer
         #endregion
         Assert.Equal(["answers.mid", "drone.mid", "mohanam.mid"], Files);
     }
