@@ -36,7 +36,7 @@ public class StreamingTests
         using var windows = new Windows([Second], Second);
         new WavFormat(options).Write(score, windows);
         var bytes = Sounds.Bytes(score, options);
-        Assert.Equal(bytes.Length, windows.Written);
+        Assert.Equal(bytes.Length, windows.Count);
         Assert.Equal(new WaveFile(bytes).Left[Second..(2 * Second)], windows.Samples[0]);
         Assert.False(Sounds.IsSilent(windows.Samples[0]));
     }
@@ -51,8 +51,8 @@ public class StreamingTests
         Assert.Throws<OperationCanceledException>(() => new WavFormat().Write(score, stream, source.Token));
 
         // The buffer in front of the stream may have been full once more.
-        Assert.InRange(stream.Written, 500_000, 600_000);
-        Assert.True(stream.Written < whole);
+        Assert.InRange(stream.Count, 500_000, 600_000);
+        Assert.True(stream.Count < whole);
 
         static void StopAt(long written, CancellationTokenSource source)
         {
@@ -131,10 +131,5 @@ public class StreamingTests
         return refused.Message;
     }
 
-    private static long Allocated(WavFormat format, Score score)
-    {
-        var before = GC.GetAllocatedBytesForCurrentThread();
-        format.Write(score, Stream.Null);
-        return GC.GetAllocatedBytesForCurrentThread() - before;
-    }
+    private static long Allocated(WavFormat format, Score score) => Allocation.Of(() => format.Write(score, Stream.Null));
 }

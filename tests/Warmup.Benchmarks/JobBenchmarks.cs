@@ -3,7 +3,6 @@ using BenchmarkDotNet.Attributes;
 using NAudio.Midi;
 using Warmup.Midi;
 using Warmup.MusicXml;
-using Warmup.MusicXml.Tests;
 
 namespace Warmup.Benchmarks;
 

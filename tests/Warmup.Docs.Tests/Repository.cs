@@ -14,7 +14,7 @@ public sealed record Block(string Page, string Language, string Code);
 /// <summary>The files of the repository that these tests were built from.</summary>
 public static partial class Repository
 {
-    public static string Root { get; } = FindRoot();
+    public static string Root => SourceTree.Root;
 
     /// <summary>README, DEVELOPERS, CHANGELOG and everything under docs, as paths from the root.</summary>
     public static IReadOnlyList<Page> Pages { get; } = [.. new[] { "README.md", "DEVELOPERS.md", "CHANGELOG.md" }
@@ -48,17 +48,6 @@ public static partial class Repository
         var lines = code.TrimEnd().Split('\n');
         var edge = lines.Where(l => l.Trim().Length > 0).Select(l => l.Length - l.TrimStart().Length).DefaultIfEmpty(0).Min();
         return string.Join('\n', lines.Select(l => l.Length >= edge ? l[edge..].TrimEnd() : string.Empty)).Trim('\n');
-    }
-
-    private static string FindRoot()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Warmup.Core.sln")))
-        {
-            folder = folder.Parent;
-        }
-
-        return folder?.FullName ?? throw new DirectoryNotFoundException($"no repository above {AppContext.BaseDirectory}");
     }
 
     [GeneratedRegex("^```(?<language>\\w*)\\n(?<code>.*?)^```\\s*$", RegexOptions.Singleline | RegexOptions.Multiline)]

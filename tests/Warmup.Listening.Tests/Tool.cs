@@ -1,13 +1,8 @@
-using System.Diagnostics;
-
 namespace Warmup.Listening.Tests;
 
 /// <summary>A program of the machine. A test that needs one which is not there skips and says what to install.</summary>
 public sealed class Tool
 {
-    // Long enough for a machine that does several things at once; no run takes a tenth of it.
-    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
-
     private readonly string _path;
 
     private Tool(string path) => _path = path;
@@ -17,10 +12,7 @@ public sealed class Tool
     /// <param name="package">The Debian package that has it.</param>
     public static Tool Get(string name, string package)
     {
-        var path = (Environment.GetEnvironmentVariable("PATH") ?? string.Empty)
-            .Split(Path.PathSeparator)
-            .Select(folder => Path.Combine(folder, name))
-            .FirstOrDefault(File.Exists);
+        var path = ProgramRun.Find(name);
         Assert.SkipWhen(path is null, $"{name} is not installed (Debian: apt-get install {package})");
         return new Tool(path!);
     }
@@ -49,17 +41,5 @@ public sealed class Tool
         return output;
     }
 
-    private (int Code, string Output, string Error) Start(params string[] arguments)
-    {
-        using var process = Process.Start(new ProcessStartInfo(_path, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
-        var output = process.StandardOutput.ReadToEndAsync();
-        var error = process.StandardError.ReadToEndAsync();
-        if (!process.WaitForExit(Patience))
-        {
-            process.Kill(entireProcessTree: true);
-            Assert.Fail($"{_path} did not end within {Patience.TotalSeconds} s");
-        }
-
-        return (process.ExitCode, output.GetAwaiter().GetResult(), error.GetAwaiter().GetResult());
-    }
+    private ProgramRun Start(params string[] arguments) => ProgramRun.Of(_path, Environment.CurrentDirectory, arguments);
 }

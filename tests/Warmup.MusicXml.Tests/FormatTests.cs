@@ -25,7 +25,7 @@ public class FormatTests
     {
         foreach (IScoreFormat format in new IScoreFormat[] { new MusicXmlFormat(), new MxlFormat() })
         {
-            using var stream = new OnlyWritten();
+            using var stream = new WriteOnlyStream();
             format.Write(Plain, stream);
             Assert.True(stream.Count > 0);
             Assert.False(stream.WasClosed);
@@ -46,7 +46,7 @@ public class FormatTests
     public void A_token_that_is_stopped_on_the_way_stops_the_work()
     {
         using var source = new CancellationTokenSource();
-        using var stream = new OnlyWritten { AtFirstWrite = source.Cancel };
+        using var stream = new WriteOnlyStream { AtFirstWrite = source.Cancel };
         var longOne = Drills.Of(pattern: "ladder.repeat(50)").ToScore();
         Assert.Throws<OperationCanceledException>(() => new MusicXmlFormat().Write(longOne, stream, source.Token));
     }
@@ -130,55 +130,5 @@ public class FormatTests
         using var stream = new MemoryStream();
         new MxlFormat().Write(score, stream);
         return stream.ToArray();
-    }
-
-    /// <summary>A stream that can neither go back nor be read, as a network's.</summary>
-    private sealed class OnlyWritten : Stream
-    {
-        public Action? AtFirstWrite { get; init; }
-
-        public long Count { get; private set; }
-
-        public bool WasClosed { get; private set; }
-
-        public override bool CanRead => false;
-
-        public override bool CanSeek => false;
-
-        public override bool CanWrite => true;
-
-        public override long Length => throw new NotSupportedException();
-
-        public override long Position
-        {
-            get => throw new NotSupportedException();
-            set => throw new NotSupportedException();
-        }
-
-        public override void Flush()
-        {
-        }
-
-        public override int Read(byte[] buffer, int offset, int count) => throw new NotSupportedException();
-
-        public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-
-        public override void SetLength(long value) => throw new NotSupportedException();
-
-        public override void Write(byte[] buffer, int offset, int count)
-        {
-            if (Count == 0)
-            {
-                AtFirstWrite?.Invoke();
-            }
-
-            Count += count;
-        }
-
-        protected override void Dispose(bool disposing)
-        {
-            WasClosed = true;
-            base.Dispose(disposing);
-        }
     }
 }

@@ -13,11 +13,7 @@ namespace Warmup.Pages.Tests;
 internal sealed class Browser : IAsyncDisposable
 {
     private static readonly TimeSpan Longest = TimeSpan.FromMinutes(3);
-    private static readonly string? Program = new[] { "chromium", "chromium-browser", "google-chrome" }
-        .SelectMany(n => (Environment.GetEnvironmentVariable("PATH") ?? string.Empty)
-            .Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries)
-            .Select(f => Path.Combine(f, n)))
-        .FirstOrDefault(File.Exists);
+    private static readonly string? Program = ProgramRun.Find("chromium", "chromium-browser", "google-chrome");
 
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("warmup-pages-");
     private readonly ClientWebSocket _socket = new();

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Warmup.Plans;
 
 namespace Warmup.Samples.Tests;
@@ -16,13 +17,13 @@ public sealed class MonthProgramTests : IDisposable
         File.WriteAllText(
             Path.Combine(_folder, "class.json"),
             """{ "schema": "urn:warmup:singers:1", "singers": [{ "alias": "Wren", "low": "G3", "high": "E5", "sustainedSeconds": 18 }] }""");
-        using (var worker = Programs.Start("dotnet", _folder, Arguments("part")))
+        using (var worker = Process.Start(ProgramRun.Prepare("dotnet", _folder, Arguments("part")))!)
         {
             while (worker.StandardOutput.ReadLine() is { } line && !line.StartsWith("wrote", StringComparison.Ordinal))
             {
             }
 
-            Assert.Equal(0, Programs.Run("sh", _folder, "-c", $"kill -TERM {worker.Id}").Code);
+            Assert.Equal(0, ProgramRun.Of("sh", _folder, "-c", $"kill -TERM {worker.Id}").Code);
             worker.StandardOutput.ReadToEnd();
             worker.WaitForExit();
 
@@ -30,11 +31,11 @@ public sealed class MonthProgramTests : IDisposable
             Assert.True(worker.ExitCode is 3 or 0, $"it ended with {worker.ExitCode}");
         }
 
-        Assert.Equal(0, Programs.Run("dotnet", _folder, Arguments("all")).Code);
+        Assert.Equal(0, ProgramRun.Of("dotnet", _folder, Arguments("all")).Code);
         var (all, part) = (Content("all"), Content("part"));
         Assert.InRange(part.Count, 2, all.Count);
         Assert.All(part, file => Assert.Equal(all[file.Key], file.Value));
-        Assert.Equal(0, Programs.Run("dotnet", _folder, Arguments("part")).Code);
+        Assert.Equal(0, ProgramRun.Of("dotnet", _folder, Arguments("part")).Code);
         Assert.Equal(all, Content("part"));
     }
 

@@ -129,7 +129,7 @@ public sealed partial class MonthTests : IDisposable
     [Fact]
     public void The_command_of_its_page_writes_a_month()
     {
-        var command = File.ReadLines(Path.Combine(Programs.Root, "docs/embed.md")).Single(l => l.Contains(" -- --month", StringComparison.Ordinal)).Split(" -- ")[1];
+        var command = File.ReadLines(SourceTree.At("docs/embed.md")).Single(l => l.Contains(" -- --month", StringComparison.Ordinal)).Split(" -- ")[1];
         var words = Word().Matches(command).Select(w => w.Value.Trim('"') switch
         {
             "class.json" => Path.Combine(_folder, "class.json"),

@@ -7,7 +7,7 @@ public sealed partial class ResearchTests : IDisposable
 {
     // The files beside the solution say how everything is built.
     private static readonly string[] Copied =
-        ["samples/research", "src/Warmup.Core", "src/Warmup.Testing", .. Directory.EnumerateFiles(Programs.Root).Select(f => Path.GetFileName(f)).Where(f => f != ".git")];
+        ["samples/research", "src/Shared", "src/Warmup.Core", "src/Warmup.Voices", "src/Warmup.Testing", .. SourceTree.RootFiles];
 
     private readonly string _folder = Directory.CreateTempSubdirectory("warmup-research-").FullName;
 
@@ -18,10 +18,10 @@ public sealed partial class ResearchTests : IDisposable
     {
         foreach (var part in Copied)
         {
-            Programs.Copy(part, _folder);
+            SourceTree.Copy(part, _folder);
         }
 
-        var (code, output, error) = Programs.Run("dotnet", _folder, "run", "samples/research/patterns.cs", "--", "2");
+        var (code, output, error) = ProgramRun.Of("dotnet", _folder, "run", "samples/research/patterns.cs", "--", "2");
         Assert.True(code == 0, output + error);
         var numbers = Row().Matches(output).Select(m => m.Groups.Values.Skip(1).Select(g => int.Parse(g.Value, System.Globalization.CultureInfo.InvariantCulture)).ToArray()).ToList();
         Assert.Equal(2, numbers.Count);

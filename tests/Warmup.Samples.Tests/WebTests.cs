@@ -189,7 +189,7 @@ public sealed partial class WebTests : IClassFixture<WebApplicationFactory<Progr
     [Fact]
     public async Task The_requests_of_its_page_are_answered_as_the_page_says()
     {
-        var page = File.ReadAllText(Path.Combine(Programs.Root, "docs/embed.md"));
+        var page = File.ReadAllText(SourceTree.At("docs/embed.md"));
         var requests = Request().Matches(page);
         Assert.True(requests.Count >= 6);
         foreach (Match request in requests)

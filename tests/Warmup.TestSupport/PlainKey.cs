@@ -1,9 +1,9 @@
 using System.Xml;
 
-namespace Warmup.MusicXml.Tests;
+namespace Warmup.TestSupport;
 
 /// <summary>The key signature of a scale that is a church mode; none, and zero fifths, for any other.</summary>
-internal sealed record PlainKey(int Fifths, string? Mode)
+public sealed record PlainKey(int Fifths, string? Mode)
 {
     private const string SharpsInOrder = "FCGDAEB";
 
@@ -42,7 +42,7 @@ internal sealed record PlainKey(int Fifths, string? Mode)
 }
 
 /// <summary>The accidentals of one measure: each holds for its letter and octave to the bar line.</summary>
-internal sealed class PlainAccidentals(PlainKey key)
+public sealed class PlainAccidentals(PlainKey key)
 {
     private readonly Dictionary<(char Letter, int Octave), int> _seen = [];
 

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Xml;
 
-namespace Warmup.MusicXml.Tests;
+namespace Warmup.TestSupport;
 
 /// <summary>
 /// Writes a document the plain way, with <see cref="XmlWriter"/> and from nothing but the public score: what the format's fast writer is
@@ -13,7 +13,7 @@ namespace Warmup.MusicXml.Tests;
 /// fills, a tonic on the keyboard, and the format's default options. It follows the rules of notation, not the library's code: a mode is
 /// looked up by its semitones, and a rest is the longest value that lies on its own grid.
 /// </remarks>
-internal static class PlainMusicXml
+public static class PlainMusicXml
 {
     private const int EighthsAMeasure = 8;
 

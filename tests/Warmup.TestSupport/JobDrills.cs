@@ -1,10 +1,10 @@
-namespace Warmup;
+namespace Warmup.TestSupport;
 
 /// <summary>
 /// The drills of the benchmark's job: 72 seven-note scales on twelve tonics at three tempi, 2,592 drills of 84 notes. Each line is a bar
 /// of 4/4 in eighths, filled up with silence: the ladder, the same turned round, and the ends alone. There is no drone.
 /// </summary>
-internal static class JobDrills
+public static class JobDrills
 {
     public static readonly Pattern Pattern = Pattern.Ladder + Pattern.Ladder.Reversed() + Pattern.Ladder.Ends();
 
