@@ -31,7 +31,7 @@ internal sealed record ClassJson(
         new BreathRow(
             fit.Plan is not null,
             fit.Plan?.Cost,
-            fit.Plan is null ? null : ((IEnumerable<PlannedBreath>)fit.Plan.Breaths).Select(b => new BreathCandidate(b.Line, b.Place, b.AtLineEnd, b.Onset.ToString(), b.Length.ToString())).ToList(),
+            fit.Plan is null ? null : fit.Plan.Breaths.Select(b => new BreathCandidate(b.Place.Line, b.NoteInLine, b.IsAtLineEnd, b.Onset.ToString(), b.Length.ToString())).ToList(),
             fit.NoPlan?.ToString()),
         ((IEnumerable<TempoWindow>)fit.Windows).Select(w => new WindowRow(
             w.Speed.Kalam,
@@ -52,8 +52,8 @@ internal sealed record ClassJson(
             row.Singer.BreathSeconds.ToDouble(),
             verdict,
             cell.Octaves,
-            cell.Top.ToDouble(),
-            cell.Bottom.ToDouble(),
+            cell.TopShare.ToDouble(),
+            cell.BottomShare.ToDouble(),
             cell.Why,
             cell.Fix);
     }

@@ -23,7 +23,7 @@ internal static class ClassTable
         PrintChanges(terminal, fit);
         output.WriteLine();
         output.WriteLine(fit.Plan is { } plan
-            ? $"Breaths for all together, at tempo {fit.Drill.Tempo.Start}: {plan}"
+            ? $"Breaths for all together, at tempo {fit.Drill.Tempo.Start}: {plan.Describe()}"
             : $"Breaths for all together, at tempo {fit.Drill.Tempo.Start}: none possible: {fit.NoPlan}");
         PrintWindows(terminal, fit.Windows);
         output.WriteLine("Phrase lengths, levels and breath costs are this project's own settings; the times of pitch changes are those of Xu and Sun 2002, measured with speakers.");
@@ -38,12 +38,12 @@ internal static class ClassTable
             return;
         }
 
-        var report = ClassReport.Of([drill], singers, cancellation);
+        var report = ClassReport.Of([drill], singers, cancellationToken: cancellation);
         terminal.Out.WriteLine("The class, each in the octave that suits the singer:");
         PrintRows(terminal, report, full: false);
         if (!report.Tonics.IsEmpty)
         {
-            terminal.Out.WriteLine($"Best common tonic: {report.Tonics[0]}");
+            terminal.Out.WriteLine($"Best common tonic: {report.Tonics[0].Tonic}: {report.Tonics[0].Explain()}");
         }
 
         PrintGroups(terminal, report);
@@ -61,8 +61,8 @@ internal static class ClassTable
                     Terminal.Plain(row.Singer + (row.Singer.IsRangeAssumed ? ", assumed" : string.Empty)),
                     Verdict(cell.Verdict),
                     Octave(cell.Octaves),
-                    Share(cell.Top),
-                    Share(cell.Bottom),
+                    Share(cell.TopShare),
+                    Share(cell.BottomShare),
                     Terminal.Plain(full && cell.Fix.Length > 0 ? $"{cell.Why}; {cell.Fix}" : cell.Why));
             }
         }
@@ -78,10 +78,10 @@ internal static class ClassTable
         var table = new Table().Border(TableBorder.Ascii2).AddColumns("line", "lowest", "highest", "sung (s)", "top fifth (s)", "bottom fifth (s)", "outside (s)", "notes outside");
         foreach (var line in use.Lines)
         {
-            var outside = ((IEnumerable<NoteOutside>)use.Outside).Where(n => n.Section == line.Section && n.Line == line.Line)
-                .Select(n => string.Create(CultureInfo.InvariantCulture, $"{n.Tone} {n.Semitones.ToDouble():+0.##;-0.##} at {n.Beat.ToDouble():0.##}"));
+            var outside = use.Outside.Where(n => (n.Place.Section, n.Place.Line) == (line.Place.Section, line.Place.Line))
+                .Select(n => string.Create(CultureInfo.InvariantCulture, $"{n.Tone} {n.Semitones.ToDouble():+0.##;-0.##} at {n.Place.Beat?.ToDouble():0.##}"));
             table.AddRow(
-                line.Line.ToString(CultureInfo.InvariantCulture),
+                line.Place.Line.ToString(CultureInfo.InvariantCulture),
                 line.Lowest.ToString(),
                 line.Highest.ToString(),
                 Seconds(line.Seconds),
@@ -124,7 +124,7 @@ internal static class ClassTable
         terminal.Out.WriteLine("One tonic will not do for all; two groups:");
         foreach (var group in report.Groups)
         {
-            terminal.Out.WriteLine($"  {Names(group)} on {group}");
+            terminal.Out.WriteLine($"  {Names(group)} on {group.Tonic}: {group.Explain()}");
         }
     }
 

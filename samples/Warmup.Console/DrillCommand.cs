@@ -84,7 +84,7 @@ internal static class DrillCommand
             return null;
         }
 
-        var window = ((IEnumerable<TempoWindow>)TempoWindow.OfSpeeds(drill, singers, cancellation)).FirstOrDefault(w => w.Speed == drill.Speeds[0]);
+        var window = TempoWindow.OfSpeeds(drill, singers, cancellationToken: cancellation).FirstOrDefault(w => w.Speed == drill.Speeds[0]);
         IEnumerable<TempoInterval> intervals = window?.Intervals ?? [];
         return intervals.FirstOrDefault(i => i.Slowest <= drill.Tempo.Start && drill.Tempo.Start <= i.Fastest) ?? intervals.FirstOrDefault();
     }

@@ -55,7 +55,7 @@ internal static class FitCommand
                 Report.PrintCautions(terminal);
             }
 
-            return fit.Report.FitsAll ? ExitCode.Fine : ExitCode.DoesNotFit;
+            return fit.Report.IsFitForAll ? ExitCode.Fine : ExitCode.DoesNotFit;
         });
         return command;
     }
@@ -85,7 +85,7 @@ internal sealed record ClassFit(
     {
         var score = drill.ToScore(cancellation);
         BreathPlan.TryMake(score, BreathNeed.Of(singers), out var plan, out var refusal, cancellation);
-        ValueList<TempoWindow> windows = score.NoteCount <= TempoWindow.MostNotes ? TempoWindow.OfSpeeds(drill, singers, cancellation) : [];
-        return new ClassFit(drill, score, singers, ClassReport.Of([drill], singers, cancellation), windows, plan, refusal);
+        ValueList<TempoWindow> windows = score.NoteCount <= TempoWindow.MostNotes ? TempoWindow.OfSpeeds(drill, singers, cancellationToken: cancellation) : [];
+        return new ClassFit(drill, score, singers, ClassReport.Of([drill], singers, cancellationToken: cancellation), windows, plan, refusal);
     }
 }

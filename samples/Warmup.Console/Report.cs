@@ -57,8 +57,14 @@ internal static class Report
 
     /// <summary>Findings taken together where one fix clears them: the lines they are in, and the worst of them to speak for all.</summary>
     public static IEnumerable<(string Lines, Finding Worst)> Rows(IEnumerable<Finding> findings) =>
-        findings.GroupBy(f => (f.Code, f.Fix)).Select(group =>
-            (LineNumbers.ToText(group.Select(f => f.Line ?? 0).Where(l => l > 0)), group.MaxBy(f => Math.Abs((f.Measured ?? 0) - (f.Limit ?? 0)))!));
+        findings.GroupBy(f => (f.Code, f.Fix, f.Place?.Section, f.Place?.Title)).Select(group =>
+            (Lines(group.Key.Section, group.Key.Title, group), group.MaxBy(f => Math.Abs((f.Measured ?? 0) - (f.Limit ?? 0)))!));
+
+    private static string Lines(int? section, string? title, IEnumerable<Finding> findings)
+    {
+        var lines = LineNumbers.ToText(findings.Select(f => f.Place?.Line ?? 0).Where(l => l > 0));
+        return title is null ? lines : $"section {section}: {lines}";
+    }
 
     /// <summary>The same as JSON.</summary>
     /// <returns>Whether the score fits all.</returns>
@@ -81,8 +87,9 @@ internal static class Report
     private static FindingRow ToRow(Finding finding) => new(
         finding.Code,
         JsonNamingPolicy.CamelCase.ConvertName(finding.Severity.ToString()),
-        finding.Line,
-        finding.Beat?.ToString(),
+        finding.Place is { Title: not null } place ? place.Section : null,
+        finding.Place?.Line,
+        finding.Place?.Beat?.ToString(),
         finding.Message,
         finding.Measured,
         finding.Limit,
@@ -95,7 +102,7 @@ internal sealed record FitReport(string Schema, string Title, List<FindingRow> N
 internal sealed record SingerReport(string Alias, bool Fits, List<FindingRow> Findings);
 
 internal sealed record FindingRow(
-    string Code, string Severity, int? Line, string? Beat, string Message, double? Measured, double? Limit, string? Unit, string Fix);
+    string Code, string Severity, int? Section, int? Line, string? Beat, string Message, double? Measured, double? Limit, string? Unit, string Fix);
 
 internal sealed record ScaleReport(string Schema, List<ScaleRow> Scales);
 

@@ -20,7 +20,7 @@ internal static class ScaleSheet
         var table = new Table().Border(TableBorder.Ascii2).AddColumns("svara", "note", "cents", "ratio", "Hz", "above the drone", "beats");
         foreach (var note in tuned.Notes)
         {
-            var drone = tuned.Drone.Strings[note.Beat.StringIndex].Pitch.Tone;
+            var drone = tuned.Drone.Strings[note.Beating.StringIndex].Pitch.Tone;
             table.AddRow(
                 Terminal.Plain(note.Tone.ToString()),
                 Terminal.Plain(note.Name.ToString()),
@@ -28,7 +28,7 @@ internal static class ScaleSheet
                 note.Interval.Ratio is null ? string.Empty : note.Interval.ToString(),
                 Number(note.Hz, "0.00"),
                 Terminal.Plain(string.Create(CultureInfo.InvariantCulture, $"{drone}: {note.AboveString}")),
-                Terminal.Plain(string.Create(CultureInfo.InvariantCulture, $"{note.Beat.BeatHz:0.0} a second (partials {note.Beat.VoicePartial} and {note.Beat.StringPartial})")));
+                Terminal.Plain(string.Create(CultureInfo.InvariantCulture, $"{note.Beating.Hz:0.0} a second (partials {note.Beating.VoicePartial} and {note.Beating.StringPartial})")));
         }
 
         terminal.Rich.Write(table);
@@ -64,9 +64,9 @@ internal static class ScaleSheet
             n.Interval.Cents,
             n.Interval.Ratio is null ? null : n.Interval.ToString(),
             n.Hz,
-            tuned.Drone.Strings[n.Beat.StringIndex].Pitch.Tone.ToString(),
+            tuned.Drone.Strings[n.Beating.StringIndex].Pitch.Tone.ToString(),
             n.AboveString.ToString(),
-            n.Beat.BeatHz)).ToList());
+            n.Beating.Hz)).ToList());
 
     private static string About(CatalogueEntry entry)
     {

@@ -49,7 +49,7 @@ internal sealed class SingerOptions(bool required)
     {
         try
         {
-            if (new FileInfo(path) is { Exists: true, Length: > SingersFile.LargestFile } large)
+            if (new FileInfo(path) is { Exists: true } large && large.Length > SingersFile.LargestFile)
             {
                 throw new InputException($"--singers: {path} has {large.Length} bytes; the most is {SingersFile.LargestFile}");
             }

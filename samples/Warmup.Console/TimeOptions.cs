@@ -105,7 +105,7 @@ internal sealed class TimeOptions
             Delivery = delivery,
             CountIn = countIn,
             Repetitions = DrillOptions.Whole("--repeat", parsed.GetValue(_repeat)!, 1, Drill.MostRepetitions),
-            EndsOnFirstBeat = parsed.GetValue(_endsOnFirstBeat),
+            IsRepeatedToFirstBeat = parsed.GetValue(_endsOnFirstBeat),
         };
     }
 

@@ -49,7 +49,7 @@ public sealed class MusicXmlFormat(MusicXmlOptions options) : IScoreFormat
     {
         cancellationToken.ThrowIfCancellationRequested();
         XmlText.Check(score, Options);
-        score = Options.Measure == MusicXmlMeasure.Anga ? AngaMeasures.Split(score) : score;
+        score = Options.Measure == MusicXmlMeasure.Anga ? score.WithAngaMeasures() : score;
         var parts = Part.Of(score, Options);
         parts.ForEach(p => p.Check(score));
         var divisions = Divisions.Of(score, Options.HasDrone, cancellationToken);

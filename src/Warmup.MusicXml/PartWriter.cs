@@ -35,7 +35,7 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
             cancellation.ThrowIfCancellationRequested();
             var measure = section.Measures[m];
             xml.Raw("    <measure number=\""u8).Number(++_number).Raw("\">\n"u8);
-            if (isFirstPart && options.NewSystems && measure.BeginsLine && _number > 1)
+            if (isFirstPart && options.NewSystems && measure.IsLineStart && _number > 1)
             {
                 xml.Raw("      <print new-system=\"yes\"/>\n"u8);
             }

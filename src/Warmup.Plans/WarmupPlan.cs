@@ -85,24 +85,14 @@ public sealed record WarmupPlan
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{day.Date:yyyy-MM-dd} is a day of rest; name another day"), nameof(day));
         }
 
-        var sections = new List<Section>();
-        var findings = new List<Finding>();
-        Drone? drone = null;
+        var scores = new List<Score>();
         foreach (var planned in day.Drills)
         {
-            var drill = Drills[planned.Drill];
-            var score = drill.ToScore(tonic, Tuning, planned.Tempo, planned.Times, Need, cancellationToken);
-            sections.AddRange(score.Sections);
-            findings.AddRange(score.Findings);
-            drone ??= score.Drone;
+            scores.Add(Drills[planned.Drill].ToScore(tonic, Tuning, planned.Tempo, planned.Times, Need, cancellationToken));
         }
 
         var scale = Drills[day.Drills[0].Drill].Scale;
-        return new Score(
-            string.Create(CultureInfo.InvariantCulture, $"Warm-up {day.Date:yyyy-MM-dd}: {scale.Name}"),
-            sections.ToValueList(),
-            drone,
-            findings.Distinct().ToValueList());
+        return Score.Join(string.Create(CultureInfo.InvariantCulture, $"Warm-up {day.Date:yyyy-MM-dd}: {scale.Name}"), scores);
     }
 }
 

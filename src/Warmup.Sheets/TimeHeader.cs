@@ -31,7 +31,7 @@ internal static class TimeHeader
             var full = section.RoundsToFirstBeat is { } rounds
                 ? $"sung {Count(rounds, "time")} it ends on the first beat"
                 : "however often it is sung, it never ends on the first beat: fill lines up to the avartana for that";
-            yield return ("Ends", section.EndsOnFirstBeat
+            yield return ("Ends", section.IsLastAvartanaFull
                 ? $"on the first beat, after {Count(section.Measures.Count, "avartana")}"
                 : $"{Mixed(section.LastFilled)} of {Count(meter.Beats, "akshara")} into avartana {section.Measures.Count}; {full}");
         }

@@ -2,18 +2,18 @@ using System.Globalization;
 
 namespace Warmup;
 
-/// <summary>What makes a drill hard to sing, measured, and one whole number made of the measures. Breath is outside the number.</summary>
+/// <summary>What makes a drill hard to sing, measured, and one whole number made of the measures. Breath does not count in the number.</summary>
 /// <remarks>
 /// Intervals are counted within lines, not from one line to the next. Shares lie from 0 to 1 and are 0 where there is nothing to count.
-/// A help for putting drills in order: the teacher's ear overrules it. Immutable, value equality.
+/// It helps to put drills in order; the teacher's ear overrules it. Immutable, value equality.
 /// </remarks>
 public sealed record Difficulty
 {
     /// <summary>
-    /// How far from the nearest partial of the drone a landing counts as far, in cents: half a quarter tone, about what listeners tolerate
+    /// From how far a landing counts as far from the nearest partial of the drone, in cents: 25, half a quarter tone, about what listeners tolerate
     /// (Larrouy-Maestri 2018, Music and Science).
     /// </summary>
-    public const double FarCents = 25;
+    public static double FarCents => 25;
 
     private Difficulty()
     {
@@ -40,10 +40,10 @@ public sealed record Difficulty
     /// <summary>The share of notes at which the direction changes, among those at which it could.</summary>
     public Rational TurnShare { get; private init; }
 
-    /// <summary>The share of intervals that rise, among those that are no unison.</summary>
+    /// <summary>The share of intervals that rise, among those that are not unisons.</summary>
     public Rational RisingShare { get; private init; }
 
-    /// <summary>The share of lines that start on another note than the tonic in some octave.</summary>
+    /// <summary>The share of lines that do not start on the tonic of some octave.</summary>
     public Rational StartsAwayShare { get; private init; }
 
     /// <summary>The share of leaps (a third or more) that land more than <see cref="FarCents"/> from every partial up to the eighth of the drone's strings.</summary>
@@ -52,16 +52,11 @@ public sealed record Difficulty
     /// <summary>Sung notes a second, the silences counted in the time.</summary>
     public Rational NotesPerSecond { get; private init; }
 
-    /// <summary>Measures a score with sung notes.</summary>
+    /// <summary>Measures a score.</summary>
     /// <param name="score">The score. Where it has no drone the usual tanpura of each section's scale is taken.</param>
-    /// <exception cref="ArgumentException">The score has no notes.</exception>
     public static Difficulty Of(Score score)
     {
-        if (score.NoteCount == 0)
-        {
-            throw new ArgumentException("a score without notes has no difficulty; give one with at least 1 note", nameof(score));
-        }
-
+        ArgumentNullException.ThrowIfNull(score);
         var walk = new DifficultyWalk();
         foreach (var section in score.Sections)
         {
@@ -100,11 +95,11 @@ public sealed record Difficulty
     }
 
     /// <summary>The measures in one line.</summary>
-    public override string ToString() => string.Create(
+    public override string ToString() => OneLine.Of(string.Create(
         CultureInfo.InvariantCulture,
         $"span {SpanSemitones}, largest leap {LargestLeapSemitones}, mean leap {MeanLeapSemitones.ToDouble():0.00} semitones; {DirectionChanges} turns; "
         + $"{100 * RisingShare.ToDouble():0} % rising; {100 * StartsAwayShare.ToDouble():0} % of lines start away from the tonic; "
-        + $"{100 * FarLandingShare.ToDouble():0} % of leaps land far from the drone; {NotesPerSecond.ToDouble():0.00} notes a second; score {Score()}");
+        + $"{100 * FarLandingShare.ToDouble():0} % of leaps land far from the drone; {NotesPerSecond.ToDouble():0.00} notes a second; score {Score()}"));
 
     private static Rational Share(long part, long whole) => whole == 0 ? Rational.Zero : new Rational(part, whole);
 

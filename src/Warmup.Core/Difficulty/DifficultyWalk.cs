@@ -1,10 +1,8 @@
 namespace Warmup;
 
-/// <summary>Counts what a score asks for, note by note.</summary>
+/// <summary>Counts what a score demands, note by note.</summary>
 internal sealed class DifficultyWalk
 {
-    private const int MostPartials = 8;
-
     public int Lowest { get; private set; } = int.MaxValue;
 
     public int Highest { get; private set; } = int.MinValue;
@@ -96,7 +94,7 @@ internal sealed class DifficultyWalk
     {
         foreach (var tuned in drone.Strings)
         {
-            for (var partial = 1; partial <= MostPartials; partial++)
+            for (var partial = 1; partial <= Consonance.MostPartials; partial++)
             {
                 var distance = pitch.Cents - tuned.Pitch.Cents - (1200 * Math.Log2(partial));
                 if (Math.Abs(distance - (1200 * Math.Round(distance / 1200))) <= Difficulty.FarCents)

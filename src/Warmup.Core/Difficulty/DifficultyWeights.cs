@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Runtime.CompilerServices;
+
 namespace Warmup;
 
 /// <summary>What each measure of a drill adds to its score, in points.</summary>
@@ -7,8 +10,8 @@ namespace Warmup;
 /// </remarks>
 public sealed record DifficultyWeights
 {
-    /// <summary>The largest weight.</summary>
-    public const int Largest = 10_000;
+    /// <summary>The largest weight: 10,000 (the project's own bound).</summary>
+    public static int Largest => 10_000;
 
     /// <summary>The default weights.</summary>
     public static DifficultyWeights Default { get; } = new();
@@ -45,5 +48,10 @@ public sealed record DifficultyWeights
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 10,000.</exception>
     public int NotesPerSecond { get; init => field = Checked(value); } = 60;
 
-    private static int Checked(int weight) => Require.InRange(weight, 0, Largest, "a weight");
+    /// <summary>The weights in one line.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"span {Span}, hardest leap {HardestLeap}, mean leap {MeanLeap}, turns {Turns}, rising {Rising}, starts away {StartsAway}, far landings {FarLandings}, notes a second {NotesPerSecond}");
+
+    private static int Checked(int weight, [CallerMemberName] string? name = null) => Require.InRange(weight, 0, Largest, name);
 }

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Warmup;
 
-/// <summary>Takes breaths into a section: the notes before them end early.</summary>
+/// <summary>Takes breaths into a section: the note before each ends early.</summary>
 internal static class BreathInsertion
 {
     public static Section Into(Section section, ValueList<Breath> breaths)
@@ -11,7 +11,7 @@ internal static class BreathInsertion
         var factor = resolution / section.Resolution;
         if ((long)section.LengthSteps * factor > int.MaxValue)
         {
-            throw new ArgumentException($"'{section.Title}' is too long to be given breaths; take fewer lines", nameof(section));
+            throw new ArgumentException($"'{Name(section)}' is too long to be given breaths; take fewer lines", nameof(section));
         }
 
         var notes = new ScoreNote[section.Notes.Count];
@@ -29,11 +29,23 @@ internal static class BreathInsertion
 
         foreach (var breath in breaths)
         {
-            var kept = breath.AfterNote < 0 || breath.AfterNote >= notes.Length ? 0 : (breath.Onset - notes[breath.AfterNote].Onset) * resolution;
-            if (!kept.IsInteger || kept.Sign <= 0 || kept > notes[breath.AfterNote].LengthSteps)
+            var kept = breath.AfterNote >= notes.Length ? 0 : (breath.Onset - section.Notes[breath.AfterNote].Onset) * resolution;
+            if (!kept.IsInteger || kept.Sign <= 0 || kept > section.Notes[breath.AfterNote].LengthSteps * factor)
             {
                 throw new ArgumentException(
-                    string.Create(CultureInfo.InvariantCulture, $"the breath at akshara {breath.Onset} does not begin within note {breath.AfterNote} of '{section.Title}'"),
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"the breath at akshara {breath.Onset} does not begin within note {breath.AfterNote} of '{Name(section)}', or falls on no 24th of an akshara"),
+                    nameof(breaths));
+            }
+
+            var until = breath.AfterNote + 1 < notes.Length ? section.Notes[breath.AfterNote + 1].Onset : section.Length;
+            if (breath.Length.Sign <= 0 || breath.Onset + breath.Length > until)
+            {
+                throw new ArgumentException(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"the breath after note {breath.AfterNote} of '{Name(section)}' must end by akshara {until}, where the next note or the end is, not at {breath.Onset + breath.Length}"),
                     nameof(breaths));
             }
 
@@ -64,6 +76,8 @@ internal static class BreathInsertion
 
         return section.Resolution;
     }
+
+    private static string Name(Section section) => OneLine.Cut(section.Title, 60);
 
     private static ScoreNote Resized(ScoreNote note, int onset, int length, int resolution) =>
         new(onset, length, resolution, note.PitchIndex, note.LineIndex, note.Syllable, note.IsHeld);

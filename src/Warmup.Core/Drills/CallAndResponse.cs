@@ -1,14 +1,14 @@
 namespace Warmup;
 
-/// <summary>Makes room for the singer to answer: a line is given, then the same time is silent, and so on.</summary>
+/// <summary>Makes room for the singer to answer: each line is given, then the same time is silent.</summary>
 public static class CallAndResponse
 {
     /// <summary>
-    /// The same score with a silence behind each line, as long as the line with its hold and breath. The drone and the beat go on; the
-    /// avartana at the end is filled up with silence.
+    /// The same score with a silence after each line, as long as the line with its hold and breath. The drone and the beat go on; silence
+    /// fills the last avartana.
     /// </summary>
     /// <param name="score">The score.</param>
-    /// <returns>A score that every format writes like any other. Each line's <see cref="ScoreLine.Answer"/> is the silence behind it.</returns>
+    /// <returns>A score that every format writes like any other. Each line's <see cref="ScoreLine.Answer"/> is the silence after it.</returns>
     /// <exception cref="ArgumentException">The score has answers already, or becomes too long.</exception>
     /// <remarks>Check singers against the score without answers: there the lines follow each other as they are sung.</remarks>
     public static Score WithAnswers(this Score score)
@@ -20,11 +20,6 @@ public static class CallAndResponse
     private static Section Answered(Section section)
     {
         // Lines follow each other without gaps, so the answers before a line last as long as the lines before it.
-        if (section.Lines.IsEmpty)
-        {
-            return section;
-        }
-
         var resolution = section.Resolution;
         var (lines, spans) = (new ScoreLine[section.Lines.Count], new ScoreLine[2 * section.Lines.Count]);
         var shifts = new Rational[lines.Length];
@@ -47,7 +42,7 @@ public static class CallAndResponse
         var end = lines[^1].Onset + lines[^1].Length;
         if (end * resolution > int.MaxValue - (Meter.MostBeats * resolution))
         {
-            throw new ArgumentException($"with answers the section {section.Title} would last {end} aksharas, which is too long to be put in time; take fewer lines");
+            throw new ArgumentException($"with answers '{OneLine.Cut(section.Title, 60)}' would last {end} aksharas, which is too long to be put in time; take fewer lines");
         }
 
         // Tempi change where lines begin.
@@ -101,7 +96,7 @@ public static class CallAndResponse
                 span += 2;
             }
 
-            measures[m] = measures[m] with { BeginsLine = span < spans.Length && spans[span].Onset == measures[m].Onset };
+            measures[m] = measures[m] with { IsLineStart = span < spans.Length && spans[span].Onset == measures[m].Onset };
         }
 
         return ValueList.Adopt(measures);

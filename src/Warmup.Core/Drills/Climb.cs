@@ -4,44 +4,34 @@ namespace Warmup;
 
 /// <summary>
 /// A semitone climb, as choirs practise it (common practice): the drill, then the drill with its tonic a step higher, up to a limit and
-/// back, with a cue on each new tonic. It changes the tonic and not the steps, and so is no pattern; it is not for plans whose tonic is
-/// fixed, and has no drone, which would sound against it.
+/// back, with a cue on each new tonic. It moves the tonic and leaves the lines as they are, so it is no pattern; it is not for plans whose
+/// tonic is fixed, and it has no drone, which would sound against it.
 /// </summary>
 /// <remarks>Immutable, value equality.</remarks>
 public sealed record Climb
 {
-    /// <summary>The most semitones of a climb.</summary>
-    public const int MostSemitones = 24;
-
-    private readonly int _semitones = 4;
-    private readonly int _step = 1;
+    /// <summary>The most semitones of a climb: 24 (the project's own bound).</summary>
+    public static int MostSemitones => 24;
 
     /// <summary>The drill on its lowest tonic.</summary>
-    public required Drill Drill { get; init; }
+    public required Drill Drill { get; init => field = Require.NotNull(value, nameof(Drill)); }
 
     /// <summary>How far the tonic climbs, in semitones: 1 to 24; 4 by default (the project's own setting).</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
-    public int Semitones
-    {
-        get => _semitones;
-        init => _semitones = Require.InRange(value, 1, MostSemitones, nameof(Semitones));
-    }
+    public int Semitones { get; init => field = Require.InRange(value, 1, MostSemitones, nameof(Semitones)); } = 4;
 
     /// <summary>Semitones from one tonic to the next: 1 to 12; 1 by default. A last step that would go too far is left out.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
-    public int Step
-    {
-        get => _step;
-        init => _step = Require.InRange(value, 1, 12, nameof(Step));
-    }
+    public int Step { get; init => field = Require.InRange(value, 1, 12, nameof(Step)); } = 1;
 
-    /// <summary>Whether the tonic comes down again the same way; it does by default.</summary>
-    public bool ComesBack { get; init; } = true;
+    /// <summary>Whether the tonic comes down again the same way; true by default.</summary>
+    public bool IsUpAndDown { get; init; } = true;
 
     /// <summary>What is heard on each new tonic before the drill; <see langword="null"/> for nothing. A long tonic by default.</summary>
     public Pattern? Cue { get; init; } = Pattern.Written("0 , , ,");
 
     /// <summary>The tonics in the order in which they are sung.</summary>
+    /// <exception cref="ArgumentException">A tonic leaves its range.</exception>
     public ValueList<Tonic> Tonics
     {
         get
@@ -52,7 +42,7 @@ public sealed record Climb
                 up.Add(at);
             }
 
-            return (ComesBack ? up.Concat(Enumerable.Reverse(up).Skip(1)) : up).Select(Raised).ToValueList();
+            return (IsUpAndDown ? up.Concat(Enumerable.Reverse(up).Skip(1)) : up).Select(Raised).ToValueList();
         }
     }
 
@@ -63,33 +53,29 @@ public sealed record Climb
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public Score ToScore(CancellationToken cancellationToken = default)
     {
-        var lines = Drill.Pattern.Expand(Drill.Scale, cancellationToken);
+        var lines = Drill.Expand(cancellationToken);
         var cue = Cue?.Expand(Drill.Scale, cancellationToken);
-        var sections = new List<Section>();
-        var findings = new List<Finding>();
+        var scores = new List<Score>();
         foreach (var tonic in Tonics)
         {
-            if (sections.Count > 0 && cue is not null)
+            if (scores.Count > 0 && cue is not null)
             {
                 var title = string.Create(CultureInfo.InvariantCulture, $"cue on {tonic}");
-                Add((Drill with { Pattern = Cue!, Tonic = tonic, Title = title, HasDrone = false }).ToScore(cue, cancellationToken));
+                scores.Add((Drill with { Pattern = Cue!, Tonic = tonic, Title = title, HasDrone = false }).ToScore(cue, cancellationToken));
             }
 
-            Add((Drill with { Tonic = tonic, HasDrone = false }).ToScore(lines, cancellationToken));
+            scores.Add((Drill with { Tonic = tonic, HasDrone = false }).ToScore(lines, cancellationToken));
         }
 
-        return new Score(Drill.Title, sections.ToValueList(), null, findings.Distinct().ToValueList());
-
-        void Add(Score score)
-        {
-            sections.AddRange(score.Sections);
-            findings.AddRange(score.Findings);
-        }
+        return Score.Joined(Drill.Title, scores);
     }
 
     /// <summary>The drill and how far it climbs.</summary>
-    public override string ToString() =>
-        string.Create(CultureInfo.InvariantCulture, $"{Drill}, climbing {Semitones} semitones in steps of {Step}{(ComesBack ? " and back" : string.Empty)}");
+    public override string ToString()
+    {
+        var climb = string.Create(CultureInfo.InvariantCulture, $", climbing {Semitones} semitones in steps of {Step}{(IsUpAndDown ? " and back" : string.Empty)}");
+        return OneLine.Cut(Drill.ToString(), OneLine.Longest - climb.Length) + climb;
+    }
 
     private Tonic Raised(int semitones) => semitones == 0 ? Drill.Tonic : Drill.Tonic.Transposed(semitones);
 }

@@ -6,37 +6,44 @@ namespace Warmup;
 /// <summary>A pattern in a scale on a tonic, in time: everything that is needed for a score. Immutable, value equality.</summary>
 public sealed record Drill
 {
-    /// <summary>The most speeds of one time through the drill (the project's own bound).</summary>
-    public const int MostSpeeds = 64;
-
-    /// <summary>The most repetitions (the project's own bound).</summary>
-    public const int MostRepetitions = 1_000;
-
-    /// <summary>The most avartanas of a count-in (the project's own bound).</summary>
-    public const int LongestCountIn = 8;
-
-    /// <summary>The longest title, in characters.</summary>
-    public const int LongestTitle = 10_000;
+    // A title in what the drill prints is cut to make room for the rest, though not below this.
+    private const int ShortestShownTitle = 80;
 
     private readonly string? _title;
-    private readonly ValueList<Speed> _speeds = [Speed.First];
-    private readonly int _repetitions = 1;
-    private readonly int _countIn;
+
+    /// <summary>The most speeds of one time through the drill: 64 (the project's own bound).</summary>
+    public static int MostSpeeds => 64;
+
+    /// <summary>The most repetitions: 1,000 (the project's own bound).</summary>
+    public static int MostRepetitions => 1_000;
+
+    /// <summary>The most avartanas of a count-in: 8 (the project's own bound).</summary>
+    public static int LongestCountIn => 8;
+
+    /// <summary>The longest title, in characters: 10,000 (the project's own bound).</summary>
+    public static int LongestTitle => 10_000;
 
     /// <summary>The scale.</summary>
-    public required Scale Scale { get; init; }
+    public required Scale Scale { get; init => field = Require.NotNull(value, nameof(Scale)); }
 
     /// <summary>The pattern; the empty pattern is refused when the score is made.</summary>
-    public required Pattern Pattern { get; init; }
+    public required Pattern Pattern { get; init => field = Require.NotNull(value, nameof(Pattern)); }
+
+    /// <summary>
+    /// The lines to sing in place of the pattern's own; <see langword="null"/>, the default, takes the pattern's in the scale. Everything that
+    /// is made of the drill sings these lines: scores, climbs, tempo windows, class reports, range changes. They stay when another scale or
+    /// pattern is set.
+    /// </summary>
+    public Expansion? Expansion { get; init; }
 
     /// <summary>The tonic.</summary>
-    public required Tonic Tonic { get; init; }
+    public required Tonic Tonic { get; init => field = Require.NotNull(value, nameof(Tonic)); }
 
     /// <summary>The tuning; equal by default.</summary>
-    public Tuning Tuning { get; init; } = Tuning.Equal;
+    public Tuning Tuning { get; init => field = Require.NotNull(value, nameof(Tuning)); } = Tuning.Equal;
 
     /// <summary>The meter; Adi by default.</summary>
-    public Meter Meter { get; init; } = Meter.Adi;
+    public Meter Meter { get; init => field = Require.NotNull(value, nameof(Meter)); } = Meter.Adi;
 
     /// <summary>
     /// The speeds in which the lines are sung, one after the other without a break: 1 to 64; the first speed alone by default.
@@ -45,49 +52,42 @@ public sealed record Drill
     /// <exception cref="ArgumentOutOfRangeException">There are none, or too many.</exception>
     public ValueList<Speed> Speeds
     {
-        get => _speeds;
+        get;
         init
         {
             Require.InRange(value.Count, 1, MostSpeeds, "the number of speeds");
-            _speeds = value;
+            field = value;
         }
     }
+
+    = [Speed.First];
 
     /// <summary>
     /// The tempo of each time through the drill, in aksharas a minute: a number for the same tempo every time, or a ramp. 60 by default.
     /// </summary>
-    public TempoRamp Tempo { get; init; } = TempoRamp.Constant(Warmup.Tempo.Default);
+    public TempoRamp Tempo { get; init => field = Require.NotNull(value, nameof(Tempo)); } = TempoRamp.Constant(Warmup.Tempo.Default);
 
     /// <summary>
     /// How often the drill is sung, each time in all its speeds, 1 to 1,000; 1 by default. A ramp takes at least the times it needs to
     /// reach its ceiling.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
-    public int Repetitions
-    {
-        get => _repetitions;
-        init => _repetitions = Require.InRange(value, 1, MostRepetitions, nameof(Repetitions));
-    }
+    public int Repetitions { get; init => field = Require.InRange(value, 1, MostRepetitions, nameof(Repetitions)); } = 1;
 
     /// <summary>
-    /// Whether the drill is sung as many times more as it takes for its end to fill an avartana, so that what follows falls on the first
-    /// beat; it is not by default.
+    /// Whether the drill is repeated until its end fills an avartana, so that what follows falls on the first beat; false by default.
     /// </summary>
-    public bool EndsOnFirstBeat { get; init; }
+    public bool IsRepeatedToFirstBeat { get; init; }
 
     /// <summary>The avartanas in which only the beat is given before the first line, 0 to 8; none by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
-    public int CountIn
-    {
-        get => _countIn;
-        init => _countIn = Require.InRange(value, 0, LongestCountIn, nameof(CountIn));
-    }
+    public int CountIn { get; init => field = Require.InRange(value, 0, LongestCountIn, nameof(CountIn)); }
 
-    /// <summary>The delivery; continuous by default.</summary>
-    public Delivery Delivery { get; init; } = Delivery.Continuous;
+    /// <summary>How lines follow each other; continuous by default.</summary>
+    public Delivery Delivery { get; init => field = Require.NotNull(value, nameof(Delivery)); } = Delivery.Continuous;
 
     /// <summary>What is sung; svara letters by default.</summary>
-    public Syllables Syllables { get; init; } = Syllables.SvaraLetters;
+    public Syllables Syllables { get; init => field = Require.NotNull(value, nameof(Syllables)); } = Syllables.SvaraLetters;
 
     /// <summary>
     /// Whether notes are written by <see cref="Spelling.Simpler"/>: no double accidentals, and natural names on the white keys. By default
@@ -95,19 +95,25 @@ public sealed record Drill
     /// </summary>
     public bool HasSimplerSpelling { get; init; }
 
-    /// <summary>Whether a drone sounds; it does by default.</summary>
+    /// <summary>Whether a drone sounds; true by default.</summary>
     public bool HasDrone { get; init; } = true;
 
     /// <summary>How the drone is strung and played, where there is one; a tanpura by default.</summary>
-    public DroneStyle DroneStyle { get; init; } = DroneStyle.Tanpura;
+    public DroneStyle DroneStyle { get; init => field = Require.NotNull(value, nameof(DroneStyle)); } = DroneStyle.Tanpura;
 
     /// <summary>The title; the scale and the pattern by default. At most 10,000 characters without control characters.</summary>
     /// <exception cref="ArgumentException">The title is too long or holds control characters.</exception>
     public string Title
     {
         get => _title ?? $"{Scale.Name}: {Pattern}";
-        init => _title = Require.PlainText(value, LongestTitle, nameof(Title));
+        init => _title = Require.PlainText(Require.NotNull(value, nameof(Title)), LongestTitle, nameof(Title));
     }
+
+    /// <summary>The lines that are sung: <see cref="Expansion"/> where it is given, else the pattern's in the scale.</summary>
+    /// <param name="cancellationToken">Stops the work.</param>
+    /// <exception cref="PatternException">The scale has no such lines, or there are too many.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public Expansion Expand(CancellationToken cancellationToken = default) => Expansion ?? Pattern.Expand(Scale, cancellationToken);
 
     /// <inheritdoc cref="ToScore(CancellationToken)"/>
     public Score ToScore() => ToScore(CancellationToken.None);
@@ -118,16 +124,21 @@ public sealed record Drill
     /// The scale has no such lines, there are none or too many, a note leaves MIDI's range, or the lines cannot be put in time as asked.
     /// </exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public Score ToScore(CancellationToken cancellationToken) =>
-        ToScore(Pattern.Expand(Scale, cancellationToken), cancellationToken);
+    public Score ToScore(CancellationToken cancellationToken) => ToScore(Expand(cancellationToken), cancellationToken);
 
-    /// <summary>The score of lines that were expanded before, for the same scale on many tonics or at many tempi.</summary>
-    /// <param name="expansion">The lines of this drill's pattern in its scale.</param>
+    /// <summary>
+    /// The score of lines that are given, whatever the drill's own are: of one's own, or expanded before for many tonics or tempi. What is
+    /// made of the drill later sings them too where it has them as its <see cref="Expansion"/>.
+    /// </summary>
+    /// <param name="expansion">The lines.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="PatternException">There are no lines, a note leaves MIDI's range, or the lines cannot be put in time as asked.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public Score ToScore(Expansion expansion, CancellationToken cancellationToken = default) =>
-        ScoreBuilder.Build(this, expansion, cancellationToken);
+    public Score ToScore(Expansion expansion, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(expansion);
+        return ScoreBuilder.Build(this, expansion, cancellationToken);
+    }
 
     /// <summary>The score, or why there is none.</summary>
     /// <param name="score">The score, or <see langword="null"/>.</param>
@@ -151,6 +162,10 @@ public sealed record Drill
         }
     }
 
-    /// <summary>The title, tonic and tempo.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Title} on {Tonic} at {Tempo}, {string.Join(" then ", Speeds)}, {Delivery}");
+    /// <summary>The tonic, the tempo, the speeds, the delivery and the title.</summary>
+    public override string ToString()
+    {
+        var time = string.Create(CultureInfo.InvariantCulture, $" on {Tonic} at {Tempo}, {string.Join(" then ", Speeds)}, {Delivery}");
+        return OneLine.Of(OneLine.Cut(Title, Math.Max(OneLine.Longest - time.Length, ShortestShownTitle)) + time);
+    }
 }

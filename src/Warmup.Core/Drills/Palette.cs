@@ -3,13 +3,13 @@ using System.Globalization;
 namespace Warmup;
 
 /// <summary>The different pitches of a section and their syllables.</summary>
-internal sealed class Palette(Drill drill, NoteName tonicName)
+internal sealed class Palette(Tonic tonic, NoteName tonicName, Tuning tuning, Syllables syllables, bool hasSimplerSpelling)
 {
     private const int UsualPitches = 8;
 
     private readonly List<ScorePitch> _pitches = new(UsualPitches);
     private readonly List<string> _syllables = new(UsualPitches);
-    private readonly double _tonicHz = drill.Tonic.Hz;
+    private readonly double _tonicHz = tonic.Hz;
 
     // One more than each tone's index, octave by octave as they are met: notes are many and ask for theirs one by one.
     private readonly short[]?[] _indexes = new short[]?[(2 * ScaleTone.HighestOctave) + 1];
@@ -33,19 +33,19 @@ internal sealed class Palette(Drill drill, NoteName tonicName)
 
     private void Add(ScaleTone tone, int line)
     {
-        var midi = drill.Tonic.Midi + tone.Semitones;
+        var midi = tonic.Midi + tone.Semitones;
         if (midi is < 0 or > 127)
         {
             throw new PatternException(new Finding(
                 FindingCode.OutsideMidi,
                 Severity.Error,
-                string.Create(CultureInfo.InvariantCulture, $"{tone} on the tonic {drill.Tonic} would be MIDI note {midi}; it must lie from 0 to 127"),
+                string.Create(CultureInfo.InvariantCulture, $"{tone} on the tonic {tonic} would be MIDI note {midi}; it must lie from 0 to 127"),
                 "choose another tonic or fewer octaves")
-            { Line = line + 1 });
+            { Place = new ScorePlace(1, line + 1) });
         }
 
-        var pitch = ScoreBuilder.Pitch(tone, drill.Tonic, _tonicHz, drill.Tuning, tonicName);
-        _pitches.Add(drill.HasSimplerSpelling ? pitch with { Name = Spelling.Simpler(pitch.Name) } : pitch);
-        _syllables.Add(drill.Syllables.SyllableOf(tone));
+        var pitch = ScorePitch.Of(tone, tonic, _tonicHz, tuning, tonicName);
+        _pitches.Add(hasSimplerSpelling ? pitch with { Name = Spelling.Simpler(pitch.Name) } : pitch);
+        _syllables.Add(syllables.SyllableOf(tone));
     }
 }

@@ -20,7 +20,7 @@ internal readonly record struct RoundPlan(int Count, int Lines, int Notes, int? 
         }
 
         var full = drill.Meter.IsFree ? null : ToEndOnFirstBeat(drill, grid, at, count);
-        if (drill.EndsOnFirstBeat)
+        if (drill.IsRepeatedToFirstBeat)
         {
             count = full ?? throw Never(drill);
         }
@@ -74,5 +74,5 @@ internal readonly record struct RoundPlan(int Count, int Lines, int Notes, int? 
         FindingCode.PatternTooLong,
         Severity.Error,
         string.Create(CultureInfo.InvariantCulture, $"singing the drill {count} times would give {notes} notes; the most is {Pattern.MostNotes}"),
-        drill.EndsOnFirstBeat ? "fill each line up to the avartana so that it ends on the first beat sooner" : "repeat less, or take fewer lines"));
+        drill.IsRepeatedToFirstBeat ? "fill each line up to the avartana so that it ends on the first beat sooner" : "repeat less, or take fewer lines"));
 }

@@ -8,53 +8,47 @@ internal static class ScoreBuilder
         if (expansion.Lines.IsEmpty)
         {
             throw new PatternException(new Finding(
-                FindingCode.PatternEmpty, Severity.Error, $"the pattern {drill.Pattern} has no lines", "use a pattern with lines, such as ladder"));
+                FindingCode.PatternEmpty, Severity.Error, $"the pattern {OneLine.Cut(drill.Pattern.ToString(), 80)} has no lines", "use a pattern with lines, such as ladder"));
         }
 
-        var findings = expansion.Findings;
-        var tonicName = Spelling.ChooseTonic(drill.Tonic, drill.Scale, out var respelled);
-        if (respelled)
-        {
-            var finding = new Finding(
+        var tonicName = TonicName(drill.Tonic, drill.Scale, out var respelled);
+        var section = Time(drill, expansion, tonicName, cancellation);
+        var style = drill.HasDrone ? drill.DroneStyle : null;
+        return Whole(section, style, respelled is null ? expansion.Findings : [.. expansion.Findings, respelled]);
+    }
+
+    public static Score Build(Composition composition)
+    {
+        var tonicName = TonicName(composition.Tonic, composition.Scale, out var respelled);
+        var section = CompositionTiming.Of(composition, tonicName);
+        return Whole(section, composition.HasDrone ? composition.DroneStyle : null, respelled is null ? [] : [respelled]);
+    }
+
+    /// <summary>The written name of a tonic, and the remark where it is not the one that was typed.</summary>
+    private static NoteName TonicName(Tonic tonic, Scale scale, out Finding? respelled)
+    {
+        var name = Spelling.ChooseTonic(tonic, scale, out var isRespelled);
+        respelled = isRespelled
+            ? new Finding(
                 FindingCode.TonicRespelled,
                 Severity.Note,
-                $"{drill.Tonic.TypedName} would need triple accidentals in {drill.Scale.Name} and is written {tonicName}",
-                "nothing need change");
-            findings = [.. findings, finding];
-        }
-
-        var title = drill.Title;
-        var section = Time(drill, title, expansion, tonicName, cancellation);
-        var drone = drill.HasDrone ? drill.DroneStyle.For(drill.Scale, drill.Tonic, drill.Tuning, tonicName) : null;
-        if (drone is not null && drill.DroneStyle.Missing(drill.Scale) is { } missing)
-        {
-            findings = [.. findings, missing];
-        }
-
-        return new Score(title, [section], drone, findings);
+                $"{tonic.TypedName} would need triple accidentals in {scale.Name} and is written {name}",
+                "nothing need change")
+            : null;
+        return name;
     }
 
-    /// <summary>A tone written and tuned.</summary>
-    public static ScorePitch Pitch(ScaleTone tone, Tonic tonic, Tuning tuning, NoteName tonicName) =>
-        Pitch(tone, tonic, tonic.Hz, tuning, tonicName);
-
-    /// <summary>The same where the tonic's frequency is known.</summary>
-    public static ScorePitch Pitch(ScaleTone tone, Tonic tonic, double tonicHz, Tuning tuning, NoteName tonicName)
+    private static Score Whole(Section section, DroneStyle? style, ValueList<Finding> findings)
     {
-        var name = Spelling.Name(tone, tonicName);
-        var cents = tuning.Cents(tone);
-
-        // Above the written note's equal pitch at A4 = 440 Hz: the tuning's deviation, the tonic's offset and the reference's.
-        var reference = tonic.A4.Equals(Tonic.StandardA4) ? 0 : 1200 * Math.Log2(tonic.A4 / Tonic.StandardA4);
-        var offset = cents + tonic.OffsetCents + reference - (100.0 * (name.Midi - tonic.Midi));
-        return new ScorePitch(tone, name, cents, tuning.Hz(tone, tonicHz), offset);
+        var drone = style?.For(section.Scale, section.Tonic, section.Tuning, section.TonicName);
+        return new Score(section.Title, [section], drone, style?.Missing(section.Scale) is { } missing ? [.. findings, missing] : findings);
     }
 
-    private static Section Time(Drill drill, string title, Expansion expansion, NoteName tonicName, CancellationToken cancellation)
+    private static Section Time(Drill drill, Expansion expansion, NoteName tonicName, CancellationToken cancellation)
     {
         var grid = TimeGrid.For(drill, expansion);
         var rounds = RoundPlan.For(drill, expansion, grid, cancellation);
-        var palette = new Palette(drill, tonicName);
+        var palette = new Palette(drill.Tonic, tonicName, drill.Tuning, drill.Syllables, drill.HasSimplerSpelling);
         var timeline = new Timeline(grid, rounds, palette, drill.Delivery.IsLineByLine);
         var tempi = new TempoMap(drill.Tempo.Start);
         for (var round = 0; round < rounds.Count; round++)
@@ -73,27 +67,25 @@ internal static class ScoreBuilder
         }
 
         var measures = MeasurePlan.For(drill.Meter, timeline.Lines.AsSpan(), timeline.At);
-        return new Section
-        {
-            Title = title,
-            Scale = drill.Scale,
-            Tonic = drill.Tonic,
-            TonicName = tonicName,
-            Tuning = drill.Tuning,
-            Meter = drill.Meter,
-            Speed = drill.Speeds[0],
-            Delivery = drill.Delivery,
-            Tempo = drill.Tempo.Start,
-            TempoChanges = tempi.Changes,
-            CountIn = grid.Aksharas(grid.CountIn),
-            RoundsToFirstBeat = rounds.ToFirstBeat,
-            Resolution = grid.Resolution,
-            Pitches = palette.Pitches,
-            Notes = timeline.Notes,
-            Lines = timeline.Lines,
-            Breaths = timeline.Breaths,
-            Measures = measures,
-            LengthSteps = (int)grid.Whole(measures[^1].Onset + measures[^1].Length),
-        };
+        return new Section(
+            title: drill.Title,
+            scale: drill.Scale,
+            tonic: drill.Tonic,
+            tonicName: tonicName,
+            tuning: drill.Tuning,
+            meter: drill.Meter,
+            speed: drill.Speeds[0],
+            delivery: drill.Delivery,
+            tempo: drill.Tempo.Start,
+            tempoChanges: tempi.Changes,
+            countIn: grid.Aksharas(grid.CountIn),
+            roundsToFirstBeat: rounds.ToFirstBeat,
+            resolution: grid.Resolution,
+            lengthSteps: (int)grid.Whole(measures[^1].Onset + measures[^1].Length),
+            pitches: palette.Pitches,
+            notes: timeline.Notes,
+            lines: timeline.Lines,
+            breaths: timeline.Breaths,
+            measures: measures);
     }
 }

@@ -1,23 +1,4 @@
-using System.Globalization;
-
 namespace Warmup;
-
-/// <summary>A pitch of a section: the tone, how it is written, and how it sounds.</summary>
-/// <param name="Tone">The tone of the scale.</param>
-/// <param name="Name">The written name.</param>
-/// <param name="Cents">Cents above the middle tonic, in the section's tuning.</param>
-/// <param name="Hz">The frequency in Hz.</param>
-/// <param name="OffsetCents">
-/// How far the pitch sounds above the written note of a keyboard tuned to A4 = 440 Hz, in cents: what a pitch bend has to add.
-/// </param>
-public sealed record ScorePitch(ScaleTone Tone, NoteName Name, double Cents, double Hz, double OffsetCents)
-{
-    /// <summary>The MIDI note number of the written name, 0 to 127.</summary>
-    public int Midi => Name.Midi;
-
-    /// <summary>The tone, the name, and where it sounds.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Tone} {Name}, {Cents:0.###} cents, {Hz:0.###} Hz");
-}
 
 /// <summary>A sung note: when, how long, on which pitch, with which syllable, in which line.</summary>
 /// <remarks>Times are in grid steps of the section and, as exact fractions, in aksharas.</remarks>
@@ -71,43 +52,101 @@ public readonly record struct ScoreNote
     internal ScoreNote At(int onset) => this with { OnsetSteps = onset };
 }
 
-/// <summary>A line in the score.</summary>
-/// <param name="FirstNote">The index of its first note in <see cref="Section.Notes"/>.</param>
-/// <param name="NoteCount">The number of its notes, at least 1.</param>
-/// <param name="Onset">Its beginning in aksharas from the section's beginning.</param>
-/// <param name="Length">Its length in aksharas, with the hold and the breath: the next line begins there.</param>
-public readonly record struct ScoreLine(int FirstNote, int NoteCount, Rational Onset, Rational Length)
+/// <summary>A line in the score. Immutable, value equality; <c>default</c> is a line of one note and no length.</summary>
+public readonly record struct ScoreLine
 {
+    private readonly int _noteCountLessOne;
+
+    internal ScoreLine(int firstNote, int noteCount, Rational onset, Rational length)
+    {
+        FirstNote = firstNote;
+        _noteCountLessOne = noteCount - 1;
+        Onset = onset;
+        Length = length;
+    }
+
+    /// <summary>The index of its first note in <see cref="Section.Notes"/>.</summary>
+    public int FirstNote { get; }
+
+    /// <summary>The number of its notes, at least 1.</summary>
+    public int NoteCount => _noteCountLessOne + 1;
+
+    /// <summary>Its beginning in aksharas from the section's beginning.</summary>
+    public Rational Onset { get; internal init; }
+
+    /// <summary>Its length in aksharas, with the hold and the breath: the next line begins there.</summary>
+    public Rational Length { get; internal init; }
+
     /// <summary>The speed it is sung in.</summary>
-    public Speed Speed { get; init; }
+    public Speed Speed { get; internal init; }
 
     /// <summary>The time through the drill that it belongs to, from 0.</summary>
-    public int Round { get; init; }
+    public int Round { get; internal init; }
 
     /// <summary>
     /// How much of the length, at its end, is silent for the singer to answer in, in aksharas; 0 unless the score was made a call and
     /// response.
     /// </summary>
-    public Rational Answer { get; init; }
+    public Rational Answer { get; internal init; }
 }
 
-/// <summary>From here on another tempo holds.</summary>
-/// <param name="Onset">Where, in aksharas from the section's beginning; a line begins there.</param>
-/// <param name="Tempo">Aksharas a minute.</param>
-/// <param name="Seconds">
-/// The same place in seconds from the section's beginning, on the nearest millionth of a second: sums over many tempi do not fit exact
-/// fractions of 64 bits.
-/// </param>
-public readonly record struct TempoChange(Rational Onset, Rational Tempo, Rational Seconds);
+/// <summary>From here on another tempo holds. Immutable, value equality.</summary>
+public readonly record struct TempoChange
+{
+    internal TempoChange(Rational onset, Rational tempo, Rational seconds) => (Onset, Tempo, Seconds) = (onset, tempo, seconds);
 
-/// <summary>A breath.</summary>
-/// <param name="Onset">Its beginning in aksharas from the section's beginning: the end of the note before.</param>
-/// <param name="Length">Its length in aksharas.</param>
-/// <param name="AfterNote">The index of the note before it in <see cref="Section.Notes"/>.</param>
-public readonly record struct Breath(Rational Onset, Rational Length, int AfterNote);
+    /// <summary>Where, in aksharas from the section's beginning; a line begins there.</summary>
+    public Rational Onset { get; }
 
-/// <summary>A measure: an avartana, or a bar of free rhythm. The avartanas of a section begin where its measures do.</summary>
-/// <param name="Onset">Its beginning in aksharas from the section's beginning.</param>
-/// <param name="Length">Its length in aksharas.</param>
-/// <param name="BeginsLine">Whether a line begins on its first beat.</param>
-public readonly record struct Measure(Rational Onset, Rational Length, bool BeginsLine);
+    /// <summary>Aksharas a minute.</summary>
+    public Rational Tempo { get; }
+
+    /// <summary>
+    /// The same place in seconds from the section's beginning, on the nearest millionth of a second: sums over many tempi do not fit exact
+    /// fractions of 64 bits.
+    /// </summary>
+    public Rational Seconds { get; }
+}
+
+/// <summary>A breath: the note before it ends where it begins. Immutable, value equality.</summary>
+public readonly record struct Breath
+{
+    /// <summary>Places a breath.</summary>
+    /// <param name="onset">Its beginning in aksharas from the section's beginning, 0 or more.</param>
+    /// <param name="length">Its length in aksharas, above 0.</param>
+    /// <param name="afterNote">The index of the note before it in <see cref="Section.Notes"/>, 0 or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
+    /// <remarks>Whether it fits the notes of a section shows when the section takes it: <see cref="Score.WithBreaths"/>.</remarks>
+    public Breath(Rational onset, Rational length, int afterNote)
+    {
+        Onset = onset.Sign >= 0 ? onset : throw new ArgumentOutOfRangeException(nameof(onset), onset, $"onset must be 0 or more, not {onset}");
+        Length = length.Sign > 0 ? length : throw new ArgumentOutOfRangeException(nameof(length), length, $"length must be above 0, not {length}");
+        AfterNote = Require.InRange(afterNote, 0, int.MaxValue);
+    }
+
+    /// <summary>Its beginning in aksharas from the section's beginning: the end of the note before.</summary>
+    public Rational Onset { get; internal init; }
+
+    /// <summary>Its length in aksharas.</summary>
+    public Rational Length { get; }
+
+    /// <summary>The index of the note before it in <see cref="Section.Notes"/>.</summary>
+    public int AfterNote { get; }
+}
+
+/// <summary>
+/// A measure: an avartana, or a bar of free rhythm; an anga where the score was divided so. Immutable, value equality.
+/// </summary>
+public readonly record struct Measure
+{
+    internal Measure(Rational onset, Rational length, bool isLineStart) => (Onset, Length, IsLineStart) = (onset, length, isLineStart);
+
+    /// <summary>Its beginning in aksharas from the section's beginning.</summary>
+    public Rational Onset { get; }
+
+    /// <summary>Its length in aksharas.</summary>
+    public Rational Length { get; }
+
+    /// <summary>Whether a line begins on its first beat.</summary>
+    public bool IsLineStart { get; internal init; }
+}

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Warmup;
 
 /// <summary>A part of a score with one scale, tonic, tuning and meter: one drill, as often and in as many speeds and tempi as it is sung.</summary>
@@ -7,59 +9,101 @@ namespace Warmup;
 /// </remarks>
 public sealed record Section
 {
+    internal Section(
+        string title,
+        Scale scale,
+        Tonic tonic,
+        NoteName tonicName,
+        Tuning tuning,
+        Meter meter,
+        Speed speed,
+        Delivery delivery,
+        Rational tempo,
+        ValueList<TempoChange> tempoChanges,
+        Rational countIn,
+        int? roundsToFirstBeat,
+        int resolution,
+        int lengthSteps,
+        ValueList<ScorePitch> pitches,
+        ValueList<ScoreNote> notes,
+        ValueList<ScoreLine> lines,
+        ValueList<Breath> breaths,
+        ValueList<Measure> measures)
+    {
+        Title = title;
+        Scale = scale;
+        Tonic = tonic;
+        TonicName = tonicName;
+        Tuning = tuning;
+        Meter = meter;
+        Speed = speed;
+        Delivery = delivery;
+        Tempo = tempo;
+        TempoChanges = tempoChanges;
+        CountIn = countIn;
+        RoundsToFirstBeat = roundsToFirstBeat;
+        Resolution = resolution;
+        LengthSteps = lengthSteps;
+        Pitches = pitches;
+        Notes = notes;
+        Lines = lines;
+        Breaths = breaths;
+        Measures = measures;
+    }
+
     /// <summary>The section's title.</summary>
-    public required string Title { get; init; }
+    public string Title { get; }
 
     /// <summary>The scale.</summary>
-    public required Scale Scale { get; init; }
+    public Scale Scale { get; }
 
     /// <summary>The tonic.</summary>
-    public required Tonic Tonic { get; init; }
+    public Tonic Tonic { get; }
 
     /// <summary>The written name of the tonic.</summary>
-    public required NoteName TonicName { get; init; }
+    public NoteName TonicName { get; }
 
     /// <summary>The tuning.</summary>
-    public required Tuning Tuning { get; init; }
+    public Tuning Tuning { get; }
 
     /// <summary>The meter.</summary>
-    public required Meter Meter { get; init; }
+    public Meter Meter { get; }
 
     /// <summary>The speed of its first line; each line has its own in <see cref="ScoreLine.Speed"/>.</summary>
-    public required Speed Speed { get; init; }
+    public Speed Speed { get; }
 
     /// <summary>The delivery.</summary>
-    public required Delivery Delivery { get; init; }
+    public Delivery Delivery { get; }
 
-    /// <summary>Aksharas a minute, from the section's beginning to the first of <see cref="TempoChanges"/>.</summary>
-    public required Rational Tempo { get; init; }
+    /// <summary>Aksharas a minute, from the section's beginning to the first of <see cref="TempoChanges"/>: 10 to 400.</summary>
+    public Rational Tempo { get; }
 
     /// <summary>Where another tempo begins, in order; none by default.</summary>
-    public ValueList<TempoChange> TempoChanges { get; init; }
+    public ValueList<TempoChange> TempoChanges { get; internal init; }
 
     /// <summary>The aksharas at the beginning in which only the beat is given: whole avartanas; 0 by default.</summary>
-    public Rational CountIn { get; init; }
+    public Rational CountIn { get; }
 
-    /// <summary>Grid steps an akshara.</summary>
-    public required int Resolution { get; init; }
+    /// <summary>Grid steps an akshara, 1 or more.</summary>
+    public int Resolution { get; internal init; }
 
-    /// <summary>The different pitches of the section, in the order in which they first sound; notes name them by index.</summary>
-    public required ValueList<ScorePitch> Pitches { get; init; }
+    /// <summary>The different pitches of the section, in the order in which they first sound, at least one; notes name them by index.</summary>
+    public ValueList<ScorePitch> Pitches { get; }
 
-    /// <summary>The sung notes in order; they do not overlap. What lies between them is silent.</summary>
-    public required ValueList<ScoreNote> Notes { get; init; }
+    /// <summary>The sung notes in order, at least one; they do not overlap. What lies between them is silent.</summary>
+    public ValueList<ScoreNote> Notes { get; internal init; }
 
-    /// <summary>The lines in order.</summary>
-    public required ValueList<ScoreLine> Lines { get; init; }
+    /// <summary>The lines in order, at least one; each begins where the one before ends.</summary>
+    public ValueList<ScoreLine> Lines { get; internal init; }
 
-    /// <summary>The breaths in order. Each lies in a silence right behind a note.</summary>
-    public required ValueList<Breath> Breaths { get; init; }
+    /// <summary>The breaths in order. Each begins where the note before it ends, and lies in the silence after it.</summary>
+    public ValueList<Breath> Breaths { get; internal init; }
 
     /// <summary>The measures in order, without gaps; the last one reaches the section's end.</summary>
-    public required ValueList<Measure> Measures { get; init; }
+    public ValueList<Measure> Measures { get; internal init; }
 
     /// <summary>The section's length in grid steps.</summary>
-    public required int LengthSteps { get; init; }
+    public int LengthSteps { get; internal init; }
 
     /// <summary>The section's length in aksharas; a whole number of measures.</summary>
     public Rational Length => new(LengthSteps, Resolution);
@@ -68,23 +112,23 @@ public sealed record Section
     public Rational Seconds => SecondsAt(Length);
 
     /// <summary>Where the last line ends, its hold and breath included, in aksharas; silence fills the rest of the last measure.</summary>
-    public Rational End => Lines.IsEmpty ? Rational.Zero : Lines[^1].Onset + Lines[^1].Length;
+    public Rational End => Lines[^1].Onset + Lines[^1].Length;
 
-    /// <summary>How far the last avartana is filled, in aksharas: from its beginning to <see cref="End"/>.</summary>
-    public Rational LastFilled => Measures.IsEmpty ? Rational.Zero : End - Measures[^1].Onset;
+    /// <summary>How far the last avartana, or the last bar of free rhythm, is filled, in aksharas: from its beginning to <see cref="End"/>.</summary>
+    public Rational LastFilled => End - (Meter.IsFree ? Measures[^1].Onset : Length - Meter.Beats);
 
     /// <summary>Whether the last avartana is full, so that whatever follows falls on the first beat. In free rhythm it always is.</summary>
-    public bool EndsOnFirstBeat => Meter.IsFree || End == Length;
+    public bool IsLastAvartanaFull => Meter.IsFree || End == Length;
 
     /// <summary>
     /// How often the drill has to be sung to end on the first beat, the times in this section included: the smallest such number;
     /// <see langword="null"/> where no number does, and in free rhythm. With answers to lines that are filled up, the number of the lines
     /// alone, which need not be the smallest.
     /// </summary>
-    public int? RoundsToFirstBeat { get; init; }
+    public int? RoundsToFirstBeat { get; internal init; }
 
     /// <summary>The times the drill is sung.</summary>
-    public int Rounds => Lines.IsEmpty ? 0 : Lines[^1].Round + 1;
+    public int Rounds => Lines[^1].Round + 1;
 
     /// <summary>The pitch of a note.</summary>
     /// <param name="note">A note of this section.</param>
@@ -123,15 +167,11 @@ public sealed record Section
             : TempoChanges[low - 1].Onset + ((seconds - TempoChanges[low - 1].Seconds) * TempoChanges[low - 1].Tempo / 60);
     }
 
-    /// <summary>
-    /// The section with breaths taken in: the note before each ends where the breath begins. A breath that the section has already after the
-    /// same note is replaced.
-    /// </summary>
-    /// <param name="breaths">The breaths, in any order, each within the note before it or at its end.</param>
-    /// <exception cref="ArgumentException">
-    /// A breath does not begin within a note of the section, falls on no 24th of an akshara, or the section is too long for a finer grid.
-    /// </exception>
-    public Section WithBreaths(ValueList<Breath> breaths) => BreathInsertion.Into(this, breaths);
+    /// <summary>The title, and how much is sung.</summary>
+    public override string ToString() => OneLine.Of(string.Create(
+        CultureInfo.InvariantCulture, $"{Count(Lines.Count, "line")} of {Count(Notes.Count, "note")} in {Length} aksharas: {Title}"));
+
+    private static string Count(int count, string what) => string.Create(CultureInfo.InvariantCulture, $"{count} {what}{(count == 1 ? string.Empty : "s")}");
 
     /// <summary>The index of the last change at or before a point; -1 before the first.</summary>
     private int Reached(Rational aksharas)

@@ -8,14 +8,15 @@ internal sealed class TimeGrid
     /// <summary>The longest line in aksharas (the project's own bound).</summary>
     public const int LongestLine = 4_096;
 
-    private const long MostResolution = 16_383;
+    /// <summary>The finest grid, in parts of an akshara: what MusicXML's divisions hold.</summary>
+    public const long MostResolution = 16_383;
 
     private readonly Delivery _delivery;
     private readonly bool _isFree;
     private readonly long _leastHold;
     private readonly long[] _angaEnds;
 
-    // For each speed and line the steps before its last note, those of its last note and of the silence behind that: all that decides
+    // For each speed and line the steps before its last note, those of its last note and of the silence after that: all that decides
     // where lines end.
     private readonly (long Lead, long Last, long Silence)[] _lines;
     private readonly int _lineCount;
@@ -85,7 +86,7 @@ internal sealed class TimeGrid
 
         if (drill.Meter.IsFree)
         {
-            // Bars of free rhythm fall on sixteenths of an akshara's whole at the finest.
+            // Bars of free rhythm fall on quarters of an akshara at the finest.
             resolution = Rational.Lcm(resolution, MeasurePlan.FreeGrid);
         }
 
@@ -119,8 +120,8 @@ internal sealed class TimeGrid
     /// <summary>What becomes of the last note of a line.</summary>
     /// <param name="onset">Where it begins.</param>
     /// <param name="length">Its written length.</param>
-    /// <param name="rest">The silence written behind it; line by line the breath lies in it.</param>
-    /// <param name="breath">The breath behind it.</param>
+    /// <param name="rest">The silence written after it; line by line the breath lies in it.</param>
+    /// <param name="breath">The breath after it.</param>
     /// <returns>Where it ends, where the breath ends, and where the next line begins.</returns>
     public (long NoteEnd, long BreathEnd, long Next) Close(long onset, long length, long rest, long breath)
     {
@@ -167,12 +168,12 @@ internal sealed class TimeGrid
             var refusal = Refusal(
                 string.Create(CultureInfo.InvariantCulture, $"a line lasts {Aksharas(next - at)} aksharas; the most is {LongestLine}"),
                 "take shorter lines or units");
-            throw new PatternException(refusal.Finding with { Line = line + 1 });
+            throw new PatternException(refusal.Finding with { Place = new ScorePlace(1, line + 1) });
         }
 
         if (next > int.MaxValue)
         {
-            throw Refusal("the drill is too long to be put in time", "take fewer lines or longer units");
+            throw TooLong();
         }
     }
 
@@ -209,7 +210,7 @@ internal sealed class TimeGrid
         return (lead, Steps(notes[^1].Length, speed), Silence(notes[^1], speed));
     }
 
-    /// <summary>Grid steps of the silence behind a note.</summary>
+    /// <summary>Grid steps of the silence after a note.</summary>
     public long Silence(in LineNote note, Speed speed) => note.HasRest ? Whole(note.Rest * speed.Unit) : 0;
 
     private static long Fractions(Drill drill, Expansion expansion)
@@ -240,7 +241,11 @@ internal sealed class TimeGrid
         return resolution;
     }
 
-    private static long Bounded(long resolution) => resolution <= MostResolution
+    /// <summary>The refusal of more steps than a score has.</summary>
+    public static PatternException TooLong() => Refusal("the drill is too long to be put in time", "take fewer lines or longer units");
+
+    /// <summary>Refuses a grid that is too fine.</summary>
+    public static long Bounded(long resolution) => resolution <= MostResolution
         ? resolution
         : throw Refusal(
             string.Create(CultureInfo.InvariantCulture, $"the lengths need {resolution} parts of an akshara; the most is {MostResolution}"),

@@ -14,10 +14,10 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
     /// <summary>Where the next line begins, in aksharas.</summary>
     public Rational At => grid.Aksharas(_at);
 
-    /// <summary>The notes; to be asked for once all lines are in time.</summary>
+    /// <summary>The notes, once all lines are in time.</summary>
     public ValueList<ScoreNote> Notes => ValueList.Adopt(_notes);
 
-    /// <summary>The lines; to be asked for once all are in time.</summary>
+    /// <summary>The lines, once all are in time.</summary>
     public ValueList<ScoreLine> Lines => ValueList.Adopt(_lines);
 
     public ValueList<Breath> Breaths => _breaths.ToValueList();
@@ -27,7 +27,7 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
     /// <param name="index">Its index in the pattern.</param>
     /// <param name="speed">The speed.</param>
     /// <param name="round">The time through the drill, from 0.</param>
-    /// <param name="breath">The breath behind it, in steps.</param>
+    /// <param name="breath">The breath after it, in steps.</param>
     public void Sing(Line line, int index, Speed speed, int round, long breath)
     {
         var onset = _at;

@@ -3,34 +3,56 @@ using System.Globalization;
 namespace Warmup;
 
 /// <summary>Where a svara meets a string of the drone: the two partials that lie nearest each other, and how fast they beat.</summary>
-/// <param name="Tone">The svara.</param>
-/// <param name="StringIndex">The index of the string in <see cref="Drone.Strings"/>.</param>
-/// <param name="VoicePartial">The partial of the voice, 1 for its fundamental.</param>
-/// <param name="StringPartial">The partial of the string, 1 for its fundamental.</param>
-/// <param name="BeatHz">Beats a second between the two partials; 0 where they agree exactly.</param>
-/// <remarks>Immutable, value equality.</remarks>
-public readonly record struct Beat(ScaleTone Tone, int StringIndex, int VoicePartial, int StringPartial, double BeatHz)
+/// <remarks>Immutable, value equality; <c>default</c> is the tonic at rest on the first string.</remarks>
+public readonly record struct Beating
 {
+    private readonly int _voicePartialLessOne;
+    private readonly int _stringPartialLessOne;
+
+    internal Beating(ScaleTone tone, int stringIndex, int voicePartial, int stringPartial, double hz)
+    {
+        Tone = tone;
+        StringIndex = stringIndex;
+        _voicePartialLessOne = voicePartial - 1;
+        _stringPartialLessOne = stringPartial - 1;
+        Hz = hz;
+    }
+
+    /// <summary>The svara.</summary>
+    public ScaleTone Tone { get; }
+
+    /// <summary>The index of the string in <see cref="Drone.Strings"/>.</summary>
+    public int StringIndex { get; }
+
+    /// <summary>The partial of the voice, 1 for its fundamental.</summary>
+    public int VoicePartial => _voicePartialLessOne + 1;
+
+    /// <summary>The partial of the string, 1 for its fundamental.</summary>
+    public int StringPartial => _stringPartialLessOne + 1;
+
+    /// <summary>Beats a second between the two partials; 0 where they agree exactly.</summary>
+    public double Hz { get; }
+
     /// <summary>Whether the beating is slow enough to be heard as rest: below <see cref="Consonance.RestBelowHz"/>.</summary>
-    public bool LocksIn => BeatHz < Consonance.RestBelowHz;
+    public bool IsLockedIn => Hz < Consonance.RestBelowHz;
 
     /// <summary>The svara, the partials that meet, and how fast they beat.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Tone}: partial {VoicePartial} with partial {StringPartial} of string {StringIndex}, {BeatHz:0.###} Hz");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Tone}: partial {VoicePartial} with partial {StringPartial} of string {StringIndex}, {Hz:0.###} Hz");
 }
 
 /// <summary>How svaras agree with the drone: arithmetic on partials, no judgement of an ear.</summary>
 public static class Consonance
 {
-    /// <summary>The highest partial that is looked at, in the voice and in each string.</summary>
-    public const int MostPartials = 8;
+    /// <summary>The highest partial that is compared, in the voice and in each string: 8 (the project's own setting).</summary>
+    public static int MostPartials => 8;
 
-    /// <summary>The beat rate below which a svara counts as locked in, in Hz (the project's own setting).</summary>
-    public const double RestBelowHz = 1;
+    /// <summary>The beat rate below which a svara counts as locked in, in Hz: 1 (the project's own setting).</summary>
+    public static double RestBelowHz => 1;
 
     // Two partials that differ by less than this part of their frequency agree: only rounding keeps them apart.
     private const double Rounding = 1e-12;
 
-    /// <summary>The beat of a svara with each string of the drone.</summary>
+    /// <summary>How a svara beats with each string of the drone.</summary>
     /// <param name="tone">The svara.</param>
     /// <param name="tonic">The tonic.</param>
     /// <param name="tuning">The tuning.</param>
@@ -39,13 +61,16 @@ public static class Consonance
     /// How many partials of the voice count, 1 to 8; all eight by default, since a just third meets the drone's fifth partial with its
     /// fourth. With 1 only the fundamental counts.
     /// </param>
-    /// <returns>One beat a string, in the strings' order; of several partials that beat equally slowly the lowest are named.</returns>
+    /// <returns>One entry for each string, in the strings' order; of several partials that beat equally slowly the lowest are named.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="voicePartials"/> lies outside its range.</exception>
-    public static ValueList<Beat> With(ScaleTone tone, Tonic tonic, Tuning tuning, Drone drone, int voicePartials = MostPartials)
+    public static ValueList<Beating> With(ScaleTone tone, Tonic tonic, Tuning tuning, Drone drone, int voicePartials = 8)
     {
+        ArgumentNullException.ThrowIfNull(tonic);
+        ArgumentNullException.ThrowIfNull(tuning);
+        ArgumentNullException.ThrowIfNull(drone);
         Require.InRange(voicePartials, 1, MostPartials);
         var hz = tuning.Hz(tone, tonic);
-        var beats = new Beat[drone.Strings.Count];
+        var beats = new Beating[drone.Strings.Count];
         for (var i = 0; i < beats.Length; i++)
         {
             beats[i] = Nearest(tone, hz, i, drone.Strings[i].Pitch.Hz, voicePartials);
@@ -54,21 +79,21 @@ public static class Consonance
         return ValueList.Adopt(beats);
     }
 
-    /// <summary>The slowest beat of a svara with any string of the drone.</summary>
+    /// <summary>The slowest beating of a svara with any string of the drone.</summary>
     /// <param name="tone">The svara.</param>
     /// <param name="tonic">The tonic.</param>
     /// <param name="tuning">The tuning.</param>
-    /// <param name="drone">The drone, at least one string.</param>
+    /// <param name="drone">The drone.</param>
     /// <param name="voicePartials">How many partials of the voice count, 1 to 8; all eight by default.</param>
-    /// <returns>The beat; of several strings that beat equally slowly the one that meets the lowest partials.</returns>
+    /// <returns>The slowest; of several strings that beat equally slowly the one that meets the lowest partials.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="voicePartials"/> lies outside its range.</exception>
-    public static Beat Slowest(ScaleTone tone, Tonic tonic, Tuning tuning, Drone drone, int voicePartials = MostPartials)
+    public static Beating Slowest(ScaleTone tone, Tonic tonic, Tuning tuning, Drone drone, int voicePartials = 8)
     {
-        var best = default(Beat);
+        var best = default(Beating);
         var first = true;
         foreach (var beat in With(tone, tonic, tuning, drone, voicePartials))
         {
-            var slower = beat.BeatHz.CompareTo(best.BeatHz);
+            var slower = beat.Hz.CompareTo(best.Hz);
             if (first || slower < 0 || (slower == 0 && beat.VoicePartial + beat.StringPartial < best.VoicePartial + best.StringPartial))
             {
                 (best, first) = (beat, false);
@@ -78,9 +103,9 @@ public static class Consonance
         return best;
     }
 
-    private static Beat Nearest(ScaleTone tone, double hz, int index, double stringHz, int voicePartials)
+    private static Beating Nearest(ScaleTone tone, double hz, int index, double stringHz, int voicePartials)
     {
-        var best = new Beat(tone, index, 1, 1, double.MaxValue);
+        var best = new Beating(tone, index, 1, 1, double.MaxValue);
         for (var voice = 1; voice <= voicePartials; voice++)
         {
             for (var partial = 1; partial <= MostPartials; partial++)
@@ -89,9 +114,9 @@ public static class Consonance
                 beat = beat < Rounding * voice * hz ? 0 : beat;
 
                 // Multiples of a pair beat as many times as fast; rounding must not let one of them win.
-                if (beat < best.BeatHz * (1 - 1e-9))
+                if (beat < best.Hz * (1 - 1e-9))
                 {
-                    best = new Beat(tone, index, voice, partial, beat);
+                    best = new Beating(tone, index, voice, partial, beat);
                 }
             }
         }

@@ -1,32 +1,41 @@
+using System.Globalization;
+
 namespace Warmup;
 
-/// <summary>A string of the drone, or a reed of one that is held.</summary>
-/// <param name="Pitch">Its pitch.</param>
-public sealed record DroneString(ScorePitch Pitch);
+/// <summary>A string of the drone, or a reed of one that is held. Immutable, value equality.</summary>
+public sealed record DroneString
+{
+    internal DroneString(ScorePitch pitch) => Pitch = pitch;
 
-/// <summary>A stroke of a drone string.</summary>
-/// <param name="StringIndex">The index of the string in <see cref="Drone.Strings"/>.</param>
-/// <param name="Onset">When, in seconds from the score's beginning.</param>
-/// <param name="Length">How long it rings, in seconds.</param>
-public readonly record struct DroneStroke(int StringIndex, Rational Onset, Rational Length);
+    /// <summary>Its pitch.</summary>
+    public ScorePitch Pitch { get; }
+
+    /// <summary>The pitch.</summary>
+    public override string ToString() => Pitch.ToString();
+}
+
+/// <summary>A stroke of a drone string. Immutable, value equality.</summary>
+public readonly record struct DroneStroke
+{
+    internal DroneStroke(int stringIndex, Rational onset, Rational length) => (StringIndex, Onset, Length) = (stringIndex, onset, length);
+
+    /// <summary>The index of the string in <see cref="Drone.Strings"/>.</summary>
+    public int StringIndex { get; }
+
+    /// <summary>When, in seconds from the score's beginning.</summary>
+    public Rational Onset { get; }
+
+    /// <summary>How long it rings, in seconds.</summary>
+    public Rational Length { get; }
+}
 
 /// <summary>
-/// The drone of a score: strings plucked evenly one after the other with a longer rest behind the last, or notes held throughout. It
+/// The drone of a score: strings plucked evenly one after the other with a longer rest after the last, or notes held throughout. It
 /// keeps its own clock in seconds, free of the beat (common practice). <see cref="DroneStyle"/> chooses the strings.
 /// </summary>
 /// <remarks>Immutable, value equality.</remarks>
 public sealed record Drone
 {
-    /// <summary>The most strings (the project's own bound).</summary>
-    public const int MostStrings = 32;
-
-    /// <summary>The longest time between two strokes, in seconds (the project's own bound).</summary>
-    public const int LongestSeconds = 60;
-
-    private readonly ValueList<DroneString> _strings;
-    private readonly Rational _strokeSeconds;
-    private readonly Rational _restSeconds;
-
     /// <summary>A plucked drone.</summary>
     /// <param name="strings">The strings in the order in which they are plucked: 1 to 32.</param>
     /// <param name="strokeSeconds">From one stroke to the next, in seconds: 0 to 60.</param>
@@ -39,42 +48,40 @@ public sealed record Drone
         RestSeconds = restSeconds;
     }
 
-    /// <summary>The usual time between two strokes, in seconds (the project's own setting).</summary>
+    /// <summary>The most strings: 32 (the project's own bound).</summary>
+    public static int MostStrings => 32;
+
+    /// <summary>The longest time between two strokes, in seconds: 60 (the project's own bound).</summary>
+    public static int LongestSeconds => 60;
+
+    /// <summary>The usual time between two strokes, in seconds: 1 (the project's own setting).</summary>
     public static Rational UsualStroke => Rational.One;
 
-    /// <summary>The usual time behind the last stroke, in seconds (2 to 3 s are described for the tanpura; the shortest is taken).</summary>
+    /// <summary>The usual time after the last stroke, in seconds: 2 (2 to 3 s are described for the tanpura; the shortest is taken).</summary>
     public static Rational UsualRest => 2;
 
-    /// <summary>The shortest time behind the last stroke, in seconds: a cycle of no length would have strokes without end (the project's own bound).</summary>
+    /// <summary>The shortest time after the last stroke, in seconds: 1/10 (the project's own bound), since a cycle of no length would have strokes without end.</summary>
     public static Rational ShortestRest => new(1, 10);
 
     /// <summary>The strings in the order in which they are plucked: 1 to 32.</summary>
     /// <exception cref="ArgumentOutOfRangeException">There are none, or too many.</exception>
     public ValueList<DroneString> Strings
     {
-        get => _strings;
+        get;
         init
         {
             Require.InRange(value.Count, 1, MostStrings, "the number of drone strings");
-            _strings = value;
+            field = value;
         }
     }
 
     /// <summary>From one stroke to the next, in seconds: 0 to 60; 0 plucks all strings at once.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
-    public Rational StrokeSeconds
-    {
-        get => _strokeSeconds;
-        init => _strokeSeconds = Require.InRange(value, 0, LongestSeconds, nameof(StrokeSeconds));
-    }
+    public Rational StrokeSeconds { get; init => field = Require.InRange(value, 0, LongestSeconds, nameof(StrokeSeconds)); }
 
     /// <summary>From the last stroke of a cycle to the first of the next, in seconds: 0.1 to 60.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
-    public Rational RestSeconds
-    {
-        get => _restSeconds;
-        init => _restSeconds = Require.InRange(value, ShortestRest, LongestSeconds, nameof(RestSeconds));
-    }
+    public Rational RestSeconds { get; init => field = Require.InRange(value, ShortestRest, LongestSeconds, nameof(RestSeconds)); }
 
     /// <summary>Whether the strings are not plucked but held from the beginning to the end, as a sruti box does; false by default.</summary>
     public bool IsHeld { get; init; }
@@ -89,6 +96,11 @@ public sealed record Drone
     /// <param name="tonicName">The written name of the tonic.</param>
     public static Drone Tanpura(Scale scale, Tonic tonic, Tuning tuning, NoteName tonicName) =>
         DroneStyle.Tanpura.For(scale, tonic, tuning, tonicName);
+
+    /// <summary>How many strings there are, and how they are played.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{Strings.Count} {(Strings.Count == 1 ? "string" : "strings")}, {(IsHeld ? "held" : $"plucked every {StrokeSeconds} s, {RestSeconds} s after the last")}");
 
     /// <summary>
     /// The strokes that begin before a time; each rings until its string is plucked again or the time is over. A held drone has one stroke

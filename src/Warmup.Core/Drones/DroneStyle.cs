@@ -11,13 +11,9 @@ namespace Warmup;
 /// </remarks>
 public sealed record DroneStyle
 {
-    private readonly int _stringCount = 4;
-    private readonly Rational _strokeSeconds = Drone.UsualStroke;
-    private readonly Rational _restSeconds = Drone.UsualRest;
-
     private DroneStyle(bool isHeld) => IsHeld = isHeld;
 
-    /// <summary>A tanpura of four strings, plucked a second apart with two seconds behind the last.</summary>
+    /// <summary>A tanpura of four strings, plucked a second apart with two seconds after the last.</summary>
     public static DroneStyle Tanpura { get; } = new(false);
 
     /// <summary>A sruti box: the tonic and the fifth held throughout.</summary>
@@ -31,11 +27,7 @@ public sealed record DroneStyle
 
     /// <summary>The strings of a tanpura: 4 (the default) or 5. A sruti box has none.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is neither.</exception>
-    public int StringCount
-    {
-        get => _stringCount;
-        init => _stringCount = Require.InRange(value, 4, 5, nameof(StringCount));
-    }
+    public int StringCount { get; init => field = Require.InRange(value, 4, 5, nameof(StringCount)); } = 4;
 
     /// <summary>
     /// The note of the second of five strings, taken below the middle S; <see langword="null"/>, the default, takes the scale's highest N.
@@ -45,19 +37,11 @@ public sealed record DroneStyle
 
     /// <summary>From one stroke to the next, in seconds: 0 to 60; 1 by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
-    public Rational StrokeSeconds
-    {
-        get => _strokeSeconds;
-        init => _strokeSeconds = Require.InRange(value, 0, Drone.LongestSeconds, nameof(StrokeSeconds));
-    }
+    public Rational StrokeSeconds { get; init => field = Require.InRange(value, 0, Drone.LongestSeconds, nameof(StrokeSeconds)); } = Drone.UsualStroke;
 
     /// <summary>From the last stroke of a cycle to the first of the next, in seconds: 0.1 to 60; 2 by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
-    public Rational RestSeconds
-    {
-        get => _restSeconds;
-        init => _restSeconds = Require.InRange(value, Drone.ShortestRest, Drone.LongestSeconds, nameof(RestSeconds));
-    }
+    public Rational RestSeconds { get; init => field = Require.InRange(value, Drone.ShortestRest, Drone.LongestSeconds, nameof(RestSeconds)); } = Drone.UsualRest;
 
     /// <summary>The tones of the strings for a scale, in the order in which they are plucked; of a sruti box from low to high.</summary>
     /// <param name="scale">The scale.</param>
@@ -87,7 +71,7 @@ public sealed record DroneStyle
         ArgumentNullException.ThrowIfNull(tonic);
         ArgumentNullException.ThrowIfNull(tuning);
         var hz = tonic.Hz;
-        var strings = TonesFor(scale).ConvertAll(tone => new DroneString(ScoreBuilder.Pitch(tone, tonic, hz, tuning, tonicName)));
+        var strings = TonesFor(scale).ConvertAll(tone => new DroneString(ScorePitch.Of(tone, tonic, hz, tuning, tonicName)));
         return new Drone(strings, StrokeSeconds, RestSeconds) { IsHeld = IsHeld };
     }
 

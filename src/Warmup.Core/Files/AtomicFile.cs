@@ -2,15 +2,15 @@ using System.Globalization;
 
 namespace Warmup;
 
-/// <summary>Writes files whole or not at all, and never over an existing one unasked.</summary>
+/// <summary>Writes files whole or not at all, and replaces an existing one only where the caller allows it.</summary>
 public static class AtomicFile
 {
-    // Writers of one file at the same time, and files that killed ones left behind (the project's own bound).
+    // Writers of one file at the same time, and files left over by writers that were killed (the project's own bound).
     private const int MostTemporary = 100;
 
     /// <summary>Writes a file: first under a temporary name beside it, then moved into place.</summary>
     /// <param name="path">The file; its folder must exist.</param>
-    /// <param name="write">Writes the content. When it throws, nothing is left behind.</param>
+    /// <param name="write">Writes the content. When it throws, no file is left.</param>
     /// <param name="overwrite">Whether an existing file may be replaced.</param>
     /// <exception cref="IOException">The file exists and may not be replaced, or the disk refuses.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
@@ -18,6 +18,7 @@ public static class AtomicFile
     public static void Write(string path, Action<Stream> write, bool overwrite = false)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
+        ArgumentNullException.ThrowIfNull(write);
         var full = Path.GetFullPath(path);
         RefuseExisting(full, overwrite);
         var stream = Begin(full, out var temporary);
@@ -47,30 +48,39 @@ public static class AtomicFile
     /// <param name="score">The score.</param>
     /// <param name="path">The file; its folder must exist.</param>
     /// <param name="overwrite">Whether an existing file may be replaced.</param>
-    /// <param name="cancellationToken">Stops the work and leaves nothing behind.</param>
+    /// <param name="cancellationToken">Stops the work and leaves no file.</param>
     /// <exception cref="IOException">The file exists and may not be replaced, or the disk refuses.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
     /// <exception cref="ExportException">The format cannot hold the score.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static void Save(this IScoreFormat format, Score score, string path, bool overwrite = false, CancellationToken cancellationToken = default) =>
+    public static void Save(this IScoreFormat format, Score score, string path, bool overwrite = false, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(format);
+        ArgumentNullException.ThrowIfNull(score);
         Write(path, stream => format.Write(score, stream, cancellationToken), overwrite);
+    }
 
     /// <summary>Writes a score to a file on a thread of the pool, whole or not at all.</summary>
     /// <param name="format">The format.</param>
     /// <param name="score">The score.</param>
     /// <param name="path">The file; its folder must exist.</param>
     /// <param name="overwrite">Whether an existing file may be replaced.</param>
-    /// <param name="cancellationToken">Stops the work and leaves nothing behind.</param>
+    /// <param name="cancellationToken">Stops the work and leaves no file.</param>
     /// <exception cref="IOException">The file exists and may not be replaced, or the disk refuses.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
     /// <exception cref="ExportException">The format cannot hold the score.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static Task SaveAsync(this IScoreFormat format, Score score, string path, bool overwrite = false, CancellationToken cancellationToken = default) =>
-        Task.Run(() => format.Save(score, path, overwrite, cancellationToken), cancellationToken);
+    public static Task SaveAsync(this IScoreFormat format, Score score, string path, bool overwrite = false, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(format);
+        ArgumentNullException.ThrowIfNull(score);
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        return Task.Run(() => format.Save(score, path, overwrite, cancellationToken), cancellationToken);
+    }
 
     /// <summary>
-    /// Begins a new file beside the one that is wanted. A name that is taken belongs to another writer, or was left behind by a process that
-    /// was killed: it is not touched, and the next one is tried.
+    /// Begins a new file beside the one that is wanted. A name that is taken belongs to another writer, or was left over by a process that
+    /// was killed: it is not touched, and the next name is tried.
     /// </summary>
     private static FileStream Begin(string full, out string temporary)
     {

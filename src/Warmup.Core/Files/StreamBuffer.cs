@@ -12,6 +12,7 @@ public sealed class StreamBuffer(Stream stream) : IBufferWriter<byte>, IDisposab
 {
     private const int Size = 16 * 1024;
 
+    private readonly Stream _stream = Require.NotNull(stream);
     private byte[] _buffer = ArrayPool<byte>.Shared.Rent(Size);
     private int _used;
 
@@ -44,11 +45,11 @@ public sealed class StreamBuffer(Stream stream) : IBufferWriter<byte>, IDisposab
     /// <summary>Hands what was written to the stream.</summary>
     public void Flush()
     {
-        stream.Write(_buffer, 0, _used);
+        _stream.Write(_buffer, 0, _used);
         _used = 0;
     }
 
-    /// <summary>Gives the memory back. What was not flushed is lost, as befits an export that was refused.</summary>
+    /// <summary>Gives the memory back. What was not flushed is lost.</summary>
     public void Dispose()
     {
         if (_buffer.Length > 0)

@@ -1,9 +1,19 @@
 namespace Warmup;
 
-/// <summary>A caution that goes with whatever asks something of a voice.</summary>
-/// <param name="Text">The caution; whole sentences.</param>
-/// <param name="Source">Where it comes from.</param>
-public sealed record Caution(string Text, string Source);
+/// <summary>A caution that goes with everything a voice is given to sing. Immutable, value equality.</summary>
+public sealed record Caution
+{
+    internal Caution(string text, string source) => (Text, Source) = (text, source);
+
+    /// <summary>The caution; whole sentences.</summary>
+    public string Text { get; }
+
+    /// <summary>Where it comes from.</summary>
+    public string Source { get; }
+
+    /// <summary>The caution, cut to 200 characters.</summary>
+    public override string ToString() => OneLine.Of(Text);
+}
 
 /// <summary>The usual cautions. They are no diagnosis, and no warm-up is known to prevent injury.</summary>
 public static class Cautions

@@ -61,36 +61,63 @@ public static class FindingCode
     public const string DroneWithoutString = "drone.string";
 }
 
-/// <summary>Something found about a drill: what it is, where it is, and what would clear it.</summary>
-/// <param name="Code">One of <see cref="FindingCode"/>.</param>
-/// <param name="Severity">How much it matters.</param>
-/// <param name="Message">What was found, with the measured value and the limit; one sentence, no full stop.</param>
-/// <param name="Fix">What would clear it; empty where nothing would.</param>
-public sealed record Finding(string Code, Severity Severity, string Message, string Fix)
+/// <summary>Something found about a drill: what it is, where it is, and what would clear it. Immutable, value equality.</summary>
+public sealed record Finding
 {
+    /// <summary>Says what was found.</summary>
+    /// <param name="code">A stable name for programs: one of <see cref="FindingCode"/>, or one of your own.</param>
+    /// <param name="severity">How much it matters.</param>
+    /// <param name="message">What was found, with the measured value and the limit; one sentence, no full stop.</param>
+    /// <param name="fix">What would clear it; empty where nothing would.</param>
+    /// <exception cref="ArgumentException">The code or the message is empty, or the severity is none of the three.</exception>
+    public Finding(string code, Severity severity, string message, string fix = "")
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(code);
+        ArgumentException.ThrowIfNullOrWhiteSpace(message);
+        Code = code;
+        Severity = Require.Defined(severity);
+        Message = message;
+        Fix = Require.NotNull(fix);
+    }
+
+    /// <summary>A stable name for programs: one of <see cref="FindingCode"/>, or one that a check of your own gives.</summary>
+    public string Code { get; }
+
+    /// <summary>How much it matters.</summary>
+    public Severity Severity { get; }
+
+    /// <summary>What was found, with the measured value and the limit; one sentence, no full stop.</summary>
+    public string Message { get; }
+
+    /// <summary>What would clear it; empty where nothing would.</summary>
+    public string Fix { get; }
+
     /// <summary>The alias of the singer it concerns, or <see langword="null"/>.</summary>
     public string? Singer { get; init; }
 
-    /// <summary>The line of the drill, counted from 1, or <see langword="null"/>.</summary>
-    public int? Line { get; init; }
-
-    /// <summary>The onset in aksharas from the section's beginning, or <see langword="null"/>.</summary>
-    public Rational? Beat { get; init; }
+    /// <summary>Where it is; <see langword="null"/> where it concerns the whole drill.</summary>
+    public ScorePlace? Place { get; init; }
 
     /// <summary>The measured value, in <see cref="Unit"/>; or <see langword="null"/>.</summary>
-    public double? Measured { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">The value is not a finite number.</exception>
+    public double? Measured { get; init => field = Finite(value, nameof(Measured)); }
 
     /// <summary>The limit it was held against, in <see cref="Unit"/>; or <see langword="null"/>.</summary>
-    public double? Limit { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">The value is not a finite number.</exception>
+    public double? Limit { get; init => field = Finite(value, nameof(Limit)); }
 
     /// <summary>The unit of the measured value: <c>cents</c>, <c>s</c>; or <see langword="null"/>.</summary>
     public string? Unit { get; init; }
 
-    /// <summary>The place, the message and the fix in one line.</summary>
+    /// <summary>The singer, the place, the message and the fix: one line, as long as the message and the fix are.</summary>
     public override string ToString()
     {
-        var place = Line is { } line ? string.Create(CultureInfo.InvariantCulture, $"line {line}: ") : string.Empty;
         var who = Singer is { } singer ? $"{singer}: " : string.Empty;
-        return Fix.Length == 0 ? $"{who}{place}{Message}" : $"{who}{place}{Message}; {Fix}";
+        var where = Place is { } place ? $"{place}: " : string.Empty;
+        return Fix.Length == 0 ? $"{who}{where}{Message}" : $"{who}{where}{Message}; {Fix}";
     }
+
+    private static double? Finite(double? value, string name) => value is { } number && !double.IsFinite(number)
+        ? throw new ArgumentOutOfRangeException(name, value, string.Create(CultureInfo.InvariantCulture, $"{name} must be a finite number, not {number}"))
+        : value;
 }

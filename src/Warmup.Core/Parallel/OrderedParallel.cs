@@ -1,55 +1,45 @@
+using System.Globalization;
 using System.Runtime.CompilerServices;
 
 namespace Warmup;
 
 /// <summary>
-/// Runs many drills through a function on several workers, and hands the results over in the order of the input: the same results whatever
-/// the number of workers.
+/// Runs a function over many items on several workers and returns the results in the order of the input: the same results for any number of
+/// workers.
 /// </summary>
 /// <remarks>
-/// <para>The input is read one item at a time, by whoever takes the results, and never further than <see cref="LookAhead"/> items beyond
-/// the last result that was taken: an endless input needs no more memory than a short one. When the k-th result is taken, exactly
+/// <para>The thread that takes the results reads the input, one item at a time and never more than <see cref="LookAhead"/> items beyond
+/// the last result it took: an endless input needs no more memory than a short one. When the k-th result is taken, exactly
 /// k - 1 + <see cref="LookAhead"/> items have been read, or all of them.</para>
 /// <para>Workers are threads of the pool; each gives its thread back after every item, so that other work is served in between. A loop
-/// over <see cref="Map{TItem, TResult}"/> is itself one of the workers, and waits only for items that are being worked on: it goes on when
-/// the pool has no thread to spare. Loops over <see cref="MapAsync{TItem, TResult}"/> hold no thread while they wait.</para>
+/// over <see cref="Map{TItem, TResult}"/> is itself one of the workers and waits only for items that are being worked on, so it goes on even
+/// when the pool has no thread to spare. Loops over <see cref="MapAsync{TItem, TResult}"/> hold no thread while they wait.</para>
 /// <para>The function must be safe to call on several threads at once; all of this library's functions are. Immutable, value equality.</para>
 /// </remarks>
 public sealed record OrderedParallel
 {
-    /// <summary>The most workers (the project's own bound).</summary>
-    public const int MostWorkers = 256;
+    /// <summary>The most workers: 256 (the project's own bound).</summary>
+    public static int MostWorkers => 256;
 
-    /// <summary>The longest look-ahead (the project's own bound).</summary>
-    public const int LongestLookAhead = 65_536;
+    /// <summary>The longest look-ahead: 65,536 items (the project's own bound).</summary>
+    public static int LongestLookAhead => 65_536;
 
-    private readonly int _workers;
-    private readonly int _lookAhead = 64;
-
-    /// <summary>How many items are worked on at once, 1 to 256. The number of cores is a good choice; the library does not ask for it.</summary>
+    /// <summary>How many items are worked on at once, 1 to 256. The number of cores is a good choice; the library does not look it up.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
-    public required int Workers
-    {
-        get => _workers;
-        init => _workers = Require.InRange(value, 1, MostWorkers, nameof(Workers));
-    }
+    public required int Workers { get; init => field = Require.InRange(value, 1, MostWorkers, nameof(Workers)); }
 
     /// <summary>
     /// The items that may be read before their results are taken, 1 to 65,536; 64 by default (the project's own setting). With fewer than
     /// there are workers, some have nothing to do.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
-    public int LookAhead
-    {
-        get => _lookAhead;
-        init => _lookAhead = Require.InRange(value, 1, LongestLookAhead, nameof(LookAhead));
-    }
+    public int LookAhead { get; init => field = Require.InRange(value, 1, LongestLookAhead, nameof(LookAhead)); } = 64;
 
     /// <summary>The results in the order of the input. Nothing is read before the first result is asked for.</summary>
-    /// <typeparam name="TItem">The type of an item: a <see cref="Drill"/>, or what one is made from.</typeparam>
+    /// <typeparam name="TItem">The type of an item: a drill, or what one is made from.</typeparam>
     /// <typeparam name="TResult">The type of a result.</typeparam>
     /// <param name="items">The input; it may be endless.</param>
-    /// <param name="make">Makes an item's result; its token tells that the result is not wanted any more.</param>
+    /// <param name="make">Makes an item's result; its token says when the result is no longer wanted.</param>
     /// <param name="cancellationToken">Stops the work; no further item is read.</param>
     /// <returns>A sequence; each enumeration is a run of its own. An enumerator that is left early stops its workers and waits for them.</returns>
     /// <exception cref="OrderedParallelException">While enumerating: an item failed, and the results of all items before it have been taken.</exception>
@@ -85,7 +75,7 @@ public sealed record OrderedParallel
     /// <typeparam name="TItem">The type of an item.</typeparam>
     /// <typeparam name="TResult">The type of a result.</typeparam>
     /// <param name="items">The input; it may be endless. It is read while the next result is asked for, so reading it should not block.</param>
-    /// <param name="make">Makes an item's result; its token tells that the result is not wanted any more.</param>
+    /// <param name="make">Makes an item's result; its token says when the result is no longer wanted.</param>
     /// <param name="cancellationToken">Stops the work; no further item is read.</param>
     /// <returns>A sequence, as that of <see cref="Map{TItem, TResult}"/>.</returns>
     /// <exception cref="OrderedParallelException">While enumerating: an item failed, and the results of all items before it have been taken.</exception>
@@ -116,6 +106,9 @@ public sealed record OrderedParallel
         ArgumentNullException.ThrowIfNull(make);
         return EachAsync(items, equip, make, cancellationToken);
     }
+
+    /// <summary>The workers and the look-ahead.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Workers} workers, {LookAhead} items ahead");
 
     private IEnumerable<TResult> Each<TItem, TTool, TResult>(
         IEnumerable<TItem> items, Func<TTool> equip, Func<TItem, TTool, CancellationToken, TResult> make, CancellationToken cancellationToken)

@@ -1,9 +1,9 @@
 namespace Warmup.Voices;
 
-/// <summary>Every note of a score in seconds, and what a breath behind it would be.</summary>
+/// <summary>Every note of a score in seconds, and what a breath after it would be.</summary>
 internal static class BreathCandidates
 {
-    // A breath's length is rounded up to this part of an akshara, so that divisions stay within what notation files hold.
+    // The finest grid of a section: divisions stay within what notation files hold.
     private const int MostResolution = 16_383;
 
     public static Place[] Of(Score score, BreathNeed need)
@@ -28,7 +28,7 @@ internal static class BreathCandidates
                     places[at - 1] = places[at - 1] with { EndsSpan = silent, Breath = silent ? null : places[at - 1].Breath };
                 }
 
-                var breath = BreathAfter(section, s, n, grid, shortestNotes[note.LineIndex], need.ShortestBreathSeconds);
+                var breath = BreathAfter(score, s, n, grid, shortestNotes[note.LineIndex], need.ShortestBreathSeconds);
                 var shortened = breath is null ? end : section.SecondsAt(breath.Onset);
                 places[at] = new Place(s, n, sectionStart + start, sectionStart + end, sectionStart + shortened, false, breath);
             }
@@ -66,8 +66,9 @@ internal static class BreathCandidates
         return shortest;
     }
 
-    private static PlannedBreath? BreathAfter(Section section, int s, int n, int grid, int shortestOfLine, Rational shortest)
+    private static PlannedBreath? BreathAfter(Score score, int s, int n, int grid, int shortestOfLine, Rational shortest)
     {
+        var section = score.Sections[s];
         var note = section.Notes[n];
         var isLast = n + 1 == section.Notes.Count;
         var next = isLast ? default : section.Notes[n + 1];
@@ -91,7 +92,7 @@ internal static class BreathCandidates
             return null;
         }
 
-        return Make(section, s, n, onset, until - onset, shortestOfLine);
+        return Make(score, s, n, onset, until - onset, shortestOfLine);
     }
 
     /// <summary>
@@ -128,11 +129,12 @@ internal static class BreathCandidates
         }
 
         var until = place.Note + 1 == section.Notes.Count ? section.Length : section.Notes[place.Note + 1].Onset;
-        return Make(section, place.Section, place.Note, onset, until - onset, note.LengthSteps) with { LetsGo = true };
+        return Make(score, place.Section, place.Note, onset, until - onset, note.LengthSteps) with { IsEarlyRelease = true };
     }
 
-    private static PlannedBreath Make(Section section, int s, int n, Rational onset, Rational length, int shortestOfLine)
+    private static PlannedBreath Make(Score score, int s, int n, Rational onset, Rational length, int shortestOfLine)
     {
+        var section = score.Sections[s];
         var note = section.Notes[n];
         var isLast = n + 1 == section.Notes.Count;
         var next = isLast ? default : section.Notes[n + 1];
@@ -146,7 +148,13 @@ internal static class BreathCandidates
             : BreathCosts.Elsewhere;
         harm += kept * 2 < note.Length ? BreathCosts.HalfLost : 0;
         return new PlannedBreath(
-            s, n, note.LineIndex + 1, n - section.Lines[note.LineIndex].FirstNote + 1, onset, length, atLineEnd, atLineEnd ? BreathCosts.AtLineEnd : BreathCosts.InsideLine, harm);
+            score.PlaceOf(s, note.LineIndex, onset),
+            n,
+            n - section.Lines[note.LineIndex].FirstNote + 1,
+            length,
+            atLineEnd,
+            atLineEnd ? BreathCosts.AtLineEnd : BreathCosts.InsideLine,
+            harm);
     }
 
     /// <summary>The least length on the grid that lasts as long as a breath and ends at a point; none where it would reach back to a note's onset.</summary>
@@ -177,7 +185,7 @@ internal static class BreathCandidates
     /// <param name="Start">Its onset.</param>
     /// <param name="End">Its end as written.</param>
     /// <param name="ShortenedEnd">Its end if a breath follows.</param>
-    /// <param name="EndsSpan">Whether the silence behind it, or the end of the score, ends a span anyway.</param>
+    /// <param name="EndsSpan">Whether the silence after it, or the end of the score, ends a span anyway.</param>
     /// <param name="Breath">The breath that could follow; <see langword="null"/> where none can or need.</param>
     internal readonly record struct Place(int Section, int Note, Rational Start, Rational End, Rational ShortenedEnd, bool EndsSpan, PlannedBreath? Breath);
 }

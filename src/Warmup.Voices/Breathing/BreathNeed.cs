@@ -1,6 +1,8 @@
+using System.Globalization;
+
 namespace Warmup.Voices;
 
-/// <summary>What breathing asks: no span longer than the capacity, and no breath shorter than the shortest.</summary>
+/// <summary>What singers need to breathe: no span longer than the capacity, and no breath shorter than the shortest.</summary>
 /// <remarks>Immutable, value equality.</remarks>
 public sealed record BreathNeed
 {
@@ -22,7 +24,11 @@ public sealed record BreathNeed
 
     /// <summary>What a singer needs.</summary>
     /// <param name="singer">The singer.</param>
-    public static BreathNeed Of(Singer singer) => new(singer.BreathSeconds, singer.ShortestBreathSeconds);
+    public static BreathNeed Of(Singer singer)
+    {
+        ArgumentNullException.ThrowIfNull(singer);
+        return new BreathNeed(singer.BreathSeconds, singer.ShortestBreathSeconds);
+    }
 
     /// <summary>What is enough for all singers who breathe together: the smallest capacity and the longest of the shortest breaths.</summary>
     /// <param name="singers">The singers, at least one.</param>
@@ -43,4 +49,8 @@ public sealed record BreathNeed
 
         return new BreathNeed(capacity, shortest);
     }
+
+    /// <summary>The capacity and the shortest breath.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture, $"{CapacitySeconds.ToDouble():0.0##} s on a breath, breaths of {ShortestBreathSeconds.ToDouble():0.0##} s");
 }

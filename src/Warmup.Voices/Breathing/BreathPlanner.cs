@@ -111,8 +111,7 @@ internal sealed class BreathPlanner
                 ? "take shorter lines, or a slower tempo in which a note is long enough to breathe from"
                 : "sing line by line, take shorter lines, or a slower tempo in which a note is long enough to breathe from")
         {
-            Line = note.LineIndex + 1,
-            Beat = note.Onset,
+            Place = _score.PlaceOf(_places[stuck].Section, note),
             Limit = capacity,
             Unit = "s",
         };
@@ -139,6 +138,6 @@ internal sealed class BreathPlanner
         return last;
     }
 
-    /// <summary>A span to a note, and the breath planned behind it; none where silence stands there.</summary>
+    /// <summary>A span to a note, and the breath planned after it; none where silence follows.</summary>
     private readonly record struct Stretch(int To, PlannedBreath? Breath);
 }

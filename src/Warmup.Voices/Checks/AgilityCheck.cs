@@ -9,7 +9,7 @@ internal static class AgilityCheck
     {
         foreach (var worst in WorstOfEachLine(score, AgilityLimits.Of(singer.Experience)))
         {
-            yield return Say(score.Sections[worst.Section], worst, singer);
+            yield return Say(score, worst, singer);
         }
     }
 
@@ -19,7 +19,7 @@ internal static class AgilityCheck
         Hurry? worst = null;
         foreach (var hurry in All(score, limits))
         {
-            if (worst is { } known && (known.Section, known.Line) != (hurry.Section, hurry.Line))
+            if (worst is { } known && (known.Section, known.Note.LineIndex) != (hurry.Section, hurry.Note.LineIndex))
             {
                 yield return known;
                 worst = null;
@@ -66,7 +66,7 @@ internal static class AgilityCheck
                     var needed = limits.LeastSeconds(pitch.Midi - from.Pitch.Midi, out var binding);
                     if (onset - from.Seconds < needed)
                     {
-                        yield return new Hurry(s, note.LineIndex + 1, note.Onset, from.Pitch, pitch, onset - from.Seconds, needed, binding);
+                        yield return new Hurry(s, note, from.Pitch, pitch, onset - from.Seconds, needed, binding);
                     }
                 }
             }
@@ -83,7 +83,7 @@ internal static class AgilityCheck
     private static (Rational Seconds, ScorePitch Pitch) At(Section section, ScoreNote note, Rational sectionStart) =>
         (sectionStart + section.SecondsAt(note.Onset), section.PitchOf(note));
 
-    /// <summary>What is asked and what the limit is, in words.</summary>
+    /// <summary>How quick the notes are and what the limit is, in words.</summary>
     public static string Describe(Hurry hurry, Experience experience)
     {
         var (available, needed) = (hurry.Available.ToDouble() * 1000, hurry.Needed.ToDouble() * 1000);
@@ -91,45 +91,45 @@ internal static class AgilityCheck
         {
             return string.Create(
                 CultureInfo.InvariantCulture,
-                $"{1000 / available:0.0#} notes a second are asked; the most for this level ({experience.ToWord()}) is {1000 / needed:0.#}, this project's own setting");
+                $"{1000 / available:0.0#} notes a second; the most for this level ({experience.ToWord()}) is {1000 / needed:0.#}, this project's own setting");
         }
 
         var semitones = hurry.To.Midi - hurry.From.Midi;
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{hurry.From.Tone} to {hurry.To.Tone} ({Math.Abs(semitones)} {(Math.Abs(semitones) == 1 ? "semitone" : "semitones")} {(semitones > 0 ? "up" : "down")}) has {available:0} ms; the leap rule asks for {needed:0} ms (Xu and Sun 2002, measured with speakers, and this project's steady part)");
+            $"{hurry.From.Tone} to {hurry.To.Tone} ({Math.Abs(semitones)} {(Math.Abs(semitones) == 1 ? "semitone" : "semitones")} {(semitones > 0 ? "up" : "down")}) has {available:0} ms; the leap rule needs {needed:0} ms (Xu and Sun 2002, measured with speakers, and this project's steady part)");
     }
 
-    private static Finding Say(Section section, Hurry hurry, Singer singer)
+    private static Finding Say(Score score, Hurry hurry, Singer singer)
     {
-        var tempo = (section.TempoAt(hurry.Onset) * hurry.Available / hurry.Needed).Floor();
+        var section = score.Sections[hurry.Section];
+        var tempo = (section.TempoAt(hurry.Note.Onset) * hurry.Available / hurry.Needed).Floor();
         var slower = tempo >= Tempo.Slowest ? string.Create(CultureInfo.InvariantCulture, $"take a tempo of {tempo} at most") : "take fewer notes an akshara";
         return new Finding(
             FindingCode.TooFast,
             Severity.Error,
             Describe(hurry, singer.Experience),
-            section.Lines[hurry.Line - 1].Speed.Kalam > 1 ? $"{slower}, or the speed before" : slower)
+            section.Lines[hurry.Note.LineIndex].Speed.Kalam > 1 ? $"{slower}, or the speed before" : slower)
         {
             Singer = singer.Alias,
-            Line = hurry.Line,
-            Beat = hurry.Onset,
+            Place = score.PlaceOf(hurry.Section, hurry.Note),
             Measured = hurry.Available.ToDouble(),
             Limit = hurry.Needed.ToDouble(),
             Unit = "s",
         };
     }
 
-    /// <summary>Two notes whose onsets lie too close; line counted from 1, times in seconds, the onset in aksharas.</summary>
+    /// <summary>Two notes whose onsets lie too close: the index of the section, the second note, the pitches, and times in seconds.</summary>
     internal readonly record struct Hurry(
-        int Section, int Line, Rational Onset, ScorePitch From, ScorePitch To, Rational Available, Rational Needed, ThroatLimit Binding);
+        int Section, ScoreNote Note, ScorePitch From, ScorePitch To, Rational Available, Rational Needed, ThroatLimit Binding);
 
     /// <summary>
     /// The grid steps from one onset to the next that are enough for every change of pitch in a section of one tempo: most pairs of notes
-    /// keep them and need not be looked at in seconds. The widest changes ask for most. Where the tempo changes no number is enough.
+    /// keep them and need not be compared in seconds. The widest changes need most. Where the tempo changes no number is enough.
     /// </summary>
     private static long EnoughSteps(Section section, AgilityLimits limits)
     {
-        if (!section.TempoChanges.IsEmpty || section.Pitches.IsEmpty)
+        if (!section.TempoChanges.IsEmpty)
         {
             return long.MaxValue;
         }

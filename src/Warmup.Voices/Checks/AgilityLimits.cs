@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Warmup.Voices;
 
 /// <summary>Which limit of the throat binds.</summary>
@@ -21,39 +23,32 @@ public enum ThroatLimit
 /// </remarks>
 public sealed record AgilityLimits
 {
-    /// <summary>No level may go beyond so many notes a second (the project's own setting, derived from the times of the changes).</summary>
-    public const int MostNotesASecond = 9;
-
-    private readonly Rational _notesASecond = 3;
-    private readonly Rational _steadySeconds = new(1, 10);
+    /// <summary>The most notes a second of any level: 9 (the project's own setting, derived from the times of the changes).</summary>
+    public static int MostNotesASecond => 9;
 
     /// <summary>The most notes a second, 1/2 to 9; 3 by default, the beginner's.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
-    public Rational NotesASecond
-    {
-        get => _notesASecond;
-        init => _notesASecond = Require.InRange(value, new Rational(1, 2), MostNotesASecond, nameof(NotesASecond));
-    }
+    public Rational NotesASecond { get; init => field = Require.InRange(value, new Rational(1, 2), MostNotesASecond, nameof(NotesASecond)); } = 3;
 
-    /// <summary>How long a pitch has to stand after the change, in seconds, 0 to 1; 0.1 by default, the beginner's.</summary>
+    /// <summary>How long a pitch must stay after the change, in seconds, 0 to 1; 0.1 by default, the beginner's.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
-    public Rational SteadySeconds
-    {
-        get => _steadySeconds;
-        init => _steadySeconds = Require.InRange(value, 0, 1, nameof(SteadySeconds));
-    }
+    public Rational SteadySeconds { get; init => field = Require.InRange(value, 0, 1, nameof(SteadySeconds)); } = new(1, 10);
 
     /// <summary>
     /// The limits of a level: 3, 5 and 8 notes a second, steady parts of 100, 50 and 10 ms (the project's own settings: the upper ends of
     /// 2 to 3, 4 to 5 and 6 to 8).
     /// </summary>
     /// <param name="experience">The level.</param>
-    public static AgilityLimits Of(Experience experience) => experience switch
+    /// <exception cref="ArgumentOutOfRangeException">The level is none of the three.</exception>
+    public static AgilityLimits Of(Experience experience) => Require.Defined(experience) switch
     {
         Experience.Beginner => new AgilityLimits(),
         Experience.Intermediate => new AgilityLimits { NotesASecond = 5, SteadySeconds = new Rational(1, 20) },
         _ => new AgilityLimits { NotesASecond = 8, SteadySeconds = new Rational(1, 100) },
     };
+
+    /// <summary>The two limits.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{NotesASecond} notes a second, {SteadySeconds} s steady");
 
     /// <summary>The least time of a complete change of pitch, in seconds: Xu and Sun 2002, speakers.</summary>
     /// <param name="semitones">How far, -127 to 127; negative for a fall; 0 needs no time.</param>
@@ -67,7 +62,7 @@ public sealed record AgilityLimits
 
     /// <summary>The least time from one onset to the next, in seconds.</summary>
     /// <param name="semitones">How far the second note lies above the first; negative below.</param>
-    /// <param name="binding">Which limit asks for it; the notes a second where both ask for the same.</param>
+    /// <param name="binding">Which limit binds; the notes a second where both need the same time.</param>
     /// <exception cref="ArgumentOutOfRangeException">The interval is wider than 127 semitones.</exception>
     public Rational LeastSeconds(int semitones, out ThroatLimit binding)
     {

@@ -2,55 +2,57 @@ using System.Globalization;
 
 namespace Warmup.Voices;
 
-/// <summary>How long each breath span lasts, against what is asked of a singer.</summary>
+/// <summary>Whether each span between breaths is short enough for a singer.</summary>
 internal static class BreathCheck
 {
+    /// <summary>The least that a note keeps where a breath shortens it, in seconds (the project's own setting).</summary>
+    public static Rational LeastSoundSeconds => new(1, 10);
+
     public static IEnumerable<Finding> Check(Score score, Singer singer)
     {
         foreach (var span in BreathSpan.Of(score, singer.ShortestBreathSeconds))
         {
             if (span.Seconds > singer.BreathSeconds)
             {
-                yield return Say(score.Sections[span.Section], span, singer);
+                yield return Say(score.Sections[span.First.Section - 1], span, singer);
             }
         }
     }
 
-    private static Finding Say(Section section, BreathSpan span, Singer singer)
+    /// <summary>How long a span is and how long it may be, in words.</summary>
+    public static string Describe(BreathSpan span, Singer singer, string who)
     {
-        var lines = span.FirstLine == span.LastLine
-            ? string.Create(CultureInfo.InvariantCulture, $"line {span.FirstLine}")
-            : string.Create(CultureInfo.InvariantCulture, $"lines {span.FirstLine} to {span.LastLine}");
-        return new Finding(
-            FindingCode.BreathTooLong,
-            Severity.Error,
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"one breath has to last {span.Seconds.ToDouble():0.0} s ({lines}); {singer.BreathSeconds.ToDouble():0.0} s are asked of this singer at most"),
-            Fix(section, span, singer))
+        var lines = span.IsWithinLine ? $"{span.First}"
+            : span is { IsWithinSection: true, First.Title: null } ? string.Create(CultureInfo.InvariantCulture, $"lines {span.First.Line} to {span.Last.Line}")
+            : $"{span.First} to {span.Last}";
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"one breath has to last {span.Seconds.ToDouble():0.0} s ({lines}); the most for {who} is {singer.BreathSeconds.ToDouble():0.0} s");
+    }
+
+    private static Finding Say(Section section, BreathSpan span, Singer singer) =>
+        new(FindingCode.BreathTooLong, Severity.Error, Describe(span, singer, "this singer"), Fix(section, span, singer))
         {
             Singer = singer.Alias,
-            Line = span.FirstLine,
-            Beat = span.Onset,
+            Place = span.First,
             Measured = span.Seconds.ToDouble(),
             Limit = singer.BreathSeconds.ToDouble(),
             Unit = "s",
         };
-    }
 
     private static string Fix(Section section, BreathSpan span, Singer singer)
     {
-        if (section.Delivery.IsLineByLine && span.FirstLine == span.LastLine)
+        if (section.Delivery.IsLineByLine && span.IsWithinLine)
         {
             return ShorterHold(section, span, singer);
         }
 
-        var breathe = span.FirstLine != span.LastLine ? "breathe after each line (line by line)" : "breathe inside the line, or take shorter lines";
+        var breathe = span.IsWithinLine ? "breathe inside the line, or take shorter lines" : "breathe after each line (line by line)";
 
-        // Where a rest or a breath lies between notes, another tempo changes more than the spans' lengths, and a ramp has several: none is
-        // promised there.
+        // Where a rest or a breath lies between notes, another tempo changes more than the spans' lengths; a ramp, and a span over several
+        // sections, have several tempi: none is promised there.
         var tempo = (section.Tempo * span.Seconds / singer.BreathSeconds).Ceiling();
-        return tempo <= Tempo.Fastest && !section.Delivery.IsLineByLine && section.TempoChanges.IsEmpty && IsWithoutRests(section)
+        return tempo <= Tempo.Fastest && !section.Delivery.IsLineByLine && section.TempoChanges.IsEmpty && span.IsWithinSection && IsWithoutRests(section)
             ? string.Create(CultureInfo.InvariantCulture, $"{breathe}, or take a tempo of {tempo} if the throat allows it")
             : breathe;
     }
@@ -58,11 +60,11 @@ internal static class BreathCheck
     /// <summary>Line by line the hold gives way first: a longer breath in its place.</summary>
     private static string ShorterHold(Section section, BreathSpan span, Singer singer)
     {
-        var line = section.Lines[span.FirstLine - 1];
+        var line = section.Lines[span.First.Line - 1];
         var held = section.Notes[line.FirstNote + line.NoteCount - 1];
         var seconds = section.SecondsAt(held.Onset + held.Length) - section.SecondsAt(held.Onset);
         var less = span.Seconds - singer.BreathSeconds;
-        if (seconds - less < BreathCosts.LeastSoundSeconds)
+        if (seconds - less < LeastSoundSeconds)
         {
             return "breathe inside the line as well, and hold its last note less";
         }

@@ -1,23 +1,55 @@
+using System.Globalization;
+
 namespace Warmup.Voices;
 
 /// <summary>What is sung on one breath: from the first note after a breath to the end of the last note before the next.</summary>
-/// <param name="Section">The index of the section in which it begins.</param>
-/// <param name="FirstLine">The line in which it begins, counted from 1.</param>
-/// <param name="LastLine">The line in which it ends, counted from 1 in its own section.</param>
-/// <param name="Onset">Its onset in aksharas from the section's beginning.</param>
-/// <param name="Start">Its beginning in seconds from the score's beginning.</param>
-/// <param name="End">Its end in seconds from the score's beginning.</param>
-/// <remarks>A silence ends a span only if it lasts at least the shortest breath; shorter silences and holds count in the span.</remarks>
-public readonly record struct BreathSpan(int Section, int FirstLine, int LastLine, Rational Onset, Rational Start, Rational End)
+/// <remarks>
+/// A silence ends a span only if it lasts at least the shortest breath; shorter silences and holds count in the span. Immutable, value
+/// equality.
+/// </remarks>
+public readonly record struct BreathSpan
 {
+    internal BreathSpan(ScorePlace first, ScorePlace last, Rational start, Rational end) => (First, Last, Start, End) = (first, last, start, end);
+
+    /// <summary>The place of its first note.</summary>
+    public ScorePlace First { get; }
+
+    /// <summary>The place of its last note; it can lie in a later section.</summary>
+    public ScorePlace Last { get; private init; }
+
+    /// <summary>Its beginning in seconds from the score's beginning.</summary>
+    public Rational Start { get; }
+
+    /// <summary>Its end in seconds from the score's beginning.</summary>
+    public Rational End { get; private init; }
+
     /// <summary>Its length in seconds.</summary>
     public Rational Seconds => End - Start;
+
+    /// <summary>Whether it begins and ends in the same line.</summary>
+    public bool IsWithinLine => IsWithinSection && First.Line == Last.Line;
+
+    /// <summary>Whether it begins and ends in the same section.</summary>
+    internal bool IsWithinSection => First.Section == Last.Section;
 
     /// <summary>The spans of a score.</summary>
     /// <param name="score">The score.</param>
     /// <param name="shortestBreath">The shortest silence in which a breath can be taken, in seconds, above 0.</param>
     /// <returns>The spans in order; every note lies in one.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="shortestBreath"/> is not above 0.</exception>
     public static IEnumerable<BreathSpan> Of(Score score, Rational shortestBreath)
+    {
+        ArgumentNullException.ThrowIfNull(score);
+        return shortestBreath.Sign > 0
+            ? Each(score, shortestBreath)
+            : throw new ArgumentOutOfRangeException(nameof(shortestBreath), shortestBreath, $"shortestBreath must be above 0, not {shortestBreath}");
+    }
+
+    /// <summary>The places and the length.</summary>
+    public override string ToString() => OneLine.Of(string.Create(
+        CultureInfo.InvariantCulture, $"{(IsWithinLine ? $"{First}" : $"{First} to {Last}")}, {Seconds.ToDouble():0.0##} s"));
+
+    private static IEnumerable<BreathSpan> Each(Score score, Rational shortestBreath)
     {
         BreathSpan? open = null;
         var sectionStart = Rational.Zero;
@@ -38,7 +70,7 @@ public readonly record struct BreathSpan(int Section, int FirstLine, int LastLin
                 var end = sectionStart + section.SecondsAt(last.End);
                 if (open is { } span && start - span.End < shortestBreath)
                 {
-                    open = span with { End = end, LastLine = last.LineIndex + 1 };
+                    open = span with { End = end, Last = score.PlaceOf(s, last) };
                     continue;
                 }
 
@@ -47,7 +79,7 @@ public readonly record struct BreathSpan(int Section, int FirstLine, int LastLin
                     yield return closed;
                 }
 
-                open = new BreathSpan(s, first.LineIndex + 1, last.LineIndex + 1, first.Onset, start, end);
+                open = new BreathSpan(score.PlaceOf(s, first), score.PlaceOf(s, last), start, end);
             }
 
             sectionStart += section.Seconds;

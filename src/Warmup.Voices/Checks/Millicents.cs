@@ -3,7 +3,7 @@ namespace Warmup.Voices;
 /// <summary>
 /// The sounding height of a pitch as a whole number: thousandths of a cent above MIDI note 0 of a keyboard at A4 = 440 Hz.
 /// </summary>
-/// <remarks>Cents of just intervals are rounded once, here; from there on only whole numbers are compared, so that nothing hangs on the last bit.</remarks>
+/// <remarks>Cents of just intervals are rounded once, here. After that only whole numbers are compared, so that no result depends on the last bit.</remarks>
 internal static class Millicents
 {
     /// <summary>A semitone.</summary>
@@ -30,6 +30,6 @@ internal static class Millicents
         return heights;
     }
 
-    /// <summary>What of an excess counts: nothing within the tolerance, all of it beyond.</summary>
+    /// <summary>How much of an excess counts: nothing within the tolerance, all of it beyond.</summary>
     public static long Excess(long beyond) => beyond > Tolerance ? beyond : 0;
 }

@@ -2,13 +2,14 @@ using System.Globalization;
 
 namespace Warmup.Voices;
 
-/// <summary>Which line and note leaves a singer's comfortable range, and by how much.</summary>
+/// <summary>Which lines leave a singer's comfortable range, on which note and by how much.</summary>
 internal static class RangeCheck
 {
     public static IEnumerable<Finding> Check(Score score, Singer singer)
     {
-        foreach (var section in score.Sections)
+        for (var s = 0; s < score.Sections.Count; s++)
         {
+            var section = score.Sections[s];
             var heights = Millicents.Of(section);
             var span = new Span(heights.Min(), heights.Max(), Millicents.Of(singer.Low), Millicents.Of(singer.High));
             if (span.Fits)
@@ -21,12 +22,12 @@ internal static class RangeCheck
             {
                 if (Worst(section, heights, l, span.High, 1) is { } above)
                 {
-                    yield return Say(FindingCode.AboveRange, section, above, heights[above.PitchIndex], singer, fix);
+                    yield return Say(FindingCode.AboveRange, score, s, above, heights[above.PitchIndex], singer, fix);
                 }
 
                 if (Worst(section, heights, l, span.Low, -1) is { } below)
                 {
-                    yield return Say(FindingCode.BelowRange, section, below, heights[below.PitchIndex], singer, fix);
+                    yield return Say(FindingCode.BelowRange, score, s, below, heights[below.PitchIndex], singer, fix);
                 }
             }
         }
@@ -49,9 +50,9 @@ internal static class RangeCheck
         return worst;
     }
 
-    private static Finding Say(string code, Section section, ScoreNote note, long height, Singer singer, string fix)
+    private static Finding Say(string code, Score score, int section, ScoreNote note, long height, Singer singer, string fix)
     {
-        var pitch = section.PitchOf(note);
+        var pitch = score.Sections[section].PitchOf(note);
         var above = code == FindingCode.AboveRange;
         var edge = above ? singer.High : singer.Low;
         var limit = Millicents.Of(edge);
@@ -66,8 +67,7 @@ internal static class RangeCheck
             fix)
         {
             Singer = singer.Alias,
-            Line = note.LineIndex + 1,
-            Beat = note.Onset,
+            Place = score.PlaceOf(section, note),
             Measured = (100.0 * pitch.Midi) + pitch.OffsetCents,
             Limit = 100.0 * edge.Midi,
             Unit = "cents above MIDI note 0",
@@ -117,7 +117,7 @@ internal static class RangeCheck
             CultureInfo.InvariantCulture, $"a tonic {count} {(count == 1 ? "semitone" : "semitones")} {way} fits: {tonic}");
     }
 
-    /// <summary>What a drill reaches and what a singer does.</summary>
+    /// <summary>How far a drill reaches, and how far a singer does.</summary>
     private readonly record struct Span(long Lowest, long Highest, long Low, long High)
     {
         public bool Fits => Lowest >= Low - Millicents.Tolerance && Highest <= High + Millicents.Tolerance;

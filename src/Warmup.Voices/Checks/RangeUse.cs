@@ -1,14 +1,22 @@
+using System.Globalization;
+
 namespace Warmup.Voices;
 
 /// <summary>Where in a singer's comfortable range a score lies: not only its extremes but the time spent near the top and the bottom.</summary>
-/// <param name="Lines">One entry a line, in order.</param>
-/// <param name="Outside">Every note more than 50 cents outside the comfortable range, in order.</param>
 /// <remarks>
 /// The top fifth is the part of the range from four fifths of the way up, its lower end included; notes beyond the range count with the
-/// fifth they lie beyond. A fifth of the range is the project's own setting.
+/// fifth they lie beyond. A fifth of the range is the project's own setting. Immutable, value equality.
 /// </remarks>
-public sealed record RangeUse(ValueList<LineRangeUse> Lines, ValueList<NoteOutside> Outside)
+public sealed record RangeUse
 {
+    private RangeUse(ValueList<LineRangeUse> lines, ValueList<NoteOutside> outside) => (Lines, Outside) = (lines, outside);
+
+    /// <summary>The lines of all sections, in order.</summary>
+    public ValueList<LineRangeUse> Lines { get; }
+
+    /// <summary>Every note more than 50 cents outside the comfortable range, in order.</summary>
+    public ValueList<NoteOutside> Outside { get; }
+
     /// <summary>The time sung, in seconds.</summary>
     public Rational Seconds => Sum(l => l.Seconds);
 
@@ -26,6 +34,8 @@ public sealed record RangeUse(ValueList<LineRangeUse> Lines, ValueList<NoteOutsi
     /// <param name="singer">The singer.</param>
     public static RangeUse Of(Score score, Singer singer)
     {
+        ArgumentNullException.ThrowIfNull(score);
+        ArgumentNullException.ThrowIfNull(singer);
         var lines = new List<LineRangeUse>();
         var outside = new List<NoteOutside>();
         var (low, high) = (Millicents.Of(singer.Low), Millicents.Of(singer.High));
@@ -35,15 +45,21 @@ public sealed record RangeUse(ValueList<LineRangeUse> Lines, ValueList<NoteOutsi
             var heights = Millicents.Of(section);
             for (var l = 0; l < section.Lines.Count; l++)
             {
-                lines.Add(OfLine(section, s, l, heights, low, high, outside));
+                lines.Add(OfLine(score, s, l, heights, low, high, outside));
             }
         }
 
         return new RangeUse(lines.ToValueList(), outside.ToValueList());
     }
 
-    private static LineRangeUse OfLine(Section section, int s, int l, long[] heights, long low, long high, List<NoteOutside> outside)
+    /// <summary>How much is sung, and how much of it outside.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{Seconds.ToDouble():0.0} s sung: {TopSeconds.ToDouble():0.0} s in the top fifth, {BottomSeconds.ToDouble():0.0} s in the bottom fifth, {OutsideSeconds.ToDouble():0.0} s outside");
+
+    private static LineRangeUse OfLine(Score score, int s, int l, long[] heights, long low, long high, List<NoteOutside> outside)
     {
+        var section = score.Sections[s];
         Rational all = default, top = default, bottom = default, beyond = default;
         var line = section.Lines[l];
         var lowest = section.Notes[line.FirstNote].PitchIndex;
@@ -64,11 +80,11 @@ public sealed record RangeUse(ValueList<LineRangeUse> Lines, ValueList<NoteOutsi
             if (excess != 0)
             {
                 beyond += seconds;
-                outside.Add(new NoteOutside(s, l + 1, note.Onset, section.PitchOf(note).Tone, section.PitchOf(note).Name, Millicents.Semitones(excess)));
+                outside.Add(new NoteOutside(score.PlaceOf(s, note), section.PitchOf(note).Tone, section.PitchOf(note).Name, Millicents.Semitones(excess)));
             }
         }
 
-        return new LineRangeUse(s, l + 1, section.Pitches[lowest].Name, section.Pitches[highest].Name, all, top, bottom, beyond);
+        return new LineRangeUse(score.PlaceOf(s, l, line.Onset), section.Pitches[lowest].Name, section.Pitches[highest].Name, all, top, bottom, beyond);
     }
 
     private Rational Sum(Func<LineRangeUse, Rational> part)
@@ -83,23 +99,57 @@ public sealed record RangeUse(ValueList<LineRangeUse> Lines, ValueList<NoteOutsi
     }
 }
 
-/// <summary>How a line uses a singer's range; times in seconds.</summary>
-/// <param name="Section">The index of the section.</param>
-/// <param name="Line">The line of the section, counted from 1.</param>
-/// <param name="Lowest">The lowest note.</param>
-/// <param name="Highest">The highest note.</param>
-/// <param name="Seconds">The time sung.</param>
-/// <param name="TopSeconds">The time sung in the top fifth of the range or above it.</param>
-/// <param name="BottomSeconds">The time sung in the bottom fifth of the range or below it.</param>
-/// <param name="OutsideSeconds">The time sung more than 50 cents outside the range.</param>
-public sealed record LineRangeUse(
-    int Section, int Line, NoteName Lowest, NoteName Highest, Rational Seconds, Rational TopSeconds, Rational BottomSeconds, Rational OutsideSeconds);
+/// <summary>How a line uses a singer's range; times in seconds. Immutable, value equality.</summary>
+public sealed record LineRangeUse
+{
+    internal LineRangeUse(
+        ScorePlace place, NoteName lowest, NoteName highest, Rational seconds, Rational topSeconds, Rational bottomSeconds, Rational outsideSeconds) =>
+        (Place, Lowest, Highest, Seconds, TopSeconds, BottomSeconds, OutsideSeconds) =
+        (place, lowest, highest, seconds, topSeconds, bottomSeconds, outsideSeconds);
 
-/// <summary>A note outside a singer's comfortable range.</summary>
-/// <param name="Section">The index of the section.</param>
-/// <param name="Line">The line of the section, counted from 1.</param>
-/// <param name="Beat">The onset in aksharas from the section's beginning.</param>
-/// <param name="Tone">The tone.</param>
-/// <param name="Name">The written note.</param>
-/// <param name="Semitones">How far above the highest comfortable note; negative below the lowest.</param>
-public sealed record NoteOutside(int Section, int Line, Rational Beat, ScaleTone Tone, NoteName Name, Rational Semitones);
+    /// <summary>Where the line begins.</summary>
+    public ScorePlace Place { get; }
+
+    /// <summary>The lowest note.</summary>
+    public NoteName Lowest { get; }
+
+    /// <summary>The highest note.</summary>
+    public NoteName Highest { get; }
+
+    /// <summary>The time sung.</summary>
+    public Rational Seconds { get; }
+
+    /// <summary>The time sung in the top fifth of the range or above it.</summary>
+    public Rational TopSeconds { get; }
+
+    /// <summary>The time sung in the bottom fifth of the range or below it.</summary>
+    public Rational BottomSeconds { get; }
+
+    /// <summary>The time sung more than 50 cents outside the range.</summary>
+    public Rational OutsideSeconds { get; }
+
+    /// <summary>The place, the lowest and the highest note.</summary>
+    public override string ToString() => $"{Place}: {Lowest} to {Highest}";
+}
+
+/// <summary>A note outside a singer's comfortable range. Immutable, value equality.</summary>
+public sealed record NoteOutside
+{
+    internal NoteOutside(ScorePlace place, ScaleTone tone, NoteName name, Rational semitones) =>
+        (Place, Tone, Name, Semitones) = (place, tone, name, semitones);
+
+    /// <summary>Where it is.</summary>
+    public ScorePlace Place { get; }
+
+    /// <summary>The tone.</summary>
+    public ScaleTone Tone { get; }
+
+    /// <summary>The written note.</summary>
+    public NoteName Name { get; }
+
+    /// <summary>How far above the highest comfortable note, in semitones; negative below the lowest.</summary>
+    public Rational Semitones { get; }
+
+    /// <summary>The place, the note and how far outside it lies.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Place}: {Tone} ({Name}), {Semitones.ToDouble():+0.##;-0.##} semitones");
+}

@@ -1,39 +1,67 @@
 namespace Warmup.Voices;
 
-/// <summary>Holds scores against singers.</summary>
-public static class ScoreChecks
+/// <summary>A check: what in a score does not fit a singer. It reads the two values and nothing else, so that it gives the same findings each time.</summary>
+/// <param name="score">The score.</param>
+/// <param name="singer">The singer.</param>
+/// <returns>The findings in the order of the lines; one of <see cref="Severity.Error"/> says that the score does not fit.</returns>
+public delegate IEnumerable<Finding> ScoreCheck(Score score, Singer singer);
+
+/// <summary>The checks that a score goes through: the standard ones, and those you add. Immutable, value equality.</summary>
+public sealed record ScoreChecks
 {
-    // A new check is one new file and one line here.
-    private static readonly ValueList<Func<Score, Singer, IEnumerable<Finding>>> Checks = [RangeCheck.Check, BreathCheck.Check, AgilityCheck.Check];
+    private ScoreChecks(ValueList<ScoreCheck> all) => All = all;
 
-    /// <summary>What does not fit a singer; empty where the drill fits.</summary>
-    /// <param name="score">The score.</param>
-    /// <param name="singer">The singer.</param>
-    /// <returns>The findings: range first, then breath, then agility, each in the order of the lines.</returns>
-    public static ValueList<Finding> Check(this Score score, Singer singer)
+    /// <summary>Range, then breath, then agility.</summary>
+    public static ScoreChecks Standard { get; } = new([RangeCheck.Check, BreathCheck.Check, AgilityCheck.Check]);
+
+    /// <summary>Whether each note lies in the comfortable range.</summary>
+    public static ScoreCheck Range => Standard.All[0];
+
+    /// <summary>Whether each span between breaths is short enough.</summary>
+    public static ScoreCheck Breath => Standard.All[1];
+
+    /// <summary>Whether the notes follow each other slowly enough.</summary>
+    public static ScoreCheck Agility => Standard.All[2];
+
+    /// <summary>The checks in order.</summary>
+    public ValueList<ScoreCheck> All { get; }
+
+    /// <summary>The same checks and one more at the end; a check that is there already is not added again.</summary>
+    /// <param name="check">The check.</param>
+    public ScoreChecks With(ScoreCheck check)
     {
-        var findings = new List<Finding>();
-        foreach (var check in Checks)
-        {
-            findings.AddRange(check(score, singer));
-        }
-
-        return findings.ToValueList();
+        ArgumentNullException.ThrowIfNull(check);
+        return Has(check) ? this : new ScoreChecks([.. All, check]);
     }
 
-    /// <summary>Whether a score fits a singer: no finding is an error.</summary>
-    /// <param name="score">The score.</param>
-    /// <param name="singer">The singer.</param>
-    public static bool Fits(this Score score, Singer singer)
+    /// <summary>The same checks but one.</summary>
+    /// <param name="check">The check to leave out.</param>
+    public ScoreChecks Without(ScoreCheck check)
     {
-        foreach (var finding in score.Check(singer))
+        ArgumentNullException.ThrowIfNull(check);
+        return new ScoreChecks(All.Where(c => c != check).ToValueList());
+    }
+
+    /// <summary>How many checks there are.</summary>
+    public override string ToString() => All.Count == 1 ? "1 check" : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{All.Count} checks");
+
+    /// <summary>Whether there are checks beyond the standard ones.</summary>
+    internal bool HasOwn => All.Any(c => !Standard.Has(c));
+
+    internal bool Has(ScoreCheck check) => All.Contains(check);
+
+    /// <summary>What the checks beyond the standard ones find.</summary>
+    internal IEnumerable<Finding> FindBeyondStandard(Score score, Singer singer)
+    {
+        foreach (var check in All)
         {
-            if (finding.Severity == Severity.Error)
+            if (!Standard.Has(check))
             {
-                return false;
+                foreach (var finding in check(score, singer))
+                {
+                    yield return finding;
+                }
             }
         }
-
-        return true;
     }
 }

@@ -4,6 +4,7 @@ namespace Warmup.Voices;
 internal sealed class ClassColumn
 {
     private readonly Drill _drill;
+    private readonly ScoreChecks _checks;
     private readonly Expansion _lines;
     private readonly PitchSpan _reach;
     private readonly CancellationToken _cancellation;
@@ -13,11 +14,12 @@ internal sealed class ClassColumn
     private readonly Dictionary<Experience, bool> _tooFast = [];
     private readonly Dictionary<BreathNeed, (BreathPlan? Plan, Finding? Refusal)> _plans = [];
 
-    public ClassColumn(Drill drill, CancellationToken cancellation)
+    public ClassColumn(Drill drill, ScoreChecks checks, CancellationToken cancellation)
     {
         _drill = drill;
+        _checks = checks;
         _cancellation = cancellation;
-        _lines = drill.Pattern.Expand(drill.Scale, cancellation);
+        _lines = drill.Expand(cancellation);
         Written = drill.ToScore(_lines, cancellation);
         _reach = PitchSpan.Of([Written]);
         _octaves[0] = Written;
@@ -33,18 +35,18 @@ internal sealed class ClassColumn
         var octaves = (place.Tonic - _drill.Tonic.Midi) / 12;
         var (top, bottom) = Ends(singer, octaves);
         var faults = new List<Finding>();
-        if (place.IsOut)
+        if (place.IsOut && _checks.Has(ScoreChecks.Range))
         {
             faults.Add(RangeCheck.Check(InOctave(octaves), singer).First());
         }
 
-        if (IsTooFast(singer.Experience))
+        if (_checks.Has(ScoreChecks.Agility) && IsTooFast(singer.Experience))
         {
             faults.Add(AgilityCheck.Check(Written, singer).First());
         }
 
         BreathPlan? plan = null;
-        if (LongestSpan(singer.ShortestBreathSeconds) > singer.BreathSeconds)
+        if (_checks.Has(ScoreChecks.Breath) && LongestSpan(singer.ShortestBreathSeconds) > singer.BreathSeconds)
         {
             (plan, var refusal) = Plan(BreathNeed.Of(singer));
             if (refusal is not null)
@@ -53,9 +55,10 @@ internal sealed class ClassColumn
             }
         }
 
+        faults.AddRange(_checks.FindBeyondStandard(InOctave(octaves), singer).Where(f => f.Severity == Severity.Error));
         return faults.Count > 0
             ? new ClassCell(ClassVerdict.DoesNotFit, octaves, string.Join("; ", faults.Select(Placed)), string.Join("; ", faults.Select(f => f.Fix).Distinct()), top, bottom)
-            : new ClassCell(plan is null ? ClassVerdict.Fits : ClassVerdict.FitsWithBreaths, octaves, plan?.ToString() ?? string.Empty, string.Empty, top, bottom);
+            : new ClassCell(plan is null ? ClassVerdict.Fits : ClassVerdict.FitsWithBreaths, octaves, plan?.Describe() ?? string.Empty, string.Empty, top, bottom);
     }
 
     /// <summary>The shares of the sung time in the top and the bottom fifth of a singer's range.</summary>
@@ -70,7 +73,7 @@ internal sealed class ClassColumn
         return ends;
     }
 
-    private static string Placed(Finding finding) => (finding with { Singer = null, Fix = string.Empty }).ToString();
+    private static string Placed(Finding finding) => finding.Place is { } place ? $"{place}: {finding.Message}" : finding.Message;
 
     private Score InOctave(int octaves)
     {

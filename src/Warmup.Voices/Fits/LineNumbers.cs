@@ -9,6 +9,7 @@ public static class LineNumbers
     /// <param name="lines">The numbers in any order; repeated ones count once.</param>
     public static string ToText(IEnumerable<int> lines)
     {
+        ArgumentNullException.ThrowIfNull(lines);
         var parts = new List<(int From, int To)>();
         foreach (var line in lines.Distinct().Order())
         {

@@ -15,25 +15,33 @@ public enum RangeChangeKind
     Fold,
 }
 
-/// <summary>A change that makes a drill fit a singer's comfortable range.</summary>
-/// <param name="Kind">The kind of change.</param>
-/// <param name="Text">The change in words.</param>
-/// <param name="NotesChanged">How many notes are lost or sung elsewhere in the scale; none with another tonic.</param>
-/// <param name="Drill">The drill after the change.</param>
-/// <param name="Lines">The lines after the change.</param>
-public sealed record RangeChange(RangeChangeKind Kind, string Text, int NotesChanged, Drill Drill, Expansion Lines)
+/// <summary>A change that makes a drill fit a singer's comfortable range. Immutable, value equality.</summary>
+public sealed record RangeChange
 {
-    /// <summary>The score after the change.</summary>
-    public Score ToScore() => Drill.ToScore(Lines);
+    private RangeChange(RangeChangeKind kind, string text, int notesChanged, Drill drill) => (Kind, Text, NotesChanged, Drill) = (kind, text, notesChanged, drill);
+
+    /// <summary>The kind of change.</summary>
+    public RangeChangeKind Kind { get; }
+
+    /// <summary>The change in words.</summary>
+    public string Text { get; }
+
+    /// <summary>How many notes are lost or sung elsewhere in the scale; none with another tonic.</summary>
+    public int NotesChanged { get; }
+
+    /// <summary>The drill after the change; where lines are left out or folded, it has what is left of them as its <see cref="Drill.Expansion"/>.</summary>
+    public Drill Drill { get; }
 
     /// <summary>The changes that make a drill fit, the smallest first: fewest notes changed, then another tonic before left-out lines before folding.</summary>
     /// <param name="drill">The drill.</param>
     /// <param name="singer">The singer.</param>
-    /// <returns>At most one of each kind; empty where the range already fits or nothing helps.</returns>
+    /// <returns>At most one of each kind; empty where the range already fits or no change helps.</returns>
     /// <exception cref="PatternException">The drill cannot be made.</exception>
     public static ValueList<RangeChange> Smallest(Drill drill, Singer singer)
     {
-        var expansion = drill.Pattern.Expand(drill.Scale);
+        ArgumentNullException.ThrowIfNull(drill);
+        ArgumentNullException.ThrowIfNull(singer);
+        var expansion = drill.Expand();
         var score = drill.ToScore(expansion);
         if (!RangeCheck.Check(score, singer).Any())
         {
@@ -48,15 +56,17 @@ public sealed record RangeChange(RangeChangeKind Kind, string Text, int NotesCha
             sides[section.Pitches[p].Tone] = Side(heights[p], singer);
         }
 
-        return ((IEnumerable<RangeChange?>)[
-                OtherTonic(drill, expansion, heights, singer), WithoutLines(drill, expansion, sides), Folded(drill, expansion, sides)])
-            .OfType<RangeChange>()
-            .Where(c => !RangeCheck.Check(c.ToScore(), singer).Any())
+        RangeChange?[] changes = [OtherTonic(drill, heights, singer), WithoutLines(drill, expansion, sides), Folded(drill, expansion, sides)];
+        return changes.OfType<RangeChange>()
+            .Where(c => !RangeCheck.Check(c.Drill.ToScore(), singer).Any())
             .OrderBy(c => c.NotesChanged).ThenBy(c => c.Kind)
             .ToValueList();
     }
 
-    private static RangeChange? OtherTonic(Drill drill, Expansion expansion, long[] heights, Singer singer)
+    /// <summary>The change in words.</summary>
+    public override string ToString() => OneLine.Of(Text);
+
+    private static RangeChange? OtherTonic(Drill drill, long[] heights, Singer singer)
     {
         // The nearest shift that brings the end that is out just inside; whether the other end stays inside is checked on the score.
         var down = Millicents.Semitones(heights.Max() - Millicents.Of(singer.High) - Millicents.Tolerance).Ceiling();
@@ -74,8 +84,7 @@ public sealed record RangeChange(RangeChangeKind Kind, string Text, int NotesCha
             RangeChangeKind.Tonic,
             string.Create(CultureInfo.InvariantCulture, $"take the tonic {name}, {Math.Abs(shift)} {(Math.Abs(shift) == 1 ? "semitone" : "semitones")} {(shift < 0 ? "lower" : "higher")}"),
             0,
-            moved,
-            expansion);
+            moved);
     }
 
     private static RangeChange? WithoutLines(Drill drill, Expansion expansion, Dictionary<ScaleTone, int> sides)
@@ -84,7 +93,7 @@ public sealed record RangeChange(RangeChangeKind Kind, string Text, int NotesCha
         for (var l = 0; l < expansion.Lines.Count; l++)
         {
             var line = expansion.Lines[l];
-            if (((IEnumerable<LineNote>)line.Notes).Any(n => sides[n.Tone] != 0))
+            if (line.Notes.Any(n => sides[n.Tone] != 0))
             {
                 dropped.Add(l + 1);
                 lost += line.Notes.Count;
@@ -99,8 +108,7 @@ public sealed record RangeChange(RangeChangeKind Kind, string Text, int NotesCha
             RangeChangeKind.DropLines,
             $"leave out {(dropped.Count == 1 ? "line" : "lines")} {LineNumbers.ToText(dropped)}",
             lost,
-            drill,
-            expansion with { Lines = kept.ToValueList() });
+            drill with { Expansion = new Expansion(kept.ToValueList(), expansion.Findings) });
     }
 
     private static RangeChange? Folded(Drill drill, Expansion expansion, Dictionary<ScaleTone, int> sides)
@@ -132,8 +140,7 @@ public sealed record RangeChange(RangeChangeKind Kind, string Text, int NotesCha
             RangeChangeKind.Fold,
             $"fold at the octave: {count} of {(folded.Distinct().Count() == 1 ? "line" : "lines")} {LineNumbers.ToText(folded)} an octave away",
             folded.Count,
-            drill,
-            expansion with { Lines = lines.ToValueList() });
+            drill with { Expansion = new Expansion(lines.ToValueList(), expansion.Findings) });
     }
 
     /// <summary>1 above the range, -1 below it, 0 inside.</summary>

@@ -5,13 +5,13 @@ namespace Warmup.Voices;
 /// <summary>What opens an empty tempo window.</summary>
 internal static class TempoOpeners
 {
-    // With more lines the search for "so many lines fewer" would take longer than anybody waits.
+    // With more lines the search for how many to leave out would take too long.
     private const int MostLines = 64;
 
     /// <summary>The changes that open a window: breaths, fewer lines, another speed.</summary>
     public static IEnumerable<string> Of(TempoScan closed, IReadOnlyList<TempoScan> speeds, CancellationToken cancellation)
     {
-        if (Breaths(closed, cancellation) is { } breaths)
+        if (closed.Checks.Has(ScoreChecks.Breath) && Breaths(closed, cancellation) is { } breaths)
         {
             yield return breaths;
         }
@@ -34,7 +34,7 @@ internal static class TempoOpeners
     /// <summary>The cheapest plan at any tempo that it opens; of equally cheap ones that of the slowest tempo.</summary>
     private static string? Breaths(TempoScan closed, CancellationToken cancellation)
     {
-        var planned = new TempoScan(closed.Drill, closed.Lines, closed.Singers, true, cancellation);
+        var planned = new TempoScan(closed.Drill, closed.Lines, closed.Singers, closed.Checks, true, cancellation);
         var need = BreathNeed.Of(closed.Singers);
         (int Tempo, BreathPlan Plan)? best = null;
         foreach (var interval in planned.Intervals)
@@ -50,7 +50,7 @@ internal static class TempoOpeners
         }
 
         return best is { } found
-            ? string.Create(CultureInfo.InvariantCulture, $"breaths open {string.Join(", ", planned.Intervals)} (at {found.Tempo}: {found.Plan})")
+            ? string.Create(CultureInfo.InvariantCulture, $"breaths open {string.Join(", ", planned.Intervals)} (at {found.Tempo}: {found.Plan.Describe()})")
             : null;
     }
 
@@ -59,8 +59,8 @@ internal static class TempoOpeners
         var count = closed.Lines.Lines.Count;
         for (var fewer = 1; fewer < count && count <= MostLines; fewer++)
         {
-            var lines = closed.Lines with { Lines = closed.Lines.Lines.AsSpan()[..(count - fewer)].ToArray().ToValueList() };
-            var scan = new TempoScan(closed.Drill, lines, closed.Singers, false, cancellation);
+            var lines = new Expansion(closed.Lines.Lines.AsSpan()[..(count - fewer)].ToArray().ToValueList(), closed.Lines.Findings);
+            var scan = new TempoScan(closed.Drill, lines, closed.Singers, closed.Checks, false, cancellation);
             if (!scan.Intervals.IsEmpty)
             {
                 return string.Create(

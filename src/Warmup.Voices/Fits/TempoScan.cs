@@ -5,7 +5,7 @@ namespace Warmup.Voices;
 /// <summary>One drill at one speed, tried at every whole tempo against singers who sing together.</summary>
 internal sealed class TempoScan
 {
-    private readonly List<Singer> _shortestWinded;
+    private readonly ValueList<Singer> _shortestWinded;
     private readonly BreathNeed _together;
     private readonly bool _planned;
     private readonly CancellationToken _cancellation;
@@ -15,14 +15,15 @@ internal sealed class TempoScan
     /// <param name="drill">The drill.</param>
     /// <param name="lines">Its lines, or a part of them.</param>
     /// <param name="singers">The singers, at least one.</param>
+    /// <param name="checks">The checks; range does not count.</param>
     /// <param name="planned">Whether breaths may be added by a plan that all follow; otherwise the drill's own rests must do.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public TempoScan(Drill drill, Expansion lines, ValueList<Singer> singers, bool planned, CancellationToken cancellation)
+    public TempoScan(Drill drill, Expansion lines, ValueList<Singer> singers, ScoreChecks checks, bool planned, CancellationToken cancellation)
     {
-        (Drill, Lines, Singers, _planned, _cancellation) = (drill, lines, singers, planned, cancellation);
+        (Drill, Lines, Singers, Checks, _planned, _cancellation) = (drill, lines, singers, checks, planned, cancellation);
 
         // Of each level only the shortest breath matters: the shortest silence and the throat's limits go by level.
-        _shortestWinded = ((IEnumerable<Singer>)singers).GroupBy(s => s.Experience).Select(g => g.MinBy(s => s.BreathSeconds)!).ToList();
+        _shortestWinded = singers.GroupBy(s => s.Experience).Select(g => g.MinBy(s => s.BreathSeconds)!).ToValueList();
         _together = BreathNeed.Of(singers);
         for (var tempo = Tempo.Slowest; tempo <= Tempo.Fastest; tempo++)
         {
@@ -39,6 +40,7 @@ internal sealed class TempoScan
         Nothing,
         Breath,
         Throat,
+        Other,
     }
 
     public Drill Drill { get; }
@@ -46,6 +48,8 @@ internal sealed class TempoScan
     public Expansion Lines { get; }
 
     public ValueList<Singer> Singers { get; }
+
+    public ScoreChecks Checks { get; }
 
     public ValueList<TempoInterval> Intervals { get; }
 
@@ -62,12 +66,13 @@ internal sealed class TempoScan
 
         var above = fastest < Tempo.Fastest ? Explain(fastest + 1) : null;
         var below = fastest >= Tempo.Slowest ? Explain(fastest) : null;
-        return ((IEnumerable<string?>)[below, above]).OfType<string>().ToValueList();
+        string?[] closers = [below, above];
+        return closers.OfType<string>().ToValueList();
     }
 
     private Closer Judge(Score score)
     {
-        foreach (var singer in _shortestWinded)
+        foreach (var singer in Judged(ScoreChecks.Agility))
         {
             if (AgilityCheck.All(score, AgilityLimits.Of(singer.Experience)).Any())
             {
@@ -75,12 +80,12 @@ internal sealed class TempoScan
             }
         }
 
-        if (_planned)
+        if (_planned && !BreathPlan.TryMake(score, _together, out _, out _, _cancellation))
         {
-            return BreathPlan.TryMake(score, _together, out _, out _, _cancellation) ? Closer.Nothing : Closer.Breath;
+            return Closer.Breath;
         }
 
-        foreach (var singer in _shortestWinded)
+        foreach (var singer in _planned ? [] : Judged(ScoreChecks.Breath))
         {
             if (BreathSpan.Of(score, singer.ShortestBreathSeconds).Any(s => s.Seconds > singer.BreathSeconds))
             {
@@ -88,7 +93,27 @@ internal sealed class TempoScan
             }
         }
 
-        return Closer.Nothing;
+        return OtherFault(score) is null ? Closer.Nothing : Closer.Other;
+    }
+
+    /// <summary>The singers that a standard check looks at: none where it is not wanted.</summary>
+    private ValueList<Singer> Judged(ScoreCheck check) => Checks.Has(check) ? _shortestWinded : [];
+
+    /// <summary>The first error of a check that is not a standard one.</summary>
+    private Finding? OtherFault(Score score)
+    {
+        foreach (var singer in Checks.HasOwn ? Singers : [])
+        {
+            foreach (var finding in Checks.FindBeyondStandard(score, singer))
+            {
+                if (finding.Severity == Severity.Error)
+                {
+                    return finding;
+                }
+            }
+        }
+
+        return null;
     }
 
     private IEnumerable<TempoInterval> Find()
@@ -120,28 +145,43 @@ internal sealed class TempoScan
 
         var score = Score(tempo);
         var at = string.Create(CultureInfo.InvariantCulture, $"at {tempo}");
-        if (_closers[tempo] == Closer.Throat)
+        switch (_closers[tempo])
         {
-            foreach (var singer in _shortestWinded)
+            case Closer.Throat:
+                return $"throat {at}: {Throat(score)}";
+            case Closer.Breath when _planned:
+                BreathPlan.TryMake(score, _together, out _, out var refusal, _cancellation);
+                return $"breath {at}: {refusal}";
+            case Closer.Breath:
+                return $"breath {at}: {Breath(score)}";
+            default:
+                return $"check {at}: {OtherFault(score)}";
+        }
+    }
+
+    private string Throat(Score score)
+    {
+        foreach (var singer in _shortestWinded)
+        {
+            foreach (var hurry in AgilityCheck.WorstOfEachLine(score, AgilityLimits.Of(singer.Experience)))
             {
-                if (AgilityCheck.WorstOfEachLine(score, AgilityLimits.Of(singer.Experience)).Take(1).ToArray() is [var hurry])
-                {
-                    return string.Create(CultureInfo.InvariantCulture, $"throat {at}: line {hurry.Line}: {AgilityCheck.Describe(hurry, singer.Experience)}");
-                }
+                return $"{score.PlaceOf(hurry.Section, hurry.Note)}: {AgilityCheck.Describe(hurry, singer.Experience)}";
             }
         }
 
-        if (_planned)
-        {
-            BreathPlan.TryMake(score, _together, out _, out var refusal, _cancellation);
-            return $"breath {at}: {refusal}";
-        }
+        return string.Empty;
+    }
 
+    private string Breath(Score score)
+    {
         foreach (var singer in _shortestWinded)
         {
-            foreach (var finding in BreathCheck.Check(score, singer))
+            foreach (var span in BreathSpan.Of(score, singer.ShortestBreathSeconds))
             {
-                return $"breath {at}: {finding.Message.Replace("this singer", singer.Alias, StringComparison.Ordinal)}";
+                if (span.Seconds > singer.BreathSeconds)
+                {
+                    return BreathCheck.Describe(span, singer, singer.Alias);
+                }
             }
         }
 

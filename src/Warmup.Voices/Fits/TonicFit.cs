@@ -2,34 +2,59 @@ using System.Globalization;
 
 namespace Warmup.Voices;
 
-/// <summary>How a tonic suits singers, each in the octave that suits them best.</summary>
-/// <param name="Tonic">The tonic, spelled for the scale, in the lowest octave that a singer takes.</param>
-/// <param name="SingersOut">How many singers have a note more than 50 cents outside their comfortable range.</param>
-/// <param name="SemitonesOut">The sum of what lies outside, over singers and both ends, in semitones.</param>
-/// <param name="CentreDistance">The sum over singers of the distance between the drill's middle and the range's middle, in semitones.</param>
-/// <param name="Singers">The singers in the class's order.</param>
-/// <param name="LowestPlace">The line that goes lowest, in words.</param>
-/// <param name="HighestPlace">The line that goes highest, in words.</param>
-public sealed record TonicFit(
-    NoteName Tonic,
-    int SingersOut,
-    Rational SemitonesOut,
-    Rational CentreDistance,
-    ValueList<SingerFit> Singers,
-    string LowestPlace,
-    string HighestPlace)
+/// <summary>How a tonic suits singers, each in the octave that suits them best. Immutable, value equality.</summary>
+public sealed record TonicFit
 {
-    // So many names are listed; the rest are counted.
+    internal TonicFit(
+        NoteName tonic,
+        int singersOut,
+        Rational semitonesOut,
+        Rational centreDistance,
+        ValueList<SingerFit> singers,
+        ScorePlace lowestPlace,
+        ScorePlace highestPlace)
+    {
+        Tonic = tonic;
+        SingersOut = singersOut;
+        SemitonesOut = semitonesOut;
+        CentreDistance = centreDistance;
+        Singers = singers;
+        LowestPlace = lowestPlace;
+        HighestPlace = highestPlace;
+    }
+
+    // The most names that are listed; the rest are counted.
     private const int MostNames = 6;
 
+    /// <summary>The tonic, spelled for the scale, in the lowest octave that a singer takes.</summary>
+    public NoteName Tonic { get; }
+
+    /// <summary>How many singers have a note more than 50 cents outside their comfortable range.</summary>
+    public int SingersOut { get; }
+
+    /// <summary>The sum of what lies outside, over singers and both ends, in semitones.</summary>
+    public Rational SemitonesOut { get; }
+
+    /// <summary>The sum over singers of the distance between the drill's middle and the range's middle, in semitones.</summary>
+    public Rational CentreDistance { get; }
+
+    /// <summary>The singers in the class's order.</summary>
+    public ValueList<SingerFit> Singers { get; }
+
+    /// <summary>The first note that goes lowest; of several scores, the sections are counted through all of them.</summary>
+    public ScorePlace LowestPlace { get; }
+
+    /// <summary>The first note that goes highest; of several scores, the sections are counted through all of them.</summary>
+    public ScorePlace HighestPlace { get; }
+
     /// <summary>Whether every singer can sing all notes.</summary>
-    public bool FitsAll => SingersOut == 0;
+    public bool IsFitForAll => SingersOut == 0;
 
     /// <summary>The tonic's kattai, such as <c>5.5</c>.</summary>
     public string KattaiNumber => Kattai.FromMidi(Tonic.Midi);
 
     /// <summary>The tonics the singers take when they sing together, an octave or more apart, from the lowest.</summary>
-    public ValueList<NoteName> Octaves => ((IEnumerable<SingerFit>)Singers).Select(s => s.Tonic).Distinct().OrderBy(t => t.Midi).ToValueList();
+    public ValueList<NoteName> Octaves => Singers.Select(s => s.Tonic).Distinct().OrderBy(t => t.Midi).ToValueList();
 
     /// <summary>Why the tonic stands where it does: who is out, on which line and by how much, how central the drill lies, and who sings in which octave.</summary>
     public string Explain()
@@ -37,14 +62,14 @@ public sealed record TonicFit(
         var parts = new List<string> { Out(), Centre() };
         if (Octaves.Count > 1)
         {
-            parts.Add(string.Join(", ", Octaves.ConvertAll(o => $"S on {o}: {Names(((IEnumerable<SingerFit>)Singers).Where(s => s.Tonic == o).Select(s => s.Singer.Alias))}")));
+            parts.Add(string.Join(", ", Octaves.ConvertAll(o => $"S on {o}: {Names(Singers.Where(s => s.Tonic == o).Select(s => s.Singer.Alias))}")));
         }
 
         return string.Join("; ", parts);
     }
 
-    /// <summary>The tonic and its explanation.</summary>
-    public override string ToString() => $"{Tonic}: {Explain()}";
+    /// <summary>The tonic and its explanation, cut to 200 characters; <see cref="Explain"/> gives all of it.</summary>
+    public override string ToString() => OneLine.Of($"{Tonic}: {Explain()}");
 
     internal static string Names(IEnumerable<string> aliases)
     {
@@ -56,12 +81,12 @@ public sealed record TonicFit(
 
     private string Out()
     {
-        if (FitsAll)
+        if (IsFitForAll)
         {
             return Singers.Count == 1 ? "fits" : "all fit";
         }
 
-        var who = ((IEnumerable<SingerFit>)Singers).Where(s => s.IsOut).Select(s => $"{s.Singer.Alias} {s.HowFar(LowestPlace, HighestPlace)}");
+        var who = Singers.Where(s => s.IsOut).Select(s => $"{s.Singer.Alias} {s.HowFar(LowestPlace, HighestPlace)}");
         var list = who.Take(MostNames).ToList();
         var more = SingersOut > list.Count ? string.Create(CultureInfo.InvariantCulture, $", and {SingersOut - list.Count} more") : string.Empty;
         return string.Create(CultureInfo.InvariantCulture, $"{SingersOut} of {Singers.Count} out: {string.Join(", ", list)}{more}");
@@ -76,18 +101,35 @@ public sealed record TonicFit(
     }
 }
 
-/// <summary>How a tonic suits one singer.</summary>
-/// <param name="Singer">The singer.</param>
-/// <param name="Tonic">The tonic in the octave the singer takes.</param>
-/// <param name="SemitonesAbove">How far the drill goes above the comfortable range; 0 up to 50 cents.</param>
-/// <param name="SemitonesBelow">How far the drill goes below the comfortable range; 0 up to 50 cents.</param>
-/// <param name="CentreDistance">How far the drill's middle lies from the range's middle, in semitones; negative below it.</param>
-public sealed record SingerFit(Singer Singer, NoteName Tonic, Rational SemitonesAbove, Rational SemitonesBelow, Rational CentreDistance)
+/// <summary>How a tonic suits one singer. Immutable, value equality.</summary>
+public sealed record SingerFit
 {
+    internal SingerFit(Singer singer, NoteName tonic, Rational semitonesAbove, Rational semitonesBelow, Rational centreDistance) =>
+        (Singer, Tonic, SemitonesAbove, SemitonesBelow, CentreDistance) = (singer, tonic, semitonesAbove, semitonesBelow, centreDistance);
+
+    /// <summary>The singer.</summary>
+    public Singer Singer { get; }
+
+    /// <summary>The tonic in the octave the singer takes.</summary>
+    public NoteName Tonic { get; }
+
+    /// <summary>How far the drill goes above the comfortable range; 0 up to 50 cents.</summary>
+    public Rational SemitonesAbove { get; }
+
+    /// <summary>How far the drill goes below the comfortable range; 0 up to 50 cents.</summary>
+    public Rational SemitonesBelow { get; }
+
+    /// <summary>How far the drill's middle lies from the range's middle, in semitones; negative below it.</summary>
+    public Rational CentreDistance { get; }
+
     /// <summary>Whether a note lies outside.</summary>
     public bool IsOut => SemitonesAbove.Sign > 0 || SemitonesBelow.Sign > 0;
 
-    internal string HowFar(string lowestPlace, string highestPlace)
+    /// <summary>The singer, the tonic and how far outside the drill goes.</summary>
+    public override string ToString() => OneLine.Of(string.Create(
+        CultureInfo.InvariantCulture, $"{Singer.Alias} on {Tonic}: {SemitonesAbove.ToDouble():0.##} semitones above, {SemitonesBelow.ToDouble():0.##} below"));
+
+    internal string HowFar(ScorePlace lowestPlace, ScorePlace highestPlace)
     {
         var above = $"{Amount(SemitonesAbove)} above {Singer.High} on {highestPlace}";
         var below = $"{Amount(SemitonesBelow)} below {Singer.Low} on {lowestPlace}";

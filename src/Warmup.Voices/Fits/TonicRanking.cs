@@ -15,7 +15,11 @@ public static class TonicRanking
     /// <param name="singers">The singers, at least one.</param>
     /// <returns>Up to twelve: pitch classes on which the drill would leave MIDI's range are left out.</returns>
     /// <exception cref="ArgumentException">There are no singers.</exception>
-    public static ValueList<TonicFit> RankTonics(this Score score, ValueList<Singer> singers) => Rank([score], singers);
+    public static ValueList<TonicFit> RankTonics(this Score score, ValueList<Singer> singers)
+    {
+        ArgumentNullException.ThrowIfNull(score);
+        return Rank([score], singers);
+    }
 
     /// <summary>The tonics of several drills sung on one tonic, the best first; each singer stays in one octave.</summary>
     /// <param name="scores">The scores, at least one.</param>
@@ -95,7 +99,7 @@ public static class TonicRanking
             {
                 if (Placement.Best(_reach, singers[0], pitchClass) is not null)
                 {
-                    PitchClasses.Add(((IEnumerable<Singer>)singers).Select(s => Placement.Best(_reach, s, pitchClass)!.Value).ToArray());
+                    PitchClasses.Add([.. singers.Select(s => Placement.Best(_reach, s, pitchClass)!.Value)]);
                 }
             }
         }

@@ -18,11 +18,13 @@ public static class ExperienceWords
 {
     /// <summary><c>beginner</c>, <c>intermediate</c> or <c>advanced</c>.</summary>
     /// <param name="experience">The experience.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The experience is none of the three.</exception>
     public static string ToWord(this Experience experience) => experience switch
     {
         Experience.Beginner => "beginner",
         Experience.Intermediate => "intermediate",
-        _ => "advanced",
+        Experience.Advanced => "advanced",
+        _ => throw new ArgumentOutOfRangeException(nameof(experience), experience, $"experience must be beginner, intermediate or advanced, not {experience}"),
     };
 
     /// <summary>Reads <c>beginner</c>, <c>intermediate</c> or <c>advanced</c>.</summary>

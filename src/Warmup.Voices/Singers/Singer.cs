@@ -4,22 +4,6 @@ namespace Warmup.Voices;
 /// <remarks>Immutable, value equality.</remarks>
 public sealed record Singer
 {
-    /// <summary>The longest alias, in characters.</summary>
-    public const int LongestAlias = 60;
-
-    /// <summary>The shortest sustained tone that is taken for a measurement, in seconds (the project's own bound).</summary>
-    public const int ShortestTone = SustainedTone.Shortest;
-
-    /// <summary>The longest sustained tone that is taken for a measurement, in seconds (the project's own bound).</summary>
-    public const int LongestTone = SustainedTone.Longest;
-
-    private const int LowestMidi = 24;
-    private const int HighestMidi = 108;
-
-    private readonly NoteName? _fullLow;
-    private readonly NoteName? _fullHigh;
-    private readonly string? _voice;
-
     /// <summary>Makes a singer who is a beginner.</summary>
     /// <param name="alias">1 to 60 characters without control characters.</param>
     /// <param name="low">The lowest comfortable note, C1 to C8.</param>
@@ -40,28 +24,14 @@ public sealed record Singer
     /// <exception cref="ArgumentException">A value lies outside its range, or the range is upside down.</exception>
     public Singer(string alias, NoteName low, NoteName high, Rational sustainedSeconds, Experience experience)
     {
-        if (string.IsNullOrWhiteSpace(alias))
-        {
-            throw new ArgumentException($"an alias must have 1 to {LongestAlias} characters", nameof(alias));
-        }
-
-        Alias = Require.PlainText(alias, LongestAlias);
-        RequireVoice(low, "the lowest comfortable note", nameof(low));
-        RequireVoice(high, "the highest comfortable note", nameof(high));
-        if (low.Midi > high.Midi)
-        {
-            throw new ArgumentException($"the lowest comfortable note {low} lies above the highest, {high}; swap them", nameof(low));
-        }
-
-        if (!Enum.IsDefined(experience))
-        {
-            throw new ArgumentOutOfRangeException(nameof(experience), experience, "experience must be beginner, intermediate or advanced");
-        }
-
+        ArgumentNullException.ThrowIfNull(alias);
+        Refuse(SingerFaults.OfAlias(alias), nameof(alias));
+        Refuse(SingerFaults.OfRange(low, high), nameof(low));
+        Alias = alias;
         Low = low;
         High = high;
         SustainedSeconds = SustainedTone.RequireTone(sustainedSeconds, nameof(sustainedSeconds));
-        Experience = experience;
+        Experience = Require.Defined(experience);
     }
 
     /// <summary>Makes a singer from several sustained tones.</summary>
@@ -81,13 +51,20 @@ public sealed record Singer
 
     /// <summary>Makes a singer whose comfortable range has not been measured yet: the voice type's stands in, and every report says so.</summary>
     /// <param name="alias">1 to 60 characters without control characters.</param>
-    /// <param name="voice">A voice type whose range is a comfortable one.</param>
+    /// <param name="voice">A voice type with a comfortable range.</param>
     /// <param name="sustainedSeconds">The longest sustained tone in seconds, 1 to 120.</param>
     /// <param name="experience">The experience.</param>
-    /// <exception cref="ArgumentException">A value lies outside its range, or the type's range is no comfortable one.</exception>
-    public static Singer FromVoice(string alias, VoiceType voice, Rational sustainedSeconds, Experience experience = Experience.Beginner) => voice.IsComfortable
-        ? new Singer(alias, voice.Low, voice.High, sustainedSeconds, experience) { Voice = voice.Name, IsRangeAssumed = true }
-        : throw new ArgumentException($"the range of '{voice.Name}' is no comfortable one, so low and high must be measured", nameof(voice));
+    /// <exception cref="ArgumentException">A value lies outside its range, or the type's range is not a comfortable one.</exception>
+    public static Singer FromVoice(string alias, VoiceType voice, Rational sustainedSeconds, Experience experience = Experience.Beginner)
+    {
+        ArgumentNullException.ThrowIfNull(voice);
+        return voice.IsComfortable
+            ? new Singer(alias, voice.Low, voice.High, sustainedSeconds, experience) { Voice = voice.Name, IsRangeAssumed = true }
+            : throw new ArgumentException($"the range of '{voice.Name}' is not a comfortable one, so low and high must be measured", nameof(voice));
+    }
+
+    /// <summary>The longest alias, in characters: 60 (the project's own bound).</summary>
+    public static int LongestAlias => 60;
 
     /// <summary>The alias.</summary>
     public string Alias { get; }
@@ -114,19 +91,11 @@ public sealed record Singer
     /// <exception cref="ArgumentException">The note lies above the lowest comfortable one or below C1.</exception>
     public NoteName? FullLow
     {
-        get => _fullLow;
+        get;
         init
         {
-            if (value is { } note)
-            {
-                RequireVoice(note, "the lowest note of the full range", nameof(FullLow));
-                if (note.Midi > Low.Midi)
-                {
-                    throw new ArgumentException($"the lowest note of the full range, {note}, lies above the lowest comfortable note {Low}; the full range holds the comfortable one", nameof(FullLow));
-                }
-            }
-
-            _fullLow = value;
+            Refuse(SingerFaults.OfFullLow(value, Low), nameof(FullLow));
+            field = value;
         }
     }
 
@@ -134,28 +103,20 @@ public sealed record Singer
     /// <exception cref="ArgumentException">The note lies below the highest comfortable one or above C8.</exception>
     public NoteName? FullHigh
     {
-        get => _fullHigh;
+        get;
         init
         {
-            if (value is { } note)
-            {
-                RequireVoice(note, "the highest note of the full range", nameof(FullHigh));
-                if (note.Midi < High.Midi)
-                {
-                    throw new ArgumentException($"the highest note of the full range, {note}, lies below the highest comfortable note {High}; the full range holds the comfortable one", nameof(FullHigh));
-                }
-            }
-
-            _fullHigh = value;
+            Refuse(SingerFaults.OfFullHigh(value, High), nameof(FullHigh));
+            field = value;
         }
     }
 
-    /// <summary>The voice type by name (see <see cref="VoiceTypes"/>), a remark only; <see langword="null"/> for none.</summary>
+    /// <summary>The name of the voice type (see <see cref="VoiceTypes"/>), as a remark; <see langword="null"/> for none.</summary>
     /// <exception cref="ArgumentException">There is no such voice type.</exception>
     public string? Voice
     {
-        get => _voice;
-        init => _voice = value is null ? null : VoiceTypes.Find(value)?.Name
+        get;
+        init => field = value is null ? null : VoiceTypes.Find(value)?.Name
             ?? throw new ArgumentException($"there is no voice type {TextError.Quote(value)}; the types are {VoiceTypes.Names}", nameof(Voice));
     }
 
@@ -163,7 +124,7 @@ public sealed record Singer
     public bool IsRangeAssumed { get; internal init; }
 
     /// <summary>
-    /// The longest phrase that is asked of the singer, in seconds: 0.4, 0.5 or 0.6 of the sustained tone by experience (the project's own
+    /// The longest phrase that drills give the singer, in seconds: 0.4, 0.5 or 0.6 of the sustained tone by experience (the project's own
     /// setting; there is no published norm).
     /// </summary>
     public Rational BreathSeconds => SustainedSeconds * Experience switch
@@ -181,11 +142,11 @@ public sealed record Singer
     /// <summary>The alias and the range.</summary>
     public override string ToString() => $"{Alias} ({Low} to {High})";
 
-    private static void RequireVoice(NoteName note, string what, string parameter)
+    private static void Refuse(string? fault, string parameter)
     {
-        if (note.Midi is < LowestMidi or > HighestMidi)
+        if (fault is not null)
         {
-            throw new ArgumentOutOfRangeException(parameter, note, $"{what} must be between C1 and C8, not {note}");
+            throw new ArgumentException(fault, parameter);
         }
     }
 }

@@ -25,23 +25,20 @@ internal static class SingerRows
             throw Fail($"{who}: experience must be beginner, intermediate or advanced, not {TextError.Quote(row.Experience)}");
         }
 
-        try
+        var trials = row.Trials?.ConvertAll(t => Seconds(t, "a trial", who)).ToValueList();
+        var rule = trials is null ? TrialRule.Best : Rule(row, who);
+        var sustained = trials is null ? Sustained(row, who) : default;
+        NoteName? fullLow = row.FullLow is null ? null : Note(row.FullLow, "fullLow", who, null);
+        NoteName? fullHigh = row.FullHigh is null ? null : Note(row.FullHigh, "fullHigh", who, null);
+        var fault = SingerFaults.OfAlias(alias) ?? SingerFaults.OfRange(low, high) ?? (trials is { } some ? SingerFaults.OfTrials(some.Count) : null)
+            ?? SingerFaults.OfFullLow(fullLow, low) ?? SingerFaults.OfFullHigh(fullHigh, high);
+        if (fault is not null)
         {
-            var singer = row.Trials is { } trials
-                ? new Singer(alias, low, high, trials.ConvertAll(t => Seconds(t, "a trial", who)).ToValueList(), Rule(row, who), experience)
-                : new Singer(alias, low, high, Sustained(row, who), experience);
-            return singer with
-            {
-                Voice = type?.Name,
-                IsRangeAssumed = assumed,
-                FullLow = row.FullLow is null ? null : Note(row.FullLow, "fullLow", who, null),
-                FullHigh = row.FullHigh is null ? null : Note(row.FullHigh, "fullHigh", who, null),
-            };
+            throw Fail($"{who}: {fault}");
         }
-        catch (ArgumentException fault)
-        {
-            throw Fail($"{who}: {fault.Message.Split(" (Parameter", 2)[0]}");
-        }
+
+        var singer = trials is { } tones ? new Singer(alias, low, high, tones, rule, experience) : new Singer(alias, low, high, sustained, experience);
+        return singer with { Voice = type?.Name, IsRangeAssumed = assumed, FullLow = fullLow, FullHigh = fullHigh };
     }
 
     public static SingerDto? ToRow(Singer singer) => new()
@@ -50,7 +47,7 @@ internal static class SingerRows
         Low = IsFromVoice(singer) ? null : singer.Low.ToString(),
         High = IsFromVoice(singer) ? null : singer.High.ToString(),
         SustainedSeconds = singer.Trials.IsEmpty ? Number(singer.SustainedSeconds) : null,
-        Trials = singer.Trials.IsEmpty ? null : ((IEnumerable<Rational>)singer.Trials).Select(Number).ToList(),
+        Trials = singer.Trials.IsEmpty ? null : [.. singer.Trials.ConvertAll(Number)],
         TrialRule = singer.Trials.IsEmpty ? null : singer.TrialRule == TrialRule.Best ? "best" : "median",
         Experience = singer.Experience.ToWord(),
         Voice = singer.Voice,
@@ -92,7 +89,7 @@ internal static class SingerRows
             who);
     }
 
-    private static Rational Seconds(decimal seconds, string what, string who) => seconds is >= SustainedTone.Shortest and <= SustainedTone.Longest
+    private static Rational Seconds(decimal seconds, string what, string who) => seconds >= SustainedTone.Shortest && seconds <= SustainedTone.Longest
         ? Rational.FromDecimal(Math.Round(seconds, 3))
         : throw Fail(string.Create(
             CultureInfo.InvariantCulture, $"{who}: {what} must be between {SustainedTone.Shortest} and {SustainedTone.Longest}, not {seconds}"));
@@ -104,7 +101,7 @@ internal static class SingerRows
         if (text is null)
         {
             throw Fail(type is { IsComfortable: false }
-                ? $"{who} lacks \"{member}\"; the range of '{type.Name}' is no comfortable one, so low and high must be measured"
+                ? $"{who} lacks \"{member}\"; the range of '{type.Name}' is not a comfortable one, so low and high must be measured"
                 : $"{who} lacks \"{member}\"; write a note name such as A3");
         }
 

@@ -18,16 +18,16 @@ public static class SingersFile
     /// <summary>The name of the format and its version.</summary>
     public const string Schema = "urn:warmup:singers:1";
 
-    /// <summary>The largest file that is read, in bytes.</summary>
-    public const int LargestFile = 8_000_000;
+    /// <summary>The largest file that is read, in bytes: 8,000,000 (the project's own bound).</summary>
+    public static int LargestFile => 8_000_000;
 
-    /// <summary>The most singers of a class.</summary>
-    public const int MostSingers = 20_000;
+    /// <summary>The most singers of a class: 20,000 (the project's own bound).</summary>
+    public static int MostSingers => 20_000;
 
     /// <summary>Reads a class.</summary>
     /// <param name="json">The file's text in UTF-8, at most 8,000,000 bytes.</param>
-    /// <returns>The singers in the file's order; no alias stands twice.</returns>
-    /// <exception cref="WarmupFormatException">The text is no class: the error names the place, the value and the fix.</exception>
+    /// <returns>The singers in the file's order; each alias is there once.</returns>
+    /// <exception cref="WarmupFormatException">The text is not a class: the error names the place, the value and the fix.</exception>
     public static ValueList<Singer> Read(ReadOnlySpan<byte> json)
     {
         if (json.Length > LargestFile)
@@ -43,6 +43,11 @@ public static class SingersFile
         ClassDto? file;
         try
         {
+            if (SingersMembers.FirstUnknown(json) is { } unknown)
+            {
+                throw Fail(unknown.Line, unknown.Column, $"unknown member {TextError.Quote(unknown.Name)}; {SingersMembers.Known}");
+            }
+
             file = JsonSerializer.Deserialize(json, SingersJson.Default.ClassDto);
         }
         catch (JsonException broken)
@@ -74,7 +79,7 @@ public static class SingersFile
             singers[i] = SingerRows.ToSinger(rows[i], i + 1);
             if (!seen.Add(singers[i].Alias))
             {
-                throw Fail(1, 1, string.Create(CultureInfo.InvariantCulture, $"singer {i + 1}: the alias {TextError.Quote(singers[i].Alias)} stands twice; give each singer an alias of their own"));
+                throw Fail(1, 1, string.Create(CultureInfo.InvariantCulture, $"singer {i + 1}: the alias {TextError.Quote(singers[i].Alias)} is given twice; give each singer an alias of their own"));
             }
         }
 
@@ -82,14 +87,15 @@ public static class SingersFile
     }
 
     /// <summary>
-    /// Writes a class; <see cref="Read"/> gives equal singers back, their tones to a thousandth of a second. An empty class and aliases
-    /// that stand twice are written as they are, though reading refuses them.
+    /// Writes a class; <see cref="Read"/> gives equal singers back, their tones to a thousandth of a second. An empty class and
+    /// aliases given twice are written as they are, though reading refuses them.
     /// </summary>
     /// <param name="singers">The singers.</param>
     /// <param name="destination">Where the bytes go; it is not closed.</param>
     public static void Write(ValueList<Singer> singers, Stream destination)
     {
-        var rows = ((IEnumerable<Singer>)singers).Select(SingerRows.ToRow).ToList();
+        ArgumentNullException.ThrowIfNull(destination);
+        List<SingerDto?> rows = [.. singers.ConvertAll(SingerRows.ToRow)];
 
         // The indenting writer ends lines as the system does; inside JSON strings a line break is always escaped, so this is safe.
         var text = JsonSerializer.Serialize(new ClassDto { Schema = Schema, Singers = rows }, SingersJson.Default.ClassDto);
@@ -99,10 +105,7 @@ public static class SingersFile
     private static string Explain(JsonException broken)
     {
         var place = string.IsNullOrEmpty(broken.Path) || broken.Path == "$" ? string.Empty : $" at {TextError.Quote(broken.Path)}";
-        var unmapped = broken.Message.Contains("could not be mapped", StringComparison.Ordinal);
-        return unmapped
-            ? $"unknown member{place}; the members of a singer are alias, low, high, sustainedSeconds, trials, trialRule, experience, voice, fullLow and fullHigh"
-            : $"the text is not the JSON of a class{place}: check brackets, commas, quotes and that numbers are numbers";
+        return $"the text is not the JSON of a class{place}: check brackets, commas, quotes and that numbers are numbers";
     }
 
     internal static WarmupFormatException Fail(int line, int column, string message) => new(new TextError(line, column, message));

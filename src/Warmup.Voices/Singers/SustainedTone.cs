@@ -15,33 +15,33 @@ public enum TrialRule
 /// <summary>The measurement of the longest sustained tone, in seconds.</summary>
 /// <remarks>
 /// Three trials in one short session are enough for adults (Maslan et al. 2011, J Voice 25:709-713); children may need up to 14 before the
-/// value stays (Finnegan 1984, J Commun Disord 17:309-317, who also warns against holding one child against a group's mean). A short tone
+/// value stays (Finnegan 1984, J Commun Disord 17:309-317, who also warns against comparing one child with a group's mean). A short tone
 /// is a number to plan with; it is never a sign of illness by itself.
 /// </remarks>
 public static class SustainedTone
 {
-    /// <summary>The shortest tone that is taken for a measurement, in seconds (the project's own bound).</summary>
-    public const int Shortest = 1;
+    /// <summary>The shortest tone that counts as a measurement, in seconds: 1 (the project's own bound).</summary>
+    public static int Shortest => 1;
 
-    /// <summary>The longest tone that is taken for a measurement, in seconds (the project's own bound).</summary>
-    public const int Longest = 120;
+    /// <summary>The longest tone that counts as a measurement, in seconds: 120 (the project's own bound).</summary>
+    public static int Longest => 120;
 
-    /// <summary>The most trials (Finnegan 1984 needed up to 14 with children).</summary>
-    public const int MostTrials = 14;
+    /// <summary>The most trials: 14 (Finnegan 1984 needed up to 14 with children).</summary>
+    public static int MostTrials => 14;
 
     /// <summary>The value that counts of several trials.</summary>
     /// <param name="trials">1 to 14 tones of 1 to 120 seconds each.</param>
     /// <param name="rule">Which one counts.</param>
-    /// <returns>Seconds, exactly.</returns>
+    /// <returns>The value in seconds, exactly.</returns>
     /// <exception cref="ArgumentException">There are no trials or too many, a tone lies outside its range, or the rule is unknown.</exception>
     public static Rational Of(ValueList<Rational> trials, TrialRule rule = TrialRule.Best)
     {
-        Require.InRange(trials.Count, 1, MostTrials, "the number of trials");
-        if (!Enum.IsDefined(rule))
+        if (SingerFaults.OfTrials(trials.Count) is { } fault)
         {
-            throw new ArgumentOutOfRangeException(nameof(rule), rule, "the rule must be best or median");
+            throw new ArgumentOutOfRangeException(nameof(trials), trials.Count, fault);
         }
 
+        Require.Defined(rule);
         var sorted = trials.AsSpan().ToArray();
         foreach (var trial in sorted)
         {

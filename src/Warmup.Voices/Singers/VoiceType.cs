@@ -19,19 +19,36 @@ public enum VoiceRangeKind
     ProjectSetting,
 }
 
-/// <summary>A voice type and its range: a place to start from until the singer has been heard.</summary>
-/// <param name="Name">The name, in lower case.</param>
-/// <param name="Low">The lowest note.</param>
-/// <param name="High">The highest note.</param>
-/// <param name="Kind">What the range means.</param>
-/// <param name="HowSure">How sure the row is: read at its source, or from memory and how well remembered.</param>
-/// <param name="Source">Where it comes from.</param>
-/// <param name="Caution">What to keep in mind; empty for nothing.</param>
-public sealed record VoiceType(string Name, NoteName Low, NoteName High, VoiceRangeKind Kind, string HowSure, string Source, string Caution)
+/// <summary>A voice type and its range: a place to start from until the singer has been heard. Immutable, value equality.</summary>
+public sealed record VoiceType
 {
+    internal VoiceType(string name, NoteName low, NoteName high, VoiceRangeKind kind, string howSure, string source, string caution) =>
+        (Name, Low, High, Kind, HowSure, Source, Caution) = (name, low, high, kind, howSure, source, caution);
+
+    /// <summary>The name, in lower case.</summary>
+    public string Name { get; }
+
+    /// <summary>The lowest note.</summary>
+    public NoteName Low { get; }
+
+    /// <summary>The highest note.</summary>
+    public NoteName High { get; }
+
+    /// <summary>What the range means.</summary>
+    public VoiceRangeKind Kind { get; }
+
+    /// <summary>How sure the row is: read at its source, or from memory and how well remembered.</summary>
+    public string HowSure { get; }
+
+    /// <summary>Where it comes from.</summary>
+    public string Source { get; }
+
+    /// <summary>What to keep in mind; empty for nothing.</summary>
+    public string Caution { get; }
+
     /// <summary>Whether the range may stand in for a comfortable range that has not been measured yet.</summary>
     public bool IsComfortable => Kind is VoiceRangeKind.Comfortable or VoiceRangeKind.ProjectSetting;
 
     /// <summary>The name, the range and how sure it is.</summary>
-    public override string ToString() => $"{Name}: {Low} to {High} ({HowSure})";
+    public override string ToString() => OneLine.Of($"{Name}: {Low} to {High} ({HowSure})");
 }

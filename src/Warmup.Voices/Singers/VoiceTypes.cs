@@ -1,6 +1,6 @@
 namespace Warmup.Voices;
 
-/// <summary>The known voice types, with how sure each is. Starting points only: the ear and a measurement overrule them.</summary>
+/// <summary>The known voice types, with how sure each is. They are starting points: the ear and a measurement overrule them.</summary>
 public static class VoiceTypes
 {
     /// <summary>The types in the order of the table: classical, choral, children, adults' drill ranges.</summary>
@@ -14,6 +14,7 @@ public static class VoiceTypes
     /// <returns>The type, or <see langword="null"/> where there is none.</returns>
     public static VoiceType? Find(string name)
     {
+        ArgumentNullException.ThrowIfNull(name);
         foreach (var type in All)
         {
             if (type.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
@@ -30,7 +31,7 @@ public static class VoiceTypes
 
     private static NoteName Note(string text) => NoteName.TryParse(text, out var name)
         ? name
-        : throw new InvalidOperationException($"the voice types hold '{text}', which is no note");
+        : throw new InvalidOperationException($"the voice types hold '{text}', which is not a note");
 
     private static VoiceRangeKind Kind(string text) => text switch
     {
