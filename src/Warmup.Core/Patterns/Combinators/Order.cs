@@ -7,59 +7,10 @@ public abstract partial record Pattern
     /// <summary>The most lines that <see cref="Order"/> names.</summary>
     public const int MostOrdered = 64;
 
-    /// <summary>The lines in the opposite order, the last one first; each stays as it is.</summary>
-    /// <remarks>It undoes itself.</remarks>
-    public Pattern LastFirst() => new LastFirstPattern(this);
-
-    /// <summary>The first lines moved to the end.</summary>
-    /// <param name="count">-10,000 to 10,000; counted around where there are fewer lines, negative the other way.</param>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="count"/> lies outside its range.</exception>
-    public Pattern Rotate(int count) => new RotatePattern(this, count);
-
     /// <summary>The first lines in another order, the rest behind them as they were.</summary>
     /// <param name="numbers">A permutation of 1 to n, n at most 64. Numbers of lines that the pattern does not have are passed over.</param>
     /// <exception cref="ArgumentException">The numbers are no permutation, or too many.</exception>
     public Pattern Order(params ReadOnlySpan<int> numbers) => new OrderPattern(this, ValueList.Create(numbers));
-}
-
-internal sealed record LastFirstPattern(Pattern Inner) : UnaryPattern(Inner)
-{
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("last-first", "the lines in the opposite order", p => p.LastFirst())
-        with { Said = "the lines follow in the opposite order" };
-
-    internal override Operation Operation => new(WordEntry, default, default);
-
-    internal override LawClass Class => LawClass.LineOrder;
-
-    internal override Line[] Lines(Frame frame, Expander expander) => [.. Enumerable.Reverse(Inner.Lines(frame, expander))];
-}
-
-internal sealed record RotatePattern : UnaryPattern
-{
-    public RotatePattern(Pattern inner, int count)
-        : base(inner) => Count = Require.InRange(count, -MostLines, MostLines);
-
-    public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("rotate", "the first n lines moved to the end", -MostLines, MostLines, (p, n) => p.Rotate(n))
-        with { Said = "the first {0} lines are moved to the end" };
-
-    public int Count { get; }
-
-    internal override Operation Operation => new(WordEntry, [Count], default);
-
-    internal override LawClass Class => LawClass.LineOrder;
-
-    internal override Line[] Lines(Frame frame, Expander expander)
-    {
-        var lines = Inner.Lines(frame, expander);
-        if (lines.Length == 0)
-        {
-            return lines;
-        }
-
-        var by = ((Count % lines.Length) + lines.Length) % lines.Length;
-        return [.. lines[by..], .. lines[..by]];
-    }
 }
 
 internal sealed record OrderPattern : UnaryPattern

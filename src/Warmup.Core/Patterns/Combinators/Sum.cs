@@ -2,9 +2,6 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>No lines at all: what joins to any pattern without changing it. Refused as a drill.</summary>
-    public static Pattern Empty { get; } = new EmptyPattern();
-
     /// <summary>The lines of one pattern, then those of the other.</summary>
     /// <param name="first">The pattern sung first.</param>
     /// <param name="second">The pattern sung second.</param>
@@ -26,21 +23,6 @@ public abstract partial record Pattern
         1 => parts[0],
         _ => new SumPattern(SumPattern.Flat(parts)),
     };
-}
-
-internal sealed record EmptyPattern : PrimitivePattern
-{
-    public EmptyPattern()
-        : base(0, 0)
-    {
-    }
-
-    public static PatternWord WordEntry { get; } = PatternWord.Primitive("empty", "no lines; it joins to any pattern without changing it", () => Empty)
-        with { Said = "nothing is sung" };
-
-    internal override Operation Operation => new(WordEntry, default, default);
-
-    internal override Line[] Lines(Frame frame, Expander expander) => [];
 }
 
 internal sealed record SumPattern : Pattern

@@ -1,28 +1,5 @@
 namespace Warmup;
 
-/// <summary>What stands in a word's parentheses.</summary>
-internal enum WordTakes
-{
-    /// <summary>Nothing; there are no parentheses.</summary>
-    Nothing,
-
-    /// <summary>Whole numbers.</summary>
-    Numbers,
-
-    /// <summary>A pattern.</summary>
-    Pattern,
-
-    /// <summary>Words that are sung.</summary>
-    Texts,
-}
-
-/// <summary>The parts that a word builds its pattern from.</summary>
-/// <param name="Inner">The pattern before the dot; <see langword="null"/> for a primitive.</param>
-/// <param name="Numbers">The numbers in its parentheses.</param>
-/// <param name="Operand">The pattern in its parentheses.</param>
-/// <param name="Texts">The sung words in its parentheses.</param>
-internal sealed record WordParts(Pattern? Inner, ValueList<int> Numbers = default, Pattern? Operand = null, ValueList<string> Texts = default);
-
 /// <summary>A word of the patterns' text: its name, what its parentheses take, and what it builds.</summary>
 internal sealed record PatternWord
 {
