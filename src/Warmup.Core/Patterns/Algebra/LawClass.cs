@@ -5,7 +5,7 @@ namespace Warmup;
 /// </summary>
 internal enum LawClass
 {
-    /// <summary>Changes the frame only (mirrored, swapped, reach): changes places with everything that does not look at the frame.</summary>
+    /// <summary>Changes the frame only (mirrored, swapped, span): changes places with everything that does not look at the frame.</summary>
     Frame,
 
     /// <summary>Swaps the lists and turns each line round (reversed).</summary>
@@ -17,7 +17,7 @@ internal enum LawClass
     /// <summary>The whole pattern up, then down.</summary>
     UpDown,
 
-    /// <summary>Picks, orders or repeats whole lines.</summary>
+    /// <summary>Picks, orders or repeats whole lines by their places, whatever their notes.</summary>
     LineOrder,
 
     /// <summary>Anything else: only the frame passes through it.</summary>
@@ -25,4 +25,7 @@ internal enum LawClass
 
     /// <summary>Looks at the frame itself (returning): nothing passes through it.</summary>
     Barrier,
+
+    /// <summary>No law is known: it stays where it stands.</summary>
+    None,
 }

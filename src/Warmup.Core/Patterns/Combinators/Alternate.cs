@@ -11,7 +11,7 @@ public abstract partial record Pattern
 internal sealed record AlternatePattern(Pattern First, Pattern Second) : BinaryPattern(First, Second, Math.Max(First.UsualLongest, Second.UsualLongest))
 {
     public static PatternWord WordEntry { get; } = PatternWord.Binary("alternate", "line by line with another pattern", (p, q) => p.Alternate(q))
-        with { Said = "the lines take turns" };
+        with { Said = "the lines take turns", KeepsLines = true };
 
     internal override PatternWord Connective => WordEntry;
 

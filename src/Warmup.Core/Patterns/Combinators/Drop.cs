@@ -22,6 +22,9 @@ internal sealed record DropPattern : UnaryPattern
 
     internal override LawClass Class => LawClass.LineOrder;
 
+    internal override UnaryPattern? After(UnaryPattern inner) =>
+        inner is DropPattern first && Count + first.Count <= MostLines ? new DropPattern(Anything, Count + first.Count) : null;
+
     internal override Line[] Lines(Frame frame, Expander expander)
     {
         var lines = Inner.Lines(frame, expander);

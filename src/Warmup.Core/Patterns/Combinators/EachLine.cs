@@ -24,6 +24,13 @@ internal sealed record EachLinePattern : UnaryPattern
 
     internal override LawClass Class => LawClass.LineOrder;
 
+    internal override bool IsIdentity => Times == 1;
+
+    internal override bool DistributesOverSums => true;
+
+    internal override UnaryPattern? After(UnaryPattern inner) =>
+        inner is EachLinePattern first && Times * first.Times <= MostEach ? new EachLinePattern(Anything, Times * first.Times) : null;
+
     internal override Line[] Lines(Frame frame, Expander expander)
     {
         var once = Inner.Lines(frame, expander);

@@ -27,6 +27,13 @@ internal sealed record EachNotePattern : UnaryPattern
 
     internal override LawClass Class => LawClass.EachLine;
 
+    internal override bool IsIdentity => Times == 1;
+
+    internal override bool IsSameTurnedRound => true;
+
+    internal override UnaryPattern? After(UnaryPattern inner) =>
+        inner is EachNotePattern first && Times * first.Times <= MostEach ? new EachNotePattern(Anything, Times * first.Times) : null;
+
     internal override Line[] Lines(Frame frame, Expander expander)
     {
         var lines = Inner.Lines(frame, expander);

@@ -15,6 +15,11 @@ internal sealed record EndsPattern(Pattern Inner) : UnaryPattern(Inner, Inner.Us
 
     internal override LawClass Class => LawClass.EachLine;
 
+    internal override bool IsSameTurnedRound => true;
+
+    internal override UnaryPattern? After(UnaryPattern inner) =>
+        inner is EndsPattern ? this : null;
+
     internal override Line[] Lines(Frame frame, Expander expander) =>
         Map(Inner.Lines(frame, expander), static line => line.Notes.Count == 1 ? line : new Line([line.Notes[0] with { Rest = default }, line.Notes[^1] with { Approach = Approach.Leap }]));
 }

@@ -26,6 +26,11 @@ internal sealed record EveryNthPattern : UnaryPattern
 
     internal override LawClass Class => LawClass.EachLine;
 
+    internal override bool IsIdentity => N == 1;
+
+    internal override UnaryPattern? After(UnaryPattern inner) =>
+        inner is EveryNthPattern first && N * first.N <= MostNotesOfLine ? new EveryNthPattern(Anything, N * first.N) : null;
+
     internal override Line[] Lines(Frame frame, Expander expander) => N == 1 ? Inner.Lines(frame, expander) : Map(Inner.Lines(frame, expander), Thin);
 
     private Line Thin(Line line)

@@ -26,6 +26,9 @@ internal sealed record FillPattern : UnaryPattern
 
     internal override LawClass Class => LawClass.EachLine;
 
+    internal override UnaryPattern? After(UnaryPattern inner) =>
+        inner is FillPattern first && Count == first.Count ? this : null;
+
     internal override Line[] Lines(Frame frame, Expander expander) => Map(Inner.Lines(frame, expander), Fill);
 
     private Line Fill(Line line)

@@ -17,6 +17,8 @@ internal sealed record GrowPattern(Pattern Inner) : UnaryPattern(Inner, Inner.Us
 
     internal override LawClass Class => LawClass.Other;
 
+    internal override bool DistributesOverSums => true;
+
     internal override Line[] Lines(Frame frame, Expander expander)
     {
         var lines = Inner.Lines(frame, expander);

@@ -26,6 +26,9 @@ internal sealed record HoldPattern : UnaryPattern
 
     internal override LawClass Class => LawClass.EachLine;
 
+    internal override UnaryPattern? After(UnaryPattern inner) =>
+        inner is HoldPattern first && Count + first.Count <= MostUnits ? new HoldPattern(Anything, Count + first.Count) : null;
+
     internal override Line[] Lines(Frame frame, Expander expander) =>
         Map(Inner.Lines(frame, expander), line => Units.WithLast(line, n => n with { Length = Units.Bounded(n.Length + Count) }));
 }

@@ -15,6 +15,9 @@ internal sealed record JoinPattern(Pattern Inner) : UnaryPattern(Inner, Inner.Us
 
     internal override LawClass Class => LawClass.Other;
 
+    internal override UnaryPattern? After(UnaryPattern inner) =>
+        inner is JoinPattern ? this : null;
+
     internal override Line[] Lines(Frame frame, Expander expander)
     {
         var lines = Inner.Lines(frame, expander);

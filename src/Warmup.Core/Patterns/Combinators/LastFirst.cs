@@ -16,5 +16,7 @@ internal sealed record LastFirstPattern(Pattern Inner) : UnaryPattern(Inner)
 
     internal override LawClass Class => LawClass.LineOrder;
 
+    internal override bool UndoesItself => true;
+
     internal override Line[] Lines(Frame frame, Expander expander) => [.. Enumerable.Reverse(Inner.Lines(frame, expander))];
 }

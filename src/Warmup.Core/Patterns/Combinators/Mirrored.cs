@@ -16,5 +16,9 @@ internal sealed record MirroredPattern(Pattern Inner) : UnaryPattern(Inner)
 
     internal override LawClass Class => LawClass.Frame;
 
+    internal override int Rank => 1;
+
+    internal override bool UndoesItself => true;
+
     internal override Line[] Lines(Frame frame, Expander expander) => Inner.Lines(frame.Mirror(), expander);
 }

@@ -30,6 +30,8 @@ internal sealed record NotesPattern : UnaryPattern
 
     internal override LawClass Class => LawClass.Other;
 
+    internal override bool DistributesOverSums => true;
+
     internal override Line[] Lines(Frame frame, Expander expander)
     {
         var kept = new List<Line>();

@@ -40,6 +40,22 @@ internal sealed record OrderPattern : UnaryPattern
 
     internal override LawClass Class => LawClass.LineOrder;
 
+    internal override bool IsIdentity
+    {
+        get
+        {
+            for (var i = 0; i < Sequence.Count; i++)
+            {
+                if (Sequence[i] != i + 1)
+                {
+                    return false;
+                }
+            }
+
+            return true;
+        }
+    }
+
     internal override Line[] Lines(Frame frame, Expander expander)
     {
         var lines = Inner.Lines(frame, expander);

@@ -27,6 +27,11 @@ internal sealed record RepeatedPattern : UnaryPattern
 
     internal override LawClass Class => LawClass.LineOrder;
 
+    internal override bool IsIdentity => Times == 1;
+
+    internal override UnaryPattern? After(UnaryPattern inner) =>
+        inner is RepeatedPattern first && Times * first.Times <= MostRepetitions ? new RepeatedPattern(Anything, Times * first.Times) : null;
+
     internal override Line[] Lines(Frame frame, Expander expander)
     {
         var once = Inner.Lines(frame, expander);

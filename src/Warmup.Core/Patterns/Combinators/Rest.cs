@@ -22,6 +22,11 @@ internal sealed record RestPattern : UnaryPattern
 
     internal override LawClass Class => LawClass.EachLine;
 
+    internal override bool IsSameTurnedRound => true;
+
+    internal override UnaryPattern? After(UnaryPattern inner) =>
+        inner is RestPattern first && Count + first.Count <= MostUnits ? new RestPattern(Anything, Count + first.Count) : null;
+
     internal override Line[] Lines(Frame frame, Expander expander) =>
         Map(Inner.Lines(frame, expander), line => Units.WithLast(line, n => n with { Rest = Units.Bounded(n.Rest + Count) }));
 }

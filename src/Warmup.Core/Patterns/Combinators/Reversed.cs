@@ -20,6 +20,8 @@ internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner)
 
     internal override LawClass Class => LawClass.Turn;
 
+    internal override bool UndoesItself => true;
+
     internal override Line[] Lines(Frame frame, Expander expander) => Map(Inner.Lines(frame.Swap(), expander), Turn);
 
     private static Line Turn(Line line)

@@ -39,6 +39,8 @@ internal sealed record RhythmPattern : UnaryPattern
 
     internal override LawClass Class => LawClass.EachLine;
 
+    internal override bool IsIdentity => Factors.AsSpan().IndexOfAnyExcept(1) < 0;
+
     internal override Line[] Lines(Frame frame, Expander expander) => Map(Inner.Lines(frame, expander), Lengthen);
 
     private Line Lengthen(Line line)

@@ -23,6 +23,11 @@ internal sealed record RotatePattern : UnaryPattern
 
     internal override LawClass Class => LawClass.LineOrder;
 
+    internal override bool IsIdentity => Count == 0;
+
+    internal override UnaryPattern? After(UnaryPattern inner) =>
+        inner is RotatePattern first && Math.Abs(Count + first.Count) <= MostLines ? new RotatePattern(Anything, Count + first.Count) : null;
+
     internal override Line[] Lines(Frame frame, Expander expander)
     {
         var lines = Inner.Lines(frame, expander);

@@ -69,5 +69,22 @@ internal sealed record SpanPattern : UnaryPattern
 
     internal override LawClass Class => LawClass.Frame;
 
+    internal override int Rank => 0;
+
+    internal override bool IsIdentity => Home == 0 && End == 0;
+
+    internal override bool IsStuck => Inner is UpDownPattern;
+
+    internal override UnaryPattern? After(UnaryPattern inner) =>
+        inner is SpanPattern first && Math.Abs(Home + first.Home) <= FarthestSpan && Math.Abs(End + first.End) <= FarthestSpan
+            ? new SpanPattern(Anything, Home + first.Home, End + first.End)
+            : null;
+
+    // The way down of an up-down goes below the home note when its way up goes beyond the top.
+    internal override bool GoesInside(UnaryPattern other) => other.Class != LawClass.UpDown && base.GoesInside(other);
+
+    // Inside a mirror forward is down, and the home note is the far end.
+    internal override UnaryPattern Past(UnaryPattern other) => other is MirroredPattern ? new SpanPattern(Anything, -End, -Home) : this;
+
     internal override Line[] Lines(Frame frame, Expander expander) => Inner.Lines(frame.Span(Home, End), expander);
 }

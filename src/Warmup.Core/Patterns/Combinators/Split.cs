@@ -22,6 +22,8 @@ internal sealed record SplitPattern : UnaryPattern
 
     internal override LawClass Class => LawClass.Other;
 
+    internal override bool DistributesOverSums => true;
+
     internal override Line[] Lines(Frame frame, Expander expander)
     {
         var pieces = new List<Line>();

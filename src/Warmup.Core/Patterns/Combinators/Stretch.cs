@@ -39,6 +39,18 @@ internal sealed record StretchPattern : UnaryPattern
 
     internal override LawClass Class => LawClass.EachLine;
 
+    internal override bool IsIdentity => Factor == Rational.One;
+
+    internal override bool IsSameTurnedRound => true;
+
+    internal override UnaryPattern? After(UnaryPattern inner)
+    {
+        var both = inner is StretchPattern first ? Factor * first.Factor : default;
+        return both.Sign > 0 && both.Numerator <= MostUnits && both.Denominator <= MostUnits
+            ? new StretchPattern(Anything, (int)both.Numerator, (int)both.Denominator)
+            : null;
+    }
+
     internal override Line[] Lines(Frame frame, Expander expander) => Map(Inner.Lines(frame, expander), line => new Line(line.Notes.ConvertAll(
         n => n with { Length = Units.Bounded(n.Length * Factor), Rest = Units.Bounded(n.Rest * Factor) })));
 }

@@ -62,6 +62,9 @@ internal sealed record SungPattern : UnaryPattern
 
     internal override LawClass Class => ByLine ? LawClass.Other : LawClass.EachLine;
 
+    internal override UnaryPattern? After(UnaryPattern inner) =>
+        inner is SungPattern first && ByLine == first.ByLine ? this : null;
+
     internal override Line[] Lines(Frame frame, Expander expander)
     {
         var lines = Inner.Lines(frame, expander);

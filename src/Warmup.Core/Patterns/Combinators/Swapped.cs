@@ -15,5 +15,9 @@ internal sealed record SwappedPattern(Pattern Inner) : UnaryPattern(Inner)
 
     internal override LawClass Class => LawClass.Frame;
 
+    internal override int Rank => 2;
+
+    internal override bool UndoesItself => true;
+
     internal override Line[] Lines(Frame frame, Expander expander) => Inner.Lines(frame.Swap(), expander);
 }

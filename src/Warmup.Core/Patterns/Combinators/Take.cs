@@ -25,6 +25,9 @@ internal sealed record TakePattern : UnaryPattern
 
     internal override LawClass Class => LawClass.LineOrder;
 
+    internal override UnaryPattern? After(UnaryPattern inner) =>
+        inner is TakePattern first ? (Count <= first.Count ? this : first) : null;
+
     internal override Line[] Lines(Frame frame, Expander expander)
     {
         var lines = Inner.Lines(frame, expander);

@@ -26,6 +26,8 @@ internal sealed record WindowsPattern : UnaryPattern
 
     internal override LawClass Class => LawClass.Other;
 
+    internal override bool DistributesOverSums => true;
+
     internal override Line[] Lines(Frame frame, Expander expander)
     {
         var lines = Inner.Lines(frame, expander);

@@ -69,6 +69,9 @@ internal sealed record PatternWord
     /// </summary>
     public string Said { get; init; } = string.Empty;
 
+    /// <summary>Whether a word of two patterns leaves their lines whole and in their order.</summary>
+    public bool KeepsLines { get; init; }
+
     /// <summary>Whether it stands behind a dot.</summary>
     public bool TakesPattern { get; }
 

@@ -164,20 +164,18 @@ public sealed class PatternEnumeration
                 var left = CombinatorAt(a);
                 var right = CombinatorAt(b);
                 _inside[a, b] = left is null
-                    || (right is null ? !IsStuck(left) : NormalForm.Step(left, right, out _, out _) == Rewrite.Stay && StandsOn(left, right));
+                    || (right is null ? !left.IsStuck : NormalForm.Step(left, right, out _, out _) == Rewrite.Stay && StandsOn(left, right));
                 var same = left is not null && right is not null && left.Operation == right.Operation;
-                _beside[a, b] = b != SumSymbol && !(same && NormalForm.Distributes(left!));
+                _beside[a, b] = b != SumSymbol && !(same && left!.DistributesOverSums);
                 for (var c = 0; c < _connectives; c++)
                 {
-                    _between[c, a, b] = !(same && NormalForm.PassesThrough(left!, _words.Connectives[c]));
+                    _between[c, a, b] = !(same && left!.DistributesOver(_words.Connectives[c]));
                 }
             }
         }
     }
 
-    private static bool IsStuck(UnaryPattern combinator) => combinator is SpanPattern { Inner: UpDownPattern };
-
-    private static bool StandsOn(UnaryPattern outer, UnaryPattern inner) => outer is not SpanPattern || IsStuck(outer) == inner is UpDownPattern;
+    private static bool StandsOn(UnaryPattern outer, UnaryPattern inner) => outer is not SpanPattern || outer.IsStuck == inner is UpDownPattern;
 
     private void Fill(int size)
     {
@@ -332,7 +330,7 @@ public sealed class PatternEnumeration
     {
         var at = pattern switch
         {
-            UnaryPattern unary => _unary.IndexOf(c => c.Operation == unary.Operation && IsStuck(c) == IsStuck(unary)) is var i and >= 0 ? _primitives + i : -1,
+            UnaryPattern unary => _unary.IndexOf(c => c.Operation == unary.Operation && c.IsStuck == unary.IsStuck) is var i and >= 0 ? _primitives + i : -1,
             BinaryPattern binary => _words.Connectives.IndexOf(c => c == binary.Connective) is var i and >= 0 ? _primitives + _combinators + i : -1,
             SumPattern => _words.HasSum ? SumSymbol : -1,
             _ => _words.Primitives.IndexOf(p => p == pattern),

@@ -85,7 +85,7 @@ public sealed record PatternVocabulary
 
         switch (pattern)
         {
-            case UnaryPattern { Inner: RunPattern } unary when behindDot && !NormalForm.IsIdentity(unary.Operation):
+            case UnaryPattern { Inner: RunPattern } unary when behindDot && !unary.IsIdentity:
                 combinators.Add(unary);
                 break;
             case PrimitivePattern or WrittenPattern when !behindDot && pattern is not EmptyPattern:
