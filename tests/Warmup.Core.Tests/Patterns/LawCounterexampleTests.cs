@@ -76,7 +76,10 @@ public class LawCounterexampleTests
     [InlineData("ladder.ends + run.ends + run", "(ladder + run).ends + run")]
     [InlineData("ladder.ends.alternate(run.ends)", "ladder.alternate(run).ends")]
     [InlineData("run.up-down.below(1).ends", "run.ends.up-down.below(1)")]
+    [InlineData("run.up-down.above(1).mirrored", "run.mirrored.up-down.below(1)")]
+    [InlineData("run.up-down.above(24).above(24)", "run.up-down.above(24).above(24)")] // one word cannot hold the sum
     [InlineData("run.repeat(2).repeat(3).repeat(1)", "run.repeat(6)")]
+    [InlineData("run.repeat(200).repeat(60).take(1)", "run.repeat(200).repeat(60).take(1)")]
     [InlineData("empty.ends.repeat(3)", "empty")]
     public void Normal_forms_of_small_patterns(string pattern, string normal) => // each by one or two laws of docs/laws.md
         Assert.Equal(Pattern.Parse(normal), Pattern.Parse(pattern).Normalize());

@@ -1,0 +1,42 @@
+namespace Warmup;
+
+public abstract partial record Pattern
+{
+    /// <summary>
+    /// The rule grown anew on the other list, each line read backwards, so that it starts on a new note and comes home. In a scale
+    /// whose descent has more notes than its ascent there are more lines.
+    /// </summary>
+    /// <remarks>It undoes itself in every scale.</remarks>
+    public Pattern Reversed() => new ReversedPattern(this);
+}
+
+internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner)
+{
+    public static PatternWord WordEntry { get; } = 
+        PatternWord.Combinator("reversed", "the rule grown anew on the other list, each line read backwards", p => p.Reversed())
+        with { Said = "the rule is grown anew on the other list and every line is read backwards" };
+
+    internal override Operation Operation => new(WordEntry, default, default);
+
+    internal override LawClass Class => LawClass.Turn;
+
+    internal override bool UndoesItself => true;
+
+    internal override Line[] Lines(Frame frame, Expander expander) => Map(Inner.Lines(frame.Swap(), expander), Turn);
+
+    private static Line Turn(Line line)
+    {
+        var source = line.Notes.AsSpan();
+        var notes = new LineNote[source.Length];
+        for (var i = 0; i < notes.Length; i++)
+        {
+            // A approach and a silence belong to the pair of notes, so they move to the other one; the silence at the line's end stays there.
+            var at = source.Length - 1 - i;
+            var approach = i == 0 ? Approach.Leap : source[at + 1].Approach;
+            var rest = at == 0 ? source[^1].Rest : source[at - 1].Rest;
+            notes[i] = source[at] with { Approach = approach, Rest = rest };
+        }
+
+        return new Line(ValueList.Adopt(notes));
+    }
+}

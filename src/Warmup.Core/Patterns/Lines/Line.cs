@@ -1,0 +1,80 @@
+namespace Warmup;
+
+/// <summary>Notes sung as one phrase.</summary>
+/// <param name="Notes">The notes, at least one.</param>
+public sealed record Line(ValueList<LineNote> Notes)
+{
+    /// <summary>The length in units, the silences counted.</summary>
+    public Rational Units
+    {
+        get
+        {
+            var sum = Rational.Zero;
+            foreach (var note in Notes)
+            {
+                sum += note.Length + note.Rest;
+            }
+
+            return sum;
+        }
+    }
+
+    /// <summary>Whether every note sounds as the other line's.</summary>
+    /// <param name="other">The other line.</param>
+    public bool SoundsAs(Line other)
+    {
+        if (Notes.Count != other.Notes.Count)
+        {
+            return false;
+        }
+
+        for (var i = 0; i < Notes.Count; i++)
+        {
+            if (!Notes[i].SoundsAs(other.Notes[i]))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>The notes of several lines together.</summary>
+    internal static long CountNotes(ReadOnlySpan<Line> lines)
+    {
+        var count = 0L;
+        foreach (var line in lines)
+        {
+            count += line.Notes.Count;
+        }
+
+        return count;
+    }
+
+    /// <summary>A part of the line; its first note is reached from nowhere.</summary>
+    internal Line Part(int start, int count)
+    {
+        var notes = Notes.AsSpan().Slice(start, count).ToArray();
+        notes[0] = notes[0] with { Approach = Approach.Leap };
+        return new Line(ValueList.Adopt(notes));
+    }
+
+    /// <summary>The tones, separated by spaces: <c>S R2 G3</c>.</summary>
+    public override string ToString() => string.Join(' ', Notes);
+
+    /// <summary>The letters without variants or lengths, separated by spaces: <c>S R G</c>.</summary>
+    public string ToLetters() => string.Join(' ', Notes.ConvertAll(n => n.Tone.ToLetterString()));
+
+    /// <summary>
+    /// The letters as written exercises have them: <c>,</c> for each further unit and <c>-</c> for each unit of silence, as in
+    /// <c>S' , , -</c>. Parts of a unit are not shown.
+    /// </summary>
+    public string ToNotation() => string.Join(' ', Notes.ConvertAll(Written));
+
+    private static string Written(LineNote note)
+    {
+        var more = Math.Max(0, (int)note.Length.Floor() - 1);
+        var silent = (int)note.Rest.Floor();
+        return note.Tone.ToLetterString() + string.Concat(Enumerable.Repeat(" ,", more)) + string.Concat(Enumerable.Repeat(" -", silent));
+    }
+}

@@ -1,0 +1,15 @@
+namespace Warmup;
+
+/// <summary>A pattern that a word makes without another pattern.</summary>
+internal abstract record PrimitivePattern : Pattern
+{
+    private protected PrimitivePattern(long notes, long longest)
+        : base(1, 1, notes, longest)
+    {
+    }
+
+    /// <summary>The word and its numbers.</summary>
+    internal abstract Operation Operation { get; }
+
+    internal override string Text => Operation.ToString();
+}
