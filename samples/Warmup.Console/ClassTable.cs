@@ -78,7 +78,7 @@ internal static class ClassTable
         var table = new Table().Border(TableBorder.Ascii2).AddColumns("line", "lowest", "highest", "sung (s)", "top fifth (s)", "bottom fifth (s)", "outside (s)", "notes outside");
         foreach (var line in use.Lines)
         {
-            var outside = ((IEnumerable<NoteOutside>)use.Outside).Where(n => n.Section == line.Section && n.Line == line.Line)
+            var outside = use.Outside.Where(n => n.Section == line.Section && n.Line == line.Line)
                 .Select(n => string.Create(CultureInfo.InvariantCulture, $"{n.Tone} {n.Semitones.ToDouble():+0.##;-0.##} at {n.Beat.ToDouble():0.##}"));
             table.AddRow(
                 line.Line.ToString(CultureInfo.InvariantCulture),
@@ -128,12 +128,12 @@ internal static class ClassTable
         }
     }
 
-    private static string Names(TonicFit group) => string.Join(" ", ((IEnumerable<SingerFit>)group.Singers).Take(MostChanges).Select(s => s.Singer.Alias))
+    private static string Names(TonicFit group) => string.Join(" ", group.Singers.Take(MostChanges).Select(s => s.Singer.Alias))
         + (group.Singers.Count > MostChanges ? $" and {group.Singers.Count - MostChanges} more" : string.Empty);
 
     private static void PrintChanges(Terminal terminal, ClassFit fit)
     {
-        var out_ = fit.Report.Tonics.IsEmpty ? [] : ((IEnumerable<ClassRow>)fit.Report.Rows).Where(r => r.Cells[0].Verdict == ClassVerdict.DoesNotFit).ToList();
+        var out_ = fit.Report.Tonics.IsEmpty ? [] : fit.Report.Rows.Where(r => r.Cells[0].Verdict == ClassVerdict.DoesNotFit).ToList();
         foreach (var row in out_.Take(MostChanges))
         {
             var drill = fit.Drill with { Tonic = fit.Drill.Tonic.Transposed(12 * row.Cells[0].Octaves) };

@@ -29,7 +29,7 @@ internal static class DemoCommand
         }
 
         Directory.CreateDirectory(folder);
-        var scores = ((IEnumerable<StudioDrill>)Studio.Drills).Select(d => (d.FileName, Score: d.ToDrill().ToScore(cancellation))).ToList();
+        var scores = Studio.Drills.Select(d => (d.FileName, Score: d.ToDrill().ToScore(cancellation))).ToList();
         var files = scores.SelectMany(s => Endings.Select(e => (Path: Path.Combine(folder, s.FileName + e), s.Score))).ToList();
         var singers = Path.Combine(folder, "singers.json");
         var findings = Path.Combine(folder, "findings.txt");

@@ -15,7 +15,7 @@ internal static class DrillCommand
         var singers = new SingerOptions(required: false);
         var files = new Option<string[]>("--out")
         {
-            Description = $"The file to write, by ending: {string.Join(" ", ((IEnumerable<IScoreFormat>)Formats.All).SelectMany(f => (IEnumerable<string>)f.Extensions))}. Repeat it for more files.",
+            Description = $"The file to write, by ending: {string.Join(" ", Formats.All.SelectMany(f => f.Extensions))}. Repeat it for more files.",
             Required = true,
             Arity = ArgumentArity.OneOrMore,
             AllowMultipleArgumentsPerToken = false,
@@ -84,7 +84,7 @@ internal static class DrillCommand
             return null;
         }
 
-        var window = ((IEnumerable<TempoWindow>)TempoWindow.OfSpeeds(drill, singers, cancellation)).FirstOrDefault(w => w.Speed == drill.Speeds[0]);
+        var window = TempoWindow.OfSpeeds(drill, singers, cancellation).FirstOrDefault(w => w.Speed == drill.Speeds[0]);
         IEnumerable<TempoInterval> intervals = window?.Intervals ?? [];
         return intervals.FirstOrDefault(i => i.Slowest <= drill.Tempo.Start && drill.Tempo.Start <= i.Fastest) ?? intervals.FirstOrDefault();
     }

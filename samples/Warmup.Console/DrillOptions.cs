@@ -40,7 +40,7 @@ internal sealed class DrillOptions(bool needsTonic = true)
 
     private readonly Option<string> _syllables = new("--syllables")
     {
-        Description = $"What is sung: {string.Join(" ", ((IEnumerable<Syllables>)Syllables.All).Select(s => s.Name))}, or \"vowel: ee\".",
+        Description = $"What is sung: {string.Join(" ", Syllables.All.Select(s => s.Name))}, or \"vowel: ee\".",
         DefaultValueFactory = _ => Syllables.SvaraLetters.Name,
     };
 

@@ -48,9 +48,9 @@ internal static class PlanCommand
         var plan = made.Plan;
         var force = parsed.GetValue(options.Force);
         var (json, page, calendar) = (Path.Combine(folder, "plan.json"), Path.Combine(folder, "plan.html"), Path.Combine(folder, "plan.ics"));
-        var days = ((IEnumerable<PlanDay>)plan.Days).Where(d => !d.IsRest).ToList();
+        var days = plan.Days.Where(d => !d.IsRest).ToList();
         Directory.CreateDirectory(folder);
-        foreach (var file in (IEnumerable<string>)[json, page, calendar, .. days.SelectMany(d => Paths(folder, d, formats))])
+        foreach (var file in (string[])[json, page, calendar, .. days.SelectMany(d => Paths(folder, d, formats))])
         {
             Formats.RefuseUnwritable(file, force);
         }

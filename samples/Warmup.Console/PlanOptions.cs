@@ -84,7 +84,7 @@ internal sealed class PlanOptions
             throw new InputException("--tuning: a plan's file names its tuning, so take one by name, not from a file");
         }
 
-        var level = ((IEnumerable<Level>)Level.All).FirstOrDefault(l => l.Name == parsed.GetValue(_level));
+        var level = Level.All.FirstOrDefault(l => l.Name == parsed.GetValue(_level));
         if (level is null && parsed.GetValue(_level) is { } unknown)
         {
             throw new InputException($"--level must be beginner, intermediate or advanced, not '{Terminal.Short(unknown)}'");
@@ -185,7 +185,7 @@ internal sealed class PlanOptions
         _ => word,
     };
 
-    private static IEnumerable<Scale> Found(ScaleQuery query) => ((IEnumerable<CatalogueEntry>)Catalogue.Default.Search(query)).Select(e => e.Scale);
+    private static IEnumerable<Scale> Found(ScaleQuery query) => Catalogue.Default.Search(query).Select(e => e.Scale);
 
     private static int Number(string word, string text) =>
         int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number is >= 1 and <= 72

@@ -15,7 +15,7 @@ internal static class PlanTable
 
     public static void Print(Terminal terminal, WarmupPlan plan)
     {
-        var months = ((IEnumerable<PlanDay>)plan.Days).GroupBy(d => (d.Date.Year, d.Date.Month)).ToList();
+        var months = plan.Days.GroupBy(d => (d.Date.Year, d.Date.Month)).ToList();
         foreach (var month in months.Take(MostMonths))
         {
             terminal.Rich.Write(Month(plan, month.ToList()));
@@ -52,7 +52,7 @@ internal static class PlanTable
     /// <summary>The days that fill too little of the time, and why.</summary>
     private static void PrintShort(Terminal terminal, WarmupPlan plan)
     {
-        var days = ((IEnumerable<PlanDay>)plan.Days).Where(d => d.Shortfall is not null).ToList();
+        var days = plan.Days.Where(d => d.Shortfall is not null).ToList();
         foreach (var day in days.Take(MostShort))
         {
             terminal.Out.WriteLine(string.Create(

@@ -56,7 +56,7 @@ internal static class ScalesCommand
             throw new InputException($"--show, {error}");
         }
 
-        var entry = ((IEnumerable<CatalogueEntry>)Catalogue.Default.Entries).FirstOrDefault(e => e.Scale == scale);
+        var entry = Catalogue.Default.Entries.FirstOrDefault(e => e.Scale == scale);
         var tuned = TunedScale.Of(scale!, tonic, tuning);
         if (json)
         {
@@ -83,7 +83,7 @@ internal static class ScalesCommand
     {
         if (json)
         {
-            var report = new ScaleReport(Schema, ((IEnumerable<CatalogueEntry>)rows).Select(ToRow).ToList());
+            var report = new ScaleReport(Schema, rows.Select(ToRow).ToList());
             terminal.Out.WriteLine(JsonSerializer.Serialize(report, ConsoleJson.Default.ScaleReport).ReplaceLineEndings("\n"));
         }
         else

@@ -42,7 +42,7 @@ internal sealed class SingerOptions(bool required)
             }
         }
 
-        throw new InputException($"--alias: there is no '{alias}' in {path}; its singers are {string.Join(", ", ((IEnumerable<Singer>)singers).Take(20).Select(s => s.Alias))}");
+        throw new InputException($"--alias: there is no '{alias}' in {path}; its singers are {string.Join(", ", singers.Take(20).Select(s => s.Alias))}");
     }
 
     private static ValueList<Singer> ReadFile(string path)

@@ -85,7 +85,7 @@ internal static class SingersCommand
 
         terminal.Rich.Write(table);
         terminal.Out.WriteLine("The longest phrase is 0.4, 0.5 or 0.6 of the sustained tone by experience: this project's own setting, since no published norm was found.");
-        if (((IEnumerable<Singer>)singers).Any(s => s.IsRangeAssumed))
+        if (singers.Any(s => s.IsRangeAssumed))
         {
             terminal.Out.WriteLine("Assumed ranges come from the voice type; measure them.");
         }

@@ -92,9 +92,9 @@ internal sealed class DrillPool
             Add(scale, exercise, Role.Opening);
         }
 
-        foreach (var exercise in (IEnumerable<Exercise>)[.. Repertoire.Traditional, .. Repertoire.Choir])
+        foreach (var exercise in (Exercise[])[.. Repertoire.Traditional, .. Repertoire.Choir])
         {
-            if (((IEnumerable<string>)_level.Families).Contains(exercise.Group))
+            if (_level.Families.Contains(exercise.Group))
             {
                 Add(scale, exercise, Role.Middle);
             }
@@ -155,7 +155,7 @@ internal sealed class DrillPool
             score = drill.ToScore(Tonic.Transposed(12 * octave), _request.Tuning, _level.StartTempo, 1, _need, _cancellation);
             foreach (var singer in singers)
             {
-                misfits.AddRange(((IEnumerable<Finding>)score.Check(_request.Singers[singer]))
+                misfits.AddRange(score.Check(_request.Singers[singer])
                     .Where(f => f.Severity == Severity.Error)
                     .GroupBy(f => KindOf(f.Code))
                     .Select(g => new Misfit(g.Key, singer, g.First())));
@@ -196,7 +196,7 @@ internal sealed class DrillPool
             }
 
             var fits = score!.RankTonics(request.Singers);
-            var best = request.Tonic is { } wanted ? ((IEnumerable<TonicFit>)fits).FirstOrDefault(f => (f.Tonic.Midi - wanted.Midi) % 12 == 0) : fits.IsEmpty ? null : fits[0];
+            var best = request.Tonic is { } wanted ? fits.FirstOrDefault(f => (f.Tonic.Midi - wanted.Midi) % 12 == 0) : fits.IsEmpty ? null : fits[0];
             if (best is null)
             {
                 continue;

@@ -71,7 +71,7 @@ public sealed record Level(
     /// <exception cref="ArgumentException">There are no singers.</exception>
     public static Level Of(ValueList<Singer> singers) => singers.IsEmpty
         ? throw new ArgumentException("a class must have at least 1 singer, not 0", nameof(singers))
-        : Of(((IEnumerable<Singer>)singers).Min(s => s.Experience));
+        : Of(singers.Min(s => s.Experience));
 
     /// <summary>The tempo of a week.</summary>
     /// <param name="week">The week, counted from 0.</param>

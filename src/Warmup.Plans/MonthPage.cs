@@ -44,7 +44,7 @@ public static class MonthPage
             <h1>Warm-ups</h1>
 
             """);
-        var months = ((IEnumerable<PlanDay>)plan.Days).GroupBy(d => (d.Date.Year, d.Date.Month));
+        var months = plan.Days.GroupBy(d => (d.Date.Year, d.Date.Month));
         foreach (var month in months)
         {
             Month(page, plan, month.ToList(), link);

@@ -43,7 +43,7 @@ public sealed record Shortfall(int Unfit, int Closed, int Waiting, int Order)
     /// <summary>The reasons in words.</summary>
     public override string ToString()
     {
-        var parts = ((IEnumerable<(int Count, string Text)>)
+        var parts = (((int Count, string Text)[])
             [
                 (Unfit, "do not fit the class"),
                 (Closed, "lie above the week's ceiling"),

@@ -71,7 +71,7 @@ public static class PlanFile
 
     private static PlanDto ToDto(WarmupPlan plan)
     {
-        var scales = ((IEnumerable<PlanDrill>)plan.Drills).Select(d => d.Scale).Distinct().ToList();
+        var scales = plan.Drills.Select(d => d.Scale).Distinct().ToList();
         return new PlanDto
         {
             Schema = Schema,
@@ -80,15 +80,15 @@ public static class PlanFile
             Level = plan.Level,
             Minutes = plan.Minutes,
             NoRepeatDays = plan.NoRepeatDays,
-            RestDays = [.. ((IEnumerable<DayOfWeek>)plan.RestDays).Select(PlanRows.Word)],
+            RestDays = [.. plan.RestDays.Select(PlanRows.Word)],
             Tonic = PlanRows.ToDto(plan.Tonic),
             Tuning = plan.Tuning.ToString(),
             BreathSeconds = plan.Need.CapacitySeconds.ToString(),
             ShortestBreathSeconds = plan.Need.ShortestBreathSeconds.ToString(),
             Scales = [.. scales.Select(s => new ScaleDto { Name = s.Name, Notes = s.ToText() })],
-            Drills = [.. ((IEnumerable<PlanDrill>)plan.Drills).Select(d => PlanRows.ToDto(d, scales.IndexOf(d.Scale)))],
-            Days = [.. ((IEnumerable<PlanDay>)plan.Days).Select(PlanRows.ToDto)],
-            Cautions = [.. ((IEnumerable<Caution>)Cautions.All).Select(c => c.Text)],
+            Drills = [.. plan.Drills.Select(d => PlanRows.ToDto(d, scales.IndexOf(d.Scale)))],
+            Days = [.. plan.Days.Select(PlanRows.ToDto)],
+            Cautions = [.. Cautions.All.Select(c => c.Text)],
         };
     }
 }

@@ -35,7 +35,7 @@ public sealed record PlanRequest
         init
         {
             Require.InRange(value.Count, 1, MostScales, "the number of scales");
-            _scales = ((IEnumerable<Scale>)value).Distinct().ToValueList();
+            _scales = value.Distinct().ToValueList();
         }
     }
 

@@ -37,7 +37,7 @@ internal static class PlanRows
             BreathSeconds = drill.Delivery.BreathSeconds.ToString(),
             LeastHold = drill.Delivery.LeastHold.ToString(),
         },
-        Speeds = [.. ((IEnumerable<Speed>)drill.Speeds).Select(s => new SpeedDto { Kalam = s.Kalam, Gati = s.Gati })],
+        Speeds = [.. drill.Speeds.Select(s => new SpeedDto { Kalam = s.Kalam, Gati = s.Gati })],
         Repetitions = drill.Repetitions,
         Grade = drill.Grade,
         Span = drill.Span,
@@ -47,8 +47,8 @@ internal static class PlanRows
     {
         Date = day.Date.ToString(DateFormat, CultureInfo.InvariantCulture),
         Seconds = day.Seconds.ToString(),
-        Drills = [.. ((IEnumerable<PlannedDrill>)day.Drills).Select(d => new DrillOfDayDto { Drill = d.Drill, Tempo = d.Tempo, Times = d.Times })],
-        LeftOut = [.. (IEnumerable<int>)day.LeftOut],
+        Drills = [.. day.Drills.Select(d => new DrillOfDayDto { Drill = d.Drill, Tempo = d.Tempo, Times = d.Times })],
+        LeftOut = [.. day.LeftOut],
         Shortfall = day.Shortfall is { } s ? new ShortfallDto { Unfit = s.Unfit, Closed = s.Closed, Waiting = s.Waiting, Order = s.Order } : null,
     };
 

@@ -55,7 +55,7 @@ internal sealed class Planner
 
         var days = Enumerable.Range(0, request.Days)
             .Select(request.Start.AddDays)
-            .Where(d => !((IEnumerable<DayOfWeek>)request.RestDays).Contains(d.DayOfWeek))
+            .Where(d => !request.RestDays.Contains(d.DayOfWeek))
             .ToList();
         return days.Count > 0
             ? days
@@ -90,7 +90,7 @@ internal sealed class Planner
             Level = _level.Name,
             Minutes = _request.Minutes,
             NoRepeatDays = _request.NoRepeatDays,
-            RestDays = ((IEnumerable<DayOfWeek>)_request.RestDays).Distinct().Order().ToValueList(),
+            RestDays = _request.RestDays.Distinct().Order().ToValueList(),
             Tonic = _pool.Tonic,
             Tuning = _request.Tuning,
             Need = BreathNeed.Of(_request.Singers),
@@ -163,7 +163,7 @@ internal sealed class SungBefore
     public SungBefore(PlanRequest request, Level level)
     {
         _noRepeatDays = request.NoRepeatDays;
-        var before = ((IEnumerable<LogEntry>)request.Log).Where(e => e.Date < request.Start).OrderByDescending(e => e.Date).ToList();
+        var before = request.Log.Where(e => e.Date < request.Start).OrderByDescending(e => e.Date).ToList();
         var (day, date) = (0, DateOnly.MaxValue);
         foreach (var entry in before)
         {

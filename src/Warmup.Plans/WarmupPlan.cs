@@ -163,7 +163,7 @@ public sealed class PlanImpossibleException : InvalidOperationException
             return $"no plan: {why}";
         }
 
-        var sets = string.Join("; and ", ((IEnumerable<ValueList<PlanRule>>)[clash, .. further]).Select(set => string.Join(" + ", set)));
+        var sets = string.Join("; and ", ((ValueList<PlanRule>[])[clash, .. further]).Select(set => string.Join(" + ", set)));
         return $"no plan meets all the rules: {why}. {(clash.Count == 1 && further.IsEmpty ? "This rule stands in the way" : "These stand in the way; of rules joined by +, one has to be given up")}: {sets}";
     }
 }

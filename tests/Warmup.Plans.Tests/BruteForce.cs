@@ -37,7 +37,7 @@ internal sealed class BruteForce
     public bool CanMeet(IEnumerable<(PlanRuleKind Kind, string? Singer)> rules)
     {
         var kinds = rules.Select(r => r.Kind).ToHashSet();
-        var scales = ((IEnumerable<Scale>)_request.Scales).ToList();
+        var scales = _request.Scales.ToList();
         return Orders(scales, [], Math.Min(scales.Count, _request.Days)).Any(order => CanMeet(order, kinds));
     }
 
@@ -100,8 +100,8 @@ internal sealed class BruteForce
     /// <summary>The log's days are counted backwards from the plan's first day: -1 is the last day of singing before it.</summary>
     private int? LastOf(Scale scale, string exercise)
     {
-        var days = ((IEnumerable<LogEntry>)_request.Log).Select(e => e.Date).Distinct().OrderDescending().ToList();
-        var sung = ((IEnumerable<LogEntry>)_request.Log).Where(e => e.Scale == scale.Name && e.Exercise == exercise).Select(e => -1 - days.IndexOf(e.Date)).ToList();
+        var days = _request.Log.Select(e => e.Date).Distinct().OrderDescending().ToList();
+        var sung = _request.Log.Where(e => e.Scale == scale.Name && e.Exercise == exercise).Select(e => -1 - days.IndexOf(e.Date)).ToList();
         return sung.Count == 0 ? null : sung.Max();
     }
 
@@ -109,7 +109,7 @@ internal sealed class BruteForce
     {
         Role.Opening => FramingExercises.Openings,
         Role.Descent => FramingExercises.Descents,
-        _ => ((IEnumerable<Exercise>)[.. Repertoire.Traditional, .. Repertoire.Choir]).Where(e => ((IEnumerable<string>)_request.Level!.Families).Contains(e.Group)),
+        _ => ((Exercise[])[.. Repertoire.Traditional, .. Repertoire.Choir]).Where(e => _request.Level!.Families.Contains(e.Group)),
     };
 
     private static int OctaveOf(PlanRequest request)
@@ -117,7 +117,7 @@ internal sealed class BruteForce
         foreach (var scale in request.Scales)
         {
             var run = new Drill { Scale = scale, Pattern = Pattern.Run, Tonic = request.Tonic!, Tuning = request.Tuning };
-            var fit = ((IEnumerable<TonicFit>)run.ToScore().RankTonics(request.Singers)).First(f => (f.Tonic.Midi - request.Tonic!.Midi) % 12 == 0);
+            var fit = run.ToScore().RankTonics(request.Singers).First(f => (f.Tonic.Midi - request.Tonic!.Midi) % 12 == 0);
             return (fit.Singers[0].Tonic.Midi - request.Tonic!.Midi) / 12;
         }
 
@@ -152,7 +152,7 @@ internal sealed class BruteForce
                 yield break;
             }
 
-            var against = ((IEnumerable<Finding>)score!.Check(singer)).Where(f => f.Severity == Severity.Error).Select(f => f.Code switch
+            var against = score!.Check(singer).Where(f => f.Severity == Severity.Error).Select(f => f.Code switch
             {
                 FindingCode.AboveRange or FindingCode.BelowRange => PlanRuleKind.Range,
                 FindingCode.TooFast => PlanRuleKind.Agility,

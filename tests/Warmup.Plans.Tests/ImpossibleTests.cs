@@ -5,7 +5,7 @@ public class ImpossibleTests
 {
     private static PlanImpossibleException Refused(PlanRequest request) => Assert.Throws<PlanImpossibleException>(() => WarmupPlan.Make(request));
 
-    private static PlanRuleKind[] Kinds(PlanImpossibleException refused) => [.. ((IEnumerable<PlanRule>)refused.Clash).Select(r => r.Kind)];
+    private static PlanRuleKind[] Kinds(PlanImpossibleException refused) => [.. refused.Clash.Select(r => r.Kind)];
 
     [Fact]
     public void Too_long_without_a_repeat_clashes_alone()

@@ -93,7 +93,7 @@ public sealed class LogTests : IDisposable
     {
         var request = Requests.Usual with { Scales = Requests.Scales("mohanam"), Days = 5, Level = Level.Beginner };
         var first = WarmupPlan.Make(request with { Start = new DateOnly(2026, 11, 23) }).Plan;
-        var sung = ((IEnumerable<PlanDay>)first.Days)
+        var sung = first.Days
             .SelectMany(d => d.Drills.ConvertAll(p => new LogEntry(d.Date, "Mohanam", first.Drills[p.Drill].Exercise, p.Tempo, false)))
             .ToValueList();
         var next = WarmupPlan.Make(request with { Log = sung }).Plan;
@@ -101,7 +101,7 @@ public sealed class LogTests : IDisposable
         // No drill of the last three days of singing on the first day, of the last two on the second, of the last on the third.
         for (var d = 0; d < 3; d++)
         {
-            var late = ((IEnumerable<PlanDay>)first.Days).Skip(2 + d).SelectMany(x => x.Drills.ConvertAll(p => first.Drills[p.Drill].Exercise)).ToHashSet();
+            var late = first.Days.Skip(2 + d).SelectMany(x => x.Drills.ConvertAll(p => first.Drills[p.Drill].Exercise)).ToHashSet();
             Assert.All(next.Days[d].Drills, p => Assert.DoesNotContain(next.Drills[p.Drill].Exercise, late));
         }
     }
@@ -121,7 +121,7 @@ public sealed class LogTests : IDisposable
             Days = 5,
             Log = [Entry with { Tempo = tempo, IsTicked = ticked }],
         }).Plan;
-        Assert.Equal(expected, ((IEnumerable<PlanDay>)plan.Days).SelectMany(d => d.Drills.ConvertAll(p => p.Tempo)).Max());
+        Assert.Equal(expected, plan.Days.SelectMany(d => d.Drills.ConvertAll(p => p.Tempo)).Max());
     }
 
     [Fact]

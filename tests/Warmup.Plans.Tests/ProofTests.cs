@@ -63,7 +63,7 @@ public class ProofTests
         }
 
         Assert.Equal(!search.CanMeet([]), refused.Clash.IsEmpty);
-        foreach (var set in refused.Clash.IsEmpty ? [] : (IEnumerable<ValueList<PlanRule>>)[refused.Clash, .. refused.Further])
+        foreach (var set in refused.Clash.IsEmpty ? [] : (ValueList<PlanRule>[])[refused.Clash, .. refused.Further])
         {
             var clash = set.ConvertAll(r => (r.Kind, r.Singer)).ToList();
             Assert.Subset(all.ToHashSet(), clash.ToHashSet());

@@ -31,7 +31,7 @@ public class RuleTests
         return true.Classify(true, "possible");
     });
 
-    private static List<PlanDay> Sung(WarmupPlan plan) => ((IEnumerable<PlanDay>)plan.Days).Where(d => !d.IsRest).ToList();
+    private static List<PlanDay> Sung(WarmupPlan plan) => plan.Days.Where(d => !d.IsRest).ToList();
 
     private static void DaysFollowAndRestsAreKept(PlanRequest request, WarmupPlan plan)
     {
@@ -39,7 +39,7 @@ public class RuleTests
         for (var d = 0; d < plan.Days.Count; d++)
         {
             Assert.Equal(request.Start.AddDays(d), plan.Days[d].Date);
-            Assert.Equal(((IEnumerable<DayOfWeek>)request.RestDays).Contains(plan.Days[d].Date.DayOfWeek), plan.Days[d].IsRest);
+            Assert.Equal(request.RestDays.Contains(plan.Days[d].Date.DayOfWeek), plan.Days[d].IsRest);
         }
     }
 
@@ -111,7 +111,7 @@ public class RuleTests
             var last = score.Sections[^1];
             foreach (var line in last.Lines)
             {
-                var notes = ((IEnumerable<ScoreNote>)last.Notes).Skip(line.FirstNote).Take(line.NoteCount).Select(n => last.PitchOf(n).Midi).ToList();
+                var notes = last.Notes.Skip(line.FirstNote).Take(line.NoteCount).Select(n => last.PitchOf(n).Midi).ToList();
                 Assert.True(notes[^1] < notes[0]);
                 Assert.Equal(plan.Tonic.Midi, notes[^1]);
             }
@@ -120,7 +120,7 @@ public class RuleTests
 
     private static (int Low, int High) Ends(ValueList<Section> sections)
     {
-        var notes = ((IEnumerable<Section>)sections).SelectMany(s => ((IEnumerable<ScoreNote>)s.Notes).Select(n => s.PitchOf(n).Midi)).ToList();
+        var notes = sections.SelectMany(s => s.Notes.Select(n => s.PitchOf(n).Midi)).ToList();
         return (notes.Min(), notes.Max());
     }
 
@@ -167,10 +167,10 @@ public class RuleTests
 
             var ranked = drills[plan.Drills[day.Drills[0].Drill].Scale].OrderBy(i => (plan.Drills[i].Grade, plan.Drills[i].Span, i)).ToList();
             var (floor, open, band) = Bounds(level, ranked.Count, week, wait);
-            var places = ((IEnumerable<PlannedDrill>)day.Drills).Where(d => plan.Drills[d.Drill].Role == Role.Middle).Select(d => ranked.IndexOf(d.Drill)).ToList();
+            var places = day.Drills.Where(d => plan.Drills[d.Drill].Role == Role.Middle).Select(d => ranked.IndexOf(d.Drill)).ToList();
             Assert.All(places, p => Assert.True(p < open, $"place {p} of {ranked.Count} in week {week}, {open} are open"));
             Assert.True(places.Max() >= floor, $"the hardest is place {places.Max()} of {ranked.Count} in week {week}, the floor is {floor}");
-            Assert.All(day.Drills, d => Assert.True(plan.Drills[d.Drill].Role != Role.Middle || ((IEnumerable<string>)level.Families).Contains(plan.Drills[d.Drill].Family)));
+            Assert.All(day.Drills, d => Assert.True(plan.Drills[d.Drill].Role != Role.Middle || level.Families.Contains(plan.Drills[d.Drill].Family)));
 
             // From day to day no further than the band, a week's step and one drill.
             var (place, bound) = (100m * (places.Max() + 1) / ranked.Count, (100m * (band + 1) / ranked.Count) + level.CeilingStep);
@@ -190,7 +190,7 @@ public class RuleTests
             }
 
             var scale = plan.Drills[day.Drills[0].Drill].Scale;
-            var fit = ((IEnumerable<PlanDrill>)plan.Drills).Count(d => d.Role == Role.Middle && d.Scale == scale);
+            var fit = plan.Drills.Count(d => d.Role == Role.Middle && d.Scale == scale);
             var wait = request.NoRepeatDays / Sung(plan).Select(d => plan.Drills[d.Drills[0].Drill].Scale).Distinct().Count();
             var (_, open, _) = Bounds(request.Level!, fit, (day.Date.DayNumber - request.Start.DayNumber) / 7, wait);
             Assert.Equal(fit - open, why.Closed);
@@ -202,9 +202,9 @@ public class RuleTests
             {
                 if (planned.Times < PlannedDrill.MostTimes && plan.Drills[planned.Drill].Role == Role.Middle)
                 {
-                    var longer = day with { Drills = ((IEnumerable<PlannedDrill>)day.Drills).Select(d => d == planned ? d with { Times = d.Times + 1 } : d).ToValueList() };
+                    var longer = day with { Drills = day.Drills.Select(d => d == planned ? d with { Times = d.Times + 1 } : d).ToValueList() };
                     var score = plan.ToScore(longer);
-                    Assert.True(score.Seconds > request.Minutes * 60 || !((IEnumerable<Singer>)request.Singers).All(s => FitsInSomeOctave(plan, longer, s)));
+                    Assert.True(score.Seconds > request.Minutes * 60 || !request.Singers.All(s => FitsInSomeOctave(plan, longer, s)));
                 }
             }
         }
@@ -236,7 +236,7 @@ public class RuleTests
     private static void ScalesTakeTurns(WarmupPlan plan)
     {
         var scales = Sung(plan).Select(d => d.Drills.ConvertAll(p => plan.Drills[p.Drill].Scale)).ToList();
-        Assert.All(scales, s => Assert.Single(((IEnumerable<Scale>)s).Distinct()));
+        Assert.All(scales, s => Assert.Single(s.Distinct()));
         var order = scales.Select(s => s[0]).ToList();
         var count = order.Distinct().Count();
         for (var i = count; i < order.Count; i++)
@@ -276,7 +276,7 @@ public class RuleTests
         }).Plan;
         foreach (var scale in Sung(plan).GroupBy(d => plan.Drills[d.Drills[0].Drill].Scale))
         {
-            var visits = scale.Select(d => ((IEnumerable<PlannedDrill>)d.Drills).Select(p => plan.Drills[p.Drill].Family).ToHashSet()).ToList();
+            var visits = scale.Select(d => d.Drills.Select(p => plan.Drills[p.Drill].Family).ToHashSet()).ToList();
             var families = new[] { "sarali", "choir", "janta", "alankara" };
 
             // Four families, at least one a day: nobody waits longer than four of the scale's days.
