@@ -1,5 +1,6 @@
 using System.Globalization;
 using Spectre.Console;
+using Warmup.Sheets;
 
 namespace Warmup.Cli;
 
@@ -41,7 +42,7 @@ internal static class ScaleSheet
             }
         }
 
-        output.WriteLine("These are the scale's notes, not the raga: its phrases and ornaments come from the teacher.");
+        output.WriteLine(TextSheetFormat.NotTheRaga);
     }
 
     public static ScaleDetail ToDetail(TunedScale tuned, CatalogueEntry? entry) => new(
