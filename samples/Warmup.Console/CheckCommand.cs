@@ -10,7 +10,7 @@ internal static class CheckCommand
         var drill = new DrillOptions();
         var singers = new SingerOptions(required: true);
         var json = new Option<bool>("--json") { Description = "Print the findings as JSON." };
-        var command = new Command("check", "Says whether a drill fits singers, and what would make it fit.");
+        var command = new Command("check", "Checks whether a drill fits singers, and finds what would make it fit.");
         drill.AddTo(command);
         singers.AddTo(command);
         command.Add(json);

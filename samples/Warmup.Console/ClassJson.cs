@@ -25,20 +25,20 @@ internal sealed record ClassJson(
         fit.Score.Title,
         fit.Score.Sections[0].TonicName.ToString(),
         fit.Drill.Tempo.Start.ToString(),
-        ((IEnumerable<ClassRow>)fit.Report.Rows).Select(ToPerson).ToList(),
-        ((IEnumerable<TonicFit>)fit.Report.Tonics).Select(t => ToTonic(t, false)).ToList(),
-        ((IEnumerable<TonicFit>)fit.Report.Groups).Select(t => ToTonic(t, true)).ToList(),
+        fit.Report.Rows.Select(ToPerson).ToList(),
+        fit.Report.Tonics.Select(t => ToTonic(t, false)).ToList(),
+        fit.Report.Groups.Select(t => ToTonic(t, true)).ToList(),
         new BreathRow(
             fit.Plan is not null,
             fit.Plan?.Cost,
             fit.Plan is null ? null : fit.Plan.Breaths.Select(b => new BreathCandidate(b.Place.Line, b.NoteInLine, b.IsAtLineEnd, b.Onset.ToString(), b.Length.ToString())).ToList(),
             fit.NoPlan?.ToString()),
-        ((IEnumerable<TempoWindow>)fit.Windows).Select(w => new WindowRow(
+        fit.Windows.Select(w => new WindowRow(
             w.Speed.Kalam,
-            ((IEnumerable<TempoInterval>)w.Intervals).Select(i => new IntervalRow(i.Slowest, i.Fastest, i.Below, i.Above)).ToList(),
+            w.Intervals.Select(i => new IntervalRow(i.Slowest, i.Fastest, i.Below, i.Above)).ToList(),
             [.. w.ClosedBy],
             [.. w.OpenedBy])).ToList(),
-        ((IEnumerable<Caution>)Warmup.Cautions.All).Select(c => new CautionRow(c.Text, c.Source)).ToList());
+        Warmup.Cautions.All.Select(c => new CautionRow(c.Text, c.Source)).ToList());
 
     private static Person ToPerson(ClassRow row)
     {
@@ -65,7 +65,7 @@ internal sealed record ClassJson(
         fit.SemitonesOut.ToDouble(),
         fit.CentreDistance.ToDouble(),
         fit.Explain(),
-        withNames ? ((IEnumerable<SingerFit>)fit.Singers).Select(s => s.Singer.Alias).ToList() : null);
+        withNames ? fit.Singers.Select(s => s.Singer.Alias).ToList() : null);
 
     internal sealed record Person(
         string Alias, string Low, string High, bool RangeAssumed, double BreathSeconds, string Verdict, int Octaves, double TopShare, double BottomShare, string Why, string Fix);

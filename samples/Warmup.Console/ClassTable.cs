@@ -128,12 +128,12 @@ internal static class ClassTable
         }
     }
 
-    private static string Names(TonicFit group) => string.Join(" ", ((IEnumerable<SingerFit>)group.Singers).Take(MostChanges).Select(s => s.Singer.Alias))
+    private static string Names(TonicFit group) => string.Join(" ", group.Singers.Take(MostChanges).Select(s => s.Singer.Alias))
         + (group.Singers.Count > MostChanges ? $" and {group.Singers.Count - MostChanges} more" : string.Empty);
 
     private static void PrintChanges(Terminal terminal, ClassFit fit)
     {
-        var out_ = fit.Report.Tonics.IsEmpty ? [] : ((IEnumerable<ClassRow>)fit.Report.Rows).Where(r => r.Cells[0].Verdict == ClassVerdict.DoesNotFit).ToList();
+        var out_ = fit.Report.Tonics.IsEmpty ? [] : fit.Report.Rows.Where(r => r.Cells[0].Verdict == ClassVerdict.DoesNotFit).ToList();
         foreach (var row in out_.Take(MostChanges))
         {
             var drill = fit.Drill with { Tonic = fit.Drill.Tonic.Transposed(12 * row.Cells[0].Octaves) };

@@ -12,7 +12,7 @@ internal static class DemoCommand
     {
         var folder = new Option<string>("--out") { Description = "The folder to write to; it is made if it does not exist.", Required = true };
         var force = new Option<bool>("--force") { Description = "Replace files that exist." };
-        var command = new Command("demo", "Writes the drills of an invented studio class, and says how they fit its singers.") { folder, force };
+        var command = new Command("demo", "Writes the drills of an invented class, and shows how they fit its singers.") { folder, force };
         command.SetAction(parsed =>
         {
             Write(parsed.GetValue(folder)!, parsed.GetValue(force), terminal, cancellation);
@@ -29,7 +29,7 @@ internal static class DemoCommand
         }
 
         Directory.CreateDirectory(folder);
-        var scores = ((IEnumerable<StudioDrill>)Studio.Drills).Select(d => (d.FileName, Score: d.ToDrill().ToScore(cancellation))).ToList();
+        var scores = Studio.Drills.Select(d => (d.FileName, Score: d.ToDrill().ToScore(cancellation))).ToList();
         var files = scores.SelectMany(s => Endings.Select(e => (Path: Path.Combine(folder, s.FileName + e), s.Score))).ToList();
         var singers = Path.Combine(folder, "singers.json");
         var findings = Path.Combine(folder, "findings.txt");
@@ -55,7 +55,7 @@ internal static class DemoCommand
             terminal.Out.WriteLine($"  {path}");
         }
 
-        terminal.Out.WriteLine($"Open first: {index} (it links all the others; the practice pages play).");
+        terminal.Out.WriteLine($"Open first: {index}; it links to all other files, and its practice pages play the drills.");
         terminal.Out.WriteLine($"How the drills fit each singer, and the cautions: {findings}");
     }
 

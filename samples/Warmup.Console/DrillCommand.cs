@@ -15,17 +15,17 @@ internal static class DrillCommand
         var singers = new SingerOptions(required: false);
         var files = new Option<string[]>("--out")
         {
-            Description = $"The file to write, by ending: {string.Join(" ", ((IEnumerable<IScoreFormat>)Formats.All).SelectMany(f => (IEnumerable<string>)f.Extensions))}. Repeat it for more files.",
+            Description = $"The file to write; its ending names the format: {string.Join(" ", Formats.All.SelectMany(f => f.Extensions))}. Repeat it for more files.",
             Required = true,
             Arity = ArgumentArity.OneOrMore,
             AllowMultipleArgumentsPerToken = false,
         };
-        var breaths = new Option<bool>("--plan-breaths") { Description = "Put in the least costly breaths that all singers of --singers together can do with." };
+        var breaths = new Option<bool>("--plan-breaths") { Description = "Plan the breaths that are enough for all singers of --singers together, at the least cost." };
         var force = new Option<bool>("--force") { Description = "Replace files that exist." };
-        var answers = new Option<bool>("--call-and-response") { Description = "In the files, leave the time of each line silent behind it for the singer's answer." };
+        var answers = new Option<bool>("--call-and-response") { Description = "In the files, leave a silence as long as each line after it, for the singer's answer." };
         var midi = new MidiFileOptions();
         var notation = new NotationOptions();
-        var contour = new Option<string?>("--contour") { Description = "Draw pitch against time: an .svg, .pdf or .png file; with one singer, over the comfortable range." };
+        var contour = new Option<string?>("--contour") { Description = "Draw pitch over time: an .svg, .pdf or .png file. With one singer, the comfortable range is drawn too." };
         var command = new Command("drill", "Makes a drill and writes it to files.");
         drill.AddTo(command);
         singers.AddTo(command);
@@ -110,12 +110,12 @@ internal static class DrillCommand
     {
         if (singers.IsEmpty)
         {
-            throw new InputException("--plan-breaths needs the class that breathes; add --singers FILE");
+            throw new InputException("--plan-breaths needs the class; add --singers FILE");
         }
 
         if (!BreathPlan.TryMake(score, BreathNeed.Of(singers), out var plan, out var refusal, cancellation))
         {
-            terminal.Out.WriteLine($"no breaths were put in: {refusal}");
+            terminal.Out.WriteLine($"no breaths were planned: {refusal}");
             return score;
         }
 

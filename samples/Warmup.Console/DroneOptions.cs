@@ -13,7 +13,7 @@ internal sealed class DroneOptions
 
     private readonly Option<string?> _string = new("--drone-string")
     {
-        Description = "The drone's first string, such as P, M1 or N3; the scale decides if left out.",
+        Description = "The drone's first string, such as P, M1 or N3; the scale decides by default.",
     };
 
     public void AddTo(Command command)
@@ -26,7 +26,7 @@ internal sealed class DroneOptions
     /// <exception cref="InputException">An option's value cannot be used; the message names the option.</exception>
     public Drill Read(ParseResult parsed, Drill drill)
     {
-        var style = DrillOptions.Choice<DroneStyle?>(
+        var style = OptionValue.Choice<DroneStyle?>(
             "--drone",
             parsed.GetValue(_drone)!,
             ("tanpura", DroneStyle.Tanpura),
@@ -46,5 +46,5 @@ internal sealed class DroneOptions
 
     private static Degree ReadString(string text) => Degree.TryParse(text.Trim(), out var degree)
         ? degree
-        : throw new InputException($"--drone-string must be a svara such as P, M1 or N3, not '{text}'");
+        : throw new InputException($"--drone-string must be a svara such as P, M1 or N3, not {TextError.Quote(text)}");
 }

@@ -11,9 +11,9 @@ internal static class FitCommand
         var drill = new DrillOptions(needsTonic: false);
         var singers = new SingerOptions(required: true);
         var json = new Option<bool>("--json") { Description = "Print the report as JSON." };
-        var chart = new Option<string?>("--chart") { Description = "Draw the singers' ranges and the drill's notes for the wall: an .svg file." };
+        var chart = new Option<string?>("--chart") { Description = "Draw a chart of the singers' ranges and the drill's notes: an .svg file." };
         var force = new Option<bool>("--force") { Description = "Replace a chart that exists." };
-        var command = new Command("fit", "Says which tonic, breaths and tempo suit singers, and draws their ranges.");
+        var command = new Command("fit", "Finds the tonic, the breaths and the tempi that suit singers, and draws their ranges.");
         drill.AddTo(command);
         singers.AddTo(command);
         command.Add(json);

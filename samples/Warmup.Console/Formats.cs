@@ -29,13 +29,13 @@ internal static class Formats
         var ending = Path.GetExtension(path).ToLowerInvariant();
         foreach (var format in All)
         {
-            if (((IEnumerable<string>)format.Extensions).Contains(ending, StringComparer.Ordinal))
+            if (format.Extensions.Contains(ending, StringComparer.Ordinal))
             {
                 return format;
             }
         }
 
-        var known = string.Join(" ", ((IEnumerable<IScoreFormat>)All).SelectMany(f => (IEnumerable<string>)f.Extensions));
+        var known = string.Join(" ", All.SelectMany(f => f.Extensions));
         throw new InputException($"'{path}' has {(ending.Length == 0 ? "no ending" : $"the ending '{ending}'")}; the endings are {known}");
     }
 

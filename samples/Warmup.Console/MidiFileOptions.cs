@@ -8,19 +8,19 @@ internal sealed class MidiFileOptions
 {
     private readonly Option<string> _tuning = new("--midi-tuning")
     {
-        Description = "In .mid, notes are tuned by pitch-bend, by tuning-standard messages (few players know them), or sound in equal steps only: equal-only.",
+        Description = "How a .mid file is tuned: pitch-bend, tuning-standard (messages that few players know) or equal-only (equal steps).",
         DefaultValueFactory = _ => "pitch-bend",
     };
 
     private readonly Option<string> _text = new("--midi-text")
     {
-        Description = "In .mid, text as ascii, as the standard asks, or as utf-8, which syllables in Indic scripts need.",
+        Description = "How text is written in a .mid file: ascii, as the standard says, or utf-8, which Indic scripts need.",
         DefaultValueFactory = _ => "ascii",
     };
 
     private readonly Option<string> _click = new("--click")
     {
-        Description = "In .mid, the beat is clicked in the count-in, throughout, or not at all: none.",
+        Description = "Where the beat clicks in a .mid file: count-in, throughout or none.",
         DefaultValueFactory = _ => "count-in",
     };
 
@@ -34,14 +34,14 @@ internal sealed class MidiFileOptions
     /// <exception cref="InputException">An option's value cannot be used; the message names the option.</exception>
     public MidiOptions Read(ParseResult parsed) => new()
     {
-        Tuning = DrillOptions.Choice(
+        Tuning = OptionValue.Choice(
             "--midi-tuning",
             parsed.GetValue(_tuning)!,
             ("pitch-bend", MidiTuning.PitchBend),
             ("tuning-standard", MidiTuning.TuningStandard),
             ("equal-only", MidiTuning.EqualOnly)),
-        Text = DrillOptions.Choice("--midi-text", parsed.GetValue(_text)!, ("ascii", MidiTextEncoding.Ascii), ("utf-8", MidiTextEncoding.Utf8)),
-        Click = DrillOptions.Choice(
+        Text = OptionValue.Choice("--midi-text", parsed.GetValue(_text)!, ("ascii", MidiTextEncoding.Ascii), ("utf-8", MidiTextEncoding.Utf8)),
+        Click = OptionValue.Choice(
             "--click", parsed.GetValue(_click)!, ("count-in", MidiClick.CountIn), ("throughout", MidiClick.Throughout), ("none", MidiClick.None)),
     };
 }

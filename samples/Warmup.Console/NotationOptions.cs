@@ -9,13 +9,13 @@ internal sealed class NotationOptions
 {
     private readonly Option<string> _clef = new("--clef")
     {
-        Description = "In .musicxml and .mxl, the clef: by-pitch, treble, treble-8 (sounding an octave lower) or bass.",
+        Description = "The clef in .musicxml and .mxl: by-pitch, treble, treble-8 (sounds an octave lower) or bass.",
         DefaultValueFactory = _ => "by-pitch",
     };
 
     private readonly Option<string> _key = new("--key")
     {
-        Description = "The key signature: traditional (where the scale is one), accidentals, or non-traditional (which many readers ignore).",
+        Description = "The key signature: traditional (if the scale has one), accidentals, or non-traditional (which many programs ignore).",
         DefaultValueFactory = _ => "traditional",
     };
 
@@ -29,14 +29,14 @@ internal sealed class NotationOptions
 
     private readonly Option<string[]> _verse = new("--verse")
     {
-        Description = $"Syllables of a further verse, such as solfa, or words, one syllable a note: \"words: lan- tern light\". At most {MusicXmlOptions.MostFurtherVerses}.",
+        Description = $"A further verse: syllables such as solfa, or words with one syllable for each note: \"words: lan- tern light\". At most {MusicXmlOptions.MostFurtherVerses} times.",
         Arity = ArgumentArity.OneOrMore,
         AllowMultipleArgumentsPerToken = false,
     };
 
     private readonly Option<string> _second = new("--second-voice")
     {
-        Description = $"Semitones above the score at which a second part sings, -{MusicXmlOptions.FarthestSecondVoice} to {MusicXmlOptions.FarthestSecondVoice}; 0 for none.",
+        Description = $"A second part, this many semitones above the first, -{MusicXmlOptions.FarthestSecondVoice} to {MusicXmlOptions.FarthestSecondVoice}; 0 for none.",
         DefaultValueFactory = _ => "0",
     };
 
@@ -48,9 +48,9 @@ internal sealed class NotationOptions
 
     private readonly Option<bool> _drone = new("--drone-part") { Description = "Write the drone as a part of held notes." };
 
-    private readonly Option<bool> _slurred = new("--slur-lines") { Description = "One syllable a line, with a slur over its notes." };
+    private readonly Option<bool> _slurred = new("--slur-lines") { Description = "Sing each line on one syllable, with a slur over its notes." };
 
-    private readonly Option<bool> _microtones = new("--microtones") { Description = "Write the tuning's deviations as microtones (many editors play them unreliably)." };
+    private readonly Option<bool> _microtones = new("--microtones") { Description = "Write the tuning's deviations as microtones (few editors play them reliably)." };
 
     private const string Words = "words:";
 
@@ -65,26 +65,26 @@ internal sealed class NotationOptions
     /// <exception cref="InputException">An option's value cannot be used; the message names the option.</exception>
     public MusicXmlOptions Read(ParseResult parsed) => new()
     {
-        Clef = DrillOptions.Choice(
+        Clef = OptionValue.Choice(
             "--clef",
             parsed.GetValue(_clef)!,
             ("by-pitch", MusicXmlClef.ByPitch),
             ("treble", MusicXmlClef.Treble),
             ("treble-8", MusicXmlClef.TrebleOctaveDown),
             ("bass", MusicXmlClef.Bass)),
-        Key = DrillOptions.Choice(
+        Key = OptionValue.Choice(
             "--key",
             parsed.GetValue(_key)!,
             ("traditional", MusicXmlKey.TraditionalWhereExact),
             ("accidentals", MusicXmlKey.Accidentals),
             ("non-traditional", MusicXmlKey.NonTraditional)),
-        Paper = DrillOptions.Choice(
+        Paper = OptionValue.Choice(
             "--paper", parsed.GetValue(_paper)!, ("a4", MusicXmlPaper.A4), ("letter", MusicXmlPaper.Letter), ("unspecified", MusicXmlPaper.Unspecified)),
-        StaffMillimetres = DrillOptions.Whole("--staff", parsed.GetValue(_staff)!, MusicXmlOptions.SmallestStaff, MusicXmlOptions.LargestStaff),
+        StaffMillimetres = OptionValue.Whole("--staff", parsed.GetValue(_staff)!, MusicXmlOptions.SmallestStaff, MusicXmlOptions.LargestStaff),
         FurtherVerses = Verses(parsed.GetValue(_verse) ?? []),
-        SecondVoiceSemitones = DrillOptions.Whole(
+        SecondVoiceSemitones = OptionValue.Whole(
             "--second-voice", parsed.GetValue(_second)!, -MusicXmlOptions.FarthestSecondVoice, MusicXmlOptions.FarthestSecondVoice),
-        Beat = DrillOptions.Choice(
+        Beat = OptionValue.Choice(
             "--beat-part", parsed.GetValue(_beat)!, ("none", MusicXmlBeat.None), ("strokes", MusicXmlBeat.Strokes), ("gestures", MusicXmlBeat.Gestures)),
         HasDrone = parsed.GetValue(_drone),
         OneSyllableALine = parsed.GetValue(_slurred),
@@ -100,13 +100,13 @@ internal sealed class NotationOptions
         if (text.TrimStart().StartsWith(Words, StringComparison.OrdinalIgnoreCase))
         {
             var words = text.TrimStart()[Words.Length..].Split(' ', StringSplitOptions.RemoveEmptyEntries);
-            return words.Length is > 0 and <= MusicXmlVerse.MostWords
+            return words.Length > 0 && words.Length <= MusicXmlVerse.MostWords
                 ? MusicXmlVerse.OfWords(words.ToValueList())
-                : throw new InputException($"--verse needs 1 to {MusicXmlVerse.MostWords} syllables behind 'words:', not {words.Length}");
+                : throw new InputException($"--verse needs 1 to {MusicXmlVerse.MostWords} syllables after 'words:', not {words.Length}");
         }
 
         return Syllables.TryParse(text, out var syllables, out var error)
-            ? MusicXmlVerse.Of(syllables!)
-            : throw new InputException($"{DrillOptions.Refusal("--verse", error!).Message}, or words: with the text");
+            ? MusicXmlVerse.Of(syllables)
+            : throw new InputException($"--verse, {error}, or 'words:' and the text");
     }
 }

@@ -9,21 +9,18 @@ internal static class PatternsCommand
 {
     private const string Schema = "urn:warmup:patterns:1";
 
-    // The parent scale whose letters exercises are usually written in; which variants it has makes no difference to most rules.
-    private const string SevenNotes = "Mayamalavagowla";
-
     public static Command Create(Terminal terminal, CancellationToken cancellation)
     {
-        var explain = new Option<string?>("--explain") { Description = "Find the smallest rule that gives written lines: \"S R G / R G M / G M P\". Exit code 1 where none is found." };
-        var show = new Option<string?>("--show") { Description = "Show a pattern or an exercise (alankara-7) with what it sings, its lines and its difficulty." };
-        var exercises = new Option<bool>("--exercises") { Description = "List the traditional exercises and the choirs'." };
-        var scale = new Option<string>("--scale") { Description = "Scale in which lines are read and shown; seven notes by default.", DefaultValueFactory = _ => SevenNotes };
+        var explain = new Option<string?>("--explain") { Description = "Find the smallest rule that gives written lines: \"S R G / R G M / G M P\". The exit code is 1 if there is none." };
+        var show = new Option<string?>("--show") { Description = "Show a pattern or an exercise (alankara-7) in words, with its lines and its difficulty." };
+        var exercises = new Option<bool>("--exercises") { Description = "List the traditional exercises and those of choirs." };
+        var scale = new Option<string>("--scale") { Description = "The scale in which lines are read and shown.", DefaultValueFactory = _ => Repertoire.UsualScale.Name };
         var json = new Option<bool>("--json") { Description = "Print as JSON." };
-        var command = new Command("patterns", "Lists the words that patterns are made of, shows a pattern, explains written lines by a rule.") { explain, show, exercises, scale, json };
+        var command = new Command("patterns", "Lists the words of patterns, shows a pattern, or finds the rule of written lines.") { explain, show, exercises, scale, json };
         command.SetAction(parsed =>
         {
             var asJson = parsed.GetValue(json);
-            var read = Catalogue.Default.TryRead(parsed.GetValue(scale)!, out var named, out var error) ? named! : throw new InputException($"--scale, {error}");
+            var read = OptionValue.Parsed<Scale>("--scale", parsed.GetValue(scale)!, Catalogue.Default.TryRead);
             if (((object?[])[parsed.GetValue(explain), parsed.GetValue(show), parsed.GetValue(exercises) ? explain : null]).Count(o => o is not null) > 1)
             {
                 throw new InputException("use one of --explain, --show and --exercises at a time");
@@ -61,12 +58,12 @@ internal static class PatternsCommand
         }
         catch (WarmupFormatException fault)
         {
-            throw new InputException($"--explain, {fault.Error}");
+            throw OptionValue.Refusal("--explain", fault.Error);
         }
 
         if (rule is null)
         {
-            terminal.Error($"no rule was found that gives these lines in {scale.Name}; to sing them as they are, write them in brackets: --pattern \"[...]\"");
+            terminal.Error($"no rule was found for these lines in {scale.Name}; to sing them as they are, write them in brackets: --pattern \"[...]\"");
             return ExitCode.NotFound;
         }
 
@@ -85,13 +82,7 @@ internal static class PatternsCommand
 
     private static void Show(Terminal terminal, string text, Scale scale, bool json)
     {
-        var pattern = Repertoire.Find(text)?.Pattern;
-        if (pattern is null && !Pattern.TryParse(text, out pattern, out var error))
-        {
-            throw new InputException($"--show, {error}");
-        }
-
-        var detail = ToDetail(pattern!, scale);
+        var detail = ToDetail(Repertoire.Find(text)?.Pattern ?? OptionValue.Parsed<Pattern>("--show", text, Pattern.TryParse), scale);
         if (json)
         {
             Print(terminal, detail);
@@ -113,7 +104,7 @@ internal static class PatternsCommand
 
         if (detail.Difficulty is { } difficulty)
         {
-            terminal.Out.WriteLine($"Difficulty at one note a second (own scale): {difficulty}.");
+            terminal.Out.WriteLine($"Difficulty at one note a second (the project's own measure): {difficulty}.");
         }
     }
 
@@ -140,14 +131,14 @@ internal static class PatternsCommand
         }
 
         var table = new Table().Border(TableBorder.Ascii2).AddColumns("word", "what it does");
-        table.AddRow(Terminal.Plain("[S R G , / R G M]"), "lines written out in svara letters or steps: S' upper, N_ lower, \",\" holds, \"-\" is silent");
+        table.AddRow(Terminal.Plain("[S R G , / R G M]"), "lines written out in svara letters or steps: S' is the upper octave, N_ the lower; \",\" holds, \"-\" is silent");
         foreach (var word in Pattern.Words)
         {
             table.AddRow(Terminal.Plain(word.Form), Terminal.Plain(word.Meaning));
         }
 
         terminal.Rich.Write(table);
-        terminal.Out.WriteLine("Words behind a dot are applied from left to right; \"+\" sings one pattern after the other: \"ladder.reversed + run.up-down\".");
+        terminal.Out.WriteLine("Words after a dot apply from left to right; \"+\" sings one pattern after the other: \"ladder.reversed + run.up-down\".");
     }
 
     private static void ListExercises(Terminal terminal, bool json)

@@ -24,17 +24,16 @@ internal static class PlanCalendar
                 continue;
             }
 
-            var scale = plan.Drills[day.Drills[0].Drill].Scale.Name;
             calendar.Events.Add(new CalendarEvent
             {
                 Uid = string.Create(CultureInfo.InvariantCulture, $"{day.Date:yyyyMMdd}-{name}@plan.warmup.invalid"),
-                Summary = $"Warm-up: {scale}",
-                Description = Text(plan, day),
+                Summary = $"Warm-up: {day.Scale!.Name}",
+                Description = Text(day),
 
                 // The stamp is the plan's first day, so that the same plan is the same file.
                 DtStamp = new CalDateTime(first.Year, first.Month, first.Day, 0, 0, 0, CalDateTime.UtcTzId),
                 Start = new CalDateTime(day.Date, time),
-                Duration = Duration.FromSeconds((int)day.Seconds.Ceiling()),
+                Duration = Duration.FromTimeSpanExact(day.Duration),
             });
         }
 
@@ -52,9 +51,9 @@ internal static class PlanCalendar
         return Convert.ToHexStringLower(SHA256.HashData(file.ToArray()).AsSpan(0, 8));
     }
 
-    private static string Text(WarmupPlan plan, PlanDay day)
+    private static string Text(PlanDay day)
     {
-        var lines = day.Drills.ConvertAll(d => $"{PlanText.Of(plan, d)}: {plan.Drills[d.Drill].Title}");
-        return string.Join('\n', [.. lines, "Stop if it hurts; see a doctor about hoarseness that lasts. The teacher's ear overrules the plan."]);
+        var lines = day.Drills.ConvertAll(d => $"{d}: {d.Drill.Title}");
+        return string.Join('\n', [.. lines, WarmupPlan.ShortCaution]);
     }
 }

@@ -10,7 +10,7 @@ internal static class PlanCommand
     public static Command Create(Terminal terminal, CancellationToken cancellation)
     {
         var options = new PlanOptions();
-        var command = new Command("plan", "Plans a warm-up for each day, or with --plan and --day makes a day's files again.");
+        var command = new Command("plan", "Plans a warm-up for each day, or makes the files of one day again (--plan and --day).");
         options.AddTo(command);
         command.SetAction(parsed =>
         {
@@ -48,9 +48,9 @@ internal static class PlanCommand
         var plan = made.Plan;
         var force = parsed.GetValue(options.Force);
         var (json, page, calendar) = (Path.Combine(folder, "plan.json"), Path.Combine(folder, "plan.html"), Path.Combine(folder, "plan.ics"));
-        var days = ((IEnumerable<PlanDay>)plan.Days).Where(d => !d.IsRest).ToList();
+        var days = plan.Days.Where(d => !d.IsRest).ToList();
         Directory.CreateDirectory(folder);
-        foreach (var file in (IEnumerable<string>)[json, page, calendar, .. days.SelectMany(d => Paths(folder, d, formats))])
+        foreach (var file in (string[])[json, page, calendar, .. days.SelectMany(d => Paths(folder, d, formats))])
         {
             Formats.RefuseUnwritable(file, force);
         }
@@ -59,7 +59,7 @@ internal static class PlanCommand
         {
             if (formats.Count > 0)
             {
-                WriteDay(folder, day, plan.ToScore(day, cancellation), formats, force, cancellation);
+                WriteDay(folder, day, plan.ToScore(day, cancellationToken: cancellation), formats, force, cancellation);
             }
         }
 
@@ -69,13 +69,19 @@ internal static class PlanCommand
         AtomicFile.Write(json, stream => PlanFile.Write(plan, stream), force);
         PlanTable.Print(terminal, plan);
         PlanTable.PrintClass(terminal, made, request.Singers);
-        terminal.Out.WriteLine($"wrote {json}, {page} and {calendar}{(formats.Count > 0 ? string.Create(CultureInfo.InvariantCulture, $", and {days.Count * formats.Count} files of days") : string.Empty)}");
+        terminal.Out.WriteLine($"wrote {json}, {page} and {calendar}{(formats.Count > 0 ? string.Create(CultureInfo.InvariantCulture, $", and {days.Count * formats.Count} files for the days") : string.Empty)}");
         Report.PrintCautions(terminal);
     }
 
     private static void MakeDay(Terminal terminal, WarmupPlan plan, PlanOptions options, ParseResult parsed, CancellationToken cancellation)
     {
         var date = PlanOptions.ReadDate(parsed, options.Day) ?? throw new InputException("--plan needs the day to make; add --day 2026-12-05");
+        if (date < plan.Days[0].Date || date > plan.Days[^1].Date)
+        {
+            throw new InputException(string.Create(
+                CultureInfo.InvariantCulture, $"--day must be between {plan.Days[0].Date:yyyy-MM-dd} and {plan.Days[^1].Date:yyyy-MM-dd}, not {date:yyyy-MM-dd}"));
+        }
+
         var day = plan.DayOf(date);
         if (day.IsRest)
         {
@@ -97,7 +103,7 @@ internal static class PlanCommand
             Formats.RefuseUnwritable(path, force);
         }
 
-        var score = plan.ToScore(day, cancellation);
+        var score = plan.ToScore(day, cancellationToken: cancellation);
         WriteDay(folder, day, score, formats, force, cancellation);
         foreach (var path in Paths(folder, day, formats))
         {
@@ -107,18 +113,24 @@ internal static class PlanCommand
         PlanTable.PrintDay(terminal, plan, day);
         if (parsed.GetValue(options.Sung))
         {
-            AppendLog(log!, plan, day, parsed.GetValue(options.Tick));
+            AppendLog(log!, day, parsed.GetValue(options.Tick));
         }
 
         Report.PrintCautions(terminal);
     }
 
-    private static void AppendLog(string path, WarmupPlan plan, PlanDay day, bool ticked)
+    private static void AppendLog(string path, PlanDay day, bool ticked)
     {
         foreach (var planned in day.Drills)
         {
-            var drill = plan.Drills[planned.Drill];
-            PlanLog.Append(path, new LogEntry(day.Date, drill.Scale.Name, drill.Exercise, planned.Tempo, ticked));
+            PlanLog.Append(path, new LogEntry
+            {
+                Date = day.Date,
+                ScaleName = planned.Drill.Scale.Name,
+                ExerciseName = planned.Drill.ExerciseName,
+                Tempo = planned.Tempo,
+                IsTicked = ticked,
+            });
         }
     }
 
@@ -131,7 +143,7 @@ internal static class PlanCommand
     {
         if (score.Seconds != day.Seconds)
         {
-            throw new InputException($"the plan gives {day.Seconds} s for {Name(day)}, but its drills take {score.Seconds} s; it was changed by hand, or made by another version");
+            throw new InputException($"the plan gives {day.Seconds} s for {Name(day)}, but its drills take {score.Seconds} s; the file was changed by hand, or another version wrote it");
         }
 
         foreach (var path in Paths(folder, day, formats))
@@ -140,21 +152,6 @@ internal static class PlanCommand
         }
     }
 
-    private static WarmupPlan ReadPlan(string path)
-    {
-        try
-        {
-            return new FileInfo(path) is { Exists: true, Length: > PlanFile.LargestFile } large
-                ? throw new InputException($"--plan: {path} has {large.Length} bytes; the most is {PlanFile.LargestFile}")
-                : PlanFile.Read(File.ReadAllBytes(path));
-        }
-        catch (WarmupFormatException broken)
-        {
-            throw new InputException($"--plan: {path}, {broken.Error}");
-        }
-        catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
-        {
-            throw new InputException($"--plan: {path} cannot be read ({unreadable.Message}); name a plan.json that 'warmup plan' wrote");
-        }
-    }
+    private static WarmupPlan ReadPlan(string path) =>
+        InputFile.Read("--plan", path, PlanFile.LargestFile, "a plan.json that 'warmup plan' wrote", bytes => PlanFile.Read(bytes));
 }

@@ -11,29 +11,31 @@ internal sealed class PlanOptions
 
     private readonly Option<string?> _scales = new("--scales")
     {
-        Description = "The scales, between commas: names, a kind such as audava (also: all five-note scales), parent:15 for a parent and what is derived from it, parents:1-12 for parents by number.",
+        Description = "The scales, with commas between them: names, a kind such as audava (or in words: all five-note scales), parent:15 for a parent and what is derived from it, parents:1-12 for parents by number.",
     };
 
     private readonly Option<string?> _start = new("--start") { Description = "The first day: 2026-12-01." };
-    private readonly Option<int?> _days = new("--days") { Description = $"The number of days, 1 to {PlanRequest.MostDays}; 28 if left out." };
-    private readonly Option<int?> _minutes = new("--minutes") { Description = $"The most minutes of a warm-up, {PlanRequest.FewestMinutes} to {PlanRequest.MostMinutes}; 8 if left out." };
-    private readonly Option<ulong?> _seed = new("--seed") { Description = "The seed of the choices; 1 if left out. The same seed gives the same plan." };
-    private readonly Option<int?> _noRepeat = new("--no-repeat") { Description = "On so many days of singing after a drill it does not come back; 3 if left out." };
-    private readonly Option<int?> _least = new("--least") { Description = "How much of the minutes a scale's warm-ups must be able to fill on average, in per cent; 50 if left out. A scale that cannot is left out." };
-    private readonly Option<string?> _rest = new("--rest") { Description = "The weekdays of rest, such as \"sunday wednesday\", or none; sunday if left out." };
-    private readonly Option<string?> _level = new("--level") { Description = "beginner, intermediate or advanced; that of the least experienced singer if left out." };
-    private readonly Option<string?> _tonic = new("--tonic") { Description = "Tonic: a note (G3), a kattai (5.5) or a frequency (220Hz); the best one if left out." };
+    private readonly Option<string?> _days = new("--days") { Description = $"The number of days, 1 to {PlanRequest.MostDays}; 28 by default." };
+    private readonly Option<string?> _minutes = new("--minutes") { Description = $"The most minutes of a warm-up, {PlanRequest.FewestMinutes} to {PlanRequest.MostMinutes}; 8 by default." };
+    private readonly Option<string?> _seed = new("--seed") { Description = "The seed of the choices; 1 by default. The same seed gives the same plan." };
+    private readonly Option<string?> _noRepeat = new("--no-repeat") { Description = $"For how many days of singing a drill does not come back, 0 to {PlanRequest.MostNoRepeatDays}; 3 by default." };
+    private readonly Option<string?> _least = new("--least") { Description = "How much of the minutes a scale's warm-ups must be able to fill on average, in per cent; 50 by default. A scale that cannot is left out." };
+    private readonly Option<string?> _rest = new("--rest") { Description = "The weekdays of rest, such as \"sunday wednesday\", or none; sunday by default." };
+    private readonly Option<string?> _level = new("--level") { Description = $"{LevelNames}; that of the least experienced singer by default." };
+    private readonly Option<string?> _tonic = new(TonicOption.Name) { Description = $"Tonic: {TonicOption.Forms}; the best one for the class by default." };
     private readonly Option<string> _tuning = TuningOption.Create();
-    private readonly Option<string?> _time = new("--time") { Description = "The time of day in the calendar; 18:00 if left out." };
+    private readonly Option<string?> _time = new("--time") { Description = "The time of day in the calendar; 18:00 by default." };
     private readonly Option<string?> _log = new("--log") { Description = "The log of what was sung: a new plan goes on from it, and --sung adds to it." };
-    private readonly Option<string?> _formats = new("--formats") { Description = "The endings of the days' files, such as \"txt mid musicxml wav\", or none." };
+    private readonly Option<string?> _formats = new("--formats") { Description = "The endings of the files for each day, such as \"txt mid musicxml wav\", or none." };
     private readonly Option<string?> _out = new("--out") { Description = "The folder to write to; it is made if it does not exist.", Required = true };
 
-    public Option<string?> Plan { get; } = new("--plan") { Description = "A plan.json to make a day of again." };
+    private static string LevelNames => string.Join(", ", Level.All.Select(l => l.Name));
+
+    public Option<string?> Plan { get; } = new("--plan") { Description = "A plan.json of which to make a day's files again." };
 
     public Option<string?> Day { get; } = new("--day") { Description = "With --plan, the day to make." };
 
-    public Option<bool> Sung { get; } = new("--sung") { Description = "With --plan and --day, write into --log that the day was sung." };
+    public Option<bool> Sung { get; } = new("--sung") { Description = "With --plan and --day, note in --log that the day was sung." };
 
     public Option<bool> Tick { get; } = new("--tick") { Description = "With --sung, the teacher's tick: the next plan may go on from these tempi." };
 
@@ -48,20 +50,15 @@ internal sealed class PlanOptions
         }
     }
 
-    /// <summary>Refuses the options of a new plan beside those of an old one.</summary>
+    /// <summary>Refuses the options of a new plan where a day of an old one is made.</summary>
     public void RefuseWith(string other, ParseResult parsed)
     {
-        foreach (var option in (Option[])[_scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tonic, _time])
+        foreach (var option in (Option[])[_singers.File, _singers.Alias, _scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tonic, _time])
         {
             if (parsed.GetResult(option) is { Implicit: false })
             {
-                throw new InputException($"{option.Name} belongs to a new plan and cannot stand beside {other}; leave one of them out");
+                throw new InputException($"{option.Name} belongs to a new plan and cannot be used with {other}; leave one of them out");
             }
-        }
-
-        if (!_singers.Read(parsed).IsEmpty)
-        {
-            throw new InputException($"--singers belongs to a new plan and cannot stand beside {other}; leave one of them out");
         }
     }
 
@@ -70,7 +67,7 @@ internal sealed class PlanOptions
         var singers = _singers.Read(parsed);
         if (singers.IsEmpty)
         {
-            throw new InputException("a new plan needs the class; add --singers FILE (or --plan FILE for an old one)");
+            throw new InputException("a new plan needs the class; add --singers FILE (or --plan FILE for an old plan)");
         }
 
         if (parsed.GetValue(Day) is not null || parsed.GetValue(Sung))
@@ -81,37 +78,28 @@ internal sealed class PlanOptions
         var tuning = TuningOption.Read(parsed.GetValue(_tuning)!);
         if (!Tuning.TryParse(tuning.ToString(), out var again, out _) || again != tuning)
         {
-            throw new InputException("--tuning: a plan's file names its tuning, so take one by name, not from a file");
+            throw new InputException("--tuning: the plan's file holds only the name of its tuning, so choose a tuning by name, not a file");
         }
 
-        var level = ((IEnumerable<Level>)Level.All).FirstOrDefault(l => l.Name == parsed.GetValue(_level));
-        if (level is null && parsed.GetValue(_level) is { } unknown)
-        {
-            throw new InputException($"--level must be beginner, intermediate or advanced, not '{Terminal.Short(unknown)}'");
-        }
-
-        Tonic? tonic = null;
-        if (parsed.GetValue(_tonic) is { } text && !Tonic.TryParse(text, out tonic, out var error))
-        {
-            throw new InputException($"--tonic, {error}");
-        }
-
-        return Checked(() => new PlanRequest
+        var request = new PlanRequest
         {
             Singers = singers,
-            Scales = ReadScales(parsed.GetValue(_scales) ?? throw new InputException("a new plan needs scales; add --scales \"mohanam, bilahari\"")),
+            Scales = ReadScales(parsed),
             Start = ReadDate(parsed, _start) ?? throw new InputException("a new plan needs its first day; add --start 2026-12-01"),
-            Days = parsed.GetValue(_days) ?? 28,
-            Minutes = parsed.GetValue(_minutes) ?? 8,
-            Seed = parsed.GetValue(_seed) ?? 1,
-            NoRepeatDays = parsed.GetValue(_noRepeat) ?? 3,
-            LeastPercent = parsed.GetValue(_least) ?? 50,
-            RestDays = ReadRest(parsed.GetValue(_rest)),
-            Level = level,
-            Tonic = tonic,
+            Level = parsed.GetValue(_level) is { } level ? OptionValue.Choice("--level", level, [.. Level.All.Select(l => (l.Name, l))]) : null,
+            Tonic = parsed.GetValue(_tonic) is { } tonic ? TonicOption.Read(tonic) : null,
             Tuning = tuning,
             Log = ReadLog(parsed, terminal),
-        });
+        };
+        return request with
+        {
+            Days = Whole(parsed, _days, 1, PlanRequest.MostDays, request.Days),
+            Minutes = Whole(parsed, _minutes, PlanRequest.FewestMinutes, PlanRequest.MostMinutes, request.Minutes),
+            Seed = ReadSeed(parsed) ?? request.Seed,
+            NoRepeatDays = Whole(parsed, _noRepeat, 0, PlanRequest.MostNoRepeatDays, request.NoRepeatDays),
+            LeastFillPercent = Whole(parsed, _least, 0, 100, request.LeastFillPercent),
+            RestDays = ReadRest(parsed) ?? request.RestDays,
+        };
     }
 
     public string ReadFolder(ParseResult parsed) =>
@@ -123,14 +111,14 @@ internal sealed class PlanOptions
         ? null
         : DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)
             ? date
-            : throw new InputException($"{option.Name} must be a date such as 2026-12-01, not '{Terminal.Short(text)}'");
+            : throw new InputException($"{option.Name} must be a date such as 2026-12-01, not {TextError.Quote(text)}");
 
     public TimeOnly ReadTime(ParseResult parsed) =>
         TimeOnly.TryParseExact(parsed.GetValue(_time) ?? "18:00", "HH:mm", CultureInfo.InvariantCulture, DateTimeStyles.None, out var time)
             ? time
-            : throw new InputException($"--time must be a time such as 18:00, not '{Terminal.Short(parsed.GetValue(_time)!)}'");
+            : throw new InputException($"--time must be a time such as 18:00, not {TextError.Quote(parsed.GetValue(_time))}");
 
-    /// <summary>The endings of the days' files.</summary>
+    /// <summary>The endings of the files for each day.</summary>
     public IReadOnlyList<string> ReadFormats(ParseResult parsed, string usual)
     {
         var words = (parsed.GetValue(_formats) ?? usual).Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
@@ -143,67 +131,37 @@ internal sealed class PlanOptions
         return endings;
     }
 
-    private static ValueList<Scale> ReadScales(string text)
+    private ValueList<Scale> ReadScales(ParseResult parsed)
     {
-        var scales = new List<Scale>();
-        foreach (var word in text.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
-        {
-            if (word.StartsWith("parents:", StringComparison.Ordinal))
-            {
-                var ends = word["parents:".Length..].Split('-');
-                var (first, last) = (Number(word, ends[0]), Number(word, ends[^1]));
-                if (ends.Length > 2 || last < first)
-                {
-                    throw new InputException($"--scales: the numbers of parents must rise, such as parents:1-12, not '{Terminal.Short(word)}'");
-                }
-
-                scales.AddRange(Enumerable.Range(first, last - first + 1).Select(n => Catalogue.Default.Parent(n).Scale));
-            }
-            else if (word.StartsWith("parent:", StringComparison.Ordinal))
-            {
-                scales.AddRange(Found(new ScaleQuery { Parent = Number(word, word["parent:".Length..]) }));
-            }
-            else if (ScaleKind.TryParse(KindOf(word), out var kind, out _))
-            {
-                scales.AddRange(Found(new ScaleQuery { Kind = kind }));
-            }
-            else
-            {
-                scales.Add(Catalogue.Default.TryRead(word, out var scale, out var error) ? scale! : throw new InputException($"--scales, {error}"));
-            }
-        }
-
-        return scales.Count > 0 ? scales.ToValueList() : throw new InputException($"--scales: '{Terminal.Short(text)}' names no scale");
+        var scales = OptionValue.Parsed<ValueList<Scale>>(
+            "--scales", parsed.GetValue(_scales) ?? throw new InputException("a new plan needs scales; add --scales \"mohanam, bilahari\""), Catalogue.Default.TryReadList);
+        return scales.Count <= PlanRequest.MostScales ? scales : throw new InputException($"--scales must name at most {PlanRequest.MostScales} scales, not {scales.Count}");
     }
 
-    /// <summary>The trade's word for "all five-note scales" and its like; other words stay as they are.</summary>
-    private static string KindOf(string word) => word.ToLowerInvariant() switch
+    private ulong? ReadSeed(ParseResult parsed) => parsed.GetValue(_seed) is not { } text
+        ? null
+        : ulong.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var seed)
+            ? seed
+            : throw new InputException($"--seed must be a whole number between 0 and {ulong.MaxValue}, not {TextError.Quote(text)}");
+
+    private ValueList<DayOfWeek>? ReadRest(ParseResult parsed) => parsed.GetValue(_rest) switch
     {
-        "all five-note scales" or "five-note scales" => "audava",
-        "all six-note scales" or "six-note scales" => "shadava",
-        "all seven-note scales" or "seven-note scales" => "sampurna",
-        _ => word,
+        null => null,
+        "none" => [],
+        var text => text.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries).Select(ReadWeekday).Distinct().ToValueList(),
     };
 
-    private static IEnumerable<Scale> Found(ScaleQuery query) => ((IEnumerable<CatalogueEntry>)Catalogue.Default.Search(query)).Select(e => e.Scale);
-
-    private static int Number(string word, string text) =>
-        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number is >= 1 and <= 72
-            ? number
-            : throw new InputException($"--scales: the number of a parent scale must be between 1 and 72, not '{Terminal.Short(word)}'");
-
-    private static ValueList<DayOfWeek> ReadRest(string? text)
+    private static DayOfWeek ReadWeekday(string word)
     {
-        if (text is null or "none")
+        foreach (var day in Enum.GetValues<DayOfWeek>())
         {
-            return text is null ? [DayOfWeek.Sunday] : [];
+            if (day.ToString().Equals(word, StringComparison.OrdinalIgnoreCase))
+            {
+                return day;
+            }
         }
 
-        return text.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries)
-            .Select(w => Enum.GetValues<DayOfWeek>().Select(d => (DayOfWeek?)d).FirstOrDefault(d => d!.Value.ToString().Equals(w, StringComparison.OrdinalIgnoreCase))
-                ?? throw new InputException($"--rest: '{Terminal.Short(w)}' is no weekday such as sunday"))
-            .Distinct()
-            .ToValueList();
+        throw new InputException($"--rest must name weekdays such as sunday, not {TextError.Quote(word)}");
     }
 
     private ValueList<LogEntry> ReadLog(ParseResult parsed, Terminal terminal)
@@ -218,24 +176,15 @@ internal sealed class PlanOptions
             throw new InputException($"--log: {path} does not exist; leave --log out for a first plan");
         }
 
-        var log = PlanLog.Read(File.ReadAllBytes(path));
+        var log = InputFile.Read("--log", path, PlanLog.LargestFile, "the log of what was sung", bytes => PlanLog.Read(bytes));
         foreach (var wrong in log.Errors)
         {
-            terminal.Error($"{path}, line {wrong.Line}: {wrong.Message}");
+            terminal.Error($"{path}, line {wrong.Line}, column {wrong.Column}: {wrong.Message}; the line is passed over");
         }
 
         return log.Entries;
     }
 
-    private static PlanRequest Checked(Func<PlanRequest> make)
-    {
-        try
-        {
-            return make();
-        }
-        catch (ArgumentOutOfRangeException refused)
-        {
-            throw new InputException(refused.Message.Split(" (Parameter", 2)[0]);
-        }
-    }
+    private static int Whole(ParseResult parsed, Option<string?> option, int least, int most, int usual) =>
+        parsed.GetValue(option) is { } text ? OptionValue.Whole(option.Name, text, least, most) : usual;
 }

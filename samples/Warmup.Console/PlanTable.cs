@@ -15,22 +15,22 @@ internal static class PlanTable
 
     public static void Print(Terminal terminal, WarmupPlan plan)
     {
-        var months = ((IEnumerable<PlanDay>)plan.Days).GroupBy(d => (d.Date.Year, d.Date.Month)).ToList();
+        var months = plan.Days.GroupBy(d => (d.Date.Year, d.Date.Month)).ToList();
         foreach (var month in months.Take(MostMonths))
         {
-            terminal.Rich.Write(Month(plan, month.ToList()));
+            terminal.Rich.Write(Month(month.ToList()));
         }
 
         if (months.Count > MostMonths)
         {
-            terminal.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"and {months.Count - MostMonths} more months, in plan.html"));
+            terminal.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"and {months.Count - MostMonths} more months in plan.html"));
         }
     }
 
     /// <summary>Who sings where, and which scales were left out for whom.</summary>
     public static void PrintClass(Terminal terminal, PlanResult made, ValueList<Singer> singers)
     {
-        terminal.Out.WriteLine($"tonic {made.Plan.Tonic}, level {made.Plan.Level}");
+        terminal.Out.WriteLine($"tonic {made.Plan.Tonic}, level {made.Plan.LevelName}");
         foreach (var group in Enumerable.Range(0, singers.Count).GroupBy(s => made.Octaves[s]).Where(g => g.Key != 0).OrderBy(g => g.Key))
         {
             var octaves = Math.Abs(group.Key) == 1 ? "an octave" : string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(group.Key)} octaves");
@@ -52,16 +52,16 @@ internal static class PlanTable
     /// <summary>The days that fill too little of the time, and why.</summary>
     private static void PrintShort(Terminal terminal, WarmupPlan plan)
     {
-        var days = ((IEnumerable<PlanDay>)plan.Days).Where(d => d.Shortfall is not null).ToList();
+        var days = plan.Days.Where(d => d.Shortfall is not null).ToList();
         foreach (var day in days.Take(MostShort))
         {
             terminal.Out.WriteLine(string.Create(
-                CultureInfo.InvariantCulture, $"short: {day.Date:yyyy-MM-dd} lasts {PlanText.Minutes(day.Seconds)} of {plan.Minutes}:00 minutes; {day.Shortfall}"));
+                CultureInfo.InvariantCulture, $"short: {day.Date:yyyy-MM-dd} lasts {Minutes(day)} of {plan.Minutes}:00 minutes; {day.Shortfall}"));
         }
 
         if (days.Count > MostShort)
         {
-            terminal.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"short: {days.Count - MostShort} more days; they are marked with an asterisk, and plan.html has the reasons"));
+            terminal.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"short: {days.Count - MostShort} more days, marked with an asterisk; plan.html gives the reasons"));
         }
     }
 
@@ -69,22 +69,22 @@ internal static class PlanTable
     {
         foreach (var planned in day.Drills)
         {
-            terminal.Out.WriteLine($"  {PlanText.Of(plan, planned)}: {plan.Drills[planned.Drill].Title}");
+            terminal.Out.WriteLine($"  {planned}: {planned.Drill.Title}");
         }
 
-        terminal.Out.WriteLine($"{PlanText.Minutes(day.Seconds)} of {plan.Minutes}:00 minutes");
+        terminal.Out.WriteLine($"{Minutes(day)} of {plan.Minutes}:00 minutes");
         if (day.Shortfall is { } shortfall)
         {
-            terminal.Out.WriteLine($"short, since {shortfall}");
+            terminal.Out.WriteLine($"short: {shortfall}");
         }
 
         if (!day.LeftOut.IsEmpty)
         {
-            terminal.Out.WriteLine($"left out, since the time does not hold it: {string.Join(", ", day.LeftOut.ConvertAll(d => plan.Drills[d].Exercise))}");
+            terminal.Out.WriteLine($"left out for lack of time: {string.Join(", ", day.LeftOut.ConvertAll(d => d.ExerciseName))}");
         }
     }
 
-    private static Table Month(WarmupPlan plan, List<PlanDay> days)
+    private static Table Month(List<PlanDay> days)
     {
         var first = new DateOnly(days[0].Date.Year, days[0].Date.Month, 1);
         var table = new Table().Border(TableBorder.Ascii2).Title(first.ToString("MMMM yyyy", CultureInfo.InvariantCulture)).AddColumns("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun");
@@ -92,7 +92,7 @@ internal static class PlanTable
         var cells = Enumerable.Repeat(string.Empty, before).ToList();
         for (var day = first; day.Month == first.Month; day = day.AddDays(1))
         {
-            cells.Add(Cell(plan, day, days.Find(d => d.Date == day)));
+            cells.Add(Cell(day, days.Find(d => d.Date == day)));
             if (day == DateOnly.MaxValue)
             {
                 break;
@@ -107,11 +107,13 @@ internal static class PlanTable
         return table;
     }
 
-    private static string Cell(WarmupPlan plan, DateOnly date, PlanDay? day)
+    private static string Cell(DateOnly date, PlanDay? day)
     {
         var number = date.Day.ToString(CultureInfo.InvariantCulture);
         return day is null ? number
             : day.IsRest ? $"{number} rest"
-            : $"{number} {Terminal.Plain(plan.Drills[day.Drills[0].Drill].Scale.Name)} {PlanText.Minutes(day.Seconds)}{(day.Shortfall is null ? string.Empty : "*")}";
+            : $"{number} {Terminal.Plain(day.Scale!.Name)} {Minutes(day)}{(day.Shortfall is null ? string.Empty : "*")}";
     }
+
+    private static string Minutes(PlanDay day) => day.Duration.ToString("m\\:ss", CultureInfo.InvariantCulture);
 }

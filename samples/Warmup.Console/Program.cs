@@ -26,7 +26,7 @@ internal static class Program
         }
         catch (OperationCanceledException)
         {
-            error.WriteLine("stopped; nothing half-written was left behind");
+            error.WriteLine("stopped; no half-written file is left");
             return ExitCode.WrongInput;
         }
         finally
@@ -38,7 +38,7 @@ internal static class Program
     private static int Run(string[] args, Terminal terminal, CancellationToken cancellation)
     {
         // A new command is one new file and one line here.
-        var root = new RootCommand("Makes vocal warm-up drills from rules, checks them against voices, and writes files that others open.")
+        var root = new RootCommand("Makes vocal warm-up drills from rules, checks them against voices, and writes them as notation, MIDI, sheets and sound.")
         {
             DrillCommand.Create(terminal, cancellation),
             CheckCommand.Create(terminal, cancellation),
@@ -122,11 +122,8 @@ internal sealed class Terminal
 
     public void Error(string message) => ErrorOut.WriteLine("warmup: " + OneLine(message));
 
-    /// <summary>Text from data, made fit for the table library's markup and for a terminal.</summary>
+    /// <summary>Text from data, safe for the table library's markup and for a terminal.</summary>
     public static string Plain(string text) => Markup.Escape(OneLine(text));
-
-    /// <summary>The beginning of a piece of typed text, fit for a one-line message.</summary>
-    public static string Short(string text) => OneLine(text.Length <= 40 ? text : text[..40] + "...");
 
     private static string OneLine(string text) => string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c));
 }

@@ -80,9 +80,9 @@ internal static class Report
     public static FitReport ToReport(Score score, ValueList<Singer> singers) => new(
         Schema,
         score.Title,
-        ((IEnumerable<Finding>)score.Findings).Select(ToRow).ToList(),
-        ((IEnumerable<Singer>)singers).Select(s => new SingerReport(s.Alias, score.Fits(s), ((IEnumerable<Finding>)score.Check(s)).Select(ToRow).ToList())).ToList(),
-        ((IEnumerable<Caution>)Cautions.All).Select(c => c.Text).ToList());
+        score.Findings.Select(ToRow).ToList(),
+        singers.Select(s => new SingerReport(s.Alias, score.Fits(s), score.Check(s).Select(ToRow).ToList())).ToList(),
+        Cautions.All.Select(c => c.Text).ToList());
 
     private static FindingRow ToRow(Finding finding) => new(
         finding.Code,

@@ -6,17 +6,17 @@ namespace Warmup.Cli;
 /// <summary>The options that search the catalogue.</summary>
 internal sealed class ScaleFilters
 {
-    private readonly Option<string?> _find = new("--find") { Description = "Only scales whose name holds this text." };
+    private readonly Option<string?> _find = new("--find") { Description = "Only scales whose name contains this text." };
 
-    private readonly Option<string?> _contains = new("--contains") { Description = "Only scales that have these notes, such as \"R2 G3 D2\"." };
+    private readonly Option<string?> _contains = new("--contains") { Description = "Only scales with these notes, such as \"R2 G3 D2\"." };
 
-    private readonly Option<string?> _equals = new("--equals") { Description = "Only scales of exactly these pitches: notes, or the name of a scale." };
+    private readonly Option<string?> _equals = new("--equals") { Description = "Only scales with exactly these pitches: notes, or the name of a scale." };
 
-    private readonly Option<string?> _near = new("--near") { Description = "Only scales that differ from these pitches by one: notes, or the name of a scale." };
+    private readonly Option<string?> _near = new("--near") { Description = "Only scales that differ from these pitches by one note: notes, or the name of a scale." };
 
-    private readonly Option<string?> _notes = new("--notes") { Description = "Only scales of so many notes, such as 5, or 5-7 for five up and seven down." };
+    private readonly Option<string?> _notes = new("--notes") { Description = "Only scales with this number of notes: 5, or 5-7 for five up and seven down." };
 
-    private readonly Option<int?> _parent = new("--parent") { Description = "Only the parent scale of this number and what is derived from it." };
+    private readonly Option<string?> _parent = new("--parent") { Description = "Only the parent scale with this number and the scales derived from it." };
 
     private readonly Option<bool> _withoutP = new("--without-p") { Description = "Only scales without P." };
 
@@ -34,64 +34,29 @@ internal sealed class ScaleFilters
     /// <exception cref="InputException">An option's value cannot be used; the message names the option.</exception>
     public ScaleQuery Read(ParseResult parsed)
     {
-        var query = new ScaleQuery { Text = parsed.GetValue(_find) };
-        if (parsed.GetValue(_contains) is { } contains)
+        var (contains, equal, near, kind, parent) = (parsed.GetValue(_contains), parsed.GetValue(_equals), parsed.GetValue(_near), parsed.GetValue(_kind), parsed.GetValue(_parent));
+        var query = new ScaleQuery
         {
-            query = query with { Contains = Degree.TryParseList(contains, out var degrees, out var error) ? degrees : throw Refusal("--contains", error!) };
-        }
-
-        if (parsed.GetValue(_equals) is { } equal)
-        {
-            query = query with { EqualTo = Notes("--equals", equal) };
-        }
-
-        if (parsed.GetValue(_near) is { } near)
-        {
-            query = query with { OneNoteFrom = Notes("--near", near) };
-        }
-
-        if (parsed.GetValue(_kind) is { } kind)
-        {
-            query = query with { Kind = ScaleKind.TryParse(kind, out var read, out var error) ? read : throw Refusal("--kind", error) };
-        }
-
-        if (parsed.GetValue(_withoutP))
-        {
-            query = query with { Without = [new Degree(5)] };
-        }
-
-        return Checked("--parent", () => query with { Parent = parsed.GetValue(_parent) }) is var ranged && parsed.GetValue(_notes) is { } notes
-            ? Counted(ranged, notes)
-            : ranged;
+            Text = parsed.GetValue(_find),
+            Contains = contains is null ? [] : OptionValue.Parsed<ValueList<Degree>>("--contains", contains, Degree.TryParseList),
+            EqualTo = equal is null ? null : OptionValue.Parsed<ValueList<Degree>>("--equals", equal, Catalogue.Default.TryReadNotes),
+            OneNoteFrom = near is null ? null : OptionValue.Parsed<ValueList<Degree>>("--near", near, Catalogue.Default.TryReadNotes),
+            Kind = kind is null ? null : OptionValue.Parsed<ScaleKind>("--kind", kind, ScaleKind.TryParse),
+            Without = parsed.GetValue(_withoutP) ? [new Degree(5)] : [],
+            Parent = parent is null ? null : OptionValue.Whole("--parent", parent, 1, Melakarta.Count),
+        };
+        return parsed.GetValue(_notes) is { } notes ? Counted(query, notes) : query;
     }
 
     private static ScaleQuery Counted(ScaleQuery query, string notes)
     {
         var parts = notes.Split('-');
-        if (parts.Length > 2
-            || !int.TryParse(parts[0], NumberStyles.None, CultureInfo.InvariantCulture, out var up)
-            || !int.TryParse(parts[^1], NumberStyles.None, CultureInfo.InvariantCulture, out var down))
-        {
-            throw new InputException($"--notes must be a number such as 5, or two such as 5-7, not '{notes}'");
-        }
-
-        return Checked("--notes", () => query with { NotesUp = up, NotesDown = down });
+        var (up, down) = (Count(parts[0]), Count(parts[^1]));
+        return parts.Length <= 2 && up is not null && down is not null
+            ? query with { NotesUp = up, NotesDown = down }
+            : throw new InputException($"--notes must be a number between {Scale.FewestNotes} and {Scale.MostNotes} such as 5, or two such as 5-7, not {TextError.Quote(notes)}");
     }
 
-    private static ValueList<Degree> Notes(string option, string text) =>
-        Catalogue.Default.TryReadNotes(text, out var degrees, out var error) ? degrees : throw Refusal(option, error!);
-
-    private static ScaleQuery Checked(string option, Func<ScaleQuery> make)
-    {
-        try
-        {
-            return make();
-        }
-        catch (ArgumentOutOfRangeException refused)
-        {
-            throw new InputException($"{option}: {refused.Message.Split(" (Parameter", 2)[0]}");
-        }
-    }
-
-    private static InputException Refusal(string option, TextError error) => new($"{option}, {error}");
+    private static int? Count(string text) =>
+        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count >= Scale.FewestNotes && count <= Scale.MostNotes ? count : null;
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Spectre.Console;
+using Warmup.Sheets;
 
 namespace Warmup.Cli;
 
@@ -15,7 +16,7 @@ internal static class ScaleSheet
         output.WriteLine($"  down:   {string.Join(' ', scale.Descent)}");
         output.WriteLine($"  tonic:  {tuned.Tonic.ToReport()}");
         output.WriteLine($"  tuning: {tuned.Tuning}");
-        output.WriteLine($"  drone:  {string.Join(' ', ((IEnumerable<DroneString>)tuned.Drone.Strings).Select(s => s.Pitch.Tone))}");
+        output.WriteLine($"  drone:  {string.Join(' ', tuned.Drone.Strings.Select(s => s.Pitch.Tone))}");
 
         var table = new Table().Border(TableBorder.Ascii2).AddColumns("svara", "note", "cents", "ratio", "Hz", "above the drone", "beats");
         foreach (var note in tuned.Notes)
@@ -34,14 +35,14 @@ internal static class ScaleSheet
         terminal.Rich.Write(table);
         foreach (var shift in Catalogue.Default.ShiftsOf(scale))
         {
-            var others = ((IEnumerable<CatalogueEntry>)shift.Matches).Select(m => m.Scale.Name).Where(n => n != scale.Name).ToList();
+            var others = shift.Matches.Select(m => m.Scale.Name).Where(n => n != scale.Name).ToList();
             if (others.Count > 0)
             {
                 output.WriteLine($"from {shift.Home}: {string.Join(", ", others)}");
             }
         }
 
-        output.WriteLine("These are the scale's notes, not the raga: its phrases and ornaments come from the teacher.");
+        output.WriteLine(TextSheetFormat.NotTheRaga);
     }
 
     public static ScaleDetail ToDetail(TunedScale tuned, CatalogueEntry? entry) => new(
@@ -54,11 +55,11 @@ internal static class ScaleSheet
         string.Join(' ', tuned.Scale.Ascent),
         string.Join(' ', tuned.Scale.Descent),
         tuned.Scale.IsVakra,
-        entry is null ? [] : ((IEnumerable<Degree>)entry.ForeignNotes).Select(d => d.ToString()).ToList(),
+        entry is null ? [] : entry.ForeignNotes.Select(d => d.ToString()).ToList(),
         entry?.Source,
         tuned.Tonic.ToReport(),
         tuned.Tuning.ToString(),
-        ((IEnumerable<TunedNote>)tuned.Notes).Select(n => new NoteDetail(
+        tuned.Notes.Select(n => new NoteDetail(
             n.Tone.ToString(),
             n.Name.ToString(),
             n.Interval.Cents,

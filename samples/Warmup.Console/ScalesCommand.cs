@@ -13,19 +13,19 @@ internal static class ScalesCommand
     public static Command Create(Terminal terminal)
     {
         var filters = new ScaleFilters();
-        var show = new Option<string?>("--show") { Description = "One scale with its notes: a name, a parent's number, or the notes." };
-        var tonic = new Option<string>("--tonic") { Description = "With --show, the tonic: a note (G3), a kattai (5.5) or a frequency (220Hz).", DefaultValueFactory = _ => "C4" };
+        var show = new Option<string?>("--show") { Description = "Show one scale with its notes: a name, the number of a parent, or the notes." };
+        var tonic = new Option<string>(TonicOption.Name) { Description = $"With --show, the tonic: {TonicOption.Forms}.", DefaultValueFactory = _ => "C4" };
         var tuning = TuningOption.Create();
         var file = new Option<string?>("--out") { Description = "Write the tuning to this .scl file." };
         var force = new Option<bool>("--force") { Description = "Replace a file that exists." };
         var json = new Option<bool>("--json") { Description = "Print as JSON." };
-        var command = new Command("scales", "Lists and searches the scales that have a name, shows one, and writes tunings.") { show, tonic, tuning, file, force, json };
+        var command = new Command("scales", "Lists and searches the catalogue of scales, shows one scale, or writes a tuning.") { show, tonic, tuning, file, force, json };
         filters.AddTo(command);
         command.SetAction(parsed =>
         {
             var query = filters.Read(parsed);
             var tuned = TuningOption.Read(parsed.GetValue(tuning)!);
-            var pitch = Tonic.TryParse(parsed.GetValue(tonic)!, out var read, out var error) ? read! : throw new InputException($"--tonic, {error}");
+            var pitch = TonicOption.Read(parsed.GetValue(tonic)!);
             if (parsed.GetValue(show) is { } name)
             {
                 Show(terminal, name, pitch, tuned, parsed.GetValue(json));
@@ -51,13 +51,9 @@ internal static class ScalesCommand
 
     private static void Show(Terminal terminal, string name, Tonic tonic, Tuning tuning, bool json)
     {
-        if (!Catalogue.Default.TryRead(name, out var scale, out var error))
-        {
-            throw new InputException($"--show, {error}");
-        }
-
-        var entry = ((IEnumerable<CatalogueEntry>)Catalogue.Default.Entries).FirstOrDefault(e => e.Scale == scale);
-        var tuned = TunedScale.Of(scale!, tonic, tuning);
+        var scale = OptionValue.Parsed<Scale>("--show", name, Catalogue.Default.TryRead);
+        var entry = Catalogue.Default.Entries.FirstOrDefault(e => e.Scale == scale);
+        var tuned = TunedScale.Of(scale, tonic, tuning);
         if (json)
         {
             terminal.Out.WriteLine(JsonSerializer.Serialize(ScaleSheet.ToDetail(tuned, entry), ConsoleJson.Default.ScaleDetail).ReplaceLineEndings("\n"));
@@ -72,7 +68,7 @@ internal static class ScalesCommand
     {
         if (!TuningOption.IsScalaFile(path))
         {
-            throw new InputException($"--out must name a .scl file, not '{path}'");
+            throw new InputException($"--out must name a .scl file, not {TextError.Quote(path)}");
         }
 
         Formats.RefuseUnwritable(path, force);
@@ -83,7 +79,7 @@ internal static class ScalesCommand
     {
         if (json)
         {
-            var report = new ScaleReport(Schema, ((IEnumerable<CatalogueEntry>)rows).Select(ToRow).ToList());
+            var report = new ScaleReport(Schema, rows.Select(ToRow).ToList());
             terminal.Out.WriteLine(JsonSerializer.Serialize(report, ConsoleJson.Default.ScaleReport).ReplaceLineEndings("\n"));
         }
         else
@@ -96,7 +92,7 @@ internal static class ScalesCommand
     {
         if (rows.IsEmpty)
         {
-            terminal.Out.WriteLine("no scale is so; any scale can be written out: --scale \"S R2 G3 P D2 S'\"");
+            terminal.Out.WriteLine("no scale in the catalogue matches; you can write out any scale: --scale \"S R2 G3 P D2 S'\"");
             return;
         }
 

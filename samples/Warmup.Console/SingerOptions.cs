@@ -5,25 +5,25 @@ namespace Warmup.Cli;
 /// <summary>The options that name singers.</summary>
 internal sealed class SingerOptions(bool required)
 {
-    private readonly Option<string?> _singers = new("--singers")
+    public Option<string?> File { get; } = new("--singers")
     {
-        Description = "The class: a JSON file, such as the singers.json that 'warmup demo' writes, or a .csv table with the same members as columns.",
+        Description = "The class: a JSON file such as the singers.json that 'warmup demo' writes, or a .csv table whose columns have the same names.",
         Required = required,
     };
 
-    private readonly Option<string?> _alias = new("--alias") { Description = "Only this singer of the class." };
+    public Option<string?> Alias { get; } = new("--alias") { Description = "Only this singer of the class." };
 
     public void AddTo(Command command)
     {
-        command.Add(_singers);
-        command.Add(_alias);
+        command.Add(File);
+        command.Add(Alias);
     }
 
     /// <summary>The singers meant: none without a file, one with an alias, otherwise the class.</summary>
     public ValueList<Singer> Read(ParseResult parsed)
     {
-        var alias = parsed.GetValue(_alias);
-        if (parsed.GetValue(_singers) is not { } path)
+        var alias = parsed.GetValue(Alias);
+        if (parsed.GetValue(File) is not { } path)
         {
             return alias is null ? [] : throw new InputException("--alias needs the class it is in; add --singers FILE");
         }
@@ -42,31 +42,17 @@ internal sealed class SingerOptions(bool required)
             }
         }
 
-        throw new InputException($"--alias: there is no '{alias}' in {path}; its singers are {string.Join(", ", ((IEnumerable<Singer>)singers).Take(20).Select(s => s.Alias))}");
+        throw new InputException($"--alias: there is no {TextError.Quote(alias)} in {path}; its singers are {string.Join(", ", singers.Take(20).Select(s => s.Alias))}");
     }
 
     private static ValueList<Singer> ReadFile(string path)
     {
-        try
-        {
-            if (new FileInfo(path) is { Exists: true } large && large.Length > SingersFile.LargestFile)
-            {
-                throw new InputException($"--singers: {path} has {large.Length} bytes; the most is {SingersFile.LargestFile}");
-            }
-
-            return Path.GetExtension(path).Equals(".csv", StringComparison.OrdinalIgnoreCase) ? SingersCsv.Read(path) : SingersFile.Read(File.ReadAllBytes(path));
-        }
-        catch (InputException broken) when (!broken.Message.StartsWith("--singers", StringComparison.Ordinal))
-        {
-            throw new InputException($"--singers: {path}, {broken.Message}");
-        }
-        catch (WarmupFormatException broken)
-        {
-            throw new InputException($"--singers: {path}, {broken.Error}");
-        }
-        catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
-        {
-            throw new InputException($"--singers: {path} cannot be read ({unreadable.Message}); name a JSON file such as the singers.json that 'warmup demo' writes");
-        }
+        var isTable = Path.GetExtension(path).Equals(".csv", StringComparison.OrdinalIgnoreCase);
+        return InputFile.Read(
+            "--singers",
+            path,
+            SingersFile.LargestFile,
+            "a JSON file such as the singers.json that 'warmup demo' writes",
+            bytes => isTable ? SingersCsv.Read(bytes) : SingersFile.Read(bytes));
     }
 }

@@ -12,8 +12,8 @@ internal static class SingersCommand
         var singers = new SingerOptions(required: false);
         var file = new Option<string?>("--out") { Description = "Write the class to a file: .json or .csv." };
         var force = new Option<bool>("--force") { Description = "Replace a file that exists." };
-        var voices = new Option<bool>("--voices") { Description = "List the voice types, with how sure each is." };
-        var command = new Command("singers", "Shows a class and what is asked of each singer, writes it as JSON or CSV, or lists voice types.");
+        var voices = new Option<bool>("--voices") { Description = "List the voice types, and how sure each range is." };
+        var command = new Command("singers", "Shows a class and its limits, writes it as JSON or CSV, or lists the voice types.");
         singers.AddTo(command);
         command.Add(file);
         command.Add(force);
@@ -23,7 +23,7 @@ internal static class SingersCommand
             var people = singers.Read(parsed);
             if (people.IsEmpty && !parsed.GetValue(voices))
             {
-                throw new InputException("singers needs --singers FILE or --voices");
+                throw new InputException("name a class with --singers FILE, or add --voices");
             }
 
             if (parsed.GetValue(file) is { } path)
@@ -69,7 +69,7 @@ internal static class SingersCommand
         }
 
         var table = new Table().Border(TableBorder.Ascii2)
-            .AddColumns("singer", "comfortable", "full", "voice", "experience", "tone (s)", "phrase at most (s)", "breath at least (s)");
+            .AddColumns("singer", "comfortable", "full", "voice", "experience", "tone (s)", "longest phrase (s)", "shortest breath (s)");
         foreach (var singer in singers)
         {
             table.AddRow(
@@ -84,10 +84,10 @@ internal static class SingersCommand
         }
 
         terminal.Rich.Write(table);
-        terminal.Out.WriteLine("The longest phrase is 0.4, 0.5 or 0.6 of the sustained tone by experience: this project's own setting, since no published norm was found.");
-        if (((IEnumerable<Singer>)singers).Any(s => s.IsRangeAssumed))
+        terminal.Out.WriteLine("The longest phrase is a share of the sustained tone that grows with experience: the project's own setting, since no published norm was found.");
+        if (singers.Any(s => s.IsRangeAssumed))
         {
-            terminal.Out.WriteLine("Assumed ranges come from the voice type; measure them.");
+            terminal.Out.WriteLine("Assumed ranges come from the voice type; measure the singer's own.");
         }
     }
 
@@ -101,7 +101,7 @@ internal static class SingersCommand
         }
 
         terminal.Rich.Write(table);
-        terminal.Out.WriteLine("Starting points until the singer has been heard. Only comfortable rows and own settings stand in for a range that is not measured.");
+        terminal.Out.WriteLine("These are starting points until you have heard the singer. Only comfortable ranges and own settings can stand in for a range that is not measured.");
     }
 
     private static string Kind(VoiceRangeKind kind) => kind == VoiceRangeKind.ProjectSetting ? "comfortable, own setting" : kind.ToString().ToLowerInvariant();

@@ -17,34 +17,34 @@ internal static class SingersCsv
     private const string FormulaStarts = "=+-@\t\r＝＋－＠";
     private const char TextMark = '\'';
 
-    /// <summary>Reads a class from a file; the rules and the messages are those of the JSON file.</summary>
-    /// <exception cref="InputException">The table is broken; the message names the row.</exception>
-    public static ValueList<Singer> Read(string path)
+    /// <summary>Reads a class; the rules and the messages are those of the JSON file.</summary>
+    /// <param name="table">The table's text in UTF-8.</param>
+    /// <exception cref="WarmupFormatException">The table is broken; the error names the row or the singer.</exception>
+    public static ValueList<Singer> Read(byte[] table)
     {
-        using var reader = new StreamReader(path, new UTF8Encoding(false, throwOnInvalidBytes: true));
-        return Read(reader);
-    }
-
-    public static ValueList<Singer> Read(TextReader reader)
-    {
+        var buffer = new ArrayBufferWriter<byte>();
         try
         {
-            var buffer = new ArrayBufferWriter<byte>();
+            using var reader = new StreamReader(new MemoryStream(table), new UTF8Encoding(false, throwOnInvalidBytes: true));
             ToJson(reader, buffer);
+        }
+        catch (CsvHelperException broken)
+        {
+            throw Fail(broken.Context?.Parser?.RawRow ?? 1, "the text is not a table of cells with commas between them; check its quotes");
+        }
+        catch (DecoderFallbackException)
+        {
+            throw Fail(1, "the table is not in UTF-8; save it as CSV UTF-8");
+        }
+
+        try
+        {
             return SingersFile.Read(buffer.WrittenSpan);
         }
         catch (WarmupFormatException refused)
         {
             // The place is one of the JSON in between; the message names the singer.
-            throw new InputException(refused.Error.Message);
-        }
-        catch (CsvHelperException broken)
-        {
-            throw new InputException($"line {broken.Context?.Parser?.RawRow ?? 1}: the text is no table of comma-separated cells; check its quotes");
-        }
-        catch (DecoderFallbackException)
-        {
-            throw new InputException("the table is not in UTF-8; save it as CSV UTF-8");
+            throw Fail(1, refused.Error.Message);
         }
     }
 
@@ -98,13 +98,13 @@ internal static class SingersCsv
         using var csv = new CsvReader(reader, new CsvConfiguration(CultureInfo.InvariantCulture) { TrimOptions = TrimOptions.Trim, IgnoreBlankLines = true });
         if (!csv.Read() || !csv.ReadHeader())
         {
-            throw new InputException($"the table is empty; its columns are {string.Join(", ", Columns)}");
+            throw Fail(1, $"the table is empty; its columns are {string.Join(", ", Columns)}");
         }
 
         var columns = csv.HeaderRecord!.Select(Column).ToArray();
         if (columns.Distinct().Count() != columns.Length)
         {
-            throw new InputException("a column stands twice in the header; leave one out");
+            throw Fail(1, "a column stands twice in the header; leave one out");
         }
 
         using var json = new Utf8JsonWriter(buffer);
@@ -115,12 +115,12 @@ internal static class SingersCsv
         {
             if (csv.Parser.Count != columns.Length)
             {
-                throw new InputException($"line {csv.Parser.RawRow}: there are {csv.Parser.Count} cells and {columns.Length} columns");
+                throw Fail(csv.Parser.RawRow, $"there are {csv.Parser.Count} cells and {columns.Length} columns");
             }
 
             if (buffer.WrittenCount + json.BytesPending > SingersFile.LargestFile)
             {
-                throw new InputException($"the class is larger than {SingersFile.LargestFile} bytes");
+                throw Fail(1, $"the class is larger than {SingersFile.LargestFile} bytes");
             }
 
             json.WriteStartObject();
@@ -137,7 +137,7 @@ internal static class SingersCsv
     }
 
     private static string Column(string header) => Columns.FirstOrDefault(c => c.Equals(header.Trim(), StringComparison.OrdinalIgnoreCase))
-        ?? throw new InputException($"unknown column '{Terminal.Short(header)}'; the columns are {string.Join(", ", Columns)}, separated by commas");
+        ?? throw Fail(1, $"unknown column {TextError.Quote(header)}; the columns are {string.Join(", ", Columns)}, separated by commas");
 
     private static void Write(Utf8JsonWriter json, string column, string cell, int line)
     {
@@ -169,5 +169,7 @@ internal static class SingersCsv
     private static decimal Number(string cell, string column, int line) =>
         decimal.TryParse(cell, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number)
             ? number
-            : throw new InputException($"line {line}: {column} must be a number of seconds such as 14.5, not '{Terminal.Short(cell)}'");
+            : throw Fail(line, $"{column} must be a number of seconds such as 14.5, not {TextError.Quote(cell)}");
+
+    private static WarmupFormatException Fail(int line, string message) => new(new TextError(line, 1, message));
 }

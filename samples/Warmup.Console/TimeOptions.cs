@@ -1,19 +1,13 @@
 using System.CommandLine;
-using System.Globalization;
 
 namespace Warmup.Cli;
 
 /// <summary>The options that say how a drill is counted and how its lines follow each other.</summary>
 internal sealed class TimeOptions
 {
-    private const int UsualGati = 4;
-
-    // Teachers who ask for another gati mean so many notes an akshara, which is its third speed (common practice).
-    private const int KalamOfOtherGatis = 3;
-
     private readonly Option<string?> _tala = new("--tala")
     {
-        Description = "Meter: a tala (adi, misra-jati jhampa, khanda chapu), a time signature (7/8, 2+2+3/8) or free; adi, or an exercise's own tala, if left out.",
+        Description = "Meter: a tala (adi, misra-jati jhampa, khanda chapu), a time signature (7/8, 2+2+3/8) or free; adi by default, or the exercise's own tala.",
     };
 
     private readonly Option<string?> _speed = new("--speed")
@@ -23,7 +17,7 @@ internal sealed class TimeOptions
 
     private readonly Option<string?> _speeds = new("--speeds")
     {
-        Description = "Speeds sung one after the other, such as 1,2,3; instead of --speed.",
+        Description = "Several speeds, sung one after the other, such as 1,2,3; instead of --speed.",
     };
 
     private readonly Option<string> _gati = new("--gati")
@@ -40,24 +34,24 @@ internal sealed class TimeOptions
 
     private readonly Option<string?> _fill = new("--fill")
     {
-        Description = "Fill each line up by a hold: none, anga or avartana; none where lines run on, avartana line by line.",
+        Description = "Hold the last note of each line to the end of the anga or the avartana: none, anga or avartana; none by default with continuous delivery, avartana line by line.",
     };
 
     private readonly Option<string> _countIn = new("--count-in")
     {
-        Description = $"Avartanas counted before the first line, 0 to {Drill.LongestCountIn}.",
+        Description = $"Avartanas to count before the first line, 0 to {Drill.LongestCountIn}.",
         DefaultValueFactory = _ => "0",
     };
 
     private readonly Option<string> _repeat = new("--repeat")
     {
-        Description = $"Times the drill is sung, 1 to {Drill.MostRepetitions}; a tempo that rises takes at least the times it needs.",
+        Description = $"How often the drill is sung, 1 to {Drill.MostRepetitions}; a rising tempo takes at least as many times as it has steps.",
         DefaultValueFactory = _ => "1",
     };
 
     private readonly Option<bool> _endsOnFirstBeat = new("--end-on-first-beat")
     {
-        Description = "Repeat the drill as often as it takes for its end to fill an avartana.",
+        Description = "Repeat the drill until its end fills an avartana.",
     };
 
     public void AddTo(Command command)
@@ -72,28 +66,24 @@ internal sealed class TimeOptions
     /// <exception cref="InputException">An option's value cannot be used; the message names the option.</exception>
     public Drill Read(ParseResult parsed, Drill drill)
     {
-        var meter = drill.Meter;
-        if (parsed.GetValue(_tala) is { } tala && !Meter.TryParse(tala, out meter, out var error))
-        {
-            throw DrillOptions.Refusal("--tala", error!);
-        }
+        var meter = parsed.GetValue(_tala) is { } tala ? OptionValue.Parsed<Meter>("--tala", tala, Meter.TryParse) : drill.Meter;
 
-        var delivery = DrillOptions.Choice(
+        var delivery = OptionValue.Choice(
             "--delivery", parsed.GetValue(_delivery)!, ("continuous", Delivery.Continuous), ("line-by-line", Delivery.LineByLine));
         if (parsed.GetValue(_fill) is { } fill)
         {
             delivery = delivery with
             {
-                Fill = DrillOptions.Choice("--fill", fill, ("none", Fill.None), ("anga", Fill.Anga), ("avartana", Fill.Avartana)),
+                Fill = OptionValue.Choice("--fill", fill, ("none", Fill.None), ("anga", Fill.Anga), ("avartana", Fill.Avartana)),
             };
-            if (meter!.IsFree && delivery.Fill != Fill.None)
+            if (meter.IsFree && delivery.Fill != Fill.None)
             {
                 throw new InputException("--fill needs a meter, since free rhythm has no anga or avartana: name one with --tala");
             }
         }
 
-        var countIn = Number("--count-in", parsed.GetValue(_countIn)!, Enumerable.Range(0, Drill.LongestCountIn + 1).ToArray());
-        if (meter!.IsFree && countIn > 0)
+        var countIn = OptionValue.Whole("--count-in", parsed.GetValue(_countIn)!, 0, Drill.LongestCountIn);
+        if (meter.IsFree && countIn > 0)
         {
             throw new InputException("--count-in needs a meter, since free rhythm has no beat: name one with --tala");
         }
@@ -104,31 +94,28 @@ internal sealed class TimeOptions
             Speeds = ReadSpeeds(parsed),
             Delivery = delivery,
             CountIn = countIn,
-            Repetitions = DrillOptions.Whole("--repeat", parsed.GetValue(_repeat)!, 1, Drill.MostRepetitions),
+            Repetitions = OptionValue.Whole("--repeat", parsed.GetValue(_repeat)!, 1, Drill.MostRepetitions),
             IsRepeatedToFirstBeat = parsed.GetValue(_endsOnFirstBeat),
         };
     }
 
     private ValueList<Speed> ReadSpeeds(ParseResult parsed)
     {
-        var gati = Number("--gati", parsed.GetValue(_gati)!, 3, 4, 5, 7, 9);
+        var gati = OptionValue.Choice("--gati", parsed.GetValue(_gati)!, 3, 4, 5, 7, 9);
         var (one, many) = (parsed.GetValue(_speed), parsed.GetValue(_speeds));
         if (many is null)
         {
-            return [new Speed(one is null ? (gati == UsualGati ? 1 : KalamOfOtherGatis) : Number("--speed", one, 1, 2, 3, 4), gati)];
+            return [one is null ? Speed.OfGati(gati) : new Speed(OptionValue.Choice("--speed", one, 1, 2, 3, 4), gati)];
         }
 
         if (one is not null)
         {
-            throw new InputException("--speed and --speeds exclude each other; leave one out");
+            throw new InputException("use --speed or --speeds, not both");
         }
 
-        var speeds = many.Split(',').Select(s => new Speed(Number("--speeds", s, 1, 2, 3, 4), gati)).ToValueList();
+        var speeds = many.Split(',').Select(s => new Speed(OptionValue.Choice("--speeds", s, 1, 2, 3, 4), gati)).ToValueList();
         return speeds.Count <= Drill.MostSpeeds
             ? speeds
             : throw new InputException($"--speeds must name 1 to {Drill.MostSpeeds} speeds, not {speeds.Count}");
     }
-
-    private static int Number(string option, string text, params int[] choices) =>
-        DrillOptions.Choice(option, text, choices.Select(c => (c.ToString(CultureInfo.InvariantCulture), c)).ToArray());
 }

@@ -5,11 +5,12 @@ namespace Warmup.Cli;
 /// <summary><c>--tuning</c>: a tuning's name, or a Scala file.</summary>
 internal static class TuningOption
 {
+    private const string Name = "--tuning";
     private const string ScalaEnding = ".scl";
 
-    public static Option<string> Create() => new("--tuning")
+    public static Option<string> Create() => new(Name)
     {
-        Description = $"Tuning: {string.Join(" or ", Tuning.All)}, \"just: 10/9 27/16\" with the ratios chosen, or a {ScalaEnding} file.",
+        Description = $"Tuning: {string.Join(", ", Tuning.All)}, \"just: 10/9 27/16\" with ratios of your choice, or a {ScalaEnding} file.",
         DefaultValueFactory = _ => Tuning.Equal.Name,
     };
 
@@ -21,21 +22,22 @@ internal static class TuningOption
     {
         if (!IsScalaFile(text))
         {
-            return Tuning.TryParse(text, out var tuning, out var error) ? tuning! : throw new InputException($"--tuning, {error}");
+            return OptionValue.Parsed<Tuning>(Name, text, Tuning.TryParse);
         }
 
+        var file = InputFile.Read(Name, text, ScalaFile.LargestFile, $"a {ScalaEnding} file", bytes =>
+        {
+            using var stream = new MemoryStream(bytes);
+            return ScalaFile.Read(stream);
+        });
         try
         {
-            using var stream = File.OpenRead(text);
-            return ScalaFile.Read(stream).ToTuning(Path.GetFileNameWithoutExtension(text));
+            return file.ToTuning(Path.GetFileNameWithoutExtension(text));
         }
-        catch (WarmupFormatException broken)
+        catch (ArgumentException)
         {
-            throw new InputException($"--tuning, {text}: line {broken.Error.Line}, column {broken.Error.Column}: {broken.Error.Message}");
-        }
-        catch (ArgumentException refused)
-        {
-            throw new InputException($"--tuning, {text}: {refused.Message.Split(" (Parameter", 2)[0]}");
+            throw new InputException(
+                $"{Name}: {text} is not a tuning as it stands: it has {file.Pitches.Count} pitches; a tuning has 12, the last of them the octave 2/1, and a name of at most 100 characters");
         }
     }
 }

@@ -59,7 +59,7 @@ internal sealed class MonthWork(string folder, ValueList<IScoreFormat> formats)
                 try
                 {
                     cancellationToken.ThrowIfCancellationRequested();
-                    score ??= plan.ToScore(day, cancellationToken);
+                    score ??= plan.ToScore(day, cancellationToken: cancellationToken);
                     Leftovers.Remove(path);
                     format.Save(score, path, overwrite, cancellationToken);
                 }

@@ -11,7 +11,7 @@ internal static class DrillEndpoint
     public static IResult ByEnding(string ending, HttpContext context, DrillFormats formats, Limits limits) =>
         formats.ByEnding(ending) is { } offer
             ? Answer(context, offer, limits)
-            : Problem(404, "There is no such format", $"the endings are {string.Join(", ", ((IEnumerable<Offer>)formats.Offers).Select(o => o.Ending))}");
+            : Problem(404, "There is no such format", $"the endings are {string.Join(", ", formats.Offers.Select(o => o.Ending))}");
 
     /// <summary>By the Accept header: <c>/drill</c>.</summary>
     public static IResult ByAccept(HttpContext context, DrillFormats formats, Limits limits)
@@ -19,7 +19,7 @@ internal static class DrillEndpoint
         context.Response.Headers.Vary = HeaderNames.Accept;
         return formats.ByAccept(context.Request.GetTypedHeaders().Accept) is { } offer
             ? Answer(context, offer, limits)
-            : Problem(406, "No format that is accepted", $"the media types are {string.Join(", ", ((IEnumerable<Offer>)formats.Offers).Select(o => o.MediaType))}");
+            : Problem(406, "No format that is accepted", $"the media types are {string.Join(", ", formats.Offers.Select(o => o.MediaType))}");
     }
 
     private static IResult Answer(HttpContext context, Offer offer, Limits limits)

@@ -26,7 +26,7 @@ internal sealed record DrillFormats(ValueList<Offer> Offers)
     ]);
 
     /// <summary>The format with an ending, or none.</summary>
-    public Offer? ByEnding(string ending) => ((IEnumerable<Offer>)Offers).FirstOrDefault(o => o.Ending == ending);
+    public Offer? ByEnding(string ending) => Offers.FirstOrDefault(o => o.Ending == ending);
 
     /// <summary>The format that an Accept header likes best, or none that it takes (RFC 9110, 12.5.1: the most specific range decides).</summary>
     public Offer? ByAccept(IList<MediaTypeHeaderValue> accept)
@@ -36,7 +36,7 @@ internal sealed record DrillFormats(ValueList<Offer> Offers)
             return Offers[0];
         }
 
-        return ((IEnumerable<Offer>)Offers)
+        return Offers
             .Select(offer => (Offer: offer, Quality: Quality(offer, accept)))
             .Where(o => o.Quality > 0)
             .OrderByDescending(o => o.Quality) // stable: of equals the first

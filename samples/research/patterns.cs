@@ -14,7 +14,7 @@ using Warmup.Testing;
 var largest = args is [var text] && int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var typed) && typed is >= 1 and <= 4 ? typed : 3;
 var space = new PatternEnumeration(PatternVocabulary.Usual, largest);
 var patterns = space.Range(0, space.Count).ToList();
-var entries = (IEnumerable<CatalogueEntry>)Catalogue.Default.Entries;
+var entries = Catalogue.Default.Entries;
 var parents = entries.Where(e => e.Family == ScaleFamily.Parent).Select(e => e.Scale).ToList();
 var derived = entries.Where(e => e.Family == ScaleFamily.Derived).Select(e => e.Scale).ToList();
 
@@ -55,7 +55,7 @@ var keepsShort = new PatternLaw(
     "each line of f(p) has at most 2 notes",
     "Whatever the pattern, a line that goes home and keeps its ends has no more than two notes.",
     (f, p, _, s) => f.Lines(p, s) is not { } lines ? LawVerdict.SaysNothing
-        : ((IEnumerable<Line>)lines).All(l => l.Notes.Count <= 2) ? LawVerdict.Holds : LawVerdict.Broken);
+        : lines.All(l => l.Notes.Count <= 2) ? LawVerdict.Holds : LawVerdict.Broken);
 var reports = LawSuite.Check(homeward, new LawOptions { Seed = "1,1" }, keepsShort, PatternLaws.KeepsLineCount, PatternLaws.StaysInTheScale);
 Console.WriteLine();
 Console.WriteLine(string.Join('\n', reports));

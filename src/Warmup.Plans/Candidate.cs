@@ -7,7 +7,7 @@ internal sealed class Candidate
     private readonly Rendering?[] _ways;
     private readonly Func<int, Rendering> _measure;
 
-    public Candidate(int scale, Role role, int ways, Func<int, Rendering> measure)
+    public Candidate(int scale, DrillRole role, int ways, Func<int, Rendering> measure)
     {
         (Scale, Role, _measure) = (scale, role, measure);
         _ways = new Rendering?[ways];
@@ -16,7 +16,7 @@ internal sealed class Candidate
     /// <summary>The index of its scale in the request.</summary>
     public int Scale { get; }
 
-    public Role Role { get; }
+    public DrillRole Role { get; }
 
     /// <summary>A way by its number; 0 is what the level asks for.</summary>
     public Rendering Rendering(int number) => _ways[number] ??= _measure(number);

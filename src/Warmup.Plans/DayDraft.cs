@@ -61,7 +61,7 @@ internal sealed class DayDraft
         return true;
     }
 
-    /// <summary>Whether the time holds a drill and a harder one behind it.</summary>
+    /// <summary>Whether the time holds a drill and a harder one after it.</summary>
     public bool HoldsBoth(int drill, int harder) =>
         _pool.IsBelow(drill, harder) && Seconds + _pool.Fastest(drill, _wish).Seconds + _pool.Fastest(harder, _wish).Seconds <= _most;
 
@@ -76,19 +76,19 @@ internal sealed class DayDraft
     public void Repeat()
     {
         Repeat(Middle, _most);
-        Repeat([_descent], _pool.Share(Role.Descent));
-        Repeat([_opening], _pool.Share(Role.Opening));
+        Repeat([_descent], _pool.Share(DrillRole.Descent));
+        Repeat([_opening], _pool.Share(DrillRole.Opening));
     }
 
     public PlanDay ToDay(DateOnly date, Shortfall shortfall)
     {
         var drills = Middle
-            .OrderBy(i => (_pool.Fit[i].Drill.Span, _pool.Fit[i].Drill.Grade, i))
+            .OrderBy(i => (_pool.Fit[i].Drill.SpanSemitones, _pool.Fit[i].Drill.Grade, i))
             .Prepend(_opening)
             .Append(_descent)
-            .Select(i => new PlannedDrill(i, _tempi[i], _times[i]))
+            .Select(i => new DayDrill(_pool.Fit[i].Drill, _tempi[i], _times[i]))
             .ToValueList();
-        return new PlanDay(date, drills, Seconds, LeftOut.Order().ToValueList()) { Shortfall = IsFull ? null : shortfall };
+        return new PlanDay(date, drills, Seconds, LeftOut.Order().Select(i => _pool.Fit[i].Drill).ToValueList()) { Shortfall = IsFull ? null : shortfall };
     }
 
     private void Put(int drill, int wish)
@@ -100,7 +100,7 @@ internal sealed class DayDraft
 
     private void Repeat(List<int> drills, Rational most)
     {
-        for (var times = 2; times <= PlannedDrill.MostTimes; times++)
+        for (var times = 2; times <= DayDrill.MostTimes; times++)
         {
             foreach (var drill in drills.Where(d => _times[d] == times - 1))
             {

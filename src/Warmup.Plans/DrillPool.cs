@@ -42,13 +42,13 @@ internal sealed class DrillPool
     public Dictionary<int, string> Refusals { get; } = [];
 
     /// <summary>The seconds that a role may take: a fifth of the budget to begin and to end, the rest for one middle drill at least.</summary>
-    public Rational Share(Role role) => new Rational(_request.Minutes * 60L, 5) * (role == Role.Middle ? 3 : 1);
+    public Rational Share(DrillRole role) => new Rational(_request.Minutes * 60L, 5) * (role == DrillRole.Middle ? 3 : 1);
 
     /// <summary>The fastest tempo up to a wish that fits everyone; the level's start tempo is taken to fit.</summary>
     public (int Tempo, Rational Seconds) Fastest(int index, int wish)
     {
         var drill = Fit[index].Drill;
-        for (var tempo = wish; tempo > _level.StartTempo; tempo -= _level.TempoStep)
+        for (var tempo = wish; tempo > _level.StartTempo; tempo -= (int)_level.Tempo.Step.Numerator)
         {
             var (seconds, fits) = Try(index, tempo, 1);
             if (fits && seconds <= Share(drill.Role))
@@ -82,53 +82,48 @@ internal sealed class DrillPool
     public bool IsBelow(int drill, int other)
     {
         var (a, b) = (Fit[drill].Drill, Fit[other].Drill);
-        return a.Span <= b.Span && a.Grade <= b.Grade;
+        return a.SpanSemitones <= b.SpanSemitones && a.Grade <= b.Grade;
     }
 
     private void Add(int scale)
     {
         foreach (var exercise in FramingExercises.Openings)
         {
-            Add(scale, exercise, Role.Opening);
+            Add(scale, exercise, DrillRole.Opening);
         }
 
-        foreach (var exercise in (IEnumerable<Exercise>)[.. Repertoire.Traditional, .. Repertoire.Choir])
+        foreach (var exercise in (Exercise[])[.. Repertoire.Traditional, .. Repertoire.Choir])
         {
-            if (((IEnumerable<string>)_level.Families).Contains(exercise.Group))
+            if (_level.Groups.Contains(exercise.Group))
             {
-                Add(scale, exercise, Role.Middle);
+                Add(scale, exercise, DrillRole.Middle);
             }
         }
 
         foreach (var exercise in FramingExercises.Descents)
         {
-            Add(scale, exercise, Role.Descent);
+            Add(scale, exercise, DrillRole.Descent);
         }
     }
 
     /// <summary>Adds a drill with every way in which it may be sung, and takes the first that all rules allow.</summary>
-    private void Add(int scale, Exercise exercise, Role role)
+    private void Add(int scale, Exercise exercise, DrillRole role)
     {
         _cancellation.ThrowIfCancellationRequested();
-        var middle = role == Role.Middle;
-        var drill = new PlanDrill(
-            _request.Scales[scale],
-            role,
-            exercise.Name,
-            exercise.Title,
-            exercise.Pattern,
-            exercise.Meter,
-            middle ? _level.Delivery : Delivery.LineByLine,
-            middle ? _level.Speeds : [Speed.First],
-            role == Role.Opening ? FramingExercises.OpeningTimes : 1,
-            0,
-            0);
+        var middle = role == DrillRole.Middle;
+        var drill = new PlanDrill(_request.Scales[scale], role, exercise.Name)
+        {
+            Title = exercise.Title,
+            Pattern = exercise.Pattern,
+            Meter = exercise.Meter,
+            Repetitions = role == DrillRole.Opening ? FramingExercises.OpeningTimes : 1,
+        };
         try
         {
             var ways = (middle ? _level.Renderings : [(drill.Delivery, drill.Speeds)]).Select(w => drill with { Delivery = w.Delivery, Speeds = w.Speeds }).ToList();
             var candidate = new Candidate(scale, role, ways.Count, i => Measured(ways[i]));
-            var span = candidate.Rendering(0).Drill.Span;
-            if (middle && All.Exists(c => c.Scale == scale && c.Role == Role.Opening && c.Rendering(0).Drill.Span > span))
+            var span = candidate.Rendering(0).Drill.SpanSemitones;
+            if (middle && All.Exists(c => c.Scale == scale && c.Role == DrillRole.Opening && c.Rendering(0).Drill.SpanSemitones > span))
             {
                 Refusals.TryAdd(scale, $"{exercise.Name}: narrower than the openings in {drill.Scale.Name}");
                 return;
@@ -155,7 +150,7 @@ internal sealed class DrillPool
             score = drill.ToScore(Tonic.Transposed(12 * octave), _request.Tuning, _level.StartTempo, 1, _need, _cancellation);
             foreach (var singer in singers)
             {
-                misfits.AddRange(((IEnumerable<Finding>)score.Check(_request.Singers[singer]))
+                misfits.AddRange(score.Check(_request.Singers[singer])
                     .Where(f => f.Severity == Severity.Error)
                     .GroupBy(f => KindOf(f.Code))
                     .Select(g => new Misfit(g.Key, singer, g.First())));
@@ -163,7 +158,7 @@ internal sealed class DrillPool
         }
 
         var difficulty = Difficulty.Of(score!);
-        return new Rendering(drill with { Grade = difficulty.Score(), Span = difficulty.SpanSemitones }, score!.Seconds, misfits);
+        return new Rendering(drill with { Grade = difficulty.Score(), SpanSemitones = difficulty.SpanSemitones }, score!.Seconds, misfits);
     }
 
     private static PlanRuleKind KindOf(string code) => code switch
@@ -196,7 +191,7 @@ internal sealed class DrillPool
             }
 
             var fits = score!.RankTonics(request.Singers);
-            var best = request.Tonic is { } wanted ? ((IEnumerable<TonicFit>)fits).FirstOrDefault(f => (f.Tonic.Midi - wanted.Midi) % 12 == 0) : fits.IsEmpty ? null : fits[0];
+            var best = request.Tonic is { } wanted ? fits.FirstOrDefault(f => (f.Tonic.Midi - wanted.Midi) % 12 == 0) : fits.IsEmpty ? null : fits[0];
             if (best is null)
             {
                 continue;

@@ -2,108 +2,183 @@ using System.Globalization;
 
 namespace Warmup.Plans;
 
-/// <summary>What a level of singing practises, how and at what tempo. All values are the project's own settings.</summary>
-/// <param name="Name">The level's name.</param>
-/// <param name="Families">The groups of exercises its middle drills come from, as <see cref="Exercise.Group"/> names them.</param>
-/// <param name="Delivery">How lines follow each other.</param>
-/// <param name="Speeds">The speeds in which each middle drill is sung; the opening and the descent are sung in the first alone.</param>
-/// <param name="StartTempo">The first week's tempo in aksharas a minute, 10 to 400.</param>
-/// <param name="TempoStep">What each further week is faster, 0 to 100.</param>
-/// <param name="TopTempo">The tempo that is not passed, from the start to 400.</param>
-/// <param name="StartCeiling">How many of a scale's middle drills, the easiest first, are open in the first week, in per cent, 0 to 100; one at least.</param>
-/// <param name="CeilingStep">How many per cent more are open each further week, 0 to 100.</param>
+/// <summary>
+/// What singers of a level practise, how, and how it grows from week to week. All values are the project's own settings; the defaults are the
+/// beginner's.
+/// </summary>
 /// <remarks>Moving on to another level is the teacher's choice; nothing here decides it. Immutable, value equality.</remarks>
-public sealed record Level(
-    string Name,
-    ValueList<string> Families,
-    Delivery Delivery,
-    ValueList<Speed> Speeds,
-    int StartTempo,
-    int TempoStep,
-    int TopTempo,
-    int StartCeiling,
-    int CeilingStep)
+public sealed record Level
 {
+    private const int LongestName = 100;
+    private const int MostGroups = 100;
+
+    /// <summary>The level's name, 1 to 100 characters without control characters.</summary>
+    /// <exception cref="ArgumentException">The name is empty or too long, or holds a control character.</exception>
+    public required string Name
+    {
+        get;
+        init => field = Checks.Name(value, LongestName, "the name of a level");
+    }
+
+    /// <summary>The groups of exercises that the middle drills come from, as <see cref="Exercise.Group"/> names them, 1 to 100; sarali and choir by default.</summary>
+    /// <exception cref="ArgumentException">There are none or too many, or one of them is <see langword="null"/>.</exception>
+    public ValueList<string> Groups
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Count, 1, MostGroups, "the number of exercise groups of a level");
+            field = Checks.NoNulls(value, nameof(Groups));
+        }
+    } = ["sarali", "choir"];
+
+    /// <summary>How the lines of a middle drill follow each other; line by line by default.</summary>
+    public Delivery Delivery
+    {
+        get;
+        init => field = value ?? throw new ArgumentNullException(nameof(Delivery));
+    } = Delivery.LineByLine;
+
     /// <summary>
-    /// How far below the ceiling the floor lies, in per cent of the scale's drills, 1 to 100; 30 by default (the project's own setting). Each
-    /// day's hardest drill lies between the two.
+    /// The speeds in which each middle drill is sung, one after the other, 1 to 64; the first by default. The opening and the descent are sung in
+    /// the first speed alone.
     /// </summary>
-    public int Band { get; init; } = 30;
+    /// <exception cref="ArgumentOutOfRangeException">There are none, or too many.</exception>
+    public ValueList<Speed> Speeds
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Count, 1, Drill.MostSpeeds, "the number of speeds of a level");
+            field = value;
+        }
+    } = [Speed.First];
 
-    /// <summary>The ways in which a middle drill may be sung: as the level asks; line by line; line by line in the first of its speeds alone.</summary>
-    internal IReadOnlyList<(Delivery Delivery, ValueList<Speed> Speeds)> Renderings =>
-        [.. ((List<(Delivery, ValueList<Speed>)>)[(Delivery, Speeds), (Delivery.LineByLine, Speeds), (Delivery.LineByLine, [Speeds[0]])]).Distinct()];
+    /// <summary>
+    /// The tempo of each week, in whole aksharas a minute: the first week has the ramp's start, and each further week goes one step on. 60 to 72
+    /// by 2 by default.
+    /// </summary>
+    /// <exception cref="ArgumentException">The start, the step or the ceiling is not a whole number.</exception>
+    public TempoRamp Tempo
+    {
+        get;
+        init
+        {
+            ArgumentNullException.ThrowIfNull(value, nameof(Tempo));
+            field = value.Start.Denominator == 1 && value.Step.Denominator == 1 && value.Ceiling.Denominator == 1
+                ? value
+                : throw new ArgumentException($"the tempo of a level must rise in whole aksharas a minute, not {value}", nameof(Tempo));
+        }
+    } = new(60, 2, 72);
 
-    /// <summary>Scale exercises and what choirs sing, line by line in the first speed, 60 to 72 aksharas a minute by 2 a week.</summary>
-    public static Level Beginner { get; } =
-        new("beginner", ["sarali", "choir"], Delivery.LineByLine, [Speed.First], 60, 2, 72, 40, 10);
+    /// <summary>The share of a scale's middle drills, the easiest first, that is open in the first week, in per cent, 0 to 100; 40 by default. One drill is always open.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public int StartCeiling
+    {
+        get;
+        init => field = Require.InRange(value, 0, 100, "the start ceiling of a level");
+    } = 40;
 
-    /// <summary>Doubled notes and the alankaras too, line by line in two speeds, 66 to 84 by 2 a week.</summary>
-    public static Level Intermediate { get; } =
-        new("intermediate", ["sarali", "choir", "janta", "alankara"], Delivery.LineByLine, [Speed.First, Speed.Second], 66, 2, 84, 50, 10);
+    /// <summary>How many per cent more are open each further week, 0 to 100; 10 by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public int CeilingStep
+    {
+        get;
+        init => field = Require.InRange(value, 0, 100, "the ceiling step of a level");
+    } = 10;
 
-    /// <summary>All groups, without a break between the lines in two speeds, 72 to 99 by 3 a week.</summary>
-    public static Level Advanced { get; } = new(
-        "advanced",
-        ["sarali", "choir", "janta", "alankara", "melsthayi", "mandrasthayi"],
-        Delivery.Continuous,
-        [Speed.First, Speed.Second],
-        72,
-        3,
-        99,
-        60,
-        10);
+    /// <summary>
+    /// How far the floor lies below the ceiling, in per cent of the scale's drills, 1 to 100; 30 by default. Each day's hardest drill lies between
+    /// the two.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public int Band
+    {
+        get;
+        init => field = Require.InRange(value, 1, 100, "the band of a level");
+    } = 30;
+
+    /// <summary>Scale exercises and what choirs sing, line by line in the first speed, at 60 to 72 aksharas a minute, 2 faster each week.</summary>
+    public static Level Beginner { get; } = new() { Name = "beginner" };
+
+    /// <summary>Doubled notes and the alankaras too, line by line in two speeds, at 66 to 84 aksharas a minute, 2 faster each week.</summary>
+    public static Level Intermediate { get; } = new()
+    {
+        Name = "intermediate",
+        Groups = ["sarali", "choir", "janta", "alankara"],
+        Speeds = [Speed.First, Speed.Second],
+        Tempo = new TempoRamp(66, 2, 84),
+        StartCeiling = 50,
+    };
+
+    /// <summary>All groups, in two speeds without a break between the lines, at 72 to 99 aksharas a minute, 3 faster each week.</summary>
+    public static Level Advanced { get; } = new()
+    {
+        Name = "advanced",
+        Groups = ["sarali", "choir", "janta", "alankara", "melsthayi", "mandrasthayi"],
+        Delivery = Delivery.Continuous,
+        Speeds = [Speed.First, Speed.Second],
+        Tempo = new TempoRamp(72, 3, 99),
+        StartCeiling = 60,
+    };
 
     /// <summary>The three levels, the easiest first.</summary>
     public static ValueList<Level> All => [Beginner, Intermediate, Advanced];
 
+    /// <summary>The ways in which a middle drill may be sung: as the level wants it; line by line; line by line in the first of its speeds alone.</summary>
+    internal IReadOnlyList<(Delivery Delivery, ValueList<Speed> Speeds)> Renderings =>
+        [.. ((List<(Delivery, ValueList<Speed>)>)[(Delivery, Speeds), (Delivery.LineByLine, Speeds), (Delivery.LineByLine, [Speeds[0]])]).Distinct()];
+
+    internal int StartTempo => TempoOf(0);
+
     /// <summary>The level for an experience.</summary>
     /// <param name="experience">The experience.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The experience is none of the three.</exception>
     public static Level Of(Experience experience) => experience switch
     {
         Experience.Beginner => Beginner,
         Experience.Intermediate => Intermediate,
-        _ => Advanced,
+        Experience.Advanced => Advanced,
+        _ => throw new ArgumentOutOfRangeException(nameof(experience), experience, "experience must be beginner, intermediate or advanced"),
     };
 
-    /// <summary>The level that suits everyone of a class: that of the least experienced.</summary>
+    /// <summary>The level that suits everyone in a class: that of the least experienced singer.</summary>
     /// <param name="singers">The singers, at least one.</param>
     /// <exception cref="ArgumentException">There are no singers.</exception>
     public static Level Of(ValueList<Singer> singers) => singers.IsEmpty
         ? throw new ArgumentException("a class must have at least 1 singer, not 0", nameof(singers))
-        : Of(((IEnumerable<Singer>)singers).Min(s => s.Experience));
-
-    /// <summary>The tempo of a week.</summary>
-    /// <param name="week">The week, counted from 0.</param>
-    public int TempoOf(int week) => (int)Math.Min(StartTempo + ((long)TempoStep * week), TopTempo);
-
-    /// <summary>The per cent of a scale's middle drills, the easiest first, that are open in a week.</summary>
-    /// <param name="week">The week, counted from 0.</param>
-    public int CeilingOf(int week) => (int)Math.Min(StartCeiling + ((long)CeilingStep * week), 100);
+        : Of(Checks.NoNulls(singers, nameof(singers)).Min(s => s.Experience));
 
     /// <summary>How many of a scale's middle drills, counted from the easiest, are open in a week: at least one, if there is one.</summary>
-    /// <param name="drills">How many there are.</param>
-    /// <param name="week">The week, counted from 0.</param>
-    public int OpenOf(int drills, int week) => drills == 0 ? 0 : Math.Max(1, Share(drills, CeilingOf(week)));
+    /// <param name="drills">How many middle drills the scale has, 0 or more.</param>
+    /// <param name="week">The week, from 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number is negative.</exception>
+    public int OpenOf(int drills, int week)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(drills);
+        ArgumentOutOfRangeException.ThrowIfNegative(week);
+        return drills == 0 ? 0 : Math.Max(1, Share(drills, CeilingOf(week)));
+    }
 
     /// <summary>How many of the open middle drills are too easy to be a day's hardest in a week.</summary>
-    /// <param name="drills">How many middle drills the scale has.</param>
-    /// <param name="week">The week, counted from 0.</param>
-    /// <param name="atLeast">How many must lie between floor and ceiling, so that a drill is left while others wait to come again.</param>
-    public int FloorOf(int drills, int week, int atLeast = 1) => Math.Max(0, OpenOf(drills, week) - Math.Max(atLeast, Share(drills, Band)));
+    /// <param name="drills">How many middle drills the scale has, 0 or more.</param>
+    /// <param name="week">The week, from 0.</param>
+    /// <param name="atLeast">How many drills must lie between floor and ceiling, so that one is left while others wait to come again; 1 or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies below its range.</exception>
+    public int FloorOf(int drills, int week, int atLeast = 1)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(atLeast, 1);
+        return Math.Max(0, OpenOf(drills, week) - Math.Max(atLeast, Share(drills, Band)));
+    }
+
+    /// <summary>The name and the tempo.</summary>
+    public override string ToString() => $"{Name}, {Tempo} a week";
+
+    /// <summary>The tempo of a week, counted from 0.</summary>
+    internal int TempoOf(int week) => (int)Tempo.At(week).Numerator;
+
+    /// <summary>The share of a scale's middle drills, the easiest first, that is open in a week, in per cent.</summary>
+    internal int CeilingOf(int week) => (int)Math.Min(StartCeiling + ((long)CeilingStep * week), 100);
 
     private static int Share(int drills, int percent) => (int)((((long)drills * percent) + 99) / 100);
-
-    /// <summary>Refuses values outside their ranges.</summary>
-    internal void Validate()
-    {
-        Require.InRange(StartTempo, Tempo.Slowest, Tempo.Fastest, "the start tempo of a level");
-        Require.InRange(TempoStep, 0, 100, "the tempo step of a level");
-        Require.InRange(TopTempo, StartTempo, Tempo.Fastest, "the top tempo of a level");
-        Require.InRange(StartCeiling, 0, 100, "the start ceiling of a level");
-        Require.InRange(CeilingStep, 0, 100, "the ceiling step of a level");
-        Require.InRange(Band, 1, 100, "the band of a level");
-        Require.InRange(Speeds.Count, 1, Drill.MostSpeeds, "the number of speeds of a level");
-        Require.InRange(Families.Count, 1, 100, "the number of exercise groups of a level");
-    }
 }

@@ -1,15 +1,119 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup.Plans;
 
-/// <summary>A drill that was sung.</summary>
-/// <param name="Date">The day.</param>
-/// <param name="Scale">The scale's name.</param>
-/// <param name="Exercise">The exercise's name: <c>sarali-3</c>.</param>
-/// <param name="Tempo">The tempo reached, in aksharas a minute, 10 to 400.</param>
-/// <param name="IsTicked">Whether the teacher ticked it off. Nothing else moves a singer on.</param>
-public sealed record LogEntry(DateOnly Date, string Scale, string Exercise, int Tempo, bool IsTicked)
+/// <summary>A drill that was sung: one line of a <see cref="PlanLog"/>. Immutable, value equality.</summary>
+/// <remarks>
+/// The text has five fields with tabs between them: the date, the scale, the exercise, the tempo, and <c>x</c> for the teacher's tick or
+/// <c>-</c>.
+/// </remarks>
+public sealed record LogEntry : ISpanParsable<LogEntry>
 {
-    /// <summary>The day, the drill and the tempo in one line.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Date:yyyy-MM-dd} {Scale}, {Exercise} at {Tempo}{(IsTicked ? ", ticked off" : "")}");
+    private const int Fields = 5;
+    private const string Tick = "x";
+    private const string NoTick = "-";
+
+    /// <summary>The day.</summary>
+    public required DateOnly Date { get; init; }
+
+    /// <summary>The scale's name, 1 to 100 characters without control characters.</summary>
+    /// <exception cref="ArgumentException">The name is empty or too long, or holds a control character.</exception>
+    public required string ScaleName
+    {
+        get;
+        init => field = Checks.Name(value, Scale.LongestName, "the name of a scale");
+    }
+
+    /// <summary>The exercise's name, such as <c>sarali-3</c>: 1 to 100 characters without control characters.</summary>
+    /// <exception cref="ArgumentException">The name is empty or too long, or holds a control character.</exception>
+    public required string ExerciseName
+    {
+        get;
+        init => field = Checks.Name(value, PlanDrill.LongestName, "the name of an exercise");
+    }
+
+    /// <summary>The tempo reached, in aksharas a minute, 10 to 400.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public required int Tempo
+    {
+        get;
+        init => field = Require.InRange(value, Warmup.Tempo.Slowest, Warmup.Tempo.Fastest, "the tempo");
+    }
+
+    /// <summary>Whether the teacher ticked the drill off; not by default. Nothing else moves a singer on to a faster tempo.</summary>
+    public bool IsTicked { get; init; }
+
+    /// <summary>Reads what <see cref="ToString"/> writes.</summary>
+    /// <param name="text">The text.</param>
+    /// <exception cref="WarmupFormatException">The text is not an entry; the error has the place and the fix.</exception>
+    public static LogEntry Parse(string text) => TryParse(text, out var entry, out var error) ? entry : throw error.ToException();
+
+    /// <summary>Reads what <see cref="ToString"/> writes.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="entry">The entry, or <see langword="null"/>.</param>
+    /// <param name="error">What is wrong, or <see langword="null"/>.</param>
+    /// <returns>Whether the text was an entry.</returns>
+    public static bool TryParse(string text, [NotNullWhen(true)] out LogEntry? entry, [NotNullWhen(false)] out TextError? error)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return TryRead(text, out entry, out error);
+    }
+
+    static LogEntry IParsable<LogEntry>.Parse(string s, IFormatProvider? provider) => Parse(s);
+
+    static LogEntry ISpanParsable<LogEntry>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => TryRead(s, out var entry, out var error) ? entry : throw error.ToException();
+
+    static bool IParsable<LogEntry>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, [MaybeNullWhen(false)] out LogEntry result) =>
+        TryRead(s, out result, out _);
+
+    static bool ISpanParsable<LogEntry>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, [MaybeNullWhen(false)] out LogEntry result) =>
+        TryRead(s, out result, out _);
+
+    /// <summary>The entry as a line of the log, without the line's end.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Date:yyyy-MM-dd}\t{ScaleName}\t{ExerciseName}\t{Tempo}\t{(IsTicked ? Tick : NoTick)}");
+
+    internal static bool TryRead(ReadOnlySpan<char> text, [NotNullWhen(true)] out LogEntry? entry, [NotNullWhen(false)] out TextError? error)
+    {
+        entry = null;
+        var count = text.Count('\t') + 1;
+        if (count != Fields)
+        {
+            error = TextError.At(1, string.Create(CultureInfo.InvariantCulture, $"a line of the log must have {Fields} fields with tabs between them, not {count}"));
+            return false;
+        }
+
+        Span<Range> at = stackalloc Range[Fields];
+        text.Split(at, '\t');
+        var (day, scale, exercise, tempo, tick) = (at[0], at[1], at[2], at[3], at[4]);
+        if (!DateOnly.TryParseExact(text[day], "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date))
+        {
+            error = Wrong(day, "the date must be a day such as 2026-12-01", text);
+        }
+        else if (!Checks.IsName(text[scale], Scale.LongestName))
+        {
+            error = Wrong(scale, $"the name of the scale must have 1 to {Scale.LongestName} characters without control characters", text);
+        }
+        else if (!Checks.IsName(text[exercise], PlanDrill.LongestName))
+        {
+            error = Wrong(exercise, $"the name of the exercise must have 1 to {PlanDrill.LongestName} characters without control characters", text);
+        }
+        else if (!int.TryParse(text[tempo], NumberStyles.None, CultureInfo.InvariantCulture, out var speed) || speed < Warmup.Tempo.Slowest || speed > Warmup.Tempo.Fastest)
+        {
+            error = Wrong(tempo, $"the tempo must be a whole number between {Warmup.Tempo.Slowest} and {Warmup.Tempo.Fastest}", text);
+        }
+        else if (text[tick] is not (Tick or NoTick))
+        {
+            error = Wrong(tick, $"the tick must be {Tick} or {NoTick}", text);
+        }
+        else
+        {
+            error = null;
+            entry = new LogEntry { Date = date, ScaleName = text[scale].ToString(), ExerciseName = text[exercise].ToString(), Tempo = speed, IsTicked = text[tick] is Tick };
+        }
+
+        return error is null;
+    }
+
+    private static TextError Wrong(Range field, string what, ReadOnlySpan<char> text) => TextError.At(field.Start.Value + 1, $"{what}, not {TextError.Quote(text[field])}");
 }

@@ -12,9 +12,11 @@ public static class MonthPage
     /// <summary>Writes the page. Equal plans give equal bytes.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="destination">Where the bytes go, in UTF-8; it is not closed.</param>
-    /// <param name="link">The address of a day's sheet beside the page, or <see langword="null"/> for none; no links by default.</param>
+    /// <param name="link">Gives the address of a day's sheet beside the page, or <see langword="null"/> for none; no links by default.</param>
     public static void Write(WarmupPlan plan, Stream destination, Func<PlanDay, string?>? link = null)
     {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(destination);
         var page = new StringBuilder(
             """
             <!DOCTYPE html>
@@ -44,13 +46,13 @@ public static class MonthPage
             <h1>Warm-ups</h1>
 
             """);
-        var months = ((IEnumerable<PlanDay>)plan.Days).GroupBy(d => (d.Date.Year, d.Date.Month));
+        var months = plan.Days.GroupBy(d => (d.Date.Year, d.Date.Month));
         foreach (var month in months)
         {
-            Month(page, plan, month.ToList(), link);
+            Month(page, month.ToList(), link);
         }
 
-        page.Append(CultureInfo.InvariantCulture, $"<p>Level {Text(plan.Level)}, {plan.Minutes} minutes at most a day, seed {plan.Seed}. The number behind \"at\" is the tempo in aksharas a minute; the days' sheets have the notes. Stop if it hurts; see a doctor about hoarseness that lasts; the teacher's ear overrules the plan.</p>\n");
+        page.Append(CultureInfo.InvariantCulture, $"<p>Level {Text(plan.LevelName)}, at most {plan.Minutes} minutes a day, seed {plan.Seed}. The number after \"at\" is the tempo in aksharas a minute; the days' sheets have the notes. {Text(WarmupPlan.ShortCaution)}</p>\n");
         Titles(page, plan);
         page.Append("<h2>Cautions</h2>\n<ul>\n");
         foreach (var caution in Cautions.All)
@@ -67,15 +69,15 @@ public static class MonthPage
     {
         var sung = plan.Days.SelectMany(d => d.Drills).Select(d => d.Drill).ToHashSet();
         page.Append("<h2>The drills</h2>\n<dl>\n");
-        foreach (var drill in plan.Drills.Where((_, at) => sung.Contains(at)).DistinctBy(d => d.Exercise).OrderBy(d => d.Role))
+        foreach (var drill in plan.Drills.Where(sung.Contains).DistinctBy(d => d.ExerciseName).OrderBy(d => d.Role))
         {
-            page.Append("<div><dt>").Append(Text(drill.Exercise)).Append("</dt><dd>: ").Append(Text(drill.Title)).Append("</dd></div>\n");
+            page.Append("<div><dt>").Append(Text(drill.ExerciseName)).Append("</dt><dd>: ").Append(Text(drill.Title)).Append("</dd></div>\n");
         }
 
         page.Append("</dl>\n");
     }
 
-    private static void Month(StringBuilder page, WarmupPlan plan, List<PlanDay> days, Func<PlanDay, string?>? link)
+    private static void Month(StringBuilder page, List<PlanDay> days, Func<PlanDay, string?>? link)
     {
         var first = days[0].Date;
         page.Append(CultureInfo.InvariantCulture, $"<table>\n<caption>{first.ToString("MMMM yyyy", CultureInfo.InvariantCulture)}</caption>\n<tr>");
@@ -92,14 +94,14 @@ public static class MonthPage
         {
             page.Append(cell % DaysAWeek == 0 ? "<tr>" : string.Empty);
             var number = cell - before + 1;
-            page.Append(number < 1 ? "<td></td>" : Cell(plan, number, days.Find(d => d.Date.Day == number), link));
+            page.Append(number < 1 ? "<td></td>" : Cell(number, days.Find(d => d.Date.Day == number), link));
             page.Append(cell % DaysAWeek == DaysAWeek - 1 ? "</tr>\n" : string.Empty);
         }
 
         page.Append((before + length) % DaysAWeek == 0 ? "</table>\n" : "</tr>\n</table>\n");
     }
 
-    private static string Cell(WarmupPlan plan, int number, PlanDay? day, Func<PlanDay, string?>? link)
+    private static string Cell(int number, PlanDay? day, Func<PlanDay, string?>? link)
     {
         if (day is null)
         {
@@ -112,12 +114,12 @@ public static class MonthPage
         }
 
         var cell = new StringBuilder(string.Create(CultureInfo.InvariantCulture, $"<td>{number}: "));
-        var scale = Text(plan.Drills[day.Drills[0].Drill].Scale.Name);
+        var scale = Text(day.Scale!.Name);
         cell.Append(link?.Invoke(day) is { } address ? $"<a href=\"{Text(address)}\">{scale}</a>" : scale);
-        cell.Append(", ").Append(PlanText.Minutes(day.Seconds)).Append("<ol>");
+        cell.Append(", ").Append(DayTime.Of(day.Seconds)).Append("<ol>");
         foreach (var planned in day.Drills)
         {
-            cell.Append("<li>").Append(Text(PlanText.Of(plan, planned))).Append("</li>");
+            cell.Append("<li>").Append(Text(planned.ToString())).Append("</li>");
         }
 
         cell.Append("</ol>");
@@ -125,30 +127,4 @@ public static class MonthPage
     }
 
     private static string Text(string text) => WebUtility.HtmlEncode(text);
-}
-
-/// <summary>A plan's days in words.</summary>
-public static class PlanText
-{
-    /// <summary>A drill of a day: <c>sarali-3 at 62, twice</c>.</summary>
-    /// <param name="plan">The plan.</param>
-    /// <param name="planned">A drill of one of its days.</param>
-    public static string Of(WarmupPlan plan, PlannedDrill planned)
-    {
-        var times = planned.Times switch
-        {
-            1 => string.Empty,
-            2 => ", twice",
-            _ => string.Create(CultureInfo.InvariantCulture, $", {planned.Times} times"),
-        };
-        return string.Create(CultureInfo.InvariantCulture, $"{plan.Drills[planned.Drill].Exercise} at {planned.Tempo}{times}");
-    }
-
-    /// <summary>Seconds as minutes and seconds, rounded up to a whole second: <c>7:51</c>.</summary>
-    /// <param name="seconds">The seconds.</param>
-    public static string Minutes(Rational seconds)
-    {
-        var whole = seconds.Ceiling();
-        return string.Create(CultureInfo.InvariantCulture, $"{whole / 60}:{whole % 60:00}");
-    }
 }

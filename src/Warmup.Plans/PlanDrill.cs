@@ -2,57 +2,83 @@ using System.Globalization;
 
 namespace Warmup.Plans;
 
-/// <summary>A drill that a plan draws on: everything but its tempo.</summary>
-/// <param name="Scale">The scale.</param>
-/// <param name="Role">What it does in a warm-up.</param>
-/// <param name="Exercise">The exercise's name: <c>sarali-3</c>.</param>
-/// <param name="Title">What it is.</param>
-/// <param name="Pattern">The pattern.</param>
-/// <param name="Meter">The meter.</param>
-/// <param name="Delivery">How lines follow each other.</param>
-/// <param name="Speeds">The speeds, one after the other.</param>
-/// <param name="Repetitions">How often it is sung.</param>
-/// <param name="Grade">How hard it is at its level's start tempo: <see cref="Difficulty.Score"/> with the default weights.</param>
-/// <param name="Span">From its lowest to its highest note, in semitones.</param>
-public sealed record PlanDrill(
-    Scale Scale,
-    Role Role,
-    string Exercise,
-    string Title,
-    Pattern Pattern,
-    Meter Meter,
-    Delivery Delivery,
-    ValueList<Speed> Speeds,
-    int Repetitions,
-    int Grade,
-    int Span)
+/// <summary>A drill that a plan draws on: everything but its tempo. Immutable, value equality.</summary>
+public sealed record PlanDrill
 {
-    /// <summary>The least silence before a drill, in seconds (the project's own setting). It is a count-in, so that the beat goes on.</summary>
-    public const int RestSeconds = 6;
+    /// <summary>The longest name of an exercise, in characters.</summary>
+    internal const int LongestName = 60;
 
-    /// <summary>The exercise's group: <c>sarali</c>.</summary>
-    public string Family => Exercise[..Exercise.LastIndexOf('-')];
+    internal PlanDrill(Scale scale, DrillRole role, string exerciseName) => (Scale, Role, ExerciseName) = (scale, role, exerciseName);
+
+    /// <summary>The least silence before a drill, in seconds: 6 (the project's own setting). It is a count-in, so that the beat goes on.</summary>
+    public static int RestSeconds => 6;
+
+    /// <summary>The scale.</summary>
+    public Scale Scale { get; }
+
+    /// <summary>What the drill does in a warm-up.</summary>
+    public DrillRole Role { get; }
+
+    /// <summary>The exercise's name: its group and its number, such as <c>sarali-3</c>.</summary>
+    public string ExerciseName { get; }
+
+    /// <summary>The exercise's group, such as <c>sarali</c>.</summary>
+    public string Group => ExerciseName[..ExerciseName.LastIndexOf('-')];
+
+    /// <summary>What the exercise is.</summary>
+    public string Title { get; internal init; } = string.Empty;
+
+    /// <summary>The pattern.</summary>
+    public Pattern Pattern { get; internal init; } = Pattern.Run;
+
+    /// <summary>The meter.</summary>
+    public Meter Meter { get; internal init; } = Meter.Adi;
+
+    /// <summary>How lines follow each other.</summary>
+    public Delivery Delivery { get; internal init; } = Delivery.LineByLine;
+
+    /// <summary>The speeds, one after the other.</summary>
+    public ValueList<Speed> Speeds { get; internal init; } = [Speed.First];
+
+    /// <summary>How often the drill is sung, 1 to 166.</summary>
+    public int Repetitions { get; internal init; } = 1;
+
+    /// <summary>How hard the drill is at its level's start tempo: <see cref="Difficulty.Score"/> with the default weights.</summary>
+    public int Grade { get; internal init; }
+
+    /// <summary>From the lowest to the highest note, in semitones.</summary>
+    public int SpanSemitones { get; internal init; }
 
     /// <summary>The drill at a tempo, with the count-in before it.</summary>
     /// <param name="tonic">The tonic.</param>
     /// <param name="tuning">The tuning.</param>
     /// <param name="tempo">Aksharas a minute, 10 to 400.</param>
-    /// <param name="times">How many times the usual repetitions it is sung, 1 or more.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The tempo or the repetitions lie outside their range.</exception>
-    public Drill ToDrill(Tonic tonic, Tuning tuning, int tempo, int times = 1) => new()
+    /// <param name="times">How many times the usual repetitions it is sung, 1 to 6; 1 by default.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The tempo or the times lie outside their range.</exception>
+    public Drill ToDrill(Tonic tonic, Tuning tuning, int tempo, int times = 1)
     {
-        Scale = Scale,
-        Pattern = Pattern,
-        Tonic = tonic,
-        Tuning = tuning,
-        Meter = Meter,
-        Delivery = Delivery,
-        Speeds = Speeds,
-        Repetitions = Repetitions * times,
-        Tempo = tempo,
-        CountIn = RestAvartanas(Meter, tempo),
-        Title = string.Create(CultureInfo.InvariantCulture, $"{Scale.Name}: {Exercise}, {Title} ({tempo})"),
-    };
+        ArgumentNullException.ThrowIfNull(tonic);
+        ArgumentNullException.ThrowIfNull(tuning);
+        Require.InRange(tempo, Tempo.Slowest, Tempo.Fastest);
+        Require.InRange(times, 1, DayDrill.MostTimes);
+        return new Drill
+        {
+            Scale = Scale,
+            Pattern = Pattern,
+            Tonic = tonic,
+            Tuning = tuning,
+            Meter = Meter,
+            Delivery = Delivery,
+            Speeds = Speeds,
+            Repetitions = Repetitions * times,
+            Tempo = tempo,
+            CountIn = RestAvartanas(Meter, tempo),
+            Title = string.Create(CultureInfo.InvariantCulture, $"{Scale.Name}: {ExerciseName}, {Title} ({tempo})"),
+        };
+    }
+
+    /// <summary>The scale and the exercise.</summary>
+    public override string ToString() => $"{Scale.Name}: {ExerciseName}";
 
     /// <summary>The score at a tempo, with the breaths a class needs put in where the drill alone leaves too few.</summary>
     internal Score ToScore(Tonic tonic, Tuning tuning, int tempo, int times, BreathNeed need, CancellationToken cancellation)

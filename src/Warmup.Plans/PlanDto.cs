@@ -88,6 +88,9 @@ internal sealed class DeliveryDto
 
     public string? BreathSeconds { get; set; }
 
+    /// <summary>Left out where it is the default.</summary>
+    public int? BreathGrid { get; set; }
+
     public string? LeastHold { get; set; }
 }
 

@@ -11,7 +11,7 @@ namespace Warmup.Plans;
 /// </remarks>
 internal sealed class PlanRules
 {
-    public static readonly Role[] Roles = [Role.Opening, Role.Middle, Role.Descent];
+    public static readonly DrillRole[] Roles = [DrillRole.Opening, DrillRole.Middle, DrillRole.Descent];
 
     private readonly DrillPool _pool;
     private readonly PlanRequest _request;
@@ -46,7 +46,7 @@ internal sealed class PlanRules
     public List<Rule> All { get; }
 
     /// <summary>Whether a way of singing a drill meets the rules that do not look at other days.</summary>
-    public bool Allows(Rendering way, Role role, HashSet<Rule> rules) =>
+    public bool Allows(Rendering way, DrillRole role, HashSet<Rule> rules) =>
         way.Misfits.TrueForAll(m => !rules.Contains(new Rule(m.Kind, m.Singer)))
         && (!rules.Contains(new Rule(PlanRuleKind.Budget, -1)) || way.Seconds <= _pool.Share(role));
 
@@ -99,9 +99,9 @@ internal sealed class PlanRules
 
             allowed.Add(candidate);
             AddSeconds(shortest, candidate.Role, candidate.Rendering(way).Seconds);
-            if (candidate.Role == Role.Middle)
+            if (candidate.Role == DrillRole.Middle)
             {
-                ranked.Add((candidate.Rendering(way).Drill.Grade, candidate.Rendering(way).Drill.Span, i));
+                ranked.Add((candidate.Rendering(way).Drill.Grade, candidate.Rendering(way).Drill.SpanSemitones, i));
             }
             else
             {
@@ -110,7 +110,7 @@ internal sealed class PlanRules
         }
 
         ranked.Sort();
-        releases[(int)Role.Middle].AddRange(ranked.Select(r => log ? _releases[r.Index] : 0));
+        releases[(int)DrillRole.Middle].AddRange(ranked.Select(r => log ? _releases[r.Index] : 0));
 
         // Eased ways are mostly longer, and are only measured where the others would not do.
         var hasBudget = rules.Contains(new Rule(PlanRuleKind.Budget, -1));
@@ -127,23 +127,23 @@ internal sealed class PlanRules
         return new Stock(releases, Filled(shortest, hasBudget), longest);
     }
 
-    private static void AddSeconds(Rational[] seconds, Role role, Rational drill)
+    private static void AddSeconds(Rational[] seconds, DrillRole role, Rational drill)
     {
-        var times = drill * PlannedDrill.MostTimes;
-        seconds[(int)role] = role == Role.Middle ? seconds[(int)role] + times : Rational.Max(seconds[(int)role], times);
+        var times = drill * DayDrill.MostTimes;
+        seconds[(int)role] = role == DrillRole.Middle ? seconds[(int)role] + times : Rational.Max(seconds[(int)role], times);
     }
 
     private (Rational Ends, Rational Middle) Filled(Rational[] seconds, bool hasBudget)
     {
-        var (opening, descent) = (seconds[(int)Role.Opening], seconds[(int)Role.Descent]);
-        return (hasBudget ? Rational.Min(opening, _pool.Share(Role.Opening)) + Rational.Min(descent, _pool.Share(Role.Descent)) : opening + descent, seconds[(int)Role.Middle]);
+        var (opening, descent) = (seconds[(int)DrillRole.Opening], seconds[(int)DrillRole.Descent]);
+        return (hasBudget ? Rational.Min(opening, _pool.Share(DrillRole.Opening)) + Rational.Min(descent, _pool.Share(DrillRole.Descent)) : opening + descent, seconds[(int)DrillRole.Middle]);
     }
 
     /// <summary>The turns on which a drill is missing after it was sung.</summary>
     public int Wait(int scales, HashSet<Rule> rules) => rules.Contains(new Rule(PlanRuleKind.NoRepeat, -1)) ? _request.NoRepeatDays / scales : 0;
 
     /// <summary>The role of which a scale has too few, and how many it has and would need, if it stood at a place.</summary>
-    public (Role Role, int Has, int Needs, int Day)? Lacks(Stock stock, int place, int scales, HashSet<Rule> rules)
+    public (DrillRole Role, int Has, int Needs, int Day)? Lacks(Stock stock, int place, int scales, HashSet<Rule> rules)
     {
         var wait = Wait(scales, rules);
         var ceiling = rules.Contains(new Rule(PlanRuleKind.Ceiling, -1));
@@ -152,7 +152,7 @@ internal sealed class PlanRules
             foreach (var role in Roles)
             {
                 var releases = stock.Releases[(int)role];
-                var open = role == Role.Middle && ceiling ? _level.OpenOf(releases.Count, _weeks[day]) : releases.Count;
+                var open = role == DrillRole.Middle && ceiling ? _level.OpenOf(releases.Count, _weeks[day]) : releases.Count;
                 var (has, needs) = (0, Math.Min(turn, wait) + 1);
                 for (var i = 0; i < open; i++)
                 {
@@ -186,7 +186,7 @@ internal sealed class PlanRules
         return filled.Ends + (filled.Middle / (Math.Min(Wait(scales, rules), turns - 1) + 1));
     }
 
-    public Rational LeastSeconds => new(_request.Minutes * 60L * _request.LeastPercent, 100);
+    public Rational LeastSeconds => new(_request.Minutes * 60L * _request.LeastFillPercent, 100);
 
     private bool Fits(Stock stock, int place, int scales, HashSet<Rule> rules) =>
         Lacks(stock, place, scales, rules) is null

@@ -19,7 +19,7 @@ internal sealed class Planner
     private readonly Level _level;
     private readonly DrillPool _pool;
     private readonly PlanRules _rules;
-    private readonly Clash _clash;
+    private readonly PlanRefusals _refusals;
     private readonly SeededSource _source;
     private readonly List<DateOnly> _dates;
     private readonly int[] _last;
@@ -29,14 +29,13 @@ internal sealed class Planner
     {
         _request = request;
         _level = request.Level ?? Level.Of(request.Singers);
-        _level.Validate();
         _dates = SingingDays(request);
         _pool = new DrillPool(request, _level, cancellation);
         _source = new SeededSource(request.Seed);
         var log = new SungBefore(request, _level);
         _weeks = [.. _dates.Select(d => log.Steps + ((d.DayNumber - request.Start.DayNumber) / DaysAWeek))];
         _rules = new PlanRules(_pool, request, _level, _weeks, [.. _pool.All.Select(c => log.ReleaseOf(c.Rendering(0).Drill))]);
-        _clash = new Clash(_rules, _pool, request);
+        _refusals = new PlanRefusals(_rules, _pool, request);
         _last = [.. _pool.Fit.Select(f => log.LastOf(f.Drill) ?? Never)];
     }
 
@@ -55,7 +54,7 @@ internal sealed class Planner
 
         var days = Enumerable.Range(0, request.Days)
             .Select(request.Start.AddDays)
-            .Where(d => !((IEnumerable<DayOfWeek>)request.RestDays).Contains(d.DayOfWeek))
+            .Where(d => !request.RestDays.Contains(d.DayOfWeek))
             .ToList();
         return days.Count > 0
             ? days
@@ -67,7 +66,7 @@ internal sealed class Planner
         var (scales, first) = _rules.PlaceScales([.. _rules.All]);
         if (scales == 0)
         {
-            throw _clash.Refusal();
+            throw _refusals.Refusal();
         }
 
         var order = Order(scales, first);
@@ -80,24 +79,20 @@ internal sealed class Planner
             var date = _request.Start.AddDays(d);
             days[d] = day < _dates.Count && _dates[day] == date
                 ? warmups.Draw(date, day, order[day++ % scales])
-                : new PlanDay(date, [], Rational.Zero, []);
+                : new PlanDay(date);
         }
 
-        var plan = new WarmupPlan
+        var plan = new WarmupPlan(_pool.Tonic, _request.Tuning, BreathNeed.Of(_request.Singers))
         {
-            Generator = SeededSource.Name,
             Seed = _request.Seed,
-            Level = _level.Name,
+            LevelName = _level.Name,
             Minutes = _request.Minutes,
             NoRepeatDays = _request.NoRepeatDays,
-            RestDays = ((IEnumerable<DayOfWeek>)_request.RestDays).Distinct().Order().ToValueList(),
-            Tonic = _pool.Tonic,
-            Tuning = _request.Tuning,
-            Need = BreathNeed.Of(_request.Singers),
+            RestDays = _request.RestDays.Distinct().Order().ToValueList(),
             Drills = _pool.Fit.Select(f => f.Drill).ToValueList(),
             Days = days.ToValueList(),
         };
-        return new PlanResult(plan, LeftOut(order, scales, first).ToValueList(), _pool.Octaves) { Limits = Limits().ToValueList() };
+        return new PlanResult(plan) { LeftOut = LeftOut(order, scales, first).ToValueList(), Octaves = _pool.Octaves, Limits = Limits().ToValueList() };
     }
 
     /// <summary>Draws the scales' order: whichever may stand at a place is taken, those that remain can always fill the rest.</summary>
@@ -126,7 +121,7 @@ internal sealed class Planner
             }
             else
             {
-                yield return _clash.Missing(scale, scales, scales - 1);
+                yield return _refusals.Missing(scale, scales, scales - 1);
             }
         }
 
@@ -139,9 +134,9 @@ internal sealed class Planner
 
     private IEnumerable<string> Limits()
     {
-        foreach (var (rule, drills, of) in _clash.KeptOut())
+        foreach (var (rule, drills, of) in _refusals.KeptOut())
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"{_clash.Whose(rule)} keeps out {drills} of {of} middle drills");
+            yield return string.Create(CultureInfo.InvariantCulture, $"{_refusals.Whose(rule)} keeps out {drills} of {of} middle drills");
         }
 
         var eased = _pool.Fit.Count(f => f.Eased > 0);
@@ -149,7 +144,7 @@ internal sealed class Planner
         {
             yield return string.Create(
                 CultureInfo.InvariantCulture,
-                $"{eased} of {_pool.Fit.Count(f => f.Drill.Role == Role.Middle)} middle drills are eased for this class (line by line, or in the first speed alone): as the level asks for them they do not fit");
+                $"{eased} of {_pool.Fit.Count(f => f.Drill.Role == DrillRole.Middle)} middle drills are eased for this class (line by line, or in the first speed alone): as the level asks for them they do not fit");
         }
     }
 }
@@ -163,16 +158,16 @@ internal sealed class SungBefore
     public SungBefore(PlanRequest request, Level level)
     {
         _noRepeatDays = request.NoRepeatDays;
-        var before = ((IEnumerable<LogEntry>)request.Log).Where(e => e.Date < request.Start).OrderByDescending(e => e.Date).ToList();
+        var before = request.Log.Where(e => e.Date < request.Start).OrderByDescending(e => e.Date).ToList();
         var (day, date) = (0, DateOnly.MaxValue);
         foreach (var entry in before)
         {
             (day, date) = entry.Date == date ? (day, date) : (day - 1, entry.Date);
-            _last.TryAdd((entry.Scale, entry.Exercise), day);
+            _last.TryAdd((entry.ScaleName, entry.ExerciseName), day);
         }
 
         var ticked = before.Where(e => e.IsTicked).Select(e => e.Tempo).DefaultIfEmpty().Max();
-        while (level.TempoStep > 0 && ticked >= level.TempoOf(Steps) && level.TempoOf(Steps) < level.TopTempo)
+        while (ticked >= level.TempoOf(Steps) && level.TempoOf(Steps) < level.Tempo.Ceiling)
         {
             Steps++;
         }
@@ -182,7 +177,7 @@ internal sealed class SungBefore
     public int Steps { get; }
 
     /// <summary>When a drill was sung last: -1 for the last day of singing before the plan, -2 for the one before, and so on.</summary>
-    public int? LastOf(PlanDrill drill) => _last.TryGetValue((drill.Scale.Name, drill.Exercise), out var day) ? day : null;
+    public int? LastOf(PlanDrill drill) => _last.TryGetValue((drill.Scale.Name, drill.ExerciseName), out var day) ? day : null;
 
     /// <summary>The plan's first day of singing, counted from 0, on which a drill may come back.</summary>
     public int ReleaseOf(PlanDrill drill) => Math.Max(0, (LastOf(drill) ?? -_noRepeatDays - 1) + _noRepeatDays + 1);

@@ -5,7 +5,7 @@ namespace Warmup.Plans;
 /// The same seed gives the same numbers on every machine. <see cref="Name"/> stands in every plan: a later library that draws otherwise
 /// has to take another name. Not safe to share between threads.
 /// </remarks>
-public sealed class SeededSource
+internal sealed class SeededSource
 {
     /// <summary>The algorithm's name and the number of its way of drawing.</summary>
     public const string Name = "splitmix64/1";

@@ -6,7 +6,7 @@ internal sealed class WarmupDrafter
     /// <summary>The most drills of a warm-up (the project's own setting).</summary>
     private const int MostDrills = 8;
 
-    /// <summary>How many beginnings with a family are tried for a warm-up that fills the time well enough (the project's own setting).</summary>
+    /// <summary>How many beginnings with a group are tried for a warm-up that fills the time well enough (the project's own setting).</summary>
     private const int MostTries = 6;
 
     private readonly PlanRequest _request;
@@ -19,7 +19,7 @@ internal sealed class WarmupDrafter
     private readonly int _wait;
     private readonly List<int>[][] _drills;
     private readonly int[] _unfit;
-    private readonly FamilyRotation _turns;
+    private readonly GroupRotation _turns;
 
     /// <summary>The first day is still to be drawn.</summary>
     /// <param name="request">What is asked.</param>
@@ -34,21 +34,21 @@ internal sealed class WarmupDrafter
         (_request, _level, _pool, _source, _last, _weeks, _scales) = (request, level, pool, source, last, weeks, scales);
         _wait = request.NoRepeatDays / scales;
         _drills = [.. Enumerable.Range(0, request.Scales.Count).Select(_ => new List<int>[] { [], [], [] })];
-        foreach (var i in Enumerable.Range(0, pool.Fit.Count).OrderBy(i => (pool.Fit[i].Drill.Grade, pool.Fit[i].Drill.Span, i)))
+        foreach (var i in Enumerable.Range(0, pool.Fit.Count).OrderBy(i => (pool.Fit[i].Drill.Grade, pool.Fit[i].Drill.SpanSemitones, i)))
         {
             _drills[pool.Fit[i].Scale][(int)pool.Fit[i].Drill.Role].Add(i);
         }
 
-        _unfit = [.. Enumerable.Range(0, request.Scales.Count).Select(s => pool.All.Count(c => c.Scale == s && c.Role == Role.Middle) - _drills[s][(int)Role.Middle].Count)];
-        _turns = new FamilyRotation(pool, source, request.Scales.Count);
+        _unfit = [.. Enumerable.Range(0, request.Scales.Count).Select(s => pool.All.Count(c => c.Scale == s && c.Role == DrillRole.Middle) - _drills[s][(int)DrillRole.Middle].Count)];
+        _turns = new GroupRotation(pool, source, request.Scales.Count);
     }
 
     public PlanDay Draw(DateOnly date, int day, int scale)
     {
         var week = _weeks[day];
-        var opening = Pick(_drills[scale][(int)Role.Opening], day);
-        var descent = Pick(_drills[scale][(int)Role.Descent], day);
-        var middle = _drills[scale][(int)Role.Middle];
+        var opening = Pick(_drills[scale][(int)DrillRole.Opening], day);
+        var descent = Pick(_drills[scale][(int)DrillRole.Descent], day);
+        var middle = _drills[scale][(int)DrillRole.Middle];
 
         // What is open, and what of it may be the day's hardest.
         var (open, floor) = (_level.OpenOf(middle.Count, week), _level.FloorOf(middle.Count, week, _wait + 1));
@@ -82,12 +82,12 @@ internal sealed class WarmupDrafter
         }
 
         var waiting = open - best.Middle.Count - best.LeftOut.Count - best.Unordered;
-        return best.ToDay(date, new Shortfall(_unfit[scale], middle.Count - open, waiting, best.Unordered));
+        return best.ToDay(date, new Shortfall { Unfit = _unfit[scale], AboveCeiling = middle.Count - open, Waiting = waiting, OutOfOrder = best.Unordered });
 
         DayDraft Begin() => new(_pool, _request.Minutes, opening, descent, _level.StartTempo, _level.TempoOf(week));
     }
 
-    /// <summary>Adds to the first drills what else the time and the rules hold, a family after the other, and then sings them more often.</summary>
+    /// <summary>Adds to the first drills what else the time and the rules hold, a group after the other, and then sings them more often.</summary>
     private void Fill(DayDraft draft, int scale, List<int> first, List<int> free, HashSet<int> band, Shares shares)
     {
         first.ForEach(Take);
@@ -138,8 +138,8 @@ internal sealed class WarmupDrafter
     }
 
     /// <summary>
-    /// What a warm-up may begin with: a drill of the family whose turn it is and that lies above the floor. Where the family has none, a drill
-    /// of it and a harder one of another family. Where there is none that may stand behind it, or the time is not filled, the next family is
+    /// What a warm-up may begin with: a drill of the group whose turn it is and that lies above the floor. Where the group has none, a drill
+    /// of it and a harder one of another group. Where there is none that may stand behind it, or the time is not filled, the next group is
     /// tried, and the first keeps its turn.
     /// </summary>
     private IEnumerable<List<int>> Beginnings(int scale, List<int> free, HashSet<int> band, Func<int, int, bool> holdsBoth)
@@ -147,9 +147,9 @@ internal sealed class WarmupDrafter
         var others = free;
         while (others.Count > 0)
         {
-            var family = _turns.Next(scale, others, []);
-            var hard = family.FindAll(band.Contains);
-            var soft = family.FindAll(d => !band.Contains(d) && band.Any(h => holdsBoth(d, h)));
+            var group = _turns.Next(scale, others, []);
+            var hard = group.FindAll(band.Contains);
+            var soft = group.FindAll(d => !band.Contains(d) && band.Any(h => holdsBoth(d, h)));
             foreach (var i in _source.Shuffled(hard.Count).Take(MostTries))
             {
                 yield return [hard[i]];
@@ -160,7 +160,7 @@ internal sealed class WarmupDrafter
                 yield return [Any(_turns.Next(scale, band.Where(h => holdsBoth(soft[i], h)).Order().ToList(), [])), soft[i]];
             }
 
-            others = others.Except(family).ToList();
+            others = others.Except(group).ToList();
         }
     }
 

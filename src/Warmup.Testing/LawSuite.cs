@@ -107,7 +107,7 @@ public static class LawSuite
     /// <exception cref="LawBrokenException">A law was broken; the message has the cases.</exception>
     public static void ThrowIfBroken(this ValueList<LawReport> reports)
     {
-        var broken = ((IEnumerable<LawReport>)reports).Where(r => !r.Holds).ToList();
+        var broken = reports.Where(r => !r.Holds).ToList();
         if (broken.Count > 0)
         {
             throw new LawBrokenException(string.Join('\n', broken));

@@ -51,11 +51,11 @@ public static class PatternLaws
 
     /// <summary>The number of notes stays.</summary>
     public static PatternLaw KeepsNoteCount { get; } = new("keeps the number of notes", "notes(f(p)) = notes(p)", "There are as many notes as before.", (f, p, _, s) =>
-        Equal(f.Lines(p, s), f.Lines(p, s, 0), l => ((IEnumerable<Line>)l).Sum(line => line.Notes.Count)));
+        Equal(f.Lines(p, s), f.Lines(p, s, 0), l => l.Sum(line => line.Notes.Count)));
 
     /// <summary>The tones stay, in any order.</summary>
     public static PatternLaw KeepsNotes { get; } = new("keeps the notes", "bag(f(p)) = bag(p)", "Every tone is sung as often as before, in any order.", (f, p, _, s) =>
-        Equal(f.Lines(p, s), f.Lines(p, s, 0), l => string.Join(' ', ((IEnumerable<Line>)l).SelectMany(line => (IEnumerable<LineNote>)line.Notes).Select(n => n.Tone).Order())));
+        Equal(f.Lines(p, s), f.Lines(p, s, 0), l => string.Join(' ', l.SelectMany(line => line.Notes).Select(n => n.Tone).Order())));
 
     /// <summary>The rule works on each part of a sum by itself.</summary>
     public static PatternLaw WorksPartByPart { get; } = new("works part by part", "f(p + q) = f(p) + f(q)", "Of two patterns in a row it makes what it makes of each.", (f, p, q, s) =>
@@ -89,7 +89,7 @@ public static class PatternLaws
     /// <summary>Every tone is one of the scale's.</summary>
     public static PatternLaw StaysInTheScale { get; } = new("stays in the scale", "tones(f(p)) lie in s", "Every tone it gives is in the ascent or the descent, in some octave.", (f, p, _, s) =>
         f.Lines(p, s) is { } lines
-            ? ((IEnumerable<Line>)lines).All(l => ((IEnumerable<LineNote>)l.Notes).All(n => s.Contains(n.Tone.Degree))) ? LawVerdict.Holds : LawVerdict.Broken
+            ? lines.All(l => l.Notes.All(n => s.Contains(n.Tone.Degree))) ? LawVerdict.Holds : LawVerdict.Broken
             : LawVerdict.SaysNothing);
 
     /// <summary>Before or after another combinator the rule gives the same lines. It says nothing of a rule from lines to lines.</summary>

@@ -152,7 +152,7 @@ public sealed class PlanCommandTests : IDisposable
         Assert.Equal(File.ReadAllBytes(_shell.At("b/plan.json")), File.ReadAllBytes(_shell.At("a/plan.json")));
         var run = Shell.Run(New("x", "--scales", "parents:5-2"));
         Assert.Equal(2, run.Code);
-        Assert.Contains("must rise", run.Error, StringComparison.Ordinal);
+        Assert.Contains("two that rise", run.Error, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -215,22 +215,24 @@ public sealed class PlanCommandTests : IDisposable
         var count = File.ReadAllLines(log).Length;
         var next = Shell.Run(New("c", "--start", "2026-12-07", "--log", log));
         Assert.Equal(0, next.Code);
-        Assert.Contains($"line {count}: a line must have 5 fields", next.Error, StringComparison.Ordinal);
+        Assert.Contains($"line {count}, column 1: a line of the log must have 5 fields", next.Error, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData("--days", "0", "days must be between 1 and 20000, not 0")]
-    [InlineData("--minutes", "3", "minutes must be between 5 and 20, not 3")]
+    [InlineData("--days", "0", "--days must be a whole number between 1 and 20000, not '0'")]
+    [InlineData("--minutes", "3", "--minutes must be a whole number between 5 and 20, not '3'")]
     [InlineData("--start", "tomorrow", "--start must be a date such as 2026-12-01, not 'tomorrow'")]
     [InlineData("--scales", "nosuch", "--scales, ")]
     [InlineData("--scales", "parents:0-3", "between 1 and 72")]
     [InlineData("--scales", ",", "names no scale")]
-    [InlineData("--rest", "noday", "'noday' is no weekday")]
-    [InlineData("--level", "master", "beginner, intermediate or advanced, not 'master'")]
+    [InlineData("--rest", "noday", "--rest must name weekdays such as sunday, not 'noday'")]
+    [InlineData("--level", "master", "--level must be beginner or intermediate or advanced, not 'master'")]
+    [InlineData("--seed", "-1", "--seed must be a whole number between 0 and 18446744073709551615, not '-1'")]
+    [InlineData("--days", "many", "--days must be a whole number")]
     [InlineData("--time", "25:00", "--time must be a time such as 18:00")]
     [InlineData("--formats", "doc", "'.doc'")]
     [InlineData("--log", "nosuch.tsv", "does not exist")]
-    [InlineData("--no-repeat", "400", "between 0 and 365, not 400")]
+    [InlineData("--no-repeat", "400", "--no-repeat must be a whole number between 0 and 365, not '400'")]
     [InlineData("--day", "2026-12-01", "add --plan FILE")]
     public void Wrong_options_are_refused_by_name_before_anything_is_written(string option, string value, string message)
     {

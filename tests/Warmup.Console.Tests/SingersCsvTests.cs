@@ -16,7 +16,7 @@ public sealed class SingersCsvTests : IDisposable
 
     public void Dispose() => _shell.Dispose();
 
-    private static ValueList<Singer> Read(string csv) => SingersCsv.Read(new StringReader(csv));
+    private static ValueList<Singer> Read(string csv) => SingersCsv.Read(Encoding.UTF8.GetBytes(csv));
 
     private static NoteName Note(string text) => NoteName.TryParse(text, out var name) ? name : throw new ArgumentException(text);
 
@@ -109,7 +109,7 @@ public sealed class SingersCsvTests : IDisposable
         Assert.Equal(0, Shell.Run("singers", "--singers", _shell.At("class.csv"), "--out", _shell.At("class.json")).Code);
         Assert.Equal(Read(Table), SingersFile.Read(File.ReadAllBytes(_shell.At("class.json"))));
         Assert.Equal(0, Shell.Run("singers", "--singers", _shell.At("class.json"), "--out", _shell.At("again.csv")).Code);
-        Assert.Equal(Read(Table), SingersCsv.Read(_shell.At("again.csv")));
+        Assert.Equal(Read(Table), SingersCsv.Read(File.ReadAllBytes(_shell.At("again.csv"))));
         var (code, _, error) = Shell.Run("singers", "--singers", _shell.At("class.json"), "--out", _shell.At("again.csv"));
         Assert.Equal(2, code);
         Assert.Contains("--force", error, StringComparison.Ordinal);

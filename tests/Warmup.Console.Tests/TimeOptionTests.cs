@@ -70,6 +70,6 @@ public sealed class TimeOptionTests : IDisposable
     {
         var (code, _, error) = Shell.Run(_shell.Drill(("--speed", "1"), ("--speeds", "1,2")));
         Assert.Equal(2, code);
-        Assert.Contains("exclude each other", error, StringComparison.Ordinal);
+        Assert.Contains("not both", error, StringComparison.Ordinal);
     }
 }

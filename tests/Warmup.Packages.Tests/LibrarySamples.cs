@@ -59,14 +59,16 @@ internal static class LibrarySamples
         ],
         [typeof(ContourOptions)] = [() => new ContourOptions(), () => new ContourOptions { Singer = MakeSinger("a") }, () => new ContourOptions { Singer = MakeSinger("b") }],
         [typeof(PlanRequest)] = [() => Request(7), () => Request(8), () => Request(7) with { Days = 4 }, () => Request(7) with { RestDays = [DayOfWeek.Monday] }],
-        [typeof(WarmupPlan)] = [() => Result(7).Plan, () => Result(8).Plan, () => Result(7).Plan with { Days = [Result(7).Plan.Days[0]] }],
-        [typeof(PlanResult)] = [() => Result(7), () => Result(8), () => Result(7) with { LeftOut = [Text("a")] }],
+        [typeof(WarmupPlan)] = [() => Result(7).Plan, () => Result(8).Plan],
+        [typeof(PlanResult)] = [() => Result(7), () => Result(8)],
         [typeof(PlanDay)] = [() => Result(7).Plan.Days[0], () => Result(7).Plan.Days[1]],
         [typeof(PlanDrill)] = [() => Result(7).Plan.Drills[0], () => Result(7).Plan.Drills[1]],
-        [typeof(PlannedDrill)] = [() => new PlannedDrill(1, 60, 1), () => new PlannedDrill(2, 60, 1), () => new PlannedDrill(1, 61, 1), () => new PlannedDrill(1, 60, 2)],
+        [typeof(DayDrill)] = [() => Result(7).Plan.Days[0].Drills[0], () => Result(7).Plan.Days[0].Drills[1]],
         [typeof(Level)] = [() => Level.Beginner with { }, () => Level.Advanced with { }, () => Level.Beginner with { Name = Text("own") }],
         [typeof(LogEntry)] = [() => Log("a", 60), () => Log("b", 60), () => Log("a", 61)],
-        [typeof(LogReading)] = [() => new LogReading([Log("a", 60)], []), () => new LogReading([Log("a", 61)], []), () => new LogReading([], [new TextError(1, 1, Text("a"))])],
+        [typeof(LogReading)] = [() => Read(Log("a", 60)), () => Read(Log("a", 61)), () => Read("a")],
+        [typeof(PlanRule)] = [() => Refused(20), () => Refused(21)],
+        [typeof(Shortfall)] = [() => Short("choir"), () => Short("janta")],
 
         // What a law checks and a generator draws are functions, which compare as what they are: the same one.
         [typeof(LawOptions)] =
@@ -99,7 +101,25 @@ internal static class LibrarySamples
 
     private static PlanResult Result(ulong seed) => WarmupPlan.Make(Request(seed));
 
-    private static LogEntry Log(string scale, int tempo) => new(new DateOnly(2026, 12, 1), Text(scale), Text("e"), tempo, true);
+    private static LogEntry Log(string scale, int tempo) => new() { Date = new DateOnly(2026, 12, 1), ScaleName = Text(scale), ExerciseName = Text("e"), Tempo = tempo, IsTicked = true };
+
+    private static PlanRule Refused(int wait)
+    {
+        try
+        {
+            WarmupPlan.Make(Request(7) with { NoRepeatDays = wait, Days = 28 });
+            throw new InvalidOperationException("no rule was refused");
+        }
+        catch (PlanImpossibleException refused)
+        {
+            return refused.Clash[0];
+        }
+    }
+
+    private static Shortfall Short(string group) =>
+        WarmupPlan.Make(Request(7) with { Level = Level.Beginner with { Groups = [Text(group)] }, Minutes = 20, LeastFillPercent = 0 }).Plan.Days[0].Shortfall!;
+
+    private static LogReading Read(object line) => PlanLog.Read(System.Text.Encoding.UTF8.GetBytes($"{line}\n"));
 
     private static PatternLaw Law(string name) => new(Text(name), Text("f"), Text("e"), SomeCheck);
 

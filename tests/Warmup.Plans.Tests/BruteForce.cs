@@ -6,7 +6,7 @@ namespace Warmup.Plans.Tests;
 /// </summary>
 internal sealed class BruteForce
 {
-    private static readonly Role[] Roles = [Role.Opening, Role.Middle, Role.Descent];
+    private static readonly DrillRole[] Roles = [DrillRole.Opening, DrillRole.Middle, DrillRole.Descent];
 
     private readonly PlanRequest _request;
     private readonly List<Choice> _choices = [];
@@ -37,7 +37,7 @@ internal sealed class BruteForce
     public bool CanMeet(IEnumerable<(PlanRuleKind Kind, string? Singer)> rules)
     {
         var kinds = rules.Select(r => r.Kind).ToHashSet();
-        var scales = ((IEnumerable<Scale>)_request.Scales).ToList();
+        var scales = _request.Scales.ToList();
         return Orders(scales, [], Math.Min(scales.Count, _request.Days)).Any(order => CanMeet(order, kinds));
     }
 
@@ -70,7 +70,7 @@ internal sealed class BruteForce
             return CanSing(open, x.place, order.Count, role, rules, []);
         }));
 
-    private bool CanSing(List<(string Exercise, int? Last)> drills, int day, int scales, Role role, HashSet<PlanRuleKind> rules, Dictionary<string, int> sung)
+    private bool CanSing(List<(string Exercise, int? Last)> drills, int day, int scales, DrillRole role, HashSet<PlanRuleKind> rules, Dictionary<string, int> sung)
     {
         if (day >= _request.Days)
         {
@@ -79,7 +79,7 @@ internal sealed class BruteForce
 
         var level = _request.Level!;
         var percent = Math.Min(100, level.StartCeiling + (day / 7 * level.CeilingStep));
-        var open = role == Role.Middle && rules.Contains(PlanRuleKind.Ceiling) ? Math.Max(1, (int)Math.Ceiling(drills.Count * percent / 100m)) : drills.Count;
+        var open = role == DrillRole.Middle && rules.Contains(PlanRuleKind.Ceiling) ? Math.Max(1, (int)Math.Ceiling(drills.Count * percent / 100m)) : drills.Count;
         foreach (var (exercise, last) in drills.Take(open))
         {
             var before = sung.TryGetValue(exercise, out var at) ? at : rules.Contains(PlanRuleKind.Log) ? last : null;
@@ -100,16 +100,16 @@ internal sealed class BruteForce
     /// <summary>The log's days are counted backwards from the plan's first day: -1 is the last day of singing before it.</summary>
     private int? LastOf(Scale scale, string exercise)
     {
-        var days = ((IEnumerable<LogEntry>)_request.Log).Select(e => e.Date).Distinct().OrderDescending().ToList();
-        var sung = ((IEnumerable<LogEntry>)_request.Log).Where(e => e.Scale == scale.Name && e.Exercise == exercise).Select(e => -1 - days.IndexOf(e.Date)).ToList();
+        var days = _request.Log.Select(e => e.Date).Distinct().OrderDescending().ToList();
+        var sung = _request.Log.Where(e => e.ScaleName == scale.Name && e.ExerciseName == exercise).Select(e => -1 - days.IndexOf(e.Date)).ToList();
         return sung.Count == 0 ? null : sung.Max();
     }
 
-    private IEnumerable<Exercise> ExercisesOf(Role role) => role switch
+    private IEnumerable<Exercise> ExercisesOf(DrillRole role) => role switch
     {
-        Role.Opening => FramingExercises.Openings,
-        Role.Descent => FramingExercises.Descents,
-        _ => ((IEnumerable<Exercise>)[.. Repertoire.Traditional, .. Repertoire.Choir]).Where(e => ((IEnumerable<string>)_request.Level!.Families).Contains(e.Group)),
+        DrillRole.Opening => FramingExercises.Openings,
+        DrillRole.Descent => FramingExercises.Descents,
+        _ => ((Exercise[])[.. Repertoire.Traditional, .. Repertoire.Choir]).Where(e => _request.Level!.Groups.Contains(e.Group)),
     };
 
     private static int OctaveOf(PlanRequest request)
@@ -117,25 +117,38 @@ internal sealed class BruteForce
         foreach (var scale in request.Scales)
         {
             var run = new Drill { Scale = scale, Pattern = Pattern.Run, Tonic = request.Tonic!, Tuning = request.Tuning };
-            var fit = ((IEnumerable<TonicFit>)run.ToScore().RankTonics(request.Singers)).First(f => (f.Tonic.Midi - request.Tonic!.Midi) % 12 == 0);
+            var fit = run.ToScore().RankTonics(request.Singers).First(f => (f.Tonic.Midi - request.Tonic!.Midi) % 12 == 0);
             return (fit.Singers[0].Tonic.Midi - request.Tonic!.Midi) / 12;
         }
 
         throw new InvalidOperationException("no scale");
     }
 
-    private IEnumerable<Rendering> WaysOf(Scale scale, Role role, Exercise exercise, Singer singer, int octave)
+    private IEnumerable<Rendering> WaysOf(Scale scale, DrillRole role, Exercise exercise, Singer singer, int octave)
     {
         var level = _request.Level!;
         var words = exercise.Tala.Split(' ');
         var meter = words.Length > 1 && Meter.TryParse($"{words[0]} {words[1]}", out var own, out _) ? own! : Meter.Adi;
-        (Delivery Delivery, ValueList<Speed> Speeds)[] ways = role != Role.Middle
+        (Delivery Delivery, ValueList<Speed> Speeds)[] ways = role != DrillRole.Middle
             ? [(Delivery.LineByLine, [Speed.First])]
             : [(level.Delivery, level.Speeds), (Delivery.LineByLine, level.Speeds), (Delivery.LineByLine, [level.Speeds[0]])];
         foreach (var (delivery, speeds) in ways)
         {
-            var drill = new PlanDrill(scale, role, exercise.Name, exercise.Title, exercise.Pattern, meter, delivery, speeds, role == Role.Opening ? 2 : 1, 0, 0)
-                .ToDrill(_request.Tonic!.Transposed(12 * octave), _request.Tuning, level.StartTempo);
+            var drill = new Drill
+            {
+                Scale = scale,
+                Pattern = exercise.Pattern,
+                Tonic = _request.Tonic!.Transposed(12 * octave),
+                Tuning = _request.Tuning,
+                Meter = meter,
+                Delivery = delivery,
+                Speeds = speeds,
+                Repetitions = role == DrillRole.Opening ? 2 : 1,
+                Tempo = level.Tempo.Start,
+
+                // Whole avartanas of at least six seconds.
+                CountIn = (int)(6 * level.Tempo.Start / (60 * meter.Beats)).Ceiling(),
+            };
             if (!drill.TryToScore(out var score, out _))
             {
                 yield break;
@@ -147,18 +160,18 @@ internal sealed class BruteForce
             }
 
             var difficulty = Difficulty.Of(score!);
-            if (role == Role.Middle && _choices.Exists(c => c.Scale == scale && c.Role == Role.Opening && c.Renderings.Exists(w => w.Span > difficulty.SpanSemitones)))
+            if (role == DrillRole.Middle && _choices.Exists(c => c.Scale == scale && c.Role == DrillRole.Opening && c.Renderings.Exists(w => w.Span > difficulty.SpanSemitones)))
             {
                 yield break;
             }
 
-            var against = ((IEnumerable<Finding>)score!.Check(singer)).Where(f => f.Severity == Severity.Error).Select(f => f.Code switch
+            var against = score!.Check(singer).Where(f => f.Severity == Severity.Error).Select(f => f.Code switch
             {
                 FindingCode.AboveRange or FindingCode.BelowRange => PlanRuleKind.Range,
                 FindingCode.TooFast => PlanRuleKind.Agility,
                 _ => PlanRuleKind.Breath,
             }).ToHashSet();
-            if (score!.Seconds > new Rational(_request.Minutes * 60 * (role == Role.Middle ? 3 : 1), 5))
+            if (score!.Seconds > new Rational(_request.Minutes * 60 * (role == DrillRole.Middle ? 3 : 1), 5))
             {
                 against.Add(PlanRuleKind.Budget);
             }
@@ -167,7 +180,7 @@ internal sealed class BruteForce
         }
     }
 
-    private sealed record Choice(Scale Scale, Role Role, string Exercise, List<Rendering> Renderings);
+    private sealed record Choice(Scale Scale, DrillRole Role, string Exercise, List<Rendering> Renderings);
 
     private sealed record Rendering(HashSet<PlanRuleKind> Against, int Grade, int Span);
 }

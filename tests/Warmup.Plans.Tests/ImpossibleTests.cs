@@ -5,7 +5,7 @@ public class ImpossibleTests
 {
     private static PlanImpossibleException Refused(PlanRequest request) => Assert.Throws<PlanImpossibleException>(() => WarmupPlan.Make(request));
 
-    private static PlanRuleKind[] Kinds(PlanImpossibleException refused) => [.. ((IEnumerable<PlanRule>)refused.Clash).Select(r => r.Kind)];
+    private static PlanRuleKind[] Kinds(PlanImpossibleException refused) => [.. refused.Clash.Select(r => r.Kind)];
 
     [Fact]
     public void Too_long_without_a_repeat_clashes_alone()
@@ -44,7 +44,7 @@ public class ImpossibleTests
     public void Two_singers_who_both_stand_in_the_way_by_themselves_are_both_named()
     {
         var refused = Refused(Requests.Usual with { Singers = [Requests.Singer("Robin", 60, 62, 20), Requests.Singer("Finch", 64, 65, 20)] });
-        ValueList<PlanRule>[] sets = [refused.Clash, .. refused.Further];
+        ValueList<PlanRule>[] sets = [refused.Clash, .. refused.FurtherClashes];
         Assert.All(sets, s => Assert.Equal(PlanRuleKind.Range, Assert.Single(s).Kind));
         Assert.Equal(["Finch", "Robin"], sets.Select(s => s[0].Singer!).Order().ToArray());
         Assert.All(["Robin", "Finch"], name => Assert.Contains(name, refused.Message, StringComparison.Ordinal));
@@ -64,19 +64,19 @@ public class ImpossibleTests
     [Fact]
     public void A_share_of_the_time_that_cannot_be_filled_is_a_rule_that_can_be_given_up()
     {
-        // One family of nine short drills, sung six times at most, cannot fill the whole of twenty minutes.
-        var request = Requests.Usual with { Level = Level.Beginner with { Families = ["choir"] }, Scales = Requests.Scales("mohanam"), Minutes = 20, NoRepeatDays = 2, LeastPercent = 100 };
+        // One group of nine short drills, sung six times at most, cannot fill the whole of twenty minutes.
+        var request = Requests.Usual with { Level = Level.Beginner with { Groups = ["choir"] }, Scales = Requests.Scales("mohanam"), Minutes = 20, NoRepeatDays = 2, LeastFillPercent = 100 };
         var refused = Refused(request);
         Assert.Contains(refused.Clash, r => r.Kind == PlanRuleKind.Fill);
         Assert.Contains("fill", refused.Message, StringComparison.Ordinal);
-        var made = WarmupPlan.Make(request with { LeastPercent = 0 });
+        var made = WarmupPlan.Make(request with { LeastFillPercent = 0 });
         Assert.Contains(made.Plan.Days, d => d.Shortfall is not null);
     }
 
     [Fact]
     public void A_budget_too_small_for_one_drill_says_what_the_shortest_takes()
     {
-        var slow = Level.Beginner with { StartTempo = 10, TopTempo = 10, TempoStep = 0 };
+        var slow = Level.Beginner with { Tempo = 10 };
         var refused = Refused(Requests.Usual with { Singers = [Requests.Singer("Heron", 48, 76, 120, Experience.Advanced)], Level = slow, Minutes = 5 });
         Assert.Equal([PlanRuleKind.Budget], Kinds(refused));
 
@@ -98,7 +98,7 @@ public class ImpossibleTests
         // Two notes an octave have no figure of five places.
         var made = WarmupPlan.Make(Requests.Usual with { Scales = [Catalogue.Default.Read("mohanam"), new Scale("Two", [default, new ScaleTone(new Degree(5), 0), new ScaleTone(default, 1)])], Days = 5 });
         Assert.Contains("Two has no", Assert.Single(made.LeftOut), StringComparison.Ordinal);
-        Assert.All(made.Plan.Days, d => Assert.All(d.Drills, p => Assert.Equal("Mohanam", made.Plan.Drills[p.Drill].Scale.Name)));
+        Assert.All(made.Plan.Days, d => Assert.All(d.Drills, p => Assert.Equal("Mohanam", p.Drill.Scale.Name)));
     }
 
     [Theory]
@@ -119,6 +119,7 @@ public class ImpossibleTests
         Assert.Throws<ArgumentException>(() => Requests.Usual with { Singers = [] });
         Assert.Throws<ArgumentOutOfRangeException>(() => Requests.Usual with { Scales = [] });
         Assert.Throws<ArgumentException>(() => WarmupPlan.Make(Requests.Usual with { Start = DateOnly.MaxValue, Days = 2 }));
-        Assert.Throws<ArgumentOutOfRangeException>(() => WarmupPlan.Make(Requests.Usual with { Level = Level.Beginner with { StartTempo = 5 } }));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Requests.Usual with { RestDays = [(DayOfWeek)7] });
+        Assert.Throws<ArgumentNullException>(() => Requests.Usual with { Scales = [null!] });
     }
 }

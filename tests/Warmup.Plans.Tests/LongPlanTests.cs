@@ -49,8 +49,8 @@ public class LongPlanTests
         // 2028 is a leap year; 28 March 2027 and 26 March 2028 have 23 hours in the European Union (Directive 2000/84/EC: last Sunday of March).
         Assert.False(plan.DayOf(new DateOnly(2028, 2, 29)).IsRest);
         Assert.False(plan.DayOf(new DateOnly(2027, 3, 28)).IsRest);
-        Assert.Equal(366, ((IEnumerable<PlanDay>)plan.Days).Count(d => d.Date.Year == 2028));
-        Assert.Equal(800, ((IEnumerable<PlanDay>)plan.Days).Select(d => d.Date).Distinct().Count());
+        Assert.Equal(366, plan.Days.Count(d => d.Date.Year == 2028));
+        Assert.Equal(800, plan.Days.Select(d => d.Date).Distinct().Count());
         Assert.All(plan.Days, d => Assert.False(d.IsRest));
         using var stream = new MemoryStream();
         PlanFile.Write(plan, stream);

@@ -60,17 +60,30 @@ public class PlanFileTests
     }
 
     [Fact]
+    public void A_level_of_ones_own_is_kept_to_the_last_setting()
+    {
+        var own = Level.Beginner with { Name = "own", Delivery = Delivery.LineByLine with { Fill = Fill.Anga, FillBy = FillBy.Rest, BreathSeconds = new Rational(3, 2), BreathGrid = 12, LeastHold = 2 } };
+        var plan = WarmupPlan.Make(Requests.Usual with { Level = own, Days = 2 }).Plan;
+        Assert.Contains(plan.Drills, d => d.Delivery == own.Delivery);
+        Assert.Equal(plan, Read(Text(plan)));
+    }
+
+    [Fact]
     public void A_plan_holds_no_singer() => Assert.All(Requests.Class, s => Assert.DoesNotContain(s.Alias, Text(Usual), StringComparison.Ordinal));
 
     [Theory]
     [InlineData("\"urn:warmup:plan:1\"", "\"urn:warmup:plan:2\"", "urn:warmup:plan:2")]
-    [InlineData("\"schema\"", "\"scheme\"", "no plan in JSON")]
+    [InlineData("\"schema\"", "\"scheme\"", "not the JSON of a plan")]
     [InlineData("splitmix64/1", "splitmix64/2", "splitmix64/2")]
     [InlineData("\"minutes\": 8", "\"minutes\": 0", "minutes must be between 5 and 20, not 0")]
-    [InlineData("\"minutes\": 8", "\"teacher\": 8", "no plan in JSON")]
+    [InlineData("\"minutes\": 8", "\"teacher\": 8", "not the JSON of a plan")]
     [InlineData("\"role\": \"opening\"", "\"role\": \"break\"", "'break'")]
     [InlineData("\"date\": \"2026-12-02\"", "\"date\": \"2026-12-03\"", "must follow each other")]
-    [InlineData("\"date\": \"2026-12-02\"", "\"date\": \"2026-02-30\"", "no date")]
+    [InlineData("\"date\": \"2026-12-02\"", "\"date\": \"2026-02-30\"", "must be a day such as 2026-12-01, not '2026-02-30'")]
+    [InlineData("\"kalam\": 1", "\"kalam\": 5", "kalam must be 1 to 4 and gati 3, 4, 5, 7 or 9, not 5 and 4")]
+    [InlineData("\"breathSeconds\": \"1\"", "\"breathSeconds\": \"11\"", "breathSeconds must be between 1/5 and 10")]
+    [InlineData("\"title\": \"", "\"title\": \"\\u0007", "title must have at most 1000 characters without control characters")]
+    [InlineData("\"name\": \"Mohanam\"", "\"name\": \" \"", "the name of a scale must have 1 to 100 characters")]
     [InlineData("\"tempo\": 60", "\"tempo\": 9", "tempo must be between 10 and 400, not 9")]
     [InlineData("\"times\": 1", "\"times\": 7", "times must be between 1 and 6, not 7")]
     [InlineData("\"seed\": 7,", "", "\"seed\" is missing")]
@@ -127,7 +140,7 @@ public class PlanFileTests
         Assert.All(Cautions.All, c => Assert.Contains(c.Text, body.Value, StringComparison.Ordinal));
 
         // Each short name of the table is explained once.
-        var named = plan.Days.SelectMany(d => d.Drills).Select(d => plan.Drills[d.Drill]).Select(d => (d.Exercise, ": " + d.Title)).ToHashSet();
+        var named = plan.Days.SelectMany(d => d.Drills).Select(d => d.Drill).Select(d => (d.ExerciseName, ": " + d.Title)).ToHashSet();
         var explained = body.Descendants("dt").Select(t => (t.Value, ((System.Xml.Linq.XElement)t.NextNode!).Value)).ToList();
         Assert.Equal(named.Count, explained.Count);
         Assert.Equal(named, explained.ToHashSet());

@@ -17,7 +17,7 @@ public class ProofTests
         from noRepeat in Gen.Choose(0, 6)
         from start in Gen.Elements(0, 10, 20, 40, 100)
         from step in Gen.Elements(0, 10, 60)
-        from families in Gen.Elements("choir", "choir", "sarali", "melsthayi")
+        from groups in Gen.Elements("choir", "choir", "sarali", "melsthayi")
         from level in Gen.Elements(Level.Beginner, Level.Intermediate, Level.Advanced)
         from minutes in Gen.Elements(5, 8)
         from log in Gen.SubListOf("opening-1", "opening-2", "opening-3", "descent-1", "choir-1", "choir-7", "choir-8", "melsthayi-1", "mandrasthayi-1")
@@ -30,11 +30,11 @@ public class ProofTests
             Days = days,
             Minutes = minutes,
             NoRepeatDays = noRepeat,
-            LeastPercent = 0,
+            LeastFillPercent = 0,
             RestDays = [],
             Tonic = Tonic.FromMidi(57),
-            Level = level with { Families = [families], StartCeiling = start, CeilingStep = step },
-            Log = log.Select((exercise, i) => new LogEntry(Requests.Start.AddDays(-1 - (i % 3)), Requests.Scales(names[0])[0].Name, exercise, 60, false)).ToValueList(),
+            Level = level with { Groups = [groups], StartCeiling = start, CeilingStep = step },
+            Log = log.Select((exercise, i) => new LogEntry { Date = Requests.Start.AddDays(-1 - (i % 3)), ScaleName = Requests.Scales(names[0])[0].Name, ExerciseName = exercise, Tempo = 60 }).ToValueList(),
         };
 
     private static PlanImpossibleException? Refused(PlanRequest request)
@@ -63,7 +63,7 @@ public class ProofTests
         }
 
         Assert.Equal(!search.CanMeet([]), refused.Clash.IsEmpty);
-        foreach (var set in refused.Clash.IsEmpty ? [] : (IEnumerable<ValueList<PlanRule>>)[refused.Clash, .. refused.Further])
+        foreach (var set in refused.Clash.IsEmpty ? [] : (ValueList<PlanRule>[])[refused.Clash, .. refused.FurtherClashes])
         {
             var clash = set.ConvertAll(r => (r.Kind, r.Singer)).ToList();
             Assert.Subset(all.ToHashSet(), clash.ToHashSet());
@@ -88,7 +88,7 @@ public class ProofTests
             Level = Level.Beginner with { StartCeiling = 0, CeilingStep = 100 },
             RestDays = [],
             NoRepeatDays = 2,
-            LeastPercent = 0,
+            LeastFillPercent = 0,
             Days = 3,
         };
 
@@ -97,13 +97,13 @@ public class ProofTests
 
         // Mohanam's only open drill was sung yesterday, so that it can only stand second.
         var easiest = WarmupPlan.Make(request with { Days = 1, Scales = Requests.Scales("mohanam") }).Plan;
-        var sung = easiest.Drills[easiest.Days[0].Drills[1].Drill];
-        var log = new LogEntry(Requests.Start.AddDays(-1), sung.Scale.Name, sung.Exercise, 60, false);
+        var sung = easiest.Days[0].Drills[1].Drill;
+        var log = new LogEntry { Date = Requests.Start.AddDays(-1), ScaleName = sung.Scale.Name, ExerciseName = sung.ExerciseName, Tempo = 60 };
         var late = request with { Days = 2, NoRepeatDays = 1, Log = [log] };
         Assert.All(Enumerable.Range(0, 20), seed =>
         {
             var plan = WarmupPlan.Make(late with { Seed = (ulong)seed }).Plan;
-            Assert.Equal(["Bilahari", "Mohanam"], plan.Days.ConvertAll(d => plan.Drills[d.Drills[0].Drill].Scale.Name));
+            Assert.Equal(["Bilahari", "Mohanam"], plan.Days.ConvertAll(d => d.Scale!.Name));
         });
     }
 }

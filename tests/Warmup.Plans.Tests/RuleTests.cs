@@ -31,7 +31,7 @@ public class RuleTests
         return true.Classify(true, "possible");
     });
 
-    private static List<PlanDay> Sung(WarmupPlan plan) => ((IEnumerable<PlanDay>)plan.Days).Where(d => !d.IsRest).ToList();
+    private static List<PlanDay> Sung(WarmupPlan plan) => plan.Days.Where(d => !d.IsRest).ToList();
 
     private static void DaysFollowAndRestsAreKept(PlanRequest request, WarmupPlan plan)
     {
@@ -39,7 +39,7 @@ public class RuleTests
         for (var d = 0; d < plan.Days.Count; d++)
         {
             Assert.Equal(request.Start.AddDays(d), plan.Days[d].Date);
-            Assert.Equal(((IEnumerable<DayOfWeek>)request.RestDays).Contains(plan.Days[d].Date.DayOfWeek), plan.Days[d].IsRest);
+            Assert.Equal(request.RestDays.Contains(plan.Days[d].Date.DayOfWeek), plan.Days[d].IsRest);
         }
     }
 
@@ -63,9 +63,9 @@ public class RuleTests
             foreach (var left in day.LeftOut)
             {
                 Assert.DoesNotContain(day.Drills, d => d.Drill == left);
-                var drill = plan.Drills[left];
-                var longest = Enumerable.Range(request.Level!.StartTempo, request.Level.TopTempo - request.Level.StartTempo + 1)
-                    .Max(tempo => drill.ToDrill(plan.Tonic, plan.Tuning, tempo).ToScore().Seconds);
+                var (from, to) = Tempi(request.Level!);
+                var longest = Enumerable.Range(from, to - from + 1)
+                    .Max(tempo => left.ToDrill(plan.Tonic, plan.Tuning, tempo).ToScore().Seconds);
                 Assert.True(sum + longest > request.Minutes * 60, "it would have fitted");
             }
         }
@@ -88,11 +88,11 @@ public class RuleTests
     {
         foreach (var day in Sung(plan))
         {
-            var drills = day.Drills.ConvertAll(d => plan.Drills[d.Drill]);
+            var drills = day.Drills.ConvertAll(d => d.Drill);
             var score = plan.ToScore(day);
             Assert.True(drills.Count >= 3);
-            Assert.Equal(Role.Opening, drills[0].Role);
-            Assert.Equal(Role.Descent, drills[^1].Role);
+            Assert.Equal(DrillRole.Opening, drills[0].Role);
+            Assert.Equal(DrillRole.Descent, drills[^1].Role);
             Assert.Equal(day.Drills.Count, score.Sections.Count);
 
             // The opening is slow, and lies inside the octave, above the tonic and below the upper one.
@@ -101,17 +101,17 @@ public class RuleTests
             Assert.All(score.Sections[0].Lines, l => Assert.Equal(Speed.First, l.Speed));
             for (var i = 1; i < drills.Count - 1; i++)
             {
-                Assert.Equal(Role.Middle, drills[i].Role);
-                Assert.True(drills[i - 1].Span <= drills[i].Span, "it narrows");
+                Assert.Equal(DrillRole.Middle, drills[i].Role);
+                Assert.True(drills[i - 1].SpanSemitones <= drills[i].SpanSemitones, "it narrows");
                 Assert.True(i == 1 || drills[i - 1].Grade <= drills[i].Grade, "it grows easier");
                 var (from, to) = Ends([score.Sections[i]]);
-                Assert.Equal(to - from, drills[i].Span);
+                Assert.Equal(to - from, drills[i].SpanSemitones);
             }
 
             var last = score.Sections[^1];
             foreach (var line in last.Lines)
             {
-                var notes = ((IEnumerable<ScoreNote>)last.Notes).Skip(line.FirstNote).Take(line.NoteCount).Select(n => last.PitchOf(n).Midi).ToList();
+                var notes = last.Notes.Skip(line.FirstNote).Take(line.NoteCount).Select(n => last.PitchOf(n).Midi).ToList();
                 Assert.True(notes[^1] < notes[0]);
                 Assert.Equal(plan.Tonic.Midi, notes[^1]);
             }
@@ -120,7 +120,7 @@ public class RuleTests
 
     private static (int Low, int High) Ends(ValueList<Section> sections)
     {
-        var notes = ((IEnumerable<Section>)sections).SelectMany(s => ((IEnumerable<ScoreNote>)s.Notes).Select(n => s.PitchOf(n).Midi)).ToList();
+        var notes = sections.SelectMany(s => s.Notes.Select(n => s.PitchOf(n).Midi)).ToList();
         return (notes.Min(), notes.Max());
     }
 
@@ -131,17 +131,19 @@ public class RuleTests
         {
             foreach (var planned in day.Drills)
             {
-                var drill = plan.Drills[planned.Drill];
-                if (last.TryGetValue((drill.Scale, drill.Exercise), out var before))
+                var drill = planned.Drill;
+                if (last.TryGetValue((drill.Scale, drill.ExerciseName), out var before))
                 {
-                    Assert.True(place - before.Place > request.NoRepeatDays, $"{drill.Exercise} on {before.Date} and {day.Date}");
+                    Assert.True(place - before.Place > request.NoRepeatDays, $"{drill.ExerciseName} on {before.Date} and {day.Date}");
                     Assert.True(day.Date.DayNumber - before.Date.DayNumber > request.NoRepeatDays);
                 }
 
-                last[(drill.Scale, drill.Exercise)] = (place, day.Date);
+                last[(drill.Scale, drill.ExerciseName)] = (place, day.Date);
             }
         }
     }
+
+    private static (int Start, int Top) Tempi(Level level) => ((int)level.Tempo.Start.Numerator, (int)level.Tempo.Ceiling.Numerator);
 
     /// <summary>docs/plans.md: floor and ceiling are places among the scale's middle drills, the easiest first; shares are rounded up.</summary>
     private static (int Floor, int Open, int Band) Bounds(Level level, int drills, int week, int wait)
@@ -156,21 +158,21 @@ public class RuleTests
     private static void DifficultyKeepsToItsBounds(PlanRequest request, WarmupPlan plan)
     {
         var level = request.Level!;
-        var drills = Enumerable.Range(0, plan.Drills.Count).Where(i => plan.Drills[i].Role == Role.Middle).ToLookup(i => plan.Drills[i].Scale);
-        var wait = request.NoRepeatDays / Sung(plan).Select(d => plan.Drills[d.Drills[0].Drill].Scale).Distinct().Count();
+        var drills = plan.Drills.Where(d => d.Role == DrillRole.Middle).ToLookup(d => d.Scale);
+        var wait = request.NoRepeatDays / Sung(plan).Select(d => d.Scale!).Distinct().Count();
         (decimal Place, decimal Bound)? before = null;
         foreach (var day in Sung(plan))
         {
             var week = (day.Date.DayNumber - request.Start.DayNumber) / 7;
-            var tempo = Math.Min(level.TopTempo, level.StartTempo + (week * level.TempoStep));
-            Assert.All(day.Drills, d => Assert.InRange(d.Tempo, level.StartTempo, tempo));
+            var (start, top) = Tempi(level);
+            Assert.All(day.Drills, d => Assert.InRange(d.Tempo, start, Math.Min(top, start + (week * (int)level.Tempo.Step.Numerator))));
 
-            var ranked = drills[plan.Drills[day.Drills[0].Drill].Scale].OrderBy(i => (plan.Drills[i].Grade, plan.Drills[i].Span, i)).ToList();
+            var ranked = drills[day.Scale!].OrderBy(d => d.Grade).ThenBy(d => d.SpanSemitones).ToList();
             var (floor, open, band) = Bounds(level, ranked.Count, week, wait);
-            var places = ((IEnumerable<PlannedDrill>)day.Drills).Where(d => plan.Drills[d.Drill].Role == Role.Middle).Select(d => ranked.IndexOf(d.Drill)).ToList();
+            var places = day.Drills.Where(d => d.Drill.Role == DrillRole.Middle).Select(d => ranked.IndexOf(d.Drill)).ToList();
             Assert.All(places, p => Assert.True(p < open, $"place {p} of {ranked.Count} in week {week}, {open} are open"));
             Assert.True(places.Max() >= floor, $"the hardest is place {places.Max()} of {ranked.Count} in week {week}, the floor is {floor}");
-            Assert.All(day.Drills, d => Assert.True(plan.Drills[d.Drill].Role != Role.Middle || ((IEnumerable<string>)level.Families).Contains(plan.Drills[d.Drill].Family)));
+            Assert.All(day.Drills, d => Assert.True(d.Drill.Role != DrillRole.Middle || level.Groups.Contains(d.Drill.Group)));
 
             // From day to day no further than the band, a week's step and one drill.
             var (place, bound) = (100m * (places.Max() + 1) / ranked.Count, (100m * (band + 1) / ranked.Count) + level.CeilingStep);
@@ -189,29 +191,34 @@ public class RuleTests
                 continue;
             }
 
-            var scale = plan.Drills[day.Drills[0].Drill].Scale;
-            var fit = ((IEnumerable<PlanDrill>)plan.Drills).Count(d => d.Role == Role.Middle && d.Scale == scale);
-            var wait = request.NoRepeatDays / Sung(plan).Select(d => plan.Drills[d.Drills[0].Drill].Scale).Distinct().Count();
+            var scale = day.Scale!;
+            var fit = plan.Drills.Count(d => d.Role == DrillRole.Middle && d.Scale == scale);
+            var wait = request.NoRepeatDays / Sung(plan).Select(d => d.Scale!).Distinct().Count();
             var (_, open, _) = Bounds(request.Level!, fit, (day.Date.DayNumber - request.Start.DayNumber) / 7, wait);
-            Assert.Equal(fit - open, why.Closed);
-            Assert.Equal(open, why.Waiting + why.Order + day.Drills.Count - 2 + day.LeftOut.Count);
-            Assert.True(why.Unfit >= 0 && why.Waiting >= 0 && why.Order >= 0);
+            Assert.Equal(fit - open, why.AboveCeiling);
+            Assert.Equal(open, why.Waiting + why.OutOfOrder + day.Drills.Count - 2 + day.LeftOut.Count);
+            Assert.True(why.Unfit >= 0 && why.Waiting >= 0 && why.OutOfOrder >= 0);
 
             // What is sung is sung as often as it may be: one more time does not fit, or is not held by the time.
             foreach (var planned in day.Drills)
             {
-                if (planned.Times < PlannedDrill.MostTimes && plan.Drills[planned.Drill].Role == Role.Middle)
+                if (planned.Times < DayDrill.MostTimes && planned.Drill.Role == DrillRole.Middle)
                 {
-                    var longer = day with { Drills = ((IEnumerable<PlannedDrill>)day.Drills).Select(d => d == planned ? d with { Times = d.Times + 1 } : d).ToValueList() };
-                    var score = plan.ToScore(longer);
-                    Assert.True(score.Seconds > request.Minutes * 60 || !((IEnumerable<Singer>)request.Singers).All(s => FitsInSomeOctave(plan, longer, s)));
+                    var longer = day.Seconds - ScoreOf(plan, planned, planned.Times, 0).Seconds + ScoreOf(plan, planned, planned.Times + 1, 0).Seconds;
+                    Assert.True(longer > request.Minutes * 60 || !request.Singers.All(s => FitsOnceMore(plan, planned, s)));
                 }
             }
         }
     }
 
-    private static bool FitsInSomeOctave(WarmupPlan plan, PlanDay day, Singer singer) =>
-        Enumerable.Range(-2, 4).Any(o => plan.ToScore(day, plan.Tonic.Transposed(12 * o)).Fits(singer));
+    private static bool FitsOnceMore(WarmupPlan plan, DayDrill planned, Singer singer) =>
+        Enumerable.Range(-2, 4).Any(o => ScoreOf(plan, planned, planned.Times + 1, o).Fits(singer));
+
+    private static Score ScoreOf(WarmupPlan plan, DayDrill planned, int times, int octave)
+    {
+        var score = planned.Drill.ToDrill(plan.Tonic.Transposed(12 * octave), plan.Tuning, planned.Tempo, times).ToScore();
+        return BreathPlan.TryMake(score, plan.BreathNeed, out var breaths, out _) ? score.WithBreaths(breaths!) : score;
+    }
 
     [Property(MaxTest = 500)]
     public Property Floor_and_ceiling_never_fall_and_the_floor_lies_below_the_ceiling() => Prop.ForAll(
@@ -235,8 +242,8 @@ public class RuleTests
 
     private static void ScalesTakeTurns(WarmupPlan plan)
     {
-        var scales = Sung(plan).Select(d => d.Drills.ConvertAll(p => plan.Drills[p.Drill].Scale)).ToList();
-        Assert.All(scales, s => Assert.Single(((IEnumerable<Scale>)s).Distinct()));
+        var scales = Sung(plan).Select(d => d.Drills.ConvertAll(p => p.Drill.Scale)).ToList();
+        Assert.All(scales, s => Assert.Single(s.Distinct()));
         var order = scales.Select(s => s[0]).ToList();
         var count = order.Distinct().Count();
         for (var i = count; i < order.Count; i++)
@@ -265,7 +272,7 @@ public class RuleTests
     }
 
     [Fact]
-    public void Every_family_gets_its_turn()
+    public void Every_group_gets_its_turn()
     {
         var plan = WarmupPlan.Make(Requests.Usual with
         {
@@ -274,16 +281,16 @@ public class RuleTests
             NoRepeatDays = 0,
             Days = 60,
         }).Plan;
-        foreach (var scale in Sung(plan).GroupBy(d => plan.Drills[d.Drills[0].Drill].Scale))
+        foreach (var scale in Sung(plan).GroupBy(d => d.Scale!))
         {
-            var visits = scale.Select(d => ((IEnumerable<PlannedDrill>)d.Drills).Select(p => plan.Drills[p.Drill].Family).ToHashSet()).ToList();
-            var families = new[] { "sarali", "choir", "janta", "alankara" };
+            var visits = scale.Select(d => d.Drills.Select(p => p.Drill.Group).ToHashSet()).ToList();
+            var groups = new[] { "sarali", "choir", "janta", "alankara" };
 
-            // Four families, at least one a day: nobody waits longer than four of the scale's days.
-            for (var v = 0; v + families.Length <= visits.Count; v++)
+            // Four groups, at least one a day: nobody waits longer than four of the scale's days.
+            for (var v = 0; v + groups.Length <= visits.Count; v++)
             {
-                var seen = visits.Skip(v).Take(families.Length).SelectMany(f => f).ToHashSet();
-                Assert.All(families, f => Assert.Contains(f, seen));
+                var seen = visits.Skip(v).Take(groups.Length).SelectMany(f => f).ToHashSet();
+                Assert.All(groups, f => Assert.Contains(f, seen));
             }
         }
     }

@@ -29,6 +29,9 @@ public static class Repertoire
         OfChoir(10, "one held note on five vowels", "[S , , S , , S , , S , , S , ,].sung(i e a o u)"),
     ];
 
+    /// <summary>The scale in which the exercises are usually learnt and written: Mayamalavagowla, the 15th parent (common practice).</summary>
+    public static Scale UsualScale => Catalogue.Default.Parent(15).Scale;
+
     /// <summary>An exercise by its name.</summary>
     /// <param name="name">The name: <c>alankara-7</c>.</param>
     /// <returns>The exercise, or <see langword="null"/>.</returns>

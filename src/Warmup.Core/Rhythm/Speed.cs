@@ -34,6 +34,14 @@ public readonly record struct Speed
     /// <summary>The third speed, four times as fast.</summary>
     public static Speed Third => new(3);
 
+    /// <summary>
+    /// The speed that teachers mean when they name a gati alone (common practice): the first in chatusra gati (4), the third in any other, where an
+    /// akshara has as many notes as the gati says.
+    /// </summary>
+    /// <param name="gati">3, 4, 5, 7 or 9.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of these.</exception>
+    public static Speed OfGati(int gati) => new(gati == 4 ? 1 : 3, gati);
+
     /// <summary>The speed's number: 1 to 4.</summary>
     public int Kalam => _kalamLessOne + 1;
 

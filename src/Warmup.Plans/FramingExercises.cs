@@ -1,36 +1,5 @@
 namespace Warmup.Plans;
 
-/// <summary>What a drill does in a warm-up.</summary>
-public enum Role
-{
-    /// <summary>It begins: few notes around the middle of the octave, in the first speed.</summary>
-    Opening,
-
-    /// <summary>It widens the span and raises the level.</summary>
-    Middle,
-
-    /// <summary>It ends: lines that fall to the tonic, in the first speed.</summary>
-    Descent,
-}
-
-/// <summary>The words of <see cref="Role"/> in files.</summary>
-public static class RoleWords
-{
-    /// <summary><c>opening</c>, <c>middle</c> or <c>descent</c>.</summary>
-    /// <param name="role">The role.</param>
-    public static string ToWord(this Role role) => role switch { Role.Opening => "opening", Role.Middle => "middle", _ => "descent" };
-
-    /// <summary>Reads one of the words.</summary>
-    /// <param name="word">The word.</param>
-    /// <param name="role">The role.</param>
-    /// <returns>Whether it was one.</returns>
-    public static bool TryParse(string? word, out Role role)
-    {
-        role = word switch { "middle" => Role.Middle, "descent" => Role.Descent, _ => Role.Opening };
-        return role != Role.Opening || word == "opening";
-    }
-}
-
 /// <summary>The exercises that begin and end a warm-up. They are the project's own settings.</summary>
 public static class FramingExercises
 {
@@ -57,7 +26,7 @@ public static class FramingExercises
     ];
 
     /// <summary>How often the opening is sung: twice.</summary>
-    public const int OpeningTimes = 2;
+    internal const int OpeningTimes = 2;
 
     private static Exercise OwnExercise(string group, int number, string title, string pattern) =>
         new(group, number, title, Pattern.Parse(pattern), "the project's own setting");

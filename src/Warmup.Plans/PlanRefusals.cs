@@ -3,13 +3,13 @@ using System.Globalization;
 namespace Warmup.Plans;
 
 /// <summary>Why there is no plan, or a scale is not in it, in words.</summary>
-internal sealed class Clash
+internal sealed class PlanRefusals
 {
     private readonly PlanRules _rules;
     private readonly DrillPool _pool;
     private readonly PlanRequest _request;
 
-    public Clash(PlanRules rules, DrillPool pool, PlanRequest request) => (_rules, _pool, _request) = (rules, pool, request);
+    public PlanRefusals(PlanRules rules, DrillPool pool, PlanRequest request) => (_rules, _pool, _request) = (rules, pool, request);
 
     /// <summary>The refusal of a plan that cannot be.</summary>
     public PlanImpossibleException Refusal()
@@ -59,16 +59,16 @@ internal sealed class Clash
         }
 
         var mean = _rules.LongestMean(stock, place, scales, all);
-        var middle = _pool.All.Where(c => c.Scale == scale && c.Role == Role.Middle).ToList();
+        var middle = _pool.All.Where(c => c.Scale == scale && c.Role == DrillRole.Middle).ToList();
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{name} has {stock.Releases[(int)Role.Middle].Count} of {middle.Count} middle drills that fit, which fill {PlanText.Minutes(mean)} of {_request.Minutes}:00 a day at most{KeepOut(middle)}");
+            $"{name} has {stock.Releases[(int)DrillRole.Middle].Count} of {middle.Count} middle drills that fit, which fill {DayTime.Of(mean)} of {_request.Minutes}:00 a day at most{KeepOut(middle)}");
     }
 
     /// <summary>For each singer's limit, how many middle drills it keeps out in every way of singing them; nothing where it keeps out none.</summary>
     public IEnumerable<(Rule Rule, int Drills, int Of)> KeptOut()
     {
-        var middle = _pool.All.Where(c => c.Role == Role.Middle).ToList();
+        var middle = _pool.All.Where(c => c.Role == DrillRole.Middle).ToList();
         return _rules.All
             .Where(r => r.Singer >= 0)
             .Select(r => (Rule: r, middle.Count(c => c.First(w => !w.Misfits.Exists(m => new Rule(m.Kind, m.Singer) == r)) is null), middle.Count))
@@ -98,14 +98,14 @@ internal sealed class Clash
         return set;
     }
 
-    private string Nearest(List<Candidate> drills, Role role)
+    private string Nearest(List<Candidate> drills, DrillRole role)
     {
         var (drill, way) = drills.SelectMany(c => c.Renderings.Select(w => (c, w))).MinBy(x => (x.w.Misfits.Count, x.w.Seconds));
         return way.Misfits.Count > 0
-            ? $"{way.Drill.Exercise}, {way.Misfits[0].Finding}"
+            ? $"{way.Drill.ExerciseName}, {way.Misfits[0].Finding}"
             : string.Create(
                 CultureInfo.InvariantCulture,
-                $"{way.Drill.Exercise}, the shortest takes {way.Seconds.ToDouble():0.#} s with its rest, and {_pool.Share(role).ToDouble():0.#} s are set aside for it");
+                $"{way.Drill.ExerciseName}, the shortest takes {way.Seconds.ToDouble():0.#} s with its rest, and {_pool.Share(role).ToDouble():0.#} s are set aside for it");
     }
 
     private string KeepOut(List<Candidate> middle)
@@ -126,8 +126,8 @@ internal sealed class Clash
             PlanRuleKind.NoRepeat => string.Create(CultureInfo.InvariantCulture, $"no drill again within {_request.NoRepeatDays} days of singing"),
             PlanRuleKind.Budget => string.Create(
                 CultureInfo.InvariantCulture,
-                $"{_request.Minutes} minutes, of which {_pool.Share(Role.Opening).ToDouble():0.#} s to begin and to end with, {_pool.Share(Role.Middle).ToDouble():0.#} s between"),
-            PlanRuleKind.Fill => string.Create(CultureInfo.InvariantCulture, $"at least {_request.LeastPercent} % of {_request.Minutes} minutes filled"),
+                $"{_request.Minutes} minutes, of which {_pool.Share(DrillRole.Opening).ToDouble():0.#} s to begin and to end with, {_pool.Share(DrillRole.Middle).ToDouble():0.#} s between"),
+            PlanRuleKind.Fill => string.Create(CultureInfo.InvariantCulture, $"at least {_request.LeastFillPercent} % of {_request.Minutes} minutes filled"),
             PlanRuleKind.Log => "what the log says was sung before",
             _ => $"{Whose(rule)} ({Example(rule)})",
         };
@@ -141,6 +141,6 @@ internal sealed class Clash
             .SelectMany(w => w.Misfits.Select(m => (Rendering: w, Misfit: m)))
             .Where(x => new Rule(x.Misfit.Kind, x.Misfit.Singer) == rule)
             .MinBy(x => x.Rendering.Misfits.Count);
-        return $"{way.Drill.Scale.Name}, {way.Drill.Exercise}: {misfit.Finding.Message}";
+        return $"{way.Drill.Scale.Name}, {way.Drill.ExerciseName}: {misfit.Finding.Message}";
     }
 }

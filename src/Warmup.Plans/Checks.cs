@@ -1,0 +1,29 @@
+using System.Runtime.CompilerServices;
+
+namespace Warmup.Plans;
+
+/// <summary>Checks of what a plan is made from.</summary>
+internal static class Checks
+{
+    /// <summary>Refuses a name that is empty or too long, or holds control or bidirectional characters.</summary>
+    public static string Name(string value, int longest, string what, [CallerMemberName] string? parameter = null)
+    {
+        ArgumentNullException.ThrowIfNull(value, parameter);
+        return value.Length > 0 ? Require.PlainText(value, longest, what) : throw new ArgumentException($"{what} must have 1 to {longest} characters, not 0", parameter);
+    }
+
+    /// <summary>Whether a piece of text would be taken for a name.</summary>
+    public static bool IsName(ReadOnlySpan<char> text, int longest) => text.Length > 0 && text.Length <= longest && Require.IndexOfControl(text) < 0;
+
+    /// <summary>Refuses a list that holds <see langword="null"/>.</summary>
+    public static ValueList<T> NoNulls<T>(ValueList<T> items, string name)
+        where T : class
+    {
+        foreach (var item in items)
+        {
+            ArgumentNullException.ThrowIfNull(item, name);
+        }
+
+        return items;
+    }
+}

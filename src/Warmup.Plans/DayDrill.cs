@@ -1,0 +1,29 @@
+using System.Globalization;
+
+namespace Warmup.Plans;
+
+/// <summary>A drill as it is sung on a day of a plan. Immutable, value equality.</summary>
+public sealed record DayDrill
+{
+    internal DayDrill(PlanDrill drill, int tempo, int times) => (Drill, Tempo, Times) = (drill, tempo, times);
+
+    /// <summary>The greatest number of times: 6 (the project's own setting).</summary>
+    public static int MostTimes => 6;
+
+    /// <summary>The drill, one of <see cref="WarmupPlan.Drills"/>.</summary>
+    public PlanDrill Drill { get; }
+
+    /// <summary>The tempo on that day, in aksharas a minute, 10 to 400.</summary>
+    public int Tempo { get; }
+
+    /// <summary>How many times its usual repetitions the drill is sung, 1 to 6.</summary>
+    public int Times { get; }
+
+    /// <summary>The exercise, the tempo and the times: <c>sarali-3 at 62, twice</c>.</summary>
+    public override string ToString() => Times switch
+    {
+        1 => string.Create(CultureInfo.InvariantCulture, $"{Drill.ExerciseName} at {Tempo}"),
+        2 => string.Create(CultureInfo.InvariantCulture, $"{Drill.ExerciseName} at {Tempo}, twice"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{Drill.ExerciseName} at {Tempo}, {Times} times"),
+    };
+}

@@ -1,0 +1,40 @@
+namespace Warmup.Plans;
+
+/// <summary>Whose turn it is among the groups of a scale: the one that has waited longest, by the seed's order at first.</summary>
+internal sealed class GroupRotation
+{
+    private readonly List<string> _groups;
+    private readonly Dictionary<string, int> _order = [];
+    private readonly Dictionary<string, int>[] _sung;
+
+    public GroupRotation(DrillPool pool, SeededSource source, int scales)
+    {
+        _groups = pool.Fit.ConvertAll(f => f.Drill.Group);
+        var groups = pool.Fit.Where(f => f.Drill.Role == DrillRole.Middle).Select(f => f.Drill.Group).Distinct().ToList();
+        foreach (var (group, place) in groups.Zip(source.Shuffled(groups.Count)))
+        {
+            _order.Add(group, place);
+        }
+
+        _sung = [.. Enumerable.Range(0, scales).Select(_ => new Dictionary<string, int>())];
+    }
+
+    /// <summary>Those of some drills, at least one, that belong to the group whose turn it is.</summary>
+    /// <param name="scale">The scale.</param>
+    /// <param name="drills">The drills.</param>
+    /// <param name="today">What is sung already today: its groups have had their turn.</param>
+    public List<int> Next(int scale, List<int> drills, IReadOnlyList<int> today)
+    {
+        var had = today.Select(GroupOf).ToHashSet();
+        var group = drills
+            .Select(GroupOf)
+            .Distinct()
+            .MinBy(f => (had.Contains(f), _sung[scale].GetValueOrDefault(f, -1), _order[f]));
+        return drills.FindAll(i => GroupOf(i) == group);
+    }
+
+    public void Sing(int scale, int drill, int day) => _sung[scale][GroupOf(drill)] = day;
+
+    // The groups' names are cut out of the exercises' names once, not on every comparison.
+    private string GroupOf(int drill) => _groups[drill];
+}

@@ -1,0 +1,27 @@
+using System.Globalization;
+
+namespace Warmup.Plans;
+
+/// <summary>A plan, and what was left out of it and why. Immutable, value equality.</summary>
+public sealed record PlanResult
+{
+    internal PlanResult(WarmupPlan plan) => Plan = plan;
+
+    /// <summary>The plan.</summary>
+    public WarmupPlan Plan { get; }
+
+    /// <summary>The scales that are not in the plan, and why. It names singers, and so is not part of the plan.</summary>
+    public ValueList<string> LeftOut { get; internal init; }
+
+    /// <summary>For each singer in the class's order: how many octaves above the tonic of the files they sing, mostly 0 or -1.</summary>
+    public ValueList<int> Octaves { get; internal init; }
+
+    /// <summary>What the class's limits keep out or ease, for the teacher. It names singers, and so is not part of the plan.</summary>
+    public ValueList<string> Limits { get; internal init; }
+
+    /// <summary>The cautions, which stand with every plan.</summary>
+    public ValueList<Caution> Cautions { get; } = Warmup.Cautions.All;
+
+    /// <summary>The plan, and how much was left out.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Plan}; {LeftOut.Count} notes on scales left out");
+}
