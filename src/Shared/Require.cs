@@ -24,6 +24,17 @@ internal static class Require
             ? value
             : throw new ArgumentOutOfRangeException(name, value, Message(name, low, high, value));
 
+    /// <summary>Refuses null by the name of the option or argument.</summary>
+    public static T NotNull<T>(T? value, [CallerArgumentExpression(nameof(value))] string? name = null)
+        where T : class => value ?? throw new ArgumentNullException(name);
+
+    /// <summary>Refuses a number that stands for no member of an enumeration.</summary>
+    public static T Defined<T>(T value, [CallerArgumentExpression(nameof(value))] string? name = null)
+        where T : struct, Enum => Enum.IsDefined(value)
+            ? value
+            : throw new ArgumentOutOfRangeException(
+                name, value, string.Create(CultureInfo.InvariantCulture, $"{name} must be one of {string.Join(", ", Enum.GetNames<T>())}, not {value}"));
+
     /// <summary>Refuses empty text, control characters and bidirectional marks, and text over a length.</summary>
     public static string PlainText(string value, int longest, [CallerArgumentExpression(nameof(value))] string? name = null)
     {

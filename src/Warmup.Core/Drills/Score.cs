@@ -6,7 +6,7 @@ namespace Warmup;
 /// <param name="Drone">The drone, or <see langword="null"/> for none.</param>
 /// <param name="Findings">Remarks from making the score, such as a respelled tonic.</param>
 /// <remarks>The core computes every part; exporters only write. Immutable, value equality.</remarks>
-public sealed record Score(string Title, ValueList<Section> Sections, Drone? Drone, ValueList<Finding> Findings)
+public sealed partial record Score(string Title, ValueList<Section> Sections, Drone? Drone, ValueList<Finding> Findings)
 {
     /// <summary>The length of the whole score in seconds, exactly.</summary>
     public Rational Seconds

@@ -76,7 +76,7 @@ public readonly record struct ScoreNote
 /// <param name="NoteCount">The number of its notes, at least 1.</param>
 /// <param name="Onset">Its beginning in aksharas from the section's beginning.</param>
 /// <param name="Length">Its length in aksharas, with the hold and the breath: the next line begins there.</param>
-public readonly record struct ScoreLine(int FirstNote, int NoteCount, Rational Onset, Rational Length)
+public readonly partial record struct ScoreLine(int FirstNote, int NoteCount, Rational Onset, Rational Length)
 {
     /// <summary>The speed it is sung in.</summary>
     public Speed Speed { get; init; }

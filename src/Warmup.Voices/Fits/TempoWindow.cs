@@ -9,6 +9,9 @@ namespace Warmup.Voices;
 /// <param name="Above">What closes the tempo one faster.</param>
 public sealed record TempoInterval(int Slowest, int Fastest, string Below, string Above)
 {
+    /// <summary>The tempi alone: what a practice page takes for its slider.</summary>
+    public TempoRange Range => new(Slowest, Fastest);
+
     /// <summary><c>54 to 90</c>, or one number.</summary>
     public override string ToString() => Slowest == Fastest
         ? Slowest.ToString(CultureInfo.InvariantCulture)
