@@ -54,7 +54,7 @@ internal static class DrillCommand
                 MidiFormat => new MidiFormat(asMidi),
                 MusicXmlFormat => new MusicXmlFormat(asNotation),
                 MxlFormat => new MxlFormat(asNotation),
-                HtmlFormat => new HtmlFormat(HtmlOptions.Default with { Tempi = tempi }),
+                HtmlFormat => new HtmlFormat(HtmlOptions.Default with { Tempi = tempi?.Range }),
                 _ => format,
             };
             var picture = parsed.GetValue(contour) is { } path ? (Path: path, Format: ContourFormat(path, paths, people)) : default;
@@ -91,7 +91,7 @@ internal static class DrillCommand
 
     private static IScoreFormat ContourFormat(string path, IReadOnlyList<string> others, ValueList<Singer> singers)
     {
-        var options = new ContourOptions { Singer = singers.Count == 1 ? singers[0] : null };
+        var options = new ContourOptions { Band = singers.Count == 1 ? singers[0].Band : null };
         if (others.Any(p => Path.GetFullPath(p) == Path.GetFullPath(path)))
         {
             throw new InputException($"--out and --contour both name {path}");

@@ -1,5 +1,5 @@
 using System.CommandLine;
-using Warmup.Sheets;
+using Warmup.Drawing;
 
 namespace Warmup.Cli;
 
@@ -37,7 +37,7 @@ internal static class FitCommand
             var fit = ClassFit.Of(wanted, people, cancellation);
             if (path is not null)
             {
-                AtomicFile.Write(path, stream => RangeChart.Write(fit.Score, people, stream, cancellationToken: cancellation), parsed.GetValue(force));
+                AtomicFile.Write(path, stream => RangeChart.Write(fit.Score, RangeBars.Of(fit.Score, people), stream, cancellationToken: cancellation), parsed.GetValue(force));
             }
 
             if (parsed.GetValue(json))

@@ -87,8 +87,8 @@ internal sealed class NotationOptions
         Beat = OptionValue.Choice(
             "--beat-part", parsed.GetValue(_beat)!, ("none", MusicXmlBeat.None), ("strokes", MusicXmlBeat.Strokes), ("gestures", MusicXmlBeat.Gestures)),
         HasDrone = parsed.GetValue(_drone),
-        OneSyllableALine = parsed.GetValue(_slurred),
-        Microtones = parsed.GetValue(_microtones),
+        HasOneSyllableALine = parsed.GetValue(_slurred),
+        HasMicrotones = parsed.GetValue(_microtones),
     };
 
     private static ValueList<MusicXmlVerse> Verses(string[] texts) => texts.Length <= MusicXmlOptions.MostFurtherVerses

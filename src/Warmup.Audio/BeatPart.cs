@@ -18,6 +18,8 @@ internal sealed class BeatPart : SoundPart
     {
         _plan = plan;
         _clickLength = (int)(ClickSeconds * plan.Options.SampleRate);
+
+        // In the order of the accents.
         _clicks = [Click(900, 0.5), Click(1200, 0.7), Click(1600, 1)];
     }
 
@@ -33,11 +35,11 @@ internal sealed class BeatPart : SoundPart
                 return;
             }
 
-            // Where a section of free rhythm ends right behind a beat, the next section's first click would fall into this one.
+            // Where a section of free rhythm ends right after a beat, the next section's first click would fall into this one.
             var sectionEnd = _section == CountIn ? _plan.FrameOf(0, Rational.Zero) : _plan.EndFrameOf(_section);
             if (start + _clickLength <= sectionEnd)
             {
-                var click = _clicks[Accent()].AsSpan();
+                var click = _clicks[(int)Accent()].AsSpan();
                 var first = Math.Max(start, Frame);
                 var target = From(block, first);
                 click = click[(int)(first - start)..];
@@ -56,7 +58,7 @@ internal sealed class BeatPart : SoundPart
         }
     }
 
-    /// <summary>Goes on to the section that has the next beat.</summary>
+    /// <summary>Moves to the section that has the next beat.</summary>
     private bool ToBeat()
     {
         if (_section == CountIn)
@@ -79,39 +81,15 @@ internal sealed class BeatPart : SoundPart
         return _section < Sections;
     }
 
-    /// <summary>0 for a plain beat, 1 for the first of an anga, 2 for the first of an avartana.</summary>
-    private int Accent()
-    {
-        var meter = _plan.Score.Sections[Math.Max(0, _section)].Meter;
-        if (meter.IsFree)
-        {
-            return 0;
-        }
-
-        // The count-in ends where the first avartana begins.
-        var beat = _section == CountIn ? _beat - _plan.CountInBeats : _beat;
-        var at = (int)(((beat % meter.Beats) + meter.Beats) % meter.Beats);
-        if (at == 0)
-        {
-            return 2;
-        }
-
-        foreach (var group in meter.Groups)
-        {
-            at -= group;
-            if (at <= 0)
-            {
-                break;
-            }
-        }
-
-        return at == 0 ? 1 : 0;
-    }
+    /// <summary>The accent of the next beat. The count-in ends where the first avartana begins.</summary>
+    private BeatAccent Accent() => _section == CountIn
+        ? _plan.Score.Sections[0].Meter.AccentOf(_beat - _plan.CountInBeats)
+        : _plan.Score.Sections[_section].Meter.AccentOf(_beat);
 
     /// <summary>A burst of a sine under a raised cosine.</summary>
     private double[] Click(double hz, double height)
     {
-        var gain = height * Levels.Beat * Levels.Factor(_plan.Options.BeatDecibels);
+        var gain = height * GainBudget.Beat * GainBudget.Factor(_plan.Options.BeatDecibels);
         var shape = new ToneShape(_clickLength, _clickLength / 2, _clickLength - (_clickLength / 2));
         var click = new double[_clickLength];
         for (var n = 0; n < click.Length; n++)

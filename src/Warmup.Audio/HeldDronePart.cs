@@ -3,7 +3,7 @@ namespace Warmup.Audio;
 /// <summary>A sruti box: the different pitches of the strings, held throughout.</summary>
 internal sealed class HeldDronePart : SoundPart
 {
-    // The project's own setting: slow enough to come in unnoticed.
+    // The project's own setting: slow enough to begin unnoticed.
     private const double EdgeSeconds = 0.5;
 
     private readonly List<Tone> _tones = [];
@@ -15,14 +15,14 @@ internal sealed class HeldDronePart : SoundPart
         var pitches = new List<double>();
         foreach (var drawn in drone.Strings)
         {
-            // Two strings of one pitch would only be louder.
+            // Two strings of the same pitch would only be louder.
             if (!pitches.Contains(drawn.Pitch.Hz))
             {
                 pitches.Add(drawn.Pitch.Hz);
             }
         }
 
-        var gain = Levels.Drone * Levels.Factor(plan.Options.DroneDecibels) / pitches.Count;
+        var gain = GainBudget.Drone * GainBudget.Factor(plan.Options.DroneDecibels) / pitches.Count;
         Span<double> amplitudes = stackalloc double[WaveTable.MostHarmonics];
         foreach (var hz in pitches)
         {

@@ -1,6 +1,6 @@
 namespace Warmup.Audio;
 
-/// <summary>A tanpura: each string rings until it is plucked again, its upper harmonics a little late and not as long.</summary>
+/// <summary>A tanpura: each string rings until it is plucked again; its upper harmonics come a little late and fade sooner.</summary>
 internal sealed class PluckedDronePart : SoundPart, IDisposable
 {
     // All of these are the project's own settings.
@@ -21,7 +21,7 @@ internal sealed class PluckedDronePart : SoundPart, IDisposable
     {
         _plan = plan;
         var rate = plan.Options.SampleRate;
-        var gain = Levels.Drone * Levels.Factor(plan.Options.DroneDecibels) / MostAtOnce(drone);
+        var gain = GainBudget.Drone * GainBudget.Factor(plan.Options.DroneDecibels) / MostAtOnce(drone);
         var sine = WaveTable.Sine();
         _strings = new PluckedString[drone.Strings.Count];
         Span<double> amplitudes = stackalloc double[WaveTable.MostHarmonics];
@@ -51,7 +51,7 @@ internal sealed class PluckedDronePart : SoundPart, IDisposable
             sounding.AddTo(block);
         }
 
-        // A string that is plucked in this block has ended before.
+        // A string plucked in this block has stopped ringing before.
         while (_hasStroke)
         {
             var stroke = _strokes.Current;
@@ -82,8 +82,8 @@ internal sealed class PluckedDronePart : SoundPart, IDisposable
     }
 
     /// <summary>
-    /// How many freshly plucked strings all of them together come to at most: the others have faded when one is plucked, and the sum
-    /// only falls between strokes.
+    /// The loudest that all strings sound together, counted in freshly plucked strings: when one is plucked the others have faded, and between
+    /// strokes the sum only falls.
     /// </summary>
     private static double MostAtOnce(Drone drone)
     {
@@ -104,7 +104,7 @@ internal sealed class PluckedDronePart : SoundPart, IDisposable
         return most;
     }
 
-    /// <summary>What is left of the height after a frame when 1/e is left after a time.</summary>
+    /// <summary>The part of the height that remains after a frame when 1/e remains after a time.</summary>
     private static double Decay(double seconds, int rate) => Math.Exp(-1 / (seconds * rate));
 
     private sealed record PluckedString(double Step, Tone Body, double BodyGain, Tone Shine, double ShineGain)

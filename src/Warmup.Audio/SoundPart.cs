@@ -1,6 +1,6 @@
 namespace Warmup.Audio;
 
-/// <summary>Gives the sound of a part block by block, from the beginning to the end.</summary>
+/// <summary>Makes the sound of a part block by block, from beginning to end.</summary>
 internal abstract class SoundPart
 {
     /// <summary>The first frame of the next block.</summary>
@@ -16,7 +16,7 @@ internal abstract class SoundPart
 
     /// <summary>Adds the block that begins at <see cref="Frame"/>.</summary>
     /// <param name="block">The frames to add to.</param>
-    /// <param name="end">The frame behind it.</param>
+    /// <param name="end">The frame after it.</param>
     protected abstract void Add(Span<double> block, long end);
 
     /// <summary>The rest of a block from a frame of the file on.</summary>

@@ -3,7 +3,7 @@ namespace Warmup.Audio;
 /// <summary>The amplitudes of harmonics. Every number here is the project's own setting, chosen for a soft sound.</summary>
 internal static class Spectrum
 {
-    // The resonances of an open vowel, near an "a": centre and width in Hz. Wider than a mouth's, for a softer tone.
+    // The resonances of an open vowel, near an "a": centre and width in Hz. They are wider than a mouth's, for a softer tone.
     private static ReadOnlySpan<double> FormantHz => [700, 1150, 2600, 3400];
 
     private static ReadOnlySpan<double> FormantWidths => [140, 170, 260, 380];

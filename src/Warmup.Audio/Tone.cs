@@ -31,7 +31,7 @@ internal readonly record struct ToneShape(long Length, long Attack, long Release
     }
 }
 
-/// <summary>A tone that sounds: it goes on where the last block ended.</summary>
+/// <summary>A tone that sounds: each block continues where the last one ended.</summary>
 /// <remarks>
 /// The phase is counted in turns from 0 to 1, in double precision: the frequency is rounded once (to 1 part in 10^16), the phase once a
 /// frame, by at most 2^-53 turns, and the turn is taken off without rounding. A tone of 20 Hz at 48 kHz goes 4.2e-4 turns a frame, so
@@ -49,13 +49,13 @@ internal sealed class Tone(WaveTable table)
     /// <summary>The period that sounds.</summary>
     public WaveTable Table { get; set; } = table;
 
-    /// <summary>The frames that are left.</summary>
+    /// <summary>The frames still to come.</summary>
     public long Left => _shape.Length - _at;
 
     /// <summary>Begins a tone.</summary>
     /// <param name="step">The frequency in turns a frame, less than 1/2.</param>
     /// <param name="gain">The greatest height.</param>
-    /// <param name="decay">What is left of the height after a frame: 1 for a tone that does not fade.</param>
+    /// <param name="decay">The part of the height that remains after a frame: 1 for a tone that does not fade.</param>
     /// <param name="shape">The length and the edges.</param>
     public void Start(double step, double gain, double decay, ToneShape shape)
     {
@@ -67,7 +67,7 @@ internal sealed class Tone(WaveTable table)
         _shape = shape;
     }
 
-    /// <summary>Adds the next frames to a block, as many as are left at most.</summary>
+    /// <summary>Adds the next frames to a block, at most as many as are still to come.</summary>
     public void AddTo(Span<double> block)
     {
         if (Left < block.Length)

@@ -9,7 +9,7 @@ internal sealed class VoicePart(WavPlan plan) : SoundPart
 
     private readonly double[] _sine = WaveTable.Sine();
     private readonly List<WaveTable> _tables = [];
-    private readonly double _gain = Levels.Voice * Levels.Factor(plan.Options.VoiceDecibels);
+    private readonly double _gain = GainBudget.Voice * GainBudget.Factor(plan.Options.VoiceDecibels);
     private Tone? _tone;
     private int _ready = -1;
     private bool[] _filled = [];
@@ -44,7 +44,7 @@ internal sealed class VoicePart(WavPlan plan) : SoundPart
         }
     }
 
-    /// <summary>Goes on to the section that has the next note.</summary>
+    /// <summary>Moves to the section that has the next note.</summary>
     private bool ToNote()
     {
         while (_section < plan.Score.Sections.Count && _note == plan.Score.Sections[_section].Notes.Count)
@@ -68,7 +68,7 @@ internal sealed class VoicePart(WavPlan plan) : SoundPart
         _tone.Start(hz / rate, _gain, 1, ToneShape.Of(end - start, AttackSeconds, ReleaseSeconds, rate));
     }
 
-    /// <summary>The period of a pitch, computed once a section; the tables of one section serve the next.</summary>
+    /// <summary>The period of a pitch, computed once for a section; the next section uses the same tables again.</summary>
     private WaveTable TableOf(Section section, int pitch)
     {
         if (_ready != _section)

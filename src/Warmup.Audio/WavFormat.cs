@@ -7,10 +7,10 @@ namespace Warmup.Audio;
 /// line.
 /// </summary>
 /// <remarks>
-/// <para>The sound is made block by block: what is allocated does not depend on its length, and the stream is written from the
-/// beginning to the end without seeking. Every time is rounded once, to the nearest frame; nothing adds up. A frequency is exact to
-/// better than a millionth of a cent. The peak stays below -1 dBFS by the shares that the parts have, whatever they play. No dither:
-/// samples are rounded to the nearest whole number.</para>
+/// <para>The sound is made block by block: the memory does not depend on its length, and the stream is written from beginning to end without
+/// seeking. Every time is rounded once, to the nearest frame; errors do not add up. A frequency is exact to better than a millionth of a cent.
+/// Each part has its share of the level, so that the peak stays below -1 dBFS whatever they play. There is no dither: samples are rounded to
+/// the nearest whole number.</para>
 /// <para>Immutable, safe to share between threads. Equal scores and options give equal bytes on the same system and runtime; elsewhere
 /// the last bit of a sample may differ with the system's sine.</para>
 /// </remarks>
@@ -48,7 +48,7 @@ public sealed class WavFormat : IScoreFormat
     /// <param name="cancellationToken">Stops the work, also half-way.</param>
     /// <exception cref="ExportException">
     /// The file would be larger than 4 GiB (about 6 h 45 min of two channels at 44,100 frames a second), a pitch lies outside 5 Hz to 0.45
-    /// of the sample rate, a tempo outside its bounds, or the drone has no strings or no time between them. Then nothing is written.
+    /// of the sample rate, or a tempo lies outside its bounds. Then nothing is written.
     /// </exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public void Write(Score score, Stream destination, CancellationToken cancellationToken = default)
@@ -58,7 +58,7 @@ public sealed class WavFormat : IScoreFormat
         cancellationToken.ThrowIfCancellationRequested();
         var plan = PlanOf(score, cancellationToken);
         var output = new WavOutput(destination);
-        WriteHead(plan, output);
+        WriteHeader(plan, output);
         WriteSound(plan, output, cancellationToken);
         WriteMarkers(plan, output);
         output.Flush();
@@ -76,19 +76,19 @@ public sealed class WavFormat : IScoreFormat
         }
     }
 
-    private static void WriteHead(WavPlan plan, WavOutput output)
+    private static void WriteHeader(WavPlan plan, WavOutput output)
     {
-        var (size, rate) = (plan.Files, plan.Options.SampleRate);
-        var frame = size.Channels * WavSize.BytesPerSample;
-        output.Chunk("RIFF"u8, size.Total - WavSize.ChunkHead);
+        var (size, rate) = (plan.Sizes, plan.Options.SampleRate);
+        var frame = size.Channels * WavSizes.BytesPerSample;
+        output.Chunk("RIFF"u8, size.Total - WavSizes.ChunkHeader);
         output.Text("WAVE"u8);
-        output.Chunk("fmt "u8, WavSize.FormatBytes);
+        output.Chunk("fmt "u8, WavSizes.FormatBytes);
         output.Short(1);
         output.Short(size.Channels);
         output.Number(rate);
         output.Number(rate * frame);
         output.Short(frame);
-        output.Short(8 * WavSize.BytesPerSample);
+        output.Short(8 * WavSizes.BytesPerSample);
         output.Chunk("data"u8, size.Data);
     }
 
@@ -117,20 +117,20 @@ public sealed class WavFormat : IScoreFormat
             voice?.AddTo(first);
             drone?.AddTo(second);
             beat?.AddTo(second);
-            WriteBlock(output, first, second, plan.Files.Channels);
+            WriteBlock(output, first, second, plan.Sizes.Channels);
         }
     }
 
     private static void WriteBlock(WavOutput output, ReadOnlySpan<double> left, ReadOnlySpan<double> right, int channels)
     {
-        var frame = channels * WavSize.BytesPerSample;
+        var frame = channels * WavSizes.BytesPerSample;
         var bytes = output.Take(left.Length * frame);
         for (var i = 0; i < left.Length; i++)
         {
             BinaryPrimitives.WriteInt16LittleEndian(bytes[(i * frame)..], Sample(left[i]));
             if (channels == 2)
             {
-                BinaryPrimitives.WriteInt16LittleEndian(bytes[((i * frame) + WavSize.BytesPerSample)..], Sample(right[i]));
+                BinaryPrimitives.WriteInt16LittleEndian(bytes[((i * frame) + WavSizes.BytesPerSample)..], Sample(right[i]));
             }
         }
     }
@@ -139,7 +139,7 @@ public sealed class WavFormat : IScoreFormat
 
     private static void WriteMarkers(WavPlan plan, WavOutput output)
     {
-        var size = plan.Files;
+        var size = plan.Sizes;
         if (size.Markers == 0)
         {
             return;
@@ -174,13 +174,13 @@ public sealed class WavFormat : IScoreFormat
         output.Number(frame);
     }
 
-    private static void WriteLabel(WavOutput output, long number, Marker marker)
+    private static void WriteLabel(WavOutput output, long number, LineMarker marker)
     {
-        Span<byte> text = stackalloc byte[Marker.Longest];
+        Span<byte> text = stackalloc byte[LineMarker.Longest];
         var length = marker.Write(text);
-        output.Chunk("labl"u8, WavSize.LabelBytes(length));
+        output.Chunk("labl"u8, WavSizes.LabelBytes(length));
         output.Number(number);
         output.Text(text[..length]);
-        output.Take(1 + (WavSize.LabelBytes(length) & 1)).Clear();
+        output.Take(1 + (WavSizes.LabelBytes(length) & 1)).Clear();
     }
 }

@@ -6,7 +6,7 @@ namespace Warmup.Audio;
 public enum WavChannels
 {
     /// <summary>
-    /// Two channels: the voice on the left, the drone and the beat on the right, so that a singer can turn the guide off and keep what
+    /// Two channels: the voice on the left, the drone and the beat on the right, so that a singer can turn off the guide and keep what
     /// accompanies it.
     /// </summary>
     Stereo,
@@ -18,7 +18,7 @@ public enum WavChannels
 /// <summary>How the drone sounds.</summary>
 public enum DroneSound
 {
-    /// <summary>A tanpura: the score's strings, plucked in the score's order, ringing until they are plucked again.</summary>
+    /// <summary>A tanpura: the score's strings, plucked in the score's order; each rings until it is plucked again.</summary>
     Plucked,
 
     /// <summary>A sruti box: every pitch of the strings held from the beginning to the end.</summary>
@@ -28,12 +28,8 @@ public enum DroneSound
 /// <summary>What a sound file holds and how it sounds. Immutable, value equality.</summary>
 public sealed record WavOptions
 {
-    /// <summary>The most beats of a count-in (the project's own bound: the longest avartana).</summary>
-    public const int MostCountInBeats = Meter.MostBeats;
-
-    /// <summary>The lowest level of a part, in decibels (the project's own bound); to silence a part, leave it out.</summary>
-    public const double LowestDecibels = -60;
-
+    private readonly WavChannels _channels;
+    private readonly DroneSound _droneSound;
     private readonly int _sampleRate = 44_100;
     private readonly int _countInBeats = 4;
     private readonly double _voiceDecibels;
@@ -43,8 +39,19 @@ public sealed record WavOptions
     /// <summary>The options unless others are given.</summary>
     public static WavOptions Default { get; } = new();
 
+    /// <summary>The most beats of a count-in: 64 (the project's own bound).</summary>
+    public static int MostCountInBeats => 64;
+
+    /// <summary>The lowest level of a part, in decibels: -60 (the project's own bound). To silence a part, leave it out.</summary>
+    public static double LowestDecibels => -60;
+
     /// <summary>The channels; <see cref="WavChannels.Stereo"/> by default.</summary>
-    public WavChannels Channels { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the enumeration.</exception>
+    public WavChannels Channels
+    {
+        get => _channels;
+        init => _channels = Require.Defined(value, nameof(Channels));
+    }
 
     /// <summary>Frames a second: 44,100 (the default) or 48,000.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is neither.</exception>
@@ -66,28 +73,29 @@ public sealed record WavOptions
     /// <summary>
     /// How the drone sounds; <see cref="DroneSound.Plucked"/> by default. A drone that the score holds (a sruti box) is always held.
     /// </summary>
-    public DroneSound DroneSound { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the enumeration.</exception>
+    public DroneSound DroneSound
+    {
+        get => _droneSound;
+        init => _droneSound = Require.Defined(value, nameof(DroneSound));
+    }
 
     /// <summary>
-    /// Whether every akshara has a soft click, true by default: one stronger at the beginning of each anga and one stronger still at the
+    /// Whether every akshara has a soft click; true by default. The click is stronger at the beginning of each anga, and stronger still at the
     /// beginning of each avartana. In free rhythm all are alike.
     /// </summary>
     public bool HasBeat { get; init; } = true;
 
     /// <summary>
-    /// The clicks before the score begins, at its first tempo and also without a beat: 0 to 64; 4 by default (the project's own
-    /// setting), and none where the score counts itself in. They are counted so that the first avartana follows the last of them; the drone sounds from the first.
+    /// The clicks before the score begins, at its first tempo: 0 to 64; 4 by default (the project's own setting). There are none where the score
+    /// counts itself in. <see cref="HasBeat"/> does not matter to them. The first avartana follows the last click; the drone sounds from the
+    /// first.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public int CountInBeats
     {
         get => _countInBeats;
-        init => _countInBeats = value is >= 0 and <= MostCountInBeats
-            ? value
-            : throw new ArgumentOutOfRangeException(
-                nameof(CountInBeats),
-                value,
-                string.Create(CultureInfo.InvariantCulture, $"CountInBeats must be between 0 and {MostCountInBeats}, not {value}"));
+        init => _countInBeats = Require.InRange(value, 0, MostCountInBeats, nameof(CountInBeats));
     }
 
     /// <summary>Whether a marker stands at the beginning of each line, and of each answer; true by default.</summary>
@@ -98,7 +106,7 @@ public sealed record WavOptions
     public double VoiceDecibels
     {
         get => _voiceDecibels;
-        init => _voiceDecibels = Level(value, nameof(VoiceDecibels));
+        init => _voiceDecibels = Require.InRange(value, LowestDecibels, 0.0, nameof(VoiceDecibels));
     }
 
     /// <summary>The level of the drone below its usual one, in decibels: -60 to 0; 0 by default.</summary>
@@ -106,7 +114,7 @@ public sealed record WavOptions
     public double DroneDecibels
     {
         get => _droneDecibels;
-        init => _droneDecibels = Level(value, nameof(DroneDecibels));
+        init => _droneDecibels = Require.InRange(value, LowestDecibels, 0.0, nameof(DroneDecibels));
     }
 
     /// <summary>The level of the beat below its usual one, in decibels: -60 to 0; 0 by default.</summary>
@@ -114,15 +122,9 @@ public sealed record WavOptions
     public double BeatDecibels
     {
         get => _beatDecibels;
-        init => _beatDecibels = Level(value, nameof(BeatDecibels));
+        init => _beatDecibels = Require.InRange(value, LowestDecibels, 0.0, nameof(BeatDecibels));
     }
 
     /// <summary>The form of the file and the levels.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Channels} at {SampleRate} Hz, voice {VoiceDecibels} dB, drone {DroneDecibels} dB, beat {BeatDecibels} dB");
-
-    // Only downwards: the usual levels are what the peak allows.
-    private static double Level(double value, string name) => value is >= LowestDecibels and <= 0
-        ? value
-        : throw new ArgumentOutOfRangeException(
-            name, value, string.Create(CultureInfo.InvariantCulture, $"{name} must be between {LowestDecibels} and 0, not {value}"));
 }

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Warmup.Audio;
 
-/// <summary>A score on the frames of a file. Every time is computed exactly and rounded once to the nearest frame; what cannot be written is refused here.</summary>
+/// <summary>A score in frames: every time is exact and rounded once to the nearest frame. It refuses what a file cannot hold.</summary>
 internal sealed class WavPlan
 {
     /// <summary>The lowest pitch that is made, in Hz (the project's own bound, below all that is heard as a pitch).</summary>
@@ -12,7 +12,7 @@ internal sealed class WavPlan
 
     private readonly Rational[] _starts;
 
-    // For each section the spans of one tempo: where each begins, in aksharas that sound and in frames, and its frames an akshara.
+    // For each section the spans of one tempo: where each begins, in aksharas and in frames, and its frames an akshara.
     private readonly List<(Rational Onset, Rational Frame, Rational Rate)>[] _spans;
     private readonly Rational[] _lengths;
 
@@ -35,8 +35,7 @@ internal sealed class WavPlan
             _lengths[s] = section.Length;
             if (s == 0)
             {
-                // A score that counts itself in needs no clicks before it.
-                CountInBeats = section.CountIn.Sign > 0 ? 0 : options.CountInBeats;
+                CountInBeats = score.HasCountIn ? 0 : options.CountInBeats;
                 _starts[0] = Rate(section.Tempo) * CountInBeats;
             }
 
@@ -51,7 +50,7 @@ internal sealed class WavPlan
         }
 
         Frames = Nearest(_starts[^1]);
-        Files = new WavSize(this);
+        Sizes = new WavSizes(this);
         Check(cancellation);
     }
 
@@ -69,7 +68,7 @@ internal sealed class WavPlan
     public Rational Seconds => _starts[^1] / Options.SampleRate;
 
     /// <summary>The sizes of the file's parts.</summary>
-    public WavSize Files { get; }
+    public WavSizes Sizes { get; }
 
     /// <summary>The drone, or <see langword="null"/> where none sounds.</summary>
     public Drone? Drone => Options.HasDrone ? Score.Drone : null;
@@ -78,12 +77,12 @@ internal sealed class WavPlan
     /// <exception cref="ExportException">A file cannot hold the score.</exception>
     public static WavPlan For(Score score, WavOptions options, CancellationToken cancellation) => new(score, options, cancellation);
 
-    /// <summary>The sounding length of a section in aksharas.</summary>
+    /// <summary>The length of a section in aksharas.</summary>
     public Rational LengthOf(int section) => _lengths[section];
 
-    /// <summary>The frame of a point of the sound.</summary>
+    /// <summary>The frame of a point in a section.</summary>
     /// <param name="section">The index of the section.</param>
-    /// <param name="aksharas">The point in aksharas that sound, from the section's beginning.</param>
+    /// <param name="aksharas">The point in aksharas from the section's beginning.</param>
     public long FrameOf(int section, Rational aksharas) => Nearest(PlaceOf(section, aksharas));
 
     /// <summary>The frame at which a section ends.</summary>
@@ -102,33 +101,32 @@ internal sealed class WavPlan
         return FrameOf(section, at.Onset);
     }
 
-    /// <summary>The frame behind a note.</summary>
+    /// <summary>The frame at which a note ends.</summary>
     public long EndFrameOfNote(int section, int note)
     {
         var at = Score.Sections[section].Notes[note];
-        return FrameOf(section, at.Onset + at.Length);
+        return FrameOf(section, at.End);
     }
 
     /// <summary>The frame of a marker.</summary>
-    public long FrameOf(Marker marker)
+    public long FrameOf(LineMarker marker)
     {
         var (s, l) = (Math.Max(0, marker.Section), marker.Line);
-        var line = Score.Sections[s].Lines[l];
-        return FrameOf(s, line.Onset + (marker.IsAnswer ? line.Length - line.Answer : Rational.Zero));
+        return FrameOf(s, marker.OnsetIn(Score.Sections[s].Lines.AsSpan()[l]));
     }
 
     /// <summary>The markers in the order of their time.</summary>
-    public IEnumerable<Marker> Markers()
+    public IEnumerable<LineMarker> Markers()
     {
         var several = Score.Sections.Count > 1;
         for (var s = 0; Options.HasMarkers && s < Score.Sections.Count; s++)
         {
             for (var l = 0; l < Score.Sections[s].Lines.Count; l++)
             {
-                yield return new Marker(several ? s : -1, l, false);
-                if (Score.Sections[s].Lines[l].Answer.Sign > 0)
+                yield return new LineMarker(several ? s : -1, l, false);
+                if (Score.Sections[s].Lines[l].HasAnswer)
                 {
-                    yield return new Marker(several ? s : -1, l, true);
+                    yield return new LineMarker(several ? s : -1, l, true);
                 }
             }
         }
@@ -136,7 +134,7 @@ internal sealed class WavPlan
 
     private Rational Rate(Rational tempo) => (Rational)Options.SampleRate * 60 / tempo;
 
-    /// <summary>The exact place of a point of the sound in frames.</summary>
+    /// <summary>The exact place of a point in a section, in frames.</summary>
     private Rational PlaceOf(int section, Rational aksharas)
     {
         var spans = _spans[section];
@@ -154,12 +152,10 @@ internal sealed class WavPlan
     private void CheckTimes(int s)
     {
         var section = Score.Sections[s];
-        foreach (var tempo in ((IEnumerable<TempoChange>)section.TempoChanges).Select(c => c.Tempo).Prepend(section.Tempo))
+        CheckTempo(s, section.Tempo);
+        foreach (var change in section.TempoChanges)
         {
-            if (tempo < Tempo.Slowest || tempo > Tempo.Fastest)
-            {
-                throw new ExportException($"{PlaceOf(s)}the tempo must be between {Tempo.Slowest} and {Tempo.Fastest} aksharas a minute, not {tempo}");
-            }
+            CheckTempo(s, change.Tempo);
         }
 
         if (section.Resolution < 1 || section.LengthSteps < 1)
@@ -170,13 +166,21 @@ internal sealed class WavPlan
         }
     }
 
+    private void CheckTempo(int section, Rational tempo)
+    {
+        if (tempo < Tempo.Slowest || tempo > Tempo.Fastest)
+        {
+            throw new ExportException($"{PlaceOf(section)}the tempo must be between {Tempo.Slowest} and {Tempo.Fastest} aksharas a minute, not {tempo}");
+        }
+    }
+
     private void Check(CancellationToken cancellation)
     {
-        if (Files.Total > WavSize.Largest)
+        if (Sizes.Total > WavSizes.Largest)
         {
             throw new ExportException(string.Create(
                 CultureInfo.InvariantCulture,
-                $"{Seconds.ToDouble():0} s of sound would need {Files.Total} bytes; a WAV file holds at most {WavSize.Largest}: take fewer lines, a faster tempo or one channel"));
+                $"{Seconds.ToDouble():0} s of sound would need {Sizes.Total} bytes; a WAV file holds at most {WavSizes.Largest}: take fewer lines, a faster tempo or one channel"));
         }
 
         for (var s = 0; s < _lengths.Length; s++)
@@ -196,10 +200,10 @@ internal sealed class WavPlan
                 {
                     throw new ExportException(string.Create(
                         CultureInfo.InvariantCulture,
-                        $"{PlaceOf(s)}note {n + 1} is on pitch {note.PitchIndex} of {section.Pitches.Count} in line {note.LineIndex} of {section.Lines.Count}, counted from 0"));
+                        $"{PlaceOf(s)}note {n + 1} has pitch {note.PitchIndex} of {section.Pitches.Count} and line {note.LineIndex} of {section.Lines.Count}, counted from 0"));
                 }
 
-                // Every time is computed once here, so that nothing overflows half-way through the file.
+                // Every time is computed here once, so that none overflows half-way through the file.
                 var start = FrameOfNote(s, n);
                 var end = EndFrameOfNote(s, n);
                 if (start < before || end > EndFrameOf(s))

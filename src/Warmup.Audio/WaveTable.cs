@@ -1,6 +1,6 @@
 namespace Warmup.Audio;
 
-/// <summary>One period of a tone as the sum of its harmonics, none of them above the band that a sample rate allows.</summary>
+/// <summary>One period of a tone as the sum of its harmonics, none of which lies above the band that a sample rate allows.</summary>
 /// <remarks>
 /// The highest harmonic has 64 points a period. Read with cubic interpolation, its error is below 3e-6 of that harmonic (-110 dB), and
 /// the tone passes the greatest of its points by at most 1/cos(64 pi / 4096), 0.13 % (Ehlich and Zeller 1964, from memory).
@@ -16,7 +16,7 @@ internal sealed class WaveTable
     /// <summary>The part of the band below half the sample rate that harmonics may use.</summary>
     public const double Band = 0.9;
 
-    // One point before the period and two behind it, so that the interpolation need not wrap.
+    // One point before the period and two after it, so that the interpolation need not wrap.
     private readonly double[] _points = new double[Size + 3];
 
     /// <summary>The points: the first is the one before the period.</summary>

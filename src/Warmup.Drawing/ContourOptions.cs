@@ -3,23 +3,23 @@ using Warmup.Sheets;
 namespace Warmup.Drawing;
 
 /// <summary>
-/// The contour picture: pitch against time, the scale's svaras as lines at their tuned height, the lines of the drill in three shades in
-/// turn, breaths as gaps, and a singer's comfortable range as a band.
+/// The contour picture: pitch against time, the scale's svaras as lines at their tuned height, the lines of the drill in three shades in turn, breaths as
+/// gaps, and a comfortable range as a band.
 /// </summary>
 /// <remarks>Immutable, value equality.</remarks>
 public sealed record ContourOptions : DrawingOptions
 {
-    /// <summary>The singer whose comfortable range is drawn as a band; <see langword="null"/>, the default, for none.</summary>
-    public Singer? Singer { get; init; }
+    /// <summary>The comfortable range that is drawn as a band, with whose it is; <see langword="null"/>, the default, for none.</summary>
+    public PitchBand? Band { get; init; }
 
     /// <summary>
-    /// What the svaras' lines are labelled with, without octave dots. <see langword="null"/>, the default, takes what the
-    /// score sings where that is svara letters in a script, solfa or numbers, and Latin svara letters otherwise.
+    /// The labels of the svaras' lines, without octave dots. <see langword="null"/>, the default, takes what the score sings where that is svara letters in a
+    /// script, solfa or numbers, and Latin svara letters otherwise.
     /// </summary>
     public Syllables? Letters { get; init; }
 
     internal override string Subject => "contour";
 
     internal override PageSet Draw(Score score, TextShaper shaper, CancellationToken cancellation) =>
-        new ContourDrawing(score, new SungLetters(score, Letters), Singer, shaper).Draw(cancellation);
+        new ContourDrawing(Sheet.Of(score, Letters, cancellation), Band, shaper).Draw(cancellation);
 }

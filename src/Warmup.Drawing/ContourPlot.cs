@@ -6,22 +6,25 @@ namespace Warmup.Drawing;
 /// <summary>One strip of the contour at its place.</summary>
 internal sealed class ContourPlot
 {
-    // Two labels closer than this are moved apart, to be read.
+    // Labels that are closer than this are moved apart, so that they can be read.
     private const double LabelHeight = 10;
 
-    private readonly Flow _flow;
+    // The seconds from one tick of the time axis to the next; a minute where these are too close.
+    private static readonly int[] Steps = [1, 2, 5, 10, 20, 30];
+
+    private readonly PageComposer _composer;
     private readonly Section _section;
     private readonly ContourPitch _pitch;
-    private readonly SungLetters _letters;
+    private readonly Sheet _sheet;
     private readonly ContourTime _time;
     private readonly ContourStrip _strip;
     private readonly double _second;
     private readonly (double X, double Y, double Height) _place;
 
     public ContourPlot(
-        Flow flow, Section section, ContourPitch pitch, SungLetters letters, ContourTime time, ContourStrip strip, (double X, double Y, double Width, double Height) place)
+        PageComposer composer, Sheet sheet, Section section, ContourPitch pitch, ContourTime time, ContourStrip strip, (double X, double Y, double Width, double Height) place)
     {
-        (_flow, _section, _pitch, _letters, _time, _strip) = (flow, section, pitch, letters, time, strip);
+        (_composer, _sheet, _section, _pitch, _time, _strip) = (composer, sheet, section, pitch, time, strip);
         (_place, _second) = ((place.X, place.Y, place.Height), place.Width / time.Seconds);
     }
 
@@ -55,13 +58,13 @@ internal sealed class ContourPlot
             return;
         }
 
-        _flow.Add(new BoxMark("range", _place.X, top, Right - _place.X, bottom - top, colours.Fill));
+        _composer.Add(new BoxShape("range", _place.X, top, Right - _place.X, bottom - top, colours.Fill));
         foreach (var (edge, y) in ((double, double)[])[(band.High, top), (band.Low, bottom)])
         {
-            // An edge beyond the picture is none.
+            // An edge beyond the picture is not drawn.
             if (edge >= _pitch.Low && edge <= _pitch.High)
             {
-                _flow.Add(new StrokeMark("range-edge", _place.X, y, Right, y, 1, colours.Edge, 4));
+                _composer.Add(new StrokeShape("range-edge", _place.X, y, Right, y, 1, colours.Edge, 4));
             }
         }
     }
@@ -72,16 +75,16 @@ internal sealed class ContourPlot
         {
             if (at >= _strip.From - 1e-6 && at <= _strip.To + 1e-6)
             {
-                _flow.Add(new StrokeMark("measure", X(at), _place.Y, X(at), Bottom, 0.6, "#9a9a9a"));
+                _composer.Add(new StrokeShape("measure", X(at), _place.Y, X(at), Bottom, 0.6, "#9a9a9a"));
             }
         }
 
-        // Seconds in whole steps that leave room for the numbers.
-        var step = ((IEnumerable<int>)[1, 2, 5, 10, 20, 30]).FirstOrDefault(s => s * _second >= 26, 60);
+        // Whole steps that leave room for the numbers.
+        var step = Steps.FirstOrDefault(s => s * _second >= 26, 60);
         for (var s = (int)Math.Ceiling((_strip.From - 1e-6) / step) * step; s <= _strip.To + 1e-6; s += step)
         {
-            _flow.Add(new StrokeMark("tick", X(s), Bottom, X(s), Bottom + 3, 0.6, Flow.Soft));
-            _flow.Put("second", X(s), Bottom + 10.5, string.Create(CultureInfo.InvariantCulture, $"{s} s"), 7, Flow.Soft, anchor: 0.5);
+            _composer.Add(new StrokeShape("tick", X(s), Bottom, X(s), Bottom + 3, 0.6, PageComposer.Soft));
+            _composer.Put("second", X(s), Bottom + 10.5, string.Create(CultureInfo.InvariantCulture, $"{s} s"), 7, PageComposer.Soft, anchor: 0.5);
         }
     }
 
@@ -92,12 +95,12 @@ internal sealed class ContourPlot
         {
             var y = Y(cents);
             var isTonic = tone.Degree == default;
-            _flow.Add(new StrokeMark("svara", _place.X, y, Right, y, isTonic ? 1.3 : 0.5, isTonic ? "#3a3a3a" : "#7d7d7d"));
+            _composer.Add(new StrokeShape("svara", _place.X, y, Right, y, isTonic ? 1.3 : 0.5, isTonic ? "#3a3a3a" : "#7d7d7d"));
 
             // Labels rise with the lines and are pushed up where the one below would be covered.
             label = Math.Min(y, label - LabelHeight);
-            _flow.Tone("svara-label", _place.X - 34, label + 2.9, tone, _letters, 8.5, variant: true);
-            _flow.Put("cents", Right + 5, label + 2.6, string.Create(CultureInfo.InvariantCulture, $"{cents:0.#}"), 7, Flow.Soft);
+            _composer.Tone("svara-label", _place.X - 34, label + 2.9, _sheet.ToneOf(tone), 8.5, variant: true);
+            _composer.Put("cents", Right + 5, label + 2.6, string.Create(CultureInfo.InvariantCulture, $"{cents:0.#}"), 7, PageComposer.Soft);
         }
     }
 
@@ -116,7 +119,7 @@ internal sealed class ContourPlot
             for (var n = line.FirstNote; n < line.FirstNote + line.NoteCount; n++)
             {
                 var note = _section.Notes[n];
-                var (from, to) = (_section.SecondsAt(note.Onset).ToDouble(), _section.SecondsAt(note.Onset + note.Length).ToDouble());
+                var (from, to) = (_section.SecondsAt(note.Onset).ToDouble(), _section.SecondsAt(note.End).ToDouble());
                 if (to <= _strip.From + 1e-6 || from >= _strip.To - 1e-6)
                 {
                     last = null;
@@ -129,14 +132,14 @@ internal sealed class ContourPlot
                 // Notes that follow without a gap are joined; a breath or a silence stays open.
                 if (last is { } before && x1 - before.X < 0.05)
                 {
-                    _flow.Add(new StrokeMark("join", x1, before.Y, x1, y, 1.1, shade));
+                    _composer.Add(new StrokeShape("join", x1, before.Y, x1, y, 1.1, shade));
                 }
 
                 // A hair shorter than it sounds, so that a repeated note shows.
-                _flow.Add(new StrokeMark("note", x1, y, Math.Max(x1 + 1, x2 - 0.8), y, width, shade));
+                _composer.Add(new StrokeShape("note", x1, y, Math.Max(x1 + 1, x2 - 0.8), y, width, shade));
                 if (n == line.FirstNote && from >= _strip.From - 1e-6)
                 {
-                    _flow.Put("line", x1 + 1.5, y - 4.5, (l + 1).ToString(CultureInfo.InvariantCulture), 7);
+                    _composer.Put("line", x1 + 1.5, y - 4.5, (l + 1).ToString(CultureInfo.InvariantCulture), 7);
                 }
 
                 last = (x2, y);
@@ -150,7 +153,7 @@ internal sealed class ContourPlot
         {
             if (from >= _strip.From - 1e-6 && from < _strip.To - 1e-6)
             {
-                _flow.Put("breath", X((from + Math.Min(to, _strip.To)) / 2), _place.Y - 2.5, SvaraCells.Breath, 9, anchor: 0.5);
+                _composer.Put("breath", X((from + Math.Min(to, _strip.To)) / 2), _place.Y - 2.5, SheetSign.Breath, 9, anchor: 0.5);
             }
         }
     }

@@ -6,7 +6,7 @@ internal readonly record struct ContourStrip(double From, double To);
 /// <summary>Divides the time of a section into strips, all at one scale.</summary>
 internal sealed class ContourTime
 {
-    // The project's own bounds: so much time in a strip, and so much paper for the shortest note, in points.
+    // The project's own settings: the time in a strip, and the width of the shortest note in points.
     private const double LeastSeconds = 8;
     private const double MostSeconds = 60;
     private const double ShortestNote = 9;
@@ -16,7 +16,7 @@ internal sealed class ContourTime
         var shortest = double.MaxValue;
         foreach (var note in section.Notes)
         {
-            shortest = Math.Min(shortest, (section.SecondsAt(note.Onset + note.Length) - section.SecondsAt(note.Onset)).ToDouble());
+            shortest = Math.Min(shortest, (section.SecondsAt(note.End) - section.SecondsAt(note.Onset)).ToDouble());
         }
 
         Lines = section.Lines.ConvertAll(l => Span(section, l.Onset, l.Length));
@@ -26,7 +26,7 @@ internal sealed class ContourTime
         Seconds = Math.Clamp(width * shortest / ShortestNote, LeastSeconds, MostSeconds);
         if (end - start <= Seconds)
         {
-            // All of it in one strip: as wide as it goes, but a short drill is not blown up.
+            // All of it fits one strip, as wide as the paper; a short drill is not stretched.
             Seconds = Math.Max(end - start, LeastSeconds);
         }
 
@@ -60,7 +60,7 @@ internal sealed class ContourTime
 
     public List<ContourStrip> Strips { get; } = [];
 
-    /// <summary>From when to when each line lasts, its hold and breath included.</summary>
+    /// <summary>When each line begins and ends, with its hold and breath.</summary>
     public ValueList<(double From, double To)> Lines { get; }
 
     public ValueList<(double From, double To)> Breaths { get; }

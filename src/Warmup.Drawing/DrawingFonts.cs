@@ -1,6 +1,6 @@
 namespace Warmup.Drawing;
 
-/// <summary>The fonts that come with the library, and lists of the caller's own.</summary>
+/// <summary>The fonts that come with the library, and fonts of your own.</summary>
 /// <remarks>The fonts are under the SIL Open Font License 1.1, whose text is embedded beside them as <c>OFL.txt</c>.</remarks>
 public static class DrawingFonts
 {
@@ -10,15 +10,19 @@ public static class DrawingFonts
         "NotoSansKannada-Regular.ttf", "NotoSansMalayalam-Regular.ttf",
     ];
 
-    /// <summary>Noto Sans for Latin, Greek and Cyrillic, and for Devanagari, Tamil, Telugu, Kannada and Malayalam, so that every machine draws alike.</summary>
+    /// <summary>Noto Sans for Latin, Greek and Cyrillic, and for Devanagari, Tamil, Telugu, Kannada and Malayalam, so that all machines draw alike.</summary>
     public static ValueList<FontFile> Noto => Names.Select(Embedded).ToValueList();
 
-    /// <summary>Font files of the caller's, in the order in which they are asked for a glyph.</summary>
+    /// <summary>Reads font files of your own, in the order in which they are used.</summary>
     /// <param name="paths">The files.</param>
     /// <exception cref="FileNotFoundException">A file does not exist; the message names it.</exception>
-    /// <exception cref="ArgumentException">A file is too large or no font.</exception>
+    /// <exception cref="ArgumentException">A file is too large, or is not a font.</exception>
     /// <exception cref="IOException">A file cannot be read.</exception>
-    public static ValueList<FontFile> Load(params IReadOnlyList<string> paths) => paths.Select(FontFile.Load).ToValueList();
+    public static ValueList<FontFile> Load(params IReadOnlyList<string> paths)
+    {
+        ArgumentNullException.ThrowIfNull(paths);
+        return paths.Select(FontFile.Load).ToValueList();
+    }
 
     private static FontFile Embedded(string name)
     {

@@ -6,6 +6,7 @@ namespace Warmup.Drawing;
 /// <remarks>Immutable, value equality.</remarks>
 public abstract record DrawingOptions
 {
+    private readonly ValueList<FontFile> _fonts = DrawingFonts.Noto;
     private readonly int _dotsPerInch = 150;
     private readonly int? _page;
 
@@ -13,26 +14,54 @@ public abstract record DrawingOptions
     {
     }
 
-    /// <summary>The fonts, in the order in which they are asked for a glyph; <see cref="DrawingFonts.Noto"/> by default.</summary>
-    public ValueList<FontFile> Fonts { get; init; } = DrawingFonts.Noto;
+    /// <summary>The fewest dots an inch of a PNG: 36 (the project's own bound).</summary>
+    public static int FewestDotsPerInch => 36;
 
-    /// <summary>The dots an inch of a PNG, 36 to 600; 150 by default. Other formats have none.</summary>
+    /// <summary>The most dots an inch of a PNG: 600 (the project's own bound).</summary>
+    public static int MostDotsPerInch => 600;
+
+    /// <summary>The fonts, at least one; a character is drawn in the first that has a glyph for it. <see cref="DrawingFonts.Noto"/> by default.</summary>
+    /// <exception cref="ArgumentException">There are none.</exception>
+    /// <exception cref="ArgumentNullException">A font is missing.</exception>
+    public ValueList<FontFile> Fonts
+    {
+        get => _fonts;
+        init
+        {
+            if (value.IsEmpty)
+            {
+                throw new ArgumentException("drawing needs at least 1 font, not 0", nameof(Fonts));
+            }
+
+            foreach (var font in value)
+            {
+                Require.NotNull(font, nameof(Fonts));
+            }
+
+            _fonts = value;
+        }
+    }
+
+    /// <summary>The dots an inch of a PNG, 36 to 600; 150 by default. Other formats have no dots.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public int DotsPerInch
     {
         get => _dotsPerInch;
-        init => _dotsPerInch = value is >= 36 and <= 600 ? value : throw Outside(nameof(DotsPerInch), value, "36 and 600");
+        init => _dotsPerInch = Require.InRange(value, FewestDotsPerInch, MostDotsPerInch, nameof(DotsPerInch));
     }
 
-    /// <summary>The only page that is drawn, counted from 1; <see langword="null"/>, the default, draws all.</summary>
+    /// <summary>The one page to draw, counted from 1; <see langword="null"/>, the default, draws all.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies below 1.</exception>
     public int? Page
     {
         get => _page;
-        init => _page = value is null or >= 1 ? value : throw Outside(nameof(Page), value.Value, "1 and the number of pages");
+        init => _page = value is null or >= 1
+            ? value
+            : throw new ArgumentOutOfRangeException(
+                nameof(Page), value, string.Create(CultureInfo.InvariantCulture, $"Page must be between 1 and the number of pages, not {value}"));
     }
 
-    /// <summary>What is drawn, in a word, for the format's name.</summary>
+    /// <summary>What is drawn, in one word for the format's name.</summary>
     internal abstract string Subject { get; }
 
     /// <summary>Draws all pages.</summary>
@@ -48,6 +77,7 @@ public abstract record DrawingOptions
             : throw new ExportException(string.Create(CultureInfo.InvariantCulture, $"Page must be between 1 and {all.Pages.Count}, the number of pages, not {page}"));
     }
 
-    private static ArgumentOutOfRangeException Outside(string name, int value, string range) =>
-        new(name, value, string.Create(CultureInfo.InvariantCulture, $"{name} must be between {range}, not {value}"));
+    /// <summary>What is drawn, and how.</summary>
+    public sealed override string ToString() => OneLine.Of(string.Create(
+        CultureInfo.InvariantCulture, $"{Subject}, {(Page is { } page ? $"page {page}" : "all pages")}, {DotsPerInch} dots an inch, fonts {string.Join(", ", Fonts)}"));
 }

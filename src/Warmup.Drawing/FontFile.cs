@@ -4,7 +4,7 @@ namespace Warmup.Drawing;
 /// <remarks>Immutable; two are equal when name and content are.</remarks>
 public sealed class FontFile : IEquatable<FontFile>
 {
-    // A file far larger than any font is a mistake that must not fill the memory.
+    // A file far larger than any font is a mistake, and must not fill the memory.
     private const long LargestFile = 64L << 20;
 
     private readonly byte[] _content;
@@ -17,7 +17,7 @@ public sealed class FontFile : IEquatable<FontFile>
         using var face = SkiaSharp.SKTypeface.FromData(data);
         if (face is null || face.GlyphCount == 0)
         {
-            throw new ArgumentException($"{name} is no TrueType or OpenType font");
+            throw new ArgumentException($"{name} is not a TrueType or OpenType font");
         }
     }
 
@@ -30,7 +30,7 @@ public sealed class FontFile : IEquatable<FontFile>
     /// <summary>Reads a font file.</summary>
     /// <param name="path">The file, at most 64 MiB.</param>
     /// <exception cref="FileNotFoundException">There is no such file; the message names it.</exception>
-    /// <exception cref="ArgumentException">The file is too large or no font.</exception>
+    /// <exception cref="ArgumentException">The file is too large, or is not a font.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
     public static FontFile Load(string path)
     {
@@ -49,7 +49,7 @@ public sealed class FontFile : IEquatable<FontFile>
     /// <summary>A font from memory.</summary>
     /// <param name="name">The name for messages.</param>
     /// <param name="content">The content of a font file; it is copied.</param>
-    /// <exception cref="ArgumentException">The content is no font, or the name is empty.</exception>
+    /// <exception cref="ArgumentException">The content is not a font, or the name is empty.</exception>
     public static FontFile FromBytes(string name, ReadOnlySpan<byte> content)
     {
         ArgumentException.ThrowIfNullOrEmpty(name);
@@ -66,5 +66,5 @@ public sealed class FontFile : IEquatable<FontFile>
     public override int GetHashCode() => HashCode.Combine(Name, _content.Length);
 
     /// <summary>The name.</summary>
-    public override string ToString() => Name;
+    public override string ToString() => OneLine.Of(Name);
 }

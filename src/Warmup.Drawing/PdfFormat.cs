@@ -2,12 +2,12 @@ using SkiaSharp;
 
 namespace Warmup.Drawing;
 
-/// <summary>PDF with pages of A4. The texts can be searched; the fonts that are used are embedded.</summary>
+/// <summary>PDF with pages of A4. Its texts can be searched, and it embeds the fonts that it uses.</summary>
 /// <param name="options">What is drawn.</param>
 /// <remarks>The date of creation is fixed: equal scores give equal bytes on the same system.</remarks>
 public sealed class PdfFormat(DrawingOptions options) : IScoreFormat
 {
-    // Some date has to stand there; the time of writing would make every file differ.
+    // A PDF has a date; the time of writing would make every file differ.
     private static readonly DateTime Created = new(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
 
     /// <summary>A format that draws the student's sheet.</summary>
@@ -32,9 +32,9 @@ public sealed class PdfFormat(DrawingOptions options) : IScoreFormat
         ArgumentNullException.ThrowIfNull(destination);
         using var shaper = new TextShaper(Options.Fonts);
         var drawing = Options.Pages(score, shaper, cancellationToken);
-        using var faces = new Faces(Options.Fonts);
+        using var typefaces = new Typefaces(Options.Fonts);
 
-        // Skia swallows a stream's errors, so the document is made in memory and a full disk shows in the copy.
+        // Skia hides a stream's errors, so the document is made in memory, and a full disk shows when it is copied.
         using var memory = new MemoryStream();
         var metadata = SKDocumentPdfMetadata.Default;
         (metadata.Title, metadata.Subject, metadata.Creation, metadata.Modified) = (drawing.Title, drawing.Description, Created, Created);
@@ -44,7 +44,7 @@ public sealed class PdfFormat(DrawingOptions options) : IScoreFormat
             {
                 cancellationToken.ThrowIfCancellationRequested();
                 using var canvas = document.BeginPage((float)page.Width, (float)page.Height);
-                new SkiaPage(canvas, faces).Draw(page);
+                new SkiaPage(canvas, typefaces).Draw(page);
                 document.EndPage();
             }
 

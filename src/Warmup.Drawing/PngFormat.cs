@@ -7,14 +7,14 @@ namespace Warmup.Drawing;
 /// <param name="options">What is drawn, and how fine.</param>
 public sealed class PngFormat(DrawingOptions options) : IScoreFormat
 {
-    /// <summary>The most dots of a picture, width times height (the project's own bound): twenty-two pages of A4 at 150 dots an inch.</summary>
-    public const long MostDots = 48_000_000;
-
     /// <summary>A format that draws the student's sheet.</summary>
     public PngFormat()
         : this(new SheetOptions())
     {
     }
+
+    /// <summary>The most dots of a picture, width times height: 48,000,000, twenty-two pages of A4 at 150 dots an inch (the project's own bound).</summary>
+    public static long MostDots => 48_000_000;
 
     /// <summary>What is drawn.</summary>
     public DrawingOptions Options { get; } = options ?? throw new ArgumentNullException(nameof(options));
@@ -27,7 +27,7 @@ public sealed class PngFormat(DrawingOptions options) : IScoreFormat
 
     /// <inheritdoc/>
     /// <exception cref="ExportException">
-    /// No font has a glyph for a character, there is no such page, or the picture would have more than <see cref="MostDots"/>.
+    /// No font has a glyph for a character, there is no such page, or the picture would have more dots than <see cref="MostDots"/>.
     /// </exception>
     public void Write(Score score, Stream destination, CancellationToken cancellationToken = default)
     {
@@ -40,12 +40,12 @@ public sealed class PngFormat(DrawingOptions options) : IScoreFormat
         {
             throw new ExportException(string.Create(
                 CultureInfo.InvariantCulture,
-                $"{pages.Count} pages at {Options.DotsPerInch} dots an inch are {width * height * pages.Count} dots; a PNG has at most {MostDots}: write a PDF, or one page, or fewer dots an inch"));
+                $"{pages.Count} pages at {Options.DotsPerInch} dots an inch are {width * height * pages.Count} dots; a PNG has at most {MostDots}: write a PDF or one page, or take fewer dots an inch"));
         }
 
-        using var faces = new Faces(Options.Fonts);
+        using var typefaces = new Typefaces(Options.Fonts);
         using var surface = SKSurface.Create(new SKImageInfo((int)width, (int)(height * pages.Count), SKColorType.Rgba8888, SKAlphaType.Opaque))
-            ?? throw new ExportException("there is no memory for the picture; write a PDF or fewer dots an inch");
+            ?? throw new ExportException("there is not enough memory for the picture; write a PDF, or take fewer dots an inch");
         surface.Canvas.Clear(SKColors.White);
         for (var p = 0; p < pages.Count; p++)
         {
@@ -53,7 +53,7 @@ public sealed class PngFormat(DrawingOptions options) : IScoreFormat
             surface.Canvas.Save();
             surface.Canvas.Translate(0, p * height);
             surface.Canvas.Scale((float)scale);
-            new SkiaPage(surface.Canvas, faces).Draw(pages[p]);
+            new SkiaPage(surface.Canvas, typefaces).Draw(pages[p]);
             surface.Canvas.Restore();
         }
 

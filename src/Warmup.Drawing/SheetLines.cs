@@ -4,8 +4,8 @@ using Warmup.Sheets;
 namespace Warmup.Drawing;
 
 /// <summary>
-/// Lines of one speed, a row an avartana where it fits. Every sign stands at its time: the place in a row is in proportion to the aksharas,
-/// the same for all rows of the block.
+/// Draws a block, a row for each avartana where it fits. Every sign stands at its time: its place in a row is in proportion to the aksharas, and the
+/// proportion is the same in all rows of the block.
 /// </summary>
 internal sealed class SheetLines
 {
@@ -14,27 +14,25 @@ internal sealed class SheetLines
     private const double Gutter = 30;
     private const double WidestAkshara = 64;
 
-    // Letters get so small to keep an avartana in one row, but not smaller.
+    // Letters may get this small to keep an avartana in one row.
     private const double SmallestWhole = 9.5;
 
-    // In parts of the letters' size: the least space between letters, and how far a letter stands behind a bar line.
+    // In parts of the letters' size: the least space between letters, and how far a letter stands after a bar line.
     private const double Gap = 0.25;
     private const double Inset = 0.36;
 
-    private readonly Flow _flow;
+    private readonly PageComposer _composer;
     private readonly Section _section;
-    private readonly SpeedRun _run;
-    private readonly SungLetters _letters;
-    private readonly Dictionary<int, Breath> _breaths;
+    private readonly SheetBlock _block;
     private readonly AvartanaRows _rows;
     private readonly double _size;
     private readonly double _akshara;
     private int _open = -1;
 
-    public SheetLines(Flow flow, Section section, SpeedRun run, SungLetters letters, Dictionary<int, Breath> breaths)
+    public SheetLines(PageComposer composer, Section section, SheetBlock block)
     {
-        (_flow, _section, _run, _letters, _breaths) = (flow, section, run, letters, breaths);
-        var width = flow.Right - flow.Left - Gutter;
+        (_composer, _section, _block) = (composer, section, block);
+        var width = composer.Right - composer.Left - Gutter;
         var need = Needed();
         var whole = section.Meter.IsFree ? 0 : width / need / section.Meter.Beats;
 
@@ -45,33 +43,33 @@ internal sealed class SheetLines
         _akshara = Math.Min(Math.Max(WidestAkshara, need), width / _rows.Longest);
     }
 
-    private double Height => (_size * 2.3) + (2.4 * (_section.Lines[_run.First].Speed.Kalam - 1));
+    private double Height => (_size * 2.3) + (2.4 * (_block.Lines[0].Line.Speed.Kalam - 1));
 
     public void Draw(CancellationToken cancellation)
     {
-        _flow.Need(Height + 14);
+        _composer.Need(Height + 14);
         Header();
-        for (var l = _run.First; l < _run.End; l++)
+        foreach (var line in _block.Lines)
         {
             cancellation.ThrowIfCancellationRequested();
-            Line(l);
+            Line(line);
         }
 
-        _flow.Y += 4;
+        _composer.Y += 4;
     }
 
     /// <summary>The width of an akshara that keeps all letters apart, in parts of their size.</summary>
     private double Needed()
     {
-        var need = Inset + Gap + _flow.Shaper.Of("S").Width;
-        for (var l = _run.First; l < _run.End; l++)
+        var need = Inset + Gap + _composer.Shaper.Of("S").Width;
+        foreach (var line in _block.Lines)
         {
-            SvaraSign? last = null;
-            foreach (var sign in Signs(l).Where(s => s.Kind != SignKind.Breath))
+            SheetSign? last = null;
+            foreach (var sign in Signs(line).Where(s => s.Kind != SheetSignKind.Breath))
             {
                 if (last is { } before && sign.At > before.At)
                 {
-                    need = Math.Max(need, (_flow.Shaper.Of(Text(before)).Width + Gap) / (sign.At - before.At).ToDouble());
+                    need = Math.Max(need, (_composer.Shaper.Of(before.Text).Width + Gap) / (sign.At - before.At).ToDouble());
                 }
 
                 last = sign;
@@ -79,32 +77,20 @@ internal sealed class SheetLines
 
             if (last is { } end)
             {
-                // The last letter stays in front of the next akshara's bar line.
+                // The last letter stays before the next akshara's bar line.
                 var rest = (double)(end.At.Floor() + 1) - end.At.ToDouble();
-                need = Math.Max(need, (_flow.Shaper.Of(Text(end)).Width + Inset) / rest);
+                need = Math.Max(need, (_composer.Shaper.Of(end.Text).Width + Inset) / rest);
             }
         }
 
         return need;
     }
 
-    /// <summary>The signs of a line: silence only where neither a breath nor an answer fills it.</summary>
-    private IEnumerable<SvaraSign> Signs(int line)
-    {
-        var sung = _section.Lines[line].Onset + _section.Lines[line].Length - _section.Lines[line].Answer;
-        return SvaraSign.Of(_section, _section.Lines[line], _breaths).Where(s => s.Kind != SignKind.Silence
-            || (s.At < sung && !(_breaths.TryGetValue(s.Note, out var breath) && s.At < breath.Onset + breath.Length)));
-    }
+    /// <summary>The signs of a line; silence has one only where neither a breath nor an answer fills it.</summary>
+    private IEnumerable<SheetSign> Signs(SheetLine line) => line.Signs.Where(s => s.Kind != SheetSignKind.Silence
+        || (s.At < line.Line.AnswerOnset && !(_section.BreathAfter(s.Note) is { } breath && s.At < breath.Onset + breath.Length)));
 
-    private string Text(SvaraSign sign) => sign.Kind switch
-    {
-        SignKind.Note => _letters.Of(_section.PitchOf(_section.Notes[sign.Note]).Tone),
-        SignKind.Hold => SvaraCells.Hold,
-        SignKind.Breath => SvaraCells.Breath,
-        _ => SvaraCells.Silence,
-    };
-
-    private double X(int start, double at) => _flow.Left + Gutter + (Inset * _size) + ((at - start) * _akshara);
+    private double X(int start, double at) => _composer.Left + Gutter + (Inset * _size) + ((at - start) * _akshara);
 
     private void Header()
     {
@@ -113,61 +99,61 @@ internal sealed class SheetLines
             return;
         }
 
-        _flow.Y += 10;
+        _composer.Y += 10;
         for (var a = 0; a < _section.Meter.Beats; a++)
         {
-            _flow.Put("akshara", X(0, a), _flow.Y - 2, (a + 1).ToString(CultureInfo.InvariantCulture), 7, Flow.Soft);
+            _composer.Put("akshara", X(0, a), _composer.Y - 2, (a + 1).ToString(CultureInfo.InvariantCulture), 7, PageComposer.Soft);
         }
     }
 
-    private void Line(int index)
+    private void Line(SheetLine sheetLine)
     {
-        var line = _section.Lines[index];
-        var signs = Signs(index).ToList();
-        var end = line.Onset + line.Length;
+        var line = sheetLine.Line;
+        var signs = Signs(sheetLine).ToList();
+        var end = line.End;
         var (from, to) = ((int)line.Onset.Floor(), (int)end.Ceiling());
         var isFirst = true;
         for (var at = from; at < to;)
         {
             var (start, stop) = _rows.RowOf(at, to);
             var row = signs.Where(s => s.At >= start && s.At < stop).ToList();
-            var answer = Rational.Max(end - line.Answer, start);
-            var isAnswered = line.Answer.Sign > 0 && answer < stop;
+            var answer = Rational.Max(line.AnswerOnset, start);
+            var isAnswered = line.HasAnswer && answer < stop;
             if (row.Count > 0 || isAnswered)
             {
                 // Lines that run on share the row of their avartana.
                 if (start != _open || _section.Meter.IsFree)
                 {
-                    if (_flow.Need(Height))
+                    if (_composer.Need(Height))
                     {
                         Header();
                     }
 
-                    _flow.Y += Height;
+                    _composer.Y += Height;
                     _open = start;
                     if (!_rows.AreWhole)
                     {
                         var place = start % _section.Meter.Beats;
-                        _flow.Put("row", _flow.Left + Gutter - 3, _flow.Y - (_size * 0.8), string.Create(CultureInfo.InvariantCulture, $".{place + 1}"), 7, Flow.Soft, anchor: 1);
+                        _composer.Put("row", _composer.Left + Gutter - 3, _composer.Y - (_size * 0.8), string.Create(CultureInfo.InvariantCulture, $".{place + 1}"), 7, PageComposer.Soft, anchor: 1);
                     }
                 }
 
-                var baseline = _flow.Y - (_size * 0.8);
+                var baseline = _composer.Y - (_size * 0.8);
                 if (isAnswered)
                 {
                     var last = Rational.Min(end, stop);
                     var (x, width) = (X(start, answer.ToDouble()) - (Inset * _size) + 1, (last - answer).ToDouble() * _akshara - 2);
-                    _flow.Add(new BoxMark("answer", x, baseline - (_size * 0.95), width, _size * 1.2, "#e4e4e4"));
+                    _composer.Add(new BoxShape("answer", x, baseline - (_size * 0.95), width, _size * 1.2, "#e4e4e4"));
                     if (width > 34)
                     {
-                        _flow.Put("answer-label", x + 4, baseline, "answer", 8, Flow.Soft);
+                        _composer.Put("answer-label", x + 4, baseline, "answer", 8, PageComposer.Soft);
                     }
                 }
 
                 Bars(start, Math.Max(start, from), Math.Min(stop, end.Floor()), baseline);
                 if (isFirst)
                 {
-                    Number(index, X(start, line.Onset.ToDouble()), line.Onset == start, baseline);
+                    Number(sheetLine, X(start, line.Onset.ToDouble()), line.Onset == start, baseline);
                 }
 
                 foreach (var sign in row)
@@ -183,53 +169,53 @@ internal sealed class SheetLines
         }
     }
 
-    /// <summary>A line's number: in front of its row, or under its first letter where it begins inside one.</summary>
-    private void Number(int index, double x, bool beginsRow, double baseline)
+    /// <summary>Writes a line's number: before its row, or under its first letter where it begins inside a row.</summary>
+    private void Number(SheetLine line, double x, bool beginsRow, double baseline)
     {
-        var text = (index + 1).ToString(CultureInfo.InvariantCulture);
+        var text = line.Number.ToString(CultureInfo.InvariantCulture);
         if (beginsRow)
         {
-            _flow.Put("line", _flow.Left + 14, baseline, text, 8, Flow.Soft, anchor: 1);
+            _composer.Put("line", _composer.Left + 14, baseline, text, 8, PageComposer.Soft, anchor: 1);
         }
         else
         {
-            // Below whatever the letter has below the baseline, its octave dots included.
-            var tone = _section.PitchOf(_section.Notes[_section.Lines[index].FirstNote]).Tone;
-            var below = (_flow.Shaper.Of(_letters.Of(tone)).Bottom * _size) + (tone.Octave < 0 ? _size * 0.3 : 0);
-            _flow.Put("line", x, baseline + Math.Max(_size * 0.72, below + (_size * 0.48)), text, Math.Min(7, _size * 0.6), Flow.Soft);
+            // Below everything that the letter has below the baseline, its octave dots included.
+            var tone = line.Signs[0].Tone!;
+            var below = (_composer.Shaper.Of(tone.Letter).Bottom * _size) + (tone.Octave < 0 ? _size * 0.3 : 0);
+            _composer.Put("line", x, baseline + Math.Max(_size * 0.72, below + (_size * 0.48)), text, Math.Min(7, _size * 0.6), PageComposer.Soft);
         }
     }
 
-    private void Sign(SvaraSign sign, double x, double baseline)
+    private void Sign(SheetSign sign, double x, double baseline)
     {
         switch (sign.Kind)
         {
-            case SignKind.Note:
-                _flow.Tone("note", x, baseline, _section.PitchOf(_section.Notes[sign.Note]).Tone, _letters, _size);
+            case SheetSignKind.Note:
+                _composer.Tone("note", x, baseline, sign.Tone!, _size);
                 break;
-            case SignKind.Breath:
-                _flow.Put("breath", x, baseline - (_size * 0.62), SvaraCells.Breath, _size * 0.8);
+            case SheetSignKind.Breath:
+                _composer.Put("breath", x, baseline - (_size * 0.62), SheetSign.Breath, _size * 0.8);
                 break;
-            case SignKind.Hold:
-                _flow.Put("hold", x, baseline, SvaraCells.Hold, _size);
+            case SheetSignKind.Hold:
+                _composer.Put("hold", x, baseline, SheetSign.Hold, _size);
                 break;
             default:
-                _flow.Put("silence", x, baseline, SvaraCells.Silence, _size, Flow.Soft);
+                _composer.Put("silence", x, baseline, SheetSign.Silence, _size, PageComposer.Soft);
                 break;
         }
     }
 
-    /// <summary>A line over the letters of each akshara for the second speed, two for the third, three for the fourth (common practice).</summary>
-    private void Speed(List<SvaraSign> row, int start, double baseline, int kalam)
+    /// <summary>Draws a line over the letters of each akshara for the second speed, two for the third, three for the fourth (common practice).</summary>
+    private void Speed(List<SheetSign> row, int start, double baseline, int kalam)
     {
-        foreach (var akshara in row.Where(s => s.Kind is SignKind.Note or SignKind.Hold).GroupBy(s => s.At.Floor()))
+        foreach (var akshara in row.Where(s => s.Kind is SheetSignKind.Note or SheetSignKind.Hold).GroupBy(s => s.At.Floor()))
         {
             var (first, last) = (akshara.First(), akshara.Last());
             for (var k = 1; k < kalam; k++)
             {
                 var y = baseline - (_size * 1.22) - ((k - 1) * 2.4);
-                _flow.Add(new StrokeMark(
-                    "speed", X(start, first.At.ToDouble()), y, X(start, last.At.ToDouble()) + (_flow.Shaper.Of(Text(last)).Width * _size), y, 0.8, Flow.Ink));
+                _composer.Add(new StrokeShape(
+                    "speed", X(start, first.At.ToDouble()), y, X(start, last.At.ToDouble()) + (_composer.Shaper.Of(last.Text).Width * _size), y, 0.8, PageComposer.Ink));
             }
         }
     }
@@ -244,10 +230,10 @@ internal sealed class SheetLines
             }
 
             var x = X(start, p) - (Inset * _size);
-            _flow.Add(new StrokeMark("bar", x, baseline - (_size * 0.85), x, baseline + (_size * 0.25), 0.7, Flow.Soft));
+            _composer.Add(new StrokeShape("bar", x, baseline - (_size * 0.85), x, baseline + (_size * 0.25), 0.7, PageComposer.Soft));
             if (p % _section.Meter.Beats == 0)
             {
-                _flow.Add(new StrokeMark("bar", x - 2, baseline - (_size * 0.85), x - 2, baseline + (_size * 0.25), 0.7, Flow.Soft));
+                _composer.Add(new StrokeShape("bar", x - 2, baseline - (_size * 0.85), x - 2, baseline + (_size * 0.25), 0.7, PageComposer.Soft));
             }
         }
     }

@@ -2,18 +2,18 @@ using Warmup.Sheets;
 
 namespace Warmup.Drawing;
 
-/// <summary>The student's sheet: title, tonic, scale, tala and tempo, and the lines in svara letters under the aksharas, with the cautions.</summary>
+/// <summary>The student's sheet: title, tonic, scale, tala and tempo, the lines in svara letters under the aksharas, and the cautions.</summary>
 /// <remarks>Immutable, value equality.</remarks>
 public sealed record SheetOptions : DrawingOptions
 {
     /// <summary>
-    /// What is written for each note, without octave dots, which the sheet adds. <see langword="null"/>, the default, takes what the
-    /// score sings where that is svara letters in a script, solfa or numbers, and Latin svara letters otherwise.
+    /// What is written for each note, without octave dots: the sheet adds them. <see langword="null"/>, the default, takes what the score sings where that is
+    /// svara letters in a script, solfa or numbers, and Latin svara letters otherwise.
     /// </summary>
     public Syllables? Letters { get; init; }
 
     internal override string Subject => "sheet";
 
     internal override PageSet Draw(Score score, TextShaper shaper, CancellationToken cancellation) =>
-        new SheetDrawing(score, new SungLetters(score, Letters), shaper).Draw(cancellation);
+        new SheetDrawing(Sheet.Of(score, Letters, cancellation), shaper).Draw(cancellation);
 }

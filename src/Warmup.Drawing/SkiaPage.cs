@@ -3,28 +3,28 @@ using SkiaSharp;
 namespace Warmup.Drawing;
 
 /// <summary>Draws pages on a canvas of Skia's.</summary>
-internal sealed class SkiaPage(SKCanvas canvas, Faces faces)
+internal sealed class SkiaPage(SKCanvas canvas, Typefaces typefaces)
 {
     public void Draw(Page page)
     {
-        foreach (var mark in page.Marks)
+        foreach (var shape in page.Shapes)
         {
-            switch (mark)
+            switch (shape)
             {
-                case TextMark text:
+                case TextShape text:
                     Text(text);
                     break;
-                case StrokeMark stroke:
+                case StrokeShape stroke:
                     Stroke(stroke);
                     break;
-                case BoxMark box:
+                case BoxShape box:
                     using (var paint = Paint(box.Colour))
                     {
                         canvas.DrawRect((float)box.X, (float)box.Y, (float)box.Width, (float)box.Height, paint);
                     }
 
                     break;
-                case DotMark dot:
+                case DotShape dot:
                     using (var paint = Paint(dot.Colour))
                     {
                         canvas.DrawCircle((float)dot.X, (float)dot.Y, (float)dot.Radius, paint);
@@ -37,10 +37,10 @@ internal sealed class SkiaPage(SKCanvas canvas, Faces faces)
 
     private static SKPaint Paint(string colour) => new() { Color = SKColor.Parse(colour), IsAntialias = true };
 
-    private void Text(TextMark mark)
+    private void Text(TextShape shape)
     {
-        using var paint = Paint(mark.Colour);
-        var glyphs = mark.Text.Glyphs;
+        using var paint = Paint(shape.Colour);
+        var glyphs = shape.Text.Glyphs;
         for (var from = 0; from < glyphs.Length;)
         {
             var end = from;
@@ -50,29 +50,29 @@ internal sealed class SkiaPage(SKCanvas canvas, Faces faces)
             }
 
             var run = glyphs[from..end];
-            using var font = faces.Font(run[0].Font, (float)mark.Size);
+            using var font = typefaces.Font(run[0].Font, (float)shape.Size);
             using var builder = new SKTextBlobBuilder();
             builder.AddPositionedRun(
                 Array.ConvertAll(run, g => g.Glyph),
                 font,
-                Array.ConvertAll(run, g => new SKPoint((float)(g.X * mark.Size), (float)(g.Y * mark.Size))));
+                Array.ConvertAll(run, g => new SKPoint((float)(g.X * shape.Size), (float)(g.Y * shape.Size))));
             using var blob = builder.Build();
             if (blob is not null)
             {
-                canvas.DrawText(blob, (float)mark.X, (float)mark.Y, paint);
+                canvas.DrawText(blob, (float)shape.X, (float)shape.Y, paint);
             }
 
             from = end;
         }
     }
 
-    private void Stroke(StrokeMark mark)
+    private void Stroke(StrokeShape shape)
     {
-        using var paint = Paint(mark.Colour);
+        using var paint = Paint(shape.Colour);
         paint.Style = SKPaintStyle.Stroke;
-        paint.StrokeWidth = (float)mark.Width;
-        using var dash = mark.Dash > 0 ? SKPathEffect.CreateDash([(float)mark.Dash, (float)mark.Dash], 0) : null;
+        paint.StrokeWidth = (float)shape.Width;
+        using var dash = shape.Dash > 0 ? SKPathEffect.CreateDash([(float)shape.Dash, (float)shape.Dash], 0) : null;
         paint.PathEffect = dash;
-        canvas.DrawLine((float)mark.X1, (float)mark.Y1, (float)mark.X2, (float)mark.Y2, paint);
+        canvas.DrawLine((float)shape.X1, (float)shape.Y1, (float)shape.X2, (float)shape.Y2, paint);
     }
 }

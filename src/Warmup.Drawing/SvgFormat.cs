@@ -1,8 +1,8 @@
 namespace Warmup.Drawing;
 
 /// <summary>
-/// Scalable Vector Graphics 1.1: the pages one below the other. Texts are shaped glyphs drawn as paths, so that they look alike everywhere;
-/// each has its words as a title for screen readers. No script, no network.
+/// Scalable Vector Graphics 1.1: the pages one below the other. Texts are glyphs drawn as paths, so that they look alike everywhere; each has its
+/// words as a title for screen readers. It has no script and loads nothing.
 /// </summary>
 /// <param name="options">What is drawn.</param>
 public sealed class SvgFormat(DrawingOptions options) : IScoreFormat
@@ -29,7 +29,7 @@ public sealed class SvgFormat(DrawingOptions options) : IScoreFormat
         ArgumentNullException.ThrowIfNull(destination);
         using var shaper = new TextShaper(Options.Fonts);
         var pages = Options.Pages(score, shaper, cancellationToken);
-        using var faces = new Faces(Options.Fonts);
-        SvgPages.Write(pages, faces, destination, cancellationToken);
+        using var typefaces = new Typefaces(Options.Fonts);
+        SvgPages.Write(pages, typefaces, destination, cancellationToken);
     }
 }

@@ -6,8 +6,8 @@ using Buffer = HarfBuzzSharp.Buffer;
 namespace Warmup.Drawing;
 
 /// <summary>
-/// Turns texts into glyphs: each part of a text in the first font that has all its characters, shaped as its script asks. A character that
-/// no font has is an error, never a box.
+/// Turns texts into glyphs: each part of a text in the first font that has all its characters, shaped by the rules of its script. A character that no font
+/// has is an error, never a box.
 /// </summary>
 internal sealed class TextShaper : IDisposable
 {
@@ -17,11 +17,6 @@ internal sealed class TextShaper : IDisposable
 
     public TextShaper(ValueList<FontFile> fonts)
     {
-        if (fonts.IsEmpty)
-        {
-            throw new ArgumentException("drawing needs at least 1 font, not 0", nameof(fonts));
-        }
-
         Files = fonts;
         foreach (var font in fonts)
         {
@@ -62,7 +57,7 @@ internal sealed class TextShaper : IDisposable
             using var buffer = new Buffer();
             buffer.AddUtf16(part);
 
-            // Without a language of its own a buffer takes the process's, which differs from machine to machine.
+            // Without a language a buffer takes that of the process, which differs from machine to machine.
             buffer.Language = _language;
             buffer.GuessSegmentProperties();
             var font = _fonts[index];
@@ -91,7 +86,7 @@ internal sealed class TextShaper : IDisposable
         return new ShapedText(text, [.. glyphs], x, top, bottom);
     }
 
-    /// <summary>The parts of a text that one font draws; what a reader sees as one letter is never divided.</summary>
+    /// <summary>The parts of a text that one font draws; a letter, as a reader sees it, is never divided.</summary>
     private List<(string Text, int Font)> Runs(string text)
     {
         var runs = new List<(string Text, int Font)>();
@@ -100,7 +95,7 @@ internal sealed class TextShaper : IDisposable
         {
             var letter = letters.GetTextElement();
 
-            // Spaces and the like stay in the font of what stands before them.
+            // Spaces and the like stay in the font of the text before them.
             var font = runs.Count > 0 && _fonts[runs[^1].Font].Has(letter) ? runs[^1].Font : _fonts.FindIndex(f => f.Has(letter));
             if (font > 0 && !char.IsWhiteSpace(letter[0]) && _fonts[0].Has(letter))
             {
@@ -163,7 +158,7 @@ internal sealed class TextShaper : IDisposable
         {
             foreach (var rune in letter.EnumerateRunes())
             {
-                // Joiners are instructions to the shaper; no font has to draw them.
+                // Joiners are instructions to the shaper, and need no glyph.
                 if (rune.Value is not (0x200C or 0x200D) && !Font.TryGetNominalGlyph((uint)rune.Value, out _))
                 {
                     return false;

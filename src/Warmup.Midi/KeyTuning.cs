@@ -1,27 +1,27 @@
 namespace Warmup.Midi;
 
-/// <summary>How a pitch is played: the key, the bend on top of it, or the pitch it is retuned to.</summary>
+/// <summary>How MIDI plays a pitch: the key, and its bend or the pitch to which it is retuned.</summary>
 /// <param name="Key">The MIDI note, 0 to 127.</param>
-/// <param name="Bend">The pitch bend, 0 to 16383; 8192 bends nothing.</param>
+/// <param name="Bend">The pitch bend, 0 to 16383; 8192 is no bend.</param>
 /// <param name="Retuned">The pitch of the key in the MIDI Tuning Standard: semitones times 16384, or -1 where it is not retuned.</param>
 internal readonly record struct KeyTuning(int Key, int Bend, int Retuned)
 {
-    /// <summary>The range to which the bend is set, in whole semitones: two, since some players ignore a range's cents.</summary>
+    /// <summary>The range of the bend, in whole semitones: two, since some players ignore the cents of a range.</summary>
     public const int BendSemitones = 2;
 
-    /// <summary>The bend that bends nothing.</summary>
+    /// <summary>No bend.</summary>
     public const int NoBend = 8192;
 
     private const int MostBend = 16383;
     private const double CentsPerBend = 100.0 * BendSemitones / NoBend;
 
-    // 7F 7F 7F means "no change" and is no pitch.
+    // 7F 7F 7F means "no change", not a pitch.
     private const int HighestRetuned = (128 << 14) - 2;
 
-    /// <summary>How to play a pitch.</summary>
+    /// <summary>How MIDI plays a pitch.</summary>
     /// <param name="pitch">The pitch.</param>
     /// <param name="tuning">How the file tunes.</param>
-    /// <returns>How, or <see langword="null"/> where MIDI has no such note.</returns>
+    /// <returns>The key and its tuning, or <see langword="null"/> where MIDI has no such note.</returns>
     public static KeyTuning? Of(ScorePitch pitch, MidiTuning tuning)
     {
         var key = pitch.Midi;
@@ -41,7 +41,7 @@ internal readonly record struct KeyTuning(int Key, int Bend, int Retuned)
                 var bend = NoBend + Round(pitch.OffsetCents / CentsPerBend);
                 if (!InKeys(key) || bend is < 0 or > MostBend)
                 {
-                    // Beyond the range the key nearest the sound is taken instead of the written one.
+                    // Beyond the range of the bend, the key nearest to the sound replaces the written one.
                     var shift = Round(pitch.OffsetCents / 100);
                     key += shift;
                     bend = NoBend + Round((pitch.OffsetCents - (100.0 * shift)) / CentsPerBend);

@@ -8,12 +8,12 @@ namespace Warmup.Midi;
 /// tuning and lyrics, the drone, and the beat.
 /// </summary>
 /// <remarks>
-/// <para>An akshara is a quarter note, or the beat that a time signature names; onsets and lengths of the voice are exact. The tempo is rounded to a whole number of
-/// microseconds a quarter, at most half a microsecond off. The drone keeps its own time in seconds, put on the nearest tick. The key
-/// signature is always C major, the standard's default, since most scales are neither major nor minor.</para>
-/// <para>The voice is on channel 1, the drone on those behind it, never on 10, which has the clicks of the beat. Lyrics follow RP-017: an event a syllable, a space
-/// behind a word (every syllable is one), a carriage return behind a line. Immutable, safe to share between threads; equal scores and
-/// options give equal bytes.</para>
+/// <para>An akshara is a quarter note, or the beat that a time signature names; onsets and lengths of the voice are exact. The tempo is a
+/// whole number of microseconds a quarter, at most half a microsecond off. The drone keeps its own time in seconds, each stroke on the
+/// nearest tick. The key signature is always C major, the standard's default, since most scales are neither major nor minor.</para>
+/// <para>The voice is on channel 1, the drone on the channels from 2 on, the clicks of the beat on 10, which the drone skips. Lyrics follow
+/// RP-017: an event for each syllable, a space after a word (every syllable is one), a carriage return after a line. Immutable, safe to share
+/// between threads; equal scores and options give equal bytes.</para>
 /// </remarks>
 public sealed class MidiFormat : IScoreFormat
 {
@@ -56,11 +56,11 @@ public sealed class MidiFormat : IScoreFormat
     /// <param name="destination">Where the bytes go; nothing is written when the format cannot hold the score.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="ExportException">
-    /// MIDI cannot hold the score: a note outside 0 to 127, a tempo below about 3.58 quarter notes a minute, a silence or a grid that is
-    /// too long or too fine, a lyric without an ASCII form.
+    /// MIDI cannot hold the score: a note lies outside 0 to 127, a tempo below about 3.58 quarter notes a minute, a silence is too long, the grid
+    /// too fine, or a lyric has no ASCII form.
     /// </exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    /// <remarks>What is allocated does not depend on the number of notes.</remarks>
+    /// <remarks>The memory it allocates does not depend on the number of notes.</remarks>
     public void Write(Score score, IBufferWriter<byte> destination, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(score);
@@ -76,7 +76,7 @@ public sealed class MidiFormat : IScoreFormat
         }
     }
 
-    /// <summary>Everything is tried, and so checked, before the first byte is handed on.</summary>
+    /// <summary>Tries everything, and so checks it, before the first byte is handed on.</summary>
     private void WriteChecked(MidiPlan plan, IBufferWriter<byte> destination, CancellationToken cancellationToken)
     {
         var tracks = Tracks(plan);
@@ -102,13 +102,13 @@ public sealed class MidiFormat : IScoreFormat
         writer.Flush();
     }
 
-    /// <summary>Writes the file with the lengths that its chunks are said to have, and tells those they have.</summary>
-    private void WriteFile(MidiPlan plan, Part[][] tracks, scoped Span<uint> lengths, ref TrackWriter writer)
+    /// <summary>Writes the file with the given lengths of its chunks, and replaces them by the true ones.</summary>
+    private void WriteFile(MidiPlan plan, TrackEvents[][] tracks, scoped Span<uint> lengths, ref TrackWriter writer)
     {
         Span<byte> header = stackalloc byte[HeaderSize];
         "MThd"u8.CopyTo(header);
         BinaryPrimitives.WriteUInt32BigEndian(header[4..], HeaderSize - 8);
-        BinaryPrimitives.WriteUInt16BigEndian(header[8..], (ushort)(Options.SingleTrack ? 0 : 1));
+        BinaryPrimitives.WriteUInt16BigEndian(header[8..], (ushort)(Options.IsSingleTrack ? 0 : 1));
         BinaryPrimitives.WriteUInt16BigEndian(header[10..], (ushort)tracks.Length);
         BinaryPrimitives.WriteUInt16BigEndian(header[12..], (ushort)plan.TicksPerQuarter);
         writer.Put(header);
@@ -120,33 +120,33 @@ public sealed class MidiFormat : IScoreFormat
         }
     }
 
-    private Part[][] Tracks(MidiPlan plan)
+    private TrackEvents[][] Tracks(MidiPlan plan)
     {
-        Part[] parts =
+        TrackEvents[] parts =
         [
-            new ConductorPart(plan),
-            .. Options.HasVoice ? (ReadOnlySpan<Part>)[new VoicePart(plan)] : [],
-            .. plan.Drone is { } drone ? (ReadOnlySpan<Part>)[new DronePart(plan, drone)] : [],
-            .. BeatPart.IsNeeded(plan) ? (ReadOnlySpan<Part>)[new BeatPart(plan)] : [],
+            new ConductorEvents(plan),
+            .. Options.HasVoice ? (ReadOnlySpan<TrackEvents>)[new VoiceEvents(plan)] : [],
+            .. plan.Drone is { } drone ? (ReadOnlySpan<TrackEvents>)[new DroneEvents(plan, drone)] : [],
+            .. BeatEvents.IsNeeded(plan) ? (ReadOnlySpan<TrackEvents>)[new BeatEvents(plan)] : [],
         ];
-        return Options.SingleTrack ? [parts] : Array.ConvertAll(parts, p => new[] { p });
+        return Options.IsSingleTrack ? [parts] : Array.ConvertAll(parts, p => new[] { p });
     }
 
-    /// <summary>The events of the parts in the order of their time; at one time and phase the first part comes first.</summary>
-    private static void WriteEvents(Part[] parts, ref TrackWriter writer)
+    /// <summary>Writes the events of a track in the order of their time; at one time and phase those of the first part come first.</summary>
+    private static void WriteEvents(TrackEvents[] parts, ref TrackWriter writer)
     {
         foreach (var part in parts)
         {
             part.Start();
         }
 
-        while (First(parts) is { Next: not Part.Over } next)
+        while (First(parts) is { Next: not TrackEvents.Over } next)
         {
-            next.Emit(ref writer, parts.Length == 1 ? Part.Over : next.Next + 1);
+            next.Emit(ref writer, parts.Length == 1 ? TrackEvents.Over : next.Next + 1);
         }
     }
 
-    private static Part First(Part[] parts)
+    private static TrackEvents First(TrackEvents[] parts)
     {
         var first = parts[0];
         foreach (var part in parts)

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Warmup.Midi;
 
 /// <summary>How a file makes its notes sound in tune.</summary>
@@ -12,14 +10,13 @@ public enum MidiTuning
     PitchBend,
 
     /// <summary>
-    /// Single-note changes of the MIDI Tuning Standard and the selection of the tuning program; 0.0061 cents a step. Few programs
-    /// honour it; the others play equal steps.
+    /// Single-note changes of the MIDI Tuning Standard, and the selection of the tuning program; 0.0061 cents a step. Few programs honour
+    /// it; the others play equal steps.
     /// </summary>
     TuningStandard,
 
     /// <summary>
-    /// The written notes alone, in equal steps at whatever pitch the player has: a tuning, a tonic between the keys and another A4 are
-    /// lost.
+    /// The written notes alone, in equal steps at the player's own pitch. A tuning, a tonic between the keys and another A4 are lost.
     /// </summary>
     EqualOnly,
 }
@@ -33,14 +30,14 @@ public enum MidiTextEncoding
     /// </summary>
     Ascii,
 
-    /// <summary>UTF-8 without a mark of it: many programs show it right, the standard does not know it.</summary>
+    /// <summary>UTF-8 without a byte-order mark. Many programs show it right; the standard does not know it.</summary>
     Utf8,
 }
 
-/// <summary>Where the beat is clicked: each akshara, with an accent on the first of each anga and a stronger one on the first of the avartana.</summary>
+/// <summary>Where the beat is clicked: on each akshara, with an accent on the first of each anga and a stronger one on the first of the avartana.</summary>
 public enum MidiClick
 {
-    /// <summary>In the count-in alone.</summary>
+    /// <summary>Only in the count-in.</summary>
     CountIn,
 
     /// <summary>From the beginning to the end. Free rhythm has no beat.</summary>
@@ -53,6 +50,9 @@ public enum MidiClick
 /// <summary>What a Standard MIDI File holds and how it sounds. Immutable, value equality.</summary>
 public sealed record MidiOptions
 {
+    private readonly MidiTuning _tuning;
+    private readonly MidiTextEncoding _text;
+    private readonly MidiClick _click;
     private readonly int _voiceProgram = 54;
     private readonly int _droneProgram = 105;
     private readonly int _heldDroneProgram = 21;
@@ -66,19 +66,29 @@ public sealed record MidiOptions
     public static MidiOptions Default { get; } = new();
 
     /// <summary>How notes sound in tune; <see cref="MidiTuning.PitchBend"/> by default.</summary>
-    public MidiTuning Tuning { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the enumeration.</exception>
+    public MidiTuning Tuning
+    {
+        get => _tuning;
+        init => _tuning = Require.Defined(value, nameof(Tuning));
+    }
 
     /// <summary>How text is written; <see cref="MidiTextEncoding.Ascii"/> by default.</summary>
-    public MidiTextEncoding Text { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the enumeration.</exception>
+    public MidiTextEncoding Text
+    {
+        get => _text;
+        init => _text = Require.Defined(value, nameof(Text));
+    }
 
-    /// <summary>Whether all events are put in one track (format 0) instead of one track a part (format 1); false by default.</summary>
-    public bool SingleTrack { get; init; }
+    /// <summary>Whether all events are in one track (format 0) and not in one track for each part (format 1); false by default.</summary>
+    public bool IsSingleTrack { get; init; }
 
     /// <summary>
-    /// Whether a status byte that repeats is left out; false by default. With it a note ends with a note-on of velocity 0, so that the
-    /// status repeats.
+    /// Whether a status byte that repeats is left out; false by default. A note then ends with a note-on of velocity 0, so that the status
+    /// repeats.
     /// </summary>
-    public bool RunningStatus { get; init; }
+    public bool HasRunningStatus { get; init; }
 
     /// <summary>Whether the voice is written; true by default.</summary>
     public bool HasVoice { get; init; } = true;
@@ -86,13 +96,18 @@ public sealed record MidiOptions
     /// <summary>Whether the drone is written, where the score has one; true by default.</summary>
     public bool HasDrone { get; init; } = true;
 
-    /// <summary>Where the beat is clicked, on the channel of percussion; in the count-in alone by default.</summary>
-    public MidiClick Click { get; init; }
+    /// <summary>Where the beat is clicked, on the channel of percussion; only in the count-in by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the enumeration.</exception>
+    public MidiClick Click
+    {
+        get => _click;
+        init => _click = Require.Defined(value, nameof(Click));
+    }
 
-    /// <summary>Whether the syllables are written, with the voice; true by default.</summary>
+    /// <summary>Whether the syllables are written with the voice; true by default.</summary>
     public bool HasLyrics { get; init; } = true;
 
-    /// <summary>Whether a marker stands at the beginning of each line; true by default.</summary>
+    /// <summary>Whether a marker stands at the beginning of each line and each answer; true by default.</summary>
     public bool HasMarkers { get; init; } = true;
 
     /// <summary>The voice's General MIDI program, 1 to 128; 54, voice oohs, by default (53 is choir aahs).</summary>
@@ -100,7 +115,7 @@ public sealed record MidiOptions
     public int VoiceProgram
     {
         get => _voiceProgram;
-        init => _voiceProgram = InRange(value, 1, 128, nameof(VoiceProgram));
+        init => _voiceProgram = Require.InRange(value, 1, 128, nameof(VoiceProgram));
     }
 
     /// <summary>The General MIDI program of a plucked drone, 1 to 128; 105, sitar, by default: there is no tanpura.</summary>
@@ -108,15 +123,15 @@ public sealed record MidiOptions
     public int DroneProgram
     {
         get => _droneProgram;
-        init => _droneProgram = InRange(value, 1, 128, nameof(DroneProgram));
+        init => _droneProgram = Require.InRange(value, 1, 128, nameof(DroneProgram));
     }
 
-    /// <summary>The General MIDI program of a held drone, 1 to 128; 21, reed organ, by default: the sound nearest to a sruti box.</summary>
+    /// <summary>The General MIDI program of a held drone, 1 to 128; 21, reed organ, by default: of its sounds the nearest to a sruti box.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public int HeldDroneProgram
     {
         get => _heldDroneProgram;
-        init => _heldDroneProgram = InRange(value, 1, 128, nameof(HeldDroneProgram));
+        init => _heldDroneProgram = Require.InRange(value, 1, 128, nameof(HeldDroneProgram));
     }
 
     /// <summary>The velocity of the voice's notes without an accent, 1 to 127; 90 by default (the project's own setting).</summary>
@@ -124,18 +139,18 @@ public sealed record MidiOptions
     public int VoiceVelocity
     {
         get => _voiceVelocity;
-        init => _voiceVelocity = InRange(value, 1, 127, nameof(VoiceVelocity));
+        init => _voiceVelocity = Require.InRange(value, 1, 127, nameof(VoiceVelocity));
     }
 
     /// <summary>
-    /// What a note on the first akshara of an avartana is played louder than one between the aksharas, 0 to 126; 12 by default (the
-    /// project's own setting). No velocity goes above 127, and free rhythm has no accents.
+    /// How much louder a note on the first akshara of an avartana is than one between the aksharas, in velocity: 0 to 126; 12 by default
+    /// (the project's own setting). No velocity goes above 127, and free rhythm has no accents.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public int AvartanaAccent
     {
         get => _avartanaAccent;
-        init => _avartanaAccent = InRange(value, 0, 126, nameof(AvartanaAccent));
+        init => _avartanaAccent = Require.InRange(value, 0, 126, nameof(AvartanaAccent));
     }
 
     /// <summary>The same for the first akshara of another anga: 0 to 126; 8 by default (the project's own setting).</summary>
@@ -143,7 +158,7 @@ public sealed record MidiOptions
     public int AngaAccent
     {
         get => _angaAccent;
-        init => _angaAccent = InRange(value, 0, 126, nameof(AngaAccent));
+        init => _angaAccent = Require.InRange(value, 0, 126, nameof(AngaAccent));
     }
 
     /// <summary>The same for any other akshara: 0 to 126; 4 by default (the project's own setting).</summary>
@@ -151,7 +166,7 @@ public sealed record MidiOptions
     public int AksharaAccent
     {
         get => _aksharaAccent;
-        init => _aksharaAccent = InRange(value, 0, 126, nameof(AksharaAccent));
+        init => _aksharaAccent = Require.InRange(value, 0, 126, nameof(AksharaAccent));
     }
 
     /// <summary>The velocity of the drone's strokes, 1 to 127; 40 by default, low enough to sing over (the project's own setting).</summary>
@@ -159,11 +174,11 @@ public sealed record MidiOptions
     public int DroneVelocity
     {
         get => _droneVelocity;
-        init => _droneVelocity = InRange(value, 1, 127, nameof(DroneVelocity));
+        init => _droneVelocity = Require.InRange(value, 1, 127, nameof(DroneVelocity));
     }
 
-    private static int InRange(int value, int low, int high, string name) => value >= low && value <= high
-        ? value
-        : throw new ArgumentOutOfRangeException(
-            name, value, string.Create(CultureInfo.InvariantCulture, $"{name} must be between {low} and {high}, not {value}"));
+    /// <summary>How notes are tuned, how text is written, the tracks, and what they hold.</summary>
+    public override string ToString() => string.Concat(
+        $"{Tuning}, {Text}, {(IsSingleTrack ? "one track" : "a track for each part")}, ",
+        $"{(HasVoice ? "voice, " : string.Empty)}{(HasDrone ? "drone, " : string.Empty)}click {Click}");
 }

@@ -2,16 +2,16 @@ using System.Globalization;
 
 namespace Warmup.Midi;
 
-/// <summary>A score on the ticks of a file: what every track needs to know. What the format cannot hold is refused here.</summary>
+/// <summary>A score on the ticks of a file: what every track needs to know. It refuses what the format cannot hold.</summary>
 internal sealed class MidiPlan
 {
     /// <summary>The most ticks a quarter note may have: fifteen bits.</summary>
     private const int MostTicks = 32_767;
 
-    // Programs expect a number like this one; more is taken only where the score's grid needs it.
+    // Programs expect a number like this one; a file has another only where the score's grid needs it.
     private const int UsualTicks = 480;
 
-    // The spans of one tempo: where each begins, in seconds and in ticks, and its ticks a second.
+    // The spans of one tempo: where each begins, in seconds and in ticks, and how many ticks it has a second.
     private readonly List<(Rational Seconds, long Tick, Rational Rate)> _spans = [];
     private readonly long[] _stepTicks;
 
@@ -27,6 +27,9 @@ internal sealed class MidiPlan
         TicksPerQuarter = Division(score.Sections);
         Starts = new long[score.Sections.Count + 1];
         Keys = new KeyTuning[score.Sections.Count][];
+        CheckTempi();
+        Seconds = score.Seconds;
+        var starts = score.SectionStarts();
         _stepTicks = new long[Keys.Length];
         for (var s = 0; s < Keys.Length; s++)
         {
@@ -39,17 +42,16 @@ internal sealed class MidiPlan
 
             _stepTicks[s] = (TicksPerQuarter * Quarters(section) / section.Resolution).Numerator;
             Starts[s + 1] = Starts[s] + (section.LengthSteps * _stepTicks[s]);
-            AddSpan(s, Rational.Zero, Rational.Zero, section.Tempo);
+            AddSpan(s, Rational.Zero, starts[s], section.Tempo);
             foreach (var change in section.TempoChanges)
             {
-                AddSpan(s, change.Onset, change.Seconds, change.Tempo);
+                AddSpan(s, change.Onset, starts[s] + change.Seconds, change.Tempo);
             }
 
-            Seconds += section.Seconds;
             Keys[s] = options.HasVoice ? VoiceKeys(s) : [];
         }
 
-        Drone = options.HasDrone && score.Drone is { } drone ? new DronePlan(drone, options.Tuning) : null;
+        Drone = options.HasDrone && score.Drone is { } drone ? new DroneChannels(drone, options.Tuning) : null;
     }
 
     public Score Score { get; }
@@ -59,7 +61,7 @@ internal sealed class MidiPlan
     /// <summary>Ticks a quarter note.</summary>
     public int TicksPerQuarter { get; }
 
-    /// <summary>The tick at which each section begins, and the end of the last.</summary>
+    /// <summary>The tick at which each section begins, and last the tick at which the score ends.</summary>
     public long[] Starts { get; }
 
     /// <summary>The tick at which the score ends.</summary>
@@ -68,11 +70,11 @@ internal sealed class MidiPlan
     /// <summary>The score's length in seconds.</summary>
     public Rational Seconds { get; }
 
-    /// <summary>How each pitch of each section is played.</summary>
+    /// <summary>The key and the tuning of each pitch of each section.</summary>
     public KeyTuning[][] Keys { get; }
 
-    /// <summary>The drone's channels, or <see langword="null"/> where none is written.</summary>
-    public DronePlan? Drone { get; }
+    /// <summary>The drone's channels, or <see langword="null"/> where no drone is written.</summary>
+    public DroneChannels? Drone { get; }
 
     /// <summary>The plan of a score.</summary>
     /// <exception cref="ExportException">MIDI cannot hold the score.</exception>
@@ -110,7 +112,7 @@ internal sealed class MidiPlan
             (low, high) = _spans[middle].Seconds <= seconds ? (middle + 1, high) : (low, middle);
         }
 
-        // The floor of the exact product and a half; not made a fraction of its own, since a long drone asks for it very often.
+        // The floor of the exact product and a half, without a fraction of its own: a long drone needs this very often.
         var (from, start, rate) = _spans[low - 1];
         var into = seconds - from;
         var twice = 2 * (Int128)into.Denominator * rate.Denominator;
@@ -118,7 +120,7 @@ internal sealed class MidiPlan
         return start + (long)ticks - (rest < 0 ? 1 : 0);
     }
 
-    /// <summary>A tempo of a section as the file holds it: the nearest whole number, so at most half a microsecond a quarter off.</summary>
+    /// <summary>A tempo of a section as the file holds it: the nearest whole number, at most half a microsecond off.</summary>
     /// <param name="section">The index of the section.</param>
     /// <param name="aksharas">The tempo in aksharas a minute.</param>
     public int MicrosecondsPerQuarter(int section, Rational aksharas)
@@ -140,7 +142,7 @@ internal sealed class MidiPlan
             $"{PlaceOfTempo(section, aksharas)}the tempo must be between {slowest:0.000} and 60000000 quarter notes a minute, not {tempo}"));
     }
 
-    /// <summary>The time signature of a measure: the section's beat or a finer one, whose number fits a byte.</summary>
+    /// <summary>The time signature of a measure: it counts the section's beat, or a finer one where the count does not fit a byte.</summary>
     /// <returns>The numerator, and the power of two of the denominator.</returns>
     public (int Numerator, int Power) TimeSignature(int section, int measure)
     {
@@ -160,12 +162,22 @@ internal sealed class MidiPlan
             $"{PlaceOf(section)}measure {measure + 1} of {length} quarter notes has no time signature of 1 to 255 quarters or smaller notes down to sixty-fourths"));
     }
 
-    /// <summary>Adds a span of one tempo to the section that is being planned; a tempo that no file holds is refused.</summary>
-    private void AddSpan(int section, Rational onset, Rational seconds, Rational tempo)
+    /// <summary>Refuses a tempo that no file can hold.</summary>
+    private void CheckTempi()
     {
-        _ = MicrosecondsPerQuarter(section, tempo);
-        _spans.Add((Seconds + seconds, TickOf(section, onset), tempo * AksharaTicks(section) / 60));
+        for (var s = 0; s < Score.Sections.Count; s++)
+        {
+            _ = MicrosecondsPerQuarter(s, Score.Sections[s].Tempo);
+            foreach (var change in Score.Sections[s].TempoChanges)
+            {
+                _ = MicrosecondsPerQuarter(s, change.Tempo);
+            }
+        }
     }
+
+    /// <summary>Adds a span of one tempo.</summary>
+    private void AddSpan(int section, Rational onset, Rational seconds, Rational tempo) =>
+        _spans.Add((seconds, TickOf(section, onset), tempo * AksharaTicks(section) / 60));
 
     /// <summary>A note's place for a message: <c>section 2, line 3, note 1: </c>; the section only where there are several.</summary>
     public string PlaceOf(int section, int note)

@@ -9,20 +9,20 @@ internal static class MidiText
     public const int LongestCharacter = 4;
 
     /// <summary>
-    /// The characters that RP-026 takes for commands in lyrics and that RP-017 asks to avoid. They are refused, not escaped: a program
-    /// that does not know RP-026 would show the escape.
+    /// The characters that RP-026 uses for commands in lyrics, and that RP-017 asks writers to avoid. They are refused and not escaped: a
+    /// program that does not know RP-026 would show the escape.
     /// </summary>
     public const string Reserved = @"\[]{}";
 
-    // The letters of Indic transliteration and of Western European languages, their plain letters below them. Written out rather than
-    // decomposed: normalization differs with the globalization data a host has, and equal scores must give equal bytes.
+    // The letters of Indic transliteration and of Western European languages, and below them their plain letters. They are written out and
+    // not decomposed: normalization depends on the host's globalization data, and equal scores must give equal bytes.
     private const string Marked =
         "ĀāĪīŪūĒēŌōṚṛṜṝḶḷḸḹḺḻṀṁṂṃÑñṄṅṆṇṈṉŚśṢṣŠšṬṭḌḍḤḥṞṟẎẏĊċČčŽžÀàÁáÂâÃãÄäÅåÇçÈèÉéÊêËëÌìÍíÎîÏïÒòÓóÔôÕõÖöØøÙùÚúÛûÜüÝýÿ♭♯\u2018\u2019\u02BC\u201C\u201D\u2010\u2011\u2012\u2013\u2014\u2212\u00A0·×";
 
     private const string Plain =
         "AaIiUuEeOoRrRrLlLlLlMmMmNnNnNnNnSsSsSsTtDdHhRrYyCcCcZzAaAaAaAaAaAaCcEeEeEeEeIiIiIiIiOoOoOoOoOoOoUuUuUuUuYyyb#'''\"\"------ .x";
 
-    /// <summary>The bytes of a character; empty for a combining mark in ASCII, which its letter loses.</summary>
+    /// <summary>The bytes of a character. In ASCII a combining mark has none: its letter loses it.</summary>
     /// <param name="rune">The character.</param>
     /// <param name="encoding">The encoding.</param>
     /// <param name="scratch">At least <see cref="LongestCharacter"/> bytes, which the result may use.</param>

@@ -7,10 +7,10 @@ using System.Text;
 namespace Warmup.Midi;
 
 /// <summary>
-/// Writes a file's bytes. A chunk begins with its length, which is known only behind it: a trial writes into a single block, over and over
-/// where the file does not fit, and tells the lengths. What fitted is the file already; what did not is written once more.
+/// Writes a file's bytes. A chunk begins with its length, which is known only at its end: a trial writes into a single block, from its start
+/// again whenever it is full, and tells the lengths. A file that fits the block is finished with the trial; a longer one is written once more.
 /// </summary>
-/// <remarks>Nothing is allocated. Work is stopped between blocks.</remarks>
+/// <remarks>It allocates nothing. It can be stopped between blocks.</remarks>
 internal ref struct TrackWriter
 {
     /// <summary>The largest variable-length quantity: four bytes of seven bits.</summary>
@@ -50,7 +50,7 @@ internal ref struct TrackWriter
     {
         _block = block;
         _text = options.Text;
-        _running = options.RunningStatus;
+        _running = options.HasRunningStatus;
         _cancellation = cancellation;
     }
 
@@ -64,7 +64,7 @@ internal ref struct TrackWriter
     /// <summary>The bytes written so far.</summary>
     public readonly long Length => _before + _used;
 
-    /// <summary>Whether all of them stand in the first block.</summary>
+    /// <summary>Whether all of them are in the first block.</summary>
     public readonly bool IsWhole => _before == 0;
 
     /// <summary>Begins a track at tick 0.</summary>
@@ -131,7 +131,7 @@ internal ref struct TrackWriter
         Put(data);
     }
 
-    /// <summary>A meta event with text, and bytes behind it.</summary>
+    /// <summary>A meta event with text, and bytes after it.</summary>
     public void Text(long tick, int type, scoped ReadOnlySpan<char> text, scoped ReadOnlySpan<byte> suffix = default)
     {
         if (text.Length + suffix.Length > ShortText || !IsPlain(text))
@@ -140,7 +140,7 @@ internal ref struct TrackWriter
             return;
         }
 
-        // Nearly every text is a syllable of a plain letter or two, which are their own bytes, and its length takes one.
+        // Nearly every text is a syllable of one or two plain letters: each is its own byte, and the length takes one.
         var room = Room(LongestMetaHead + ShortText);
         var at = Delta(room, tick);
         room[at++] = 0xFF;
@@ -188,7 +188,7 @@ internal ref struct TrackWriter
         _used = 0;
     }
 
-    // A loop of our own: the general search boxes its bounds until it has been compiled a second time.
+    // A loop of our own: the runtime's search boxes its bounds until it has been compiled a second time.
     private static bool IsPlain(ReadOnlySpan<char> text)
     {
         foreach (var c in text)
@@ -244,7 +244,7 @@ internal ref struct TrackWriter
     }
 
     private static InvalidOperationException NoMessage(int kind, int channel, int first, int second) => new(string.Create(
-        CultureInfo.InvariantCulture, $"event {kind:X2} with channel {channel} and data {first} {second} is no MIDI message"));
+        CultureInfo.InvariantCulture, $"event {kind:X2} with channel {channel} and data {first} {second} does not form a MIDI message"));
 
     private void MetaHead(long tick, int type, long length)
     {
@@ -304,7 +304,7 @@ internal ref struct TrackWriter
         return at;
     }
 
-    /// <summary>Room for at least so many bytes.</summary>
+    /// <summary>Room for a number of bytes, or more.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Span<byte> Room(int bytes)
     {

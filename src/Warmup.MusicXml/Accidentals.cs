@@ -6,11 +6,11 @@ internal enum AccidentalNeed
     None,
     Needed,
 
-    /// <summary>Not needed by the rules, but the letter was altered otherwise in another octave of the measure.</summary>
+    /// <summary>The rules do not need it, but the letter was altered otherwise in another octave of the measure.</summary>
     Courtesy,
 }
 
-/// <summary>What the accidentals written so far in a measure mean: they hold for their letter and octave to the bar line.</summary>
+/// <summary>The accidentals written so far in a measure: each holds for its letter and octave until the bar line.</summary>
 internal sealed class Accidentals
 {
     private const int Octaves = NoteName.HighestOctave - NoteName.LowestOctave + 1;
@@ -27,7 +27,7 @@ internal sealed class Accidentals
         }
     }
 
-    /// <summary>A bar line takes all accidentals back.</summary>
+    /// <summary>Begins a measure: a bar line cancels all accidentals.</summary>
     public void BeginMeasure() => Array.Fill(_written, Unseen);
 
     /// <summary>Whether a note that begins now needs its accidental, which then holds.</summary>

@@ -1,9 +1,9 @@
 namespace Warmup.MusicXml;
 
-/// <summary>Writes the beams of a note: all eighths and shorter of an akshara, or of a tuplet wider than one, hang together.</summary>
+/// <summary>Writes the beams of a note: they join all eighths and shorter values of an akshara, or of a tuplet wider than one.</summary>
 internal static class Beam
 {
-    public static void Write(XmlBytes xml, ReadOnlySpan<NotatedNote> pieces, int index)
+    public static void Write(XmlByteWriter xml, ReadOnlySpan<NotatedNote> pieces, int index)
     {
         var beams = pieces[index].Beams;
         var before = Joined(pieces, index - 1) ? pieces[index - 1].Beams : 0;

@@ -2,8 +2,8 @@ using System.Globalization;
 
 namespace Warmup.MusicXml;
 
-/// <summary>Writes the part of the beat: a stroke an akshara on one line, an accent on the first of each anga, and what the hand does.</summary>
-internal sealed class BeatWriter(XmlBytes xml, MusicXmlOptions options, int number)
+/// <summary>Writes the part of the beat: a stroke for each akshara on one line, an accent on the first of each anga, and what the hand does.</summary>
+internal sealed class BeatWriter(XmlByteWriter xml, MusicXmlOptions options, int number)
 {
     private int _number;
 
@@ -33,7 +33,7 @@ internal sealed class BeatWriter(XmlBytes xml, MusicXmlOptions options, int numb
     /// <summary>The divisions of a quarter in which each beat and each free bar is a whole number.</summary>
     public static int Divisions(Score score)
     {
-        // A beat is at the finest a 32nd, and a free bar ends on a part of an akshara as fine.
+        // The finest beat is a 32nd, and a free bar ends on a part of an akshara that is as fine.
         var divisions = 1;
         foreach (var section in score.Sections)
         {
@@ -45,7 +45,7 @@ internal sealed class BeatWriter(XmlBytes xml, MusicXmlOptions options, int numb
                     divisions = divisions <= MusicXmlFormat.MostDivisions / 2
                         ? divisions * 2
                         : throw new ExportException(string.Create(
-                            CultureInfo.InvariantCulture, $"a measure of {measure.Length} aksharas is no whole number of beats or of their halves, quarters and so on"));
+                            CultureInfo.InvariantCulture, $"a measure of {measure.Length} aksharas is not a whole number of beats or of their halves, quarters and so on"));
                 }
             }
         }
@@ -66,8 +66,8 @@ internal sealed class BeatWriter(XmlBytes xml, MusicXmlOptions options, int numb
             xml.Raw("        <divisions>"u8).Number(divisions).Raw("</divisions>\n        <key>\n          <fifths>0</fifths>\n        </key>\n"u8);
         }
 
-        var clock = Clock.Of(section);
-        PartWriter.Time(xml, section.Meter, clock.Ticks(signature), clock);
+        var grid = TickGrid.Of(section);
+        PartWriter.Time(xml, section.Meter, grid.Ticks(signature), grid);
         if (_number == 1)
         {
             xml.Raw(
@@ -96,17 +96,17 @@ internal sealed class BeatWriter(XmlBytes xml, MusicXmlOptions options, int numb
             return;
         }
 
-        var first = (int)(measure.Onset - ((measure.Onset / meter.Beats).Floor() * meter.Beats)).Floor();
-        for (var b = first; b < first + (int)measure.Length.Floor(); b++)
+        var first = measure.Onset.Floor();
+        for (var b = first; b < first + measure.Length.Floor(); b++)
         {
-            var (index, count) = InGroup(meter, b);
+            var (beginsAnga, endsAnga) = (meter.AccentOf(b) != BeatAccent.None, meter.AccentOf(b + 1) != BeatAccent.None);
             xml.Raw("      <note>\n        <unpitched>\n          <display-step>E</display-step>\n          <display-octave>4</display-octave>\n        </unpitched>\n        <duration>"u8)
                 .Number(beat).Raw("</duration>\n        <instrument id=\"P"u8)
                 .Number(number).Raw("-I1\"/>\n        <voice>1</voice>\n        <type>"u8)
                 .Raw(NoteWriter.TypeName(int.Log2(meter.BeatType))).Raw("</type>\n"u8).Raw(meter.IsCompound ? "        <dot/>\n"u8 : ""u8)
                 .Raw("        <notehead>x</notehead>\n"u8);
-            Beams(int.Log2(meter.BeatType) - 2, index, count);
-            xml.Raw(index == 0 ? "        <notations>\n          <articulations>\n            <accent/>\n          </articulations>\n        </notations>\n"u8 : ""u8);
+            Beams(int.Log2(meter.BeatType) - 2, beginsAnga, endsAnga);
+            xml.Raw(beginsAnga ? "        <notations>\n          <articulations>\n            <accent/>\n          </articulations>\n        </notations>\n"u8 : ""u8);
             if (options.Beat == MusicXmlBeat.Gestures)
             {
                 xml.Raw("        <lyric number=\"1\">\n          <syllabic>single</syllabic>\n          <text>"u8).Text(Word(meter, b))
@@ -117,43 +117,17 @@ internal sealed class BeatWriter(XmlBytes xml, MusicXmlOptions options, int numb
         }
     }
 
-    private void Beams(int levels, int index, int count)
+    private void Beams(int levels, bool beginsAnga, bool endsAnga)
     {
-        for (var level = 1; level <= levels && count > 1; level++)
+        for (var level = 1; level <= levels && !(beginsAnga && endsAnga); level++)
         {
             xml.Raw("        <beam number=\""u8).Number(level).Raw("\">"u8)
-                .Raw(index == 0 ? "begin"u8 : index == count - 1 ? "end"u8 : "continue"u8).Raw("</beam>\n"u8);
+                .Raw(beginsAnga ? "begin"u8 : endsAnga ? "end"u8 : "continue"u8).Raw("</beam>\n"u8);
         }
     }
 
-    /// <summary>The place of a beat in its group, and the group's beats.</summary>
-    private static (int Index, int Count) InGroup(Meter meter, int beat)
-    {
-        foreach (var group in meter.Groups)
-        {
-            if (beat < group)
-            {
-                return (beat, group);
-            }
-
-            beat -= group;
-        }
-
-        return (beat, 1);
-    }
-
-    /// <summary>What the hand does; where the meter has no gestures, the number of the beat.</summary>
-    private static string Word(Meter meter, int beat) => meter.Gestures.IsEmpty
-        ? (beat + 1).ToString(CultureInfo.InvariantCulture)
-        : meter.Gestures[beat] switch
-        {
-            Kriya.Clap => "clap",
-            Kriya.Wave => "wave",
-            Kriya.Silent => "-",
-            Kriya.LittleFinger => "little",
-            Kriya.RingFinger => "ring",
-            Kriya.MiddleFinger => "middle",
-            Kriya.IndexFinger => "index",
-            _ => "thumb",
-        };
+    /// <summary>What the hand does; where the meter has no gestures, the number of the beat in its avartana.</summary>
+    private static string Word(Meter meter, long beat) => meter.KriyaOf(beat) is { } kriya
+        ? KriyaWords.Of(kriya, silent: "-")
+        : ((beat % meter.Beats) + 1).ToString(CultureInfo.InvariantCulture);
 }

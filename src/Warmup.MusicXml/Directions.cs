@@ -1,12 +1,12 @@
 namespace Warmup.MusicXml;
 
 /// <summary>
-/// Writes what stands above the first measure of a section: its title, the tonic where it lies off the keyboard, and the tempo. Each is
-/// a direction of its own, since an editor drops one of two that share one.
+/// Writes what stands above the first measure of a section: its title, the tonic where it lies off the keyboard, and the tempo. Each has a
+/// direction of its own: where two share one, an editor drops one of them.
 /// </summary>
 internal static class Directions
 {
-    public static void Write(XmlBytes xml, Score score, int index)
+    public static void Write(XmlByteWriter xml, Score score, int index)
     {
         var section = score.Sections[index];
         if ((score.Sections.Count > 1 || section.Title != score.Title) && section.Title.Length > 0)
@@ -27,8 +27,8 @@ internal static class Directions
         Tempo(xml, section.Meter, section.Tempo);
     }
 
-    /// <summary>What stands where a line begins: its number, and what changes there: the speed and the tempo.</summary>
-    public static void Line(XmlBytes xml, Section section, int line, MusicXmlLineMarks marks)
+    /// <summary>Writes what stands where a line begins: its number, and the speed and the tempo where they change.</summary>
+    public static void Line(XmlByteWriter xml, Section section, int line, MusicXmlLineMarks marks)
     {
         if (marks == MusicXmlLineMarks.Numbers)
         {
@@ -48,8 +48,8 @@ internal static class Directions
         }
     }
 
-    /// <summary>How loud a section begins; above the staff, since the syllables stand below.</summary>
-    public static void Dynamics(XmlBytes xml, MusicXmlDynamics dynamics)
+    /// <summary>Writes how loud a section begins: above the staff, since the syllables stand below.</summary>
+    public static void Dynamics(XmlByteWriter xml, MusicXmlDynamics dynamics)
     {
         if (dynamics != MusicXmlDynamics.None)
         {
@@ -81,12 +81,12 @@ internal static class Directions
         return false;
     }
 
-    private static void Words(XmlBytes xml, string text, ReadOnlySpan<byte> tag) =>
+    private static void Words(XmlByteWriter xml, string text, ReadOnlySpan<byte> tag) =>
         xml.Raw("      <direction placement=\"above\">\n        <direction-type>\n          "u8).Raw(tag).Text(text)
             .Raw("</words>\n        </direction-type>\n      </direction>\n"u8);
 
-    /// <summary>A whole number to read and the exact tempo to play, in the same direction.</summary>
-    private static void Tempo(XmlBytes xml, Meter meter, Rational tempo)
+    /// <summary>Writes a whole number to read and the exact tempo to play, in the same direction.</summary>
+    private static void Tempo(XmlByteWriter xml, Meter meter, Rational tempo)
     {
         var shown = (tempo + new Rational(1, 2)).Floor();
         var quarters = tempo * 4 * meter.BeatValue;

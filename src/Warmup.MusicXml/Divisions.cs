@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Warmup.MusicXml;
 
-/// <summary>The divisions of a quarter note that the parts need, found by laying them out once.</summary>
+/// <summary>The divisions of a quarter note that the parts need; laying the parts out once finds them.</summary>
 internal static class Divisions
 {
     public static int Of(Score score, bool withDrone, CancellationToken cancellation)
@@ -24,34 +24,34 @@ internal static class Divisions
     }
 
     /// <summary>
-    /// What divides every length of a section in quarters whose notes need no tuplet: notes are cut at beats and at halves, quarters and so
-    /// on of a beat that lie between their ends, so no piece is finer than the ends themselves. <see langword="null"/> for other sections.
+    /// What divides every length of a section that counts quarters and needs no tuplet: notes are cut at beats, and at halves, quarters and so on
+    /// of a beat between their ends, so no piece is finer than the ends themselves. <see langword="null"/> for other sections.
     /// </summary>
-    private static long? CommonOfPlain(Section section, Clock clock)
+    private static long? CommonOfPlain(Section section, TickGrid grid)
     {
-        if (section.Meter.IsFree || clock.Parts != 1 || clock.Type != 4)
+        if (section.Meter.IsFree || grid.Parts != 1 || grid.Type != 4)
         {
             return null;
         }
 
-        var common = clock.Akshara;
+        var common = grid.Akshara;
         foreach (ref readonly var note in section.Notes.AsSpan())
         {
-            var (start, end) = ((long)note.OnsetSteps * clock.TicksPerStep, (long)note.EndSteps * clock.TicksPerStep);
+            var (start, end) = ((long)note.OnsetSteps * grid.TicksPerStep, (long)note.EndSteps * grid.TicksPerStep);
             if (start % common != 0 || end % common != 0)
             {
                 common = Rational.Gcd(Rational.Gcd(common, start), end);
             }
         }
 
-        return common % clock.Shortest == 0 ? common : null;
+        return common % grid.Shortest == 0 ? common : null;
     }
 
     private static long Of(Section section, bool isHeld, CancellationToken cancellation)
     {
         var layout = new MeasureLayout(section, isHeld);
-        var quarter = layout.Clock.Whole / 4;
-        if (CommonOfPlain(section, layout.Clock) is { } plain)
+        var quarter = layout.Grid.Whole / 4;
+        if (CommonOfPlain(section, layout.Grid) is { } plain)
         {
             return quarter / plain;
         }

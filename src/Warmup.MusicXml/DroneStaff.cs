@@ -1,8 +1,8 @@
 namespace Warmup.MusicXml;
 
 /// <summary>
-/// The drone as held notes: its strings' pitches, tied from the beginning of a section to its end. Its strokes keep a clock of their own
-/// that no measure has, so they are not written.
+/// The drone as held notes: the pitches of its strings, tied from the beginning of a section to its end. Its strokes keep their own time, which
+/// no measure has, and so are not written.
 /// </summary>
 internal sealed class DroneStaff : StaffPart
 {
@@ -24,23 +24,23 @@ internal sealed class DroneStaff : StaffPart
 
     public override (string Name, string Sound) Instrument => ("Tambura", "pluck.tambura");
 
-    // General MIDI's reed organ: it has no tambura, and a plucked sound such as its sitar would die away under a held note.
+    // General MIDI's reed organ: there is no tambura, and a plucked sound such as the sitar would die away under a held note.
     protected override (int Channel, int Program, int Volume) Midi => (3, 21, 50);
 
     public override void Check(Score score)
     {
     }
 
-    public override NoteName TonicName(Section section) => section.TonicName;
+    public override Section Written(Section section) => section;
 
     public override Clef Clef(Section section, MusicXmlClef wanted) => MusicXml.Clef.Of(_pitches.Sum(p => p.Midi), _pitches.Count);
 
-    public override Action<Measure> Begin(XmlBytes xml, Section section, MusicXmlOptions options, int divisions, Accidentals accidentals)
+    public override Action<Measure> Begin(XmlByteWriter xml, Section section, MusicXmlOptions options, int divisions, Accidentals accidentals)
     {
         var layout = new MeasureLayout(section, isHeld: true);
-        var timing = new Timing(layout.Clock, divisions);
+        var durations = new DurationWriter(layout.Grid, divisions);
 
-        var pitches = _pitches.ConvertAll(p => WrittenPitch.Of(p, p.Name, options.Microtones));
+        var pitches = _pitches.ConvertAll(p => WrittenPitch.Of(p, options.HasMicrotones));
         return measure =>
         {
             foreach (ref readonly var piece in layout.Next(measure))
@@ -49,8 +49,8 @@ internal sealed class DroneStaff : StaffPart
                 {
                     xml.Raw(i == 0 ? "      <note>\n"u8 : "      <note>\n        <chord/>\n"u8);
                     pitches[i].Write(xml);
-                    timing.Write(xml, piece, pitches[i], piece.IsFirst ? pitches[i].Need(accidentals) : AccidentalNeed.None);
-                    Timing.Tied(xml, piece);
+                    durations.Write(xml, piece, pitches[i], piece.IsFirst ? pitches[i].Need(accidentals) : AccidentalNeed.None);
+                    DurationWriter.Tied(xml, piece);
                     xml.Raw("      </note>\n"u8);
                 }
             }

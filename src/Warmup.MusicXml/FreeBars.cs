@@ -1,9 +1,9 @@
 namespace Warmup.MusicXml;
 
-/// <summary>How long the time signature of a measure says it is.</summary>
+/// <summary>The length that the time signature of a measure states.</summary>
 internal static class FreeBars
 {
-    /// <summary>The signature's length for each measure of a section: its own length, or that of the longest bar of free rhythm.</summary>
+    /// <summary>The length for each measure of a section: its own, or that of the longest bar of free rhythm.</summary>
     public static Func<Measure, Rational> Lengths(Section section, MusicXmlFreeBars wanted)
     {
         if (!section.Meter.IsFree || wanted == MusicXmlFreeBars.OwnSignatures)

@@ -17,8 +17,8 @@ internal readonly record struct KeySignature(int Fifths, string Mode, uint Lette
 
     private static KeySignature None => new(0, string.Empty, 0);
 
-    /// <summary>The signature of a section's scale on a tonic.</summary>
-    public static KeySignature Of(Section section, NoteName tonic, MusicXmlKey wanted)
+    /// <summary>The signature of a section's scale on its tonic.</summary>
+    public static KeySignature Of(Section section, MusicXmlKey wanted)
     {
         if (wanted == MusicXmlKey.Accidentals)
         {
@@ -28,9 +28,8 @@ internal readonly record struct KeySignature(int Fifths, string Mode, uint Lette
         Span<sbyte> alterations = stackalloc sbyte[7];
         alterations.Fill(sbyte.MaxValue);
         var letters = 0;
-        foreach (var degree in section.Scale.Degrees)
+        foreach (var name in section.DegreeNames())
         {
-            var name = Spelling.Name(new ScaleTone(degree), tonic);
             if (alterations[name.LetterIndex] != sbyte.MaxValue)
             {
                 // A letter in two forms has no place in a signature.
@@ -41,7 +40,7 @@ internal readonly record struct KeySignature(int Fifths, string Mode, uint Lette
             letters++;
         }
 
-        if (letters == 7 && Traditional(alterations, tonic) is { } traditional)
+        if (letters == 7 && Traditional(alterations, section.TonicName) is { } traditional)
         {
             return traditional;
         }
@@ -62,7 +61,7 @@ internal readonly record struct KeySignature(int Fifths, string Mode, uint Lette
         return place < Fifths - 1 ? 1 : place > Fifths + 5 ? -1 : 0;
     }
 
-    public void Write(XmlBytes xml)
+    public void Write(XmlByteWriter xml)
     {
         xml.Raw("        <key>\n"u8);
         if (Letters == 0)

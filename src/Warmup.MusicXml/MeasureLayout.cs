@@ -2,14 +2,14 @@ using System.Runtime.InteropServices;
 
 namespace Warmup.MusicXml;
 
-/// <summary>Turns a section, measure by measure, into written notes and rests. Its lists are used again for each measure.</summary>
+/// <summary>Turns a section, measure by measure, into written notes and rests. It uses its lists again for each measure.</summary>
 internal sealed class MeasureLayout
 {
     private readonly List<MeasureEvent> _events = [];
     private readonly List<NotatedNote> _pieces = [];
     private readonly TupletPlan _plan = new();
     private readonly Section _section;
-    private readonly long[] _groupEnds;
+    private readonly long[] _angaEnds;
     private long _cycle;
     private readonly bool _isHeld;
     private int _note;
@@ -20,34 +20,37 @@ internal sealed class MeasureLayout
     {
         _section = section;
         _isHeld = isHeld;
-        Clock = Clock.Of(section);
-
-        _groupEnds = new long[section.Meter.Groups.Count];
-        var end = 0L;
-        for (var i = 0; i < _groupEnds.Length; i++)
+        Grid = TickGrid.Of(section);
+        var ends = new List<long>();
+        for (var beat = 1; beat <= section.Meter.Beats; beat++)
         {
-            end += section.Meter.Groups[i] * Clock.Akshara;
-            _groupEnds[i] = end;
+            if (section.Meter.AccentOf(beat) != BeatAccent.None)
+            {
+                ends.Add(beat * Grid.Akshara);
+            }
         }
+
+        _angaEnds = [.. ends];
     }
 
-    public Clock Clock { get; }
+    public TickGrid Grid { get; }
 
     /// <summary>The length of the measure that was last laid out, in ticks.</summary>
     public long Length { get; private set; }
 
     /// <summary>
-    /// The notes and rests of the next measure; they fill it exactly and hold until the next call. To be called for each measure in order.
+    /// The notes and rests of the next measure, which they fill exactly. Call it for each measure in order; the result is valid until the next
+    /// call.
     /// </summary>
     public ReadOnlySpan<NotatedNote> Next(Measure measure)
     {
-        var onset = Clock.Ticks(measure.Onset);
-        Length = Clock.Ticks(measure.Length);
+        var onset = Grid.Ticks(measure.Onset);
+        Length = Grid.Ticks(measure.Length);
         _pieces.Clear();
         _event = 0;
         _cycle = 0;
         Gather(onset);
-        foreach (var span in _plan.Of(Clock, _events, _cycle))
+        foreach (var span in _plan.Of(Grid, _events, _cycle))
         {
             Fill(span);
         }
@@ -57,13 +60,13 @@ internal sealed class MeasureLayout
         return pieces;
     }
 
-    /// <summary>The events of a measure: the notes that sound in it, and the silence between them.</summary>
+    /// <summary>Gathers the events of a measure: the notes that sound in it, and the silence between them.</summary>
     private void Gather(long onset)
     {
         _events.Clear();
         if (_isHeld)
         {
-            var end = Clock.Ticks(_section.Measures[^1].Onset + _section.Measures[^1].Length);
+            var end = Grid.Ticks(_section.Measures[^1].Onset + _section.Measures[^1].Length);
             _events.Add(new MeasureEvent(0, Length, 0, onset == 0, onset + Length == end));
             return;
         }
@@ -73,8 +76,8 @@ internal sealed class MeasureLayout
         while (_note < notes.Length)
         {
             ref readonly var note = ref notes[_note];
-            var start = ((long)note.OnsetSteps * Clock.TicksPerStep) - onset;
-            var end = ((long)note.EndSteps * Clock.TicksPerStep) - onset;
+            var start = ((long)note.OnsetSteps * Grid.TicksPerStep) - onset;
+            var end = ((long)note.EndSteps * Grid.TicksPerStep) - onset;
             if (start >= Length)
             {
                 break;
@@ -102,8 +105,8 @@ internal sealed class MeasureLayout
         }
     }
 
-    /// <summary>In gatis other than 4 so many units fill this many aksharas: the tuplet a reader expects.</summary>
-    private long Cycle(Speed speed) => speed.Gati == 4 ? 0 : Clock.Akshara * 4 >> (speed.Kalam - 1);
+    /// <summary>In a gati other than 4, how long the tuplet is that a reader expects: the aksharas that its units fill.</summary>
+    private long Cycle(Speed speed) => speed.Gati == 4 ? 0 : Grid.Akshara * 4 >> (speed.Kalam - 1);
 
     private void Fill(TupletSpan span)
     {
@@ -140,11 +143,11 @@ internal sealed class MeasureLayout
     {
         var slot = span.Length / span.Slots;
         var written = span.Length / span.NormalSlots;
-        Clock.TryGetValue(written, out var slotType, out _);
+        Grid.TryGetValue(written, out var slotType, out _);
         while (from < to)
         {
             var slots = TupletPlan.FirstSlots((int)((to - from) / slot));
-            Clock.TryGetValue(slots * written, out var type, out var dotted);
+            Grid.TryGetValue(slots * written, out var type, out var dotted);
             _pieces.Add(new NotatedNote
             {
                 Start = from,
@@ -155,19 +158,19 @@ internal sealed class MeasureLayout
                 Actual = span.Slots,
                 Normal = span.NormalSlots,
                 SlotType = slotType,
-                BeamGroup = span.Length > Clock.Akshara ? span.Start : BeatOf(from),
+                BeamGroup = span.Length > Grid.Akshara ? span.Start : BeatOf(from),
             });
             from += slots * slot;
         }
     }
 
-    /// <summary>Divides a plain length at the groups of the measure, then at beats, then inside a beat.</summary>
+    /// <summary>Divides a plain length at the angas of the measure, then at beats, then inside a beat.</summary>
     private void Plain(long from, long to, int note)
     {
-        var beat = Clock.Akshara;
+        var beat = Grid.Akshara;
         while (from < to)
         {
-            var end = Math.Min(to, GroupEnd(from));
+            var end = Math.Min(to, AngaEnd(from));
             var length = end - from;
             if (BeatOf(from) != from || length < beat)
             {
@@ -188,25 +191,25 @@ internal sealed class MeasureLayout
     /// <summary>The longest value that may begin on a beat: rests lie on their own grid and take no dots, notes may take one.</summary>
     private long WholeBeats(long from, long length, bool isRest)
     {
-        var beat = Clock.Akshara;
+        var beat = Grid.Akshara;
         var whole = length / beat * beat;
-        if (Clock.Parts > 1)
+        if (Grid.Parts > 1)
         {
             return WholeDottedBeats(from, whole, isRest);
         }
 
-        if (!isRest && Clock.TryGetValue(length, out _, out _))
+        if (!isRest && Grid.TryGetValue(length, out _, out _))
         {
             return length;
         }
 
-        if (!isRest && whole <= Clock.Whole && Clock.TryGetValue(whole, out _, out _))
+        if (!isRest && whole <= Grid.Whole && Grid.TryGetValue(whole, out _, out _))
         {
             return whole;
         }
 
-        var value = Clock.Whole;
-        while (value > whole || (isRest && (from - GroupStart(from)) % value != 0))
+        var value = Grid.Whole;
+        while (value > whole || (isRest && (from - AngaStart(from)) % value != 0))
         {
             value /= 2;
         }
@@ -214,11 +217,11 @@ internal sealed class MeasureLayout
         return value;
     }
 
-    /// <summary>The same where the beat is dotted: two, four or one of them, rests as well.</summary>
+    /// <summary>The same where the beat is dotted: one, two or four of them, for rests as well.</summary>
     private long WholeDottedBeats(long from, long whole, bool isRest)
     {
-        var value = Clock.Akshara;
-        while (2 * value <= whole && Clock.TryGetValue(2 * value, out _, out _) && (!isRest || from % (2 * value) == 0))
+        var value = Grid.Akshara;
+        while (2 * value <= whole && Grid.TryGetValue(2 * value, out _, out _) && (!isRest || from % (2 * value) == 0))
         {
             value *= 2;
         }
@@ -226,16 +229,16 @@ internal sealed class MeasureLayout
         return value;
     }
 
-    /// <summary>A length within one beat: one value where it is one, otherwise cut at the coarsest point inside it.</summary>
+    /// <summary>Writes a length within one beat: as one value where there is one, otherwise cut at the coarsest point inside it.</summary>
     private void InsideBeat(long from, long to, int note)
     {
-        if (Clock.TryGetValue(to - from, out _, out _))
+        if (Grid.TryGetValue(to - from, out _, out _))
         {
             Add(from, to - from, note);
             return;
         }
 
-        var grid = Clock.Parts > 1 ? Clock.Part : Clock.Akshara / 2;
+        var grid = Grid.Parts > 1 ? Grid.Part : Grid.Akshara / 2;
         while ((from / grid * grid) + grid >= to)
         {
             grid /= 2;
@@ -248,7 +251,7 @@ internal sealed class MeasureLayout
 
     private void Add(long from, long length, int note)
     {
-        Clock.TryGetValue(length, out var type, out var dotted);
+        Grid.TryGetValue(length, out var type, out var dotted);
         _pieces.Add(new NotatedNote
         {
             Start = from,
@@ -276,19 +279,19 @@ internal sealed class MeasureLayout
         }
     }
 
-    private long BeatOf(long at) => at - (at % Clock.Akshara);
+    private long BeatOf(long at) => at - (at % Grid.Akshara);
 
-    // A measure shorter than the avartana is one of its angas, and has none inside.
-    private bool HasGroups => _groupEnds.Length > 0 && Length >= _groupEnds[^1];
+    // A measure shorter than the avartana is one of its angas.
+    private bool HasAngas => _angaEnds.Length > 0 && Length >= _angaEnds[^1];
 
-    private long GroupEnd(long at)
+    private long AngaEnd(long at)
     {
-        if (!HasGroups)
+        if (!HasAngas)
         {
             return Length;
         }
 
-        foreach (var end in _groupEnds)
+        foreach (var end in _angaEnds)
         {
             if (end > at && end <= Length)
             {
@@ -299,15 +302,15 @@ internal sealed class MeasureLayout
         return Length;
     }
 
-    private long GroupStart(long at)
+    private long AngaStart(long at)
     {
-        if (!HasGroups)
+        if (!HasAngas)
         {
             return 0;
         }
 
         var start = 0L;
-        foreach (var end in _groupEnds)
+        foreach (var end in _angaEnds)
         {
             if (end > at)
             {

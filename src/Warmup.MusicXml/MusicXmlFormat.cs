@@ -2,25 +2,32 @@ using System.Buffers;
 
 namespace Warmup.MusicXml;
 
-/// <summary>MusicXML 4.0, uncompressed: UTF-8 without a byte-order mark, one or two voice parts, and parts of the drone and the beat on request.</summary>
-/// <param name="options">How the score is written.</param>
+/// <summary>MusicXML 4.0, uncompressed: UTF-8 without a byte-order mark, one or two voice parts, and on request parts of the drone and the beat.</summary>
 /// <remarks>
 /// An akshara is a quarter note, or the beat that a time signature names. Immutable and safe to share between threads. Equal scores and
 /// options give equal bytes.
 /// </remarks>
-public sealed class MusicXmlFormat(MusicXmlOptions options) : IScoreFormat
+public sealed class MusicXmlFormat : IScoreFormat
 {
-    /// <summary>The most divisions of a quarter note, as the standard advises.</summary>
-    public const int MostDivisions = 16_383;
-
     /// <summary>The format with default options.</summary>
     public MusicXmlFormat()
         : this(MusicXmlOptions.Default)
     {
     }
 
+    /// <summary>The format with options.</summary>
+    /// <param name="options">How the score is written.</param>
+    public MusicXmlFormat(MusicXmlOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        Options = options;
+    }
+
+    /// <summary>The most divisions of a quarter note: 16,383, as the standard advises.</summary>
+    public static int MostDivisions => 16_383;
+
     /// <summary>How the score is written.</summary>
-    public MusicXmlOptions Options { get; } = options;
+    public MusicXmlOptions Options { get; }
 
     /// <inheritdoc/>
     public string Name => "MusicXML 4.0";
@@ -31,29 +38,32 @@ public sealed class MusicXmlFormat(MusicXmlOptions options) : IScoreFormat
     /// <inheritdoc/>
     public void Write(Score score, Stream destination, CancellationToken cancellationToken = default)
     {
+        ArgumentNullException.ThrowIfNull(destination);
         using var buffer = new StreamBuffer(destination);
         Write(score, buffer, cancellationToken);
         buffer.Flush();
     }
 
-    /// <summary>Writes a score. Equal scores give equal bytes. What cannot be written is refused before the first byte.</summary>
+    /// <summary>Writes a score. Equal scores give equal bytes. The format refuses what it cannot hold before the first byte.</summary>
     /// <param name="score">The score.</param>
     /// <param name="destination">Where the bytes go.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="ExportException">
-    /// There is no section, a text holds a control character, a length needs a shorter value than a 128th note, the lengths need more than 16,383
-    /// divisions, or the second voice leaves the range of notes.
+    /// There is no section, a text holds a control character, a length needs a value shorter than a 128th note, the lengths need more than 16,383
+    /// divisions, or the second voice leaves the range of tonics or notes.
     /// </exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public void Write(Score score, IBufferWriter<byte> destination, CancellationToken cancellationToken = default)
     {
+        ArgumentNullException.ThrowIfNull(score);
+        ArgumentNullException.ThrowIfNull(destination);
         cancellationToken.ThrowIfCancellationRequested();
         XmlText.Check(score, Options);
         score = Options.Measure == MusicXmlMeasure.Anga ? score.WithAngaMeasures() : score;
-        var parts = Part.Of(score, Options);
+        var parts = ScorePart.Of(score, Options);
         parts.ForEach(p => p.Check(score));
         var divisions = Divisions.Of(score, Options.HasDrone, cancellationToken);
-        using var xml = new XmlBytes(destination);
+        using var xml = new XmlByteWriter(destination);
         ScoreHeader.Write(xml, score, Options, parts);
         foreach (var part in parts)
         {
@@ -64,7 +74,7 @@ public sealed class MusicXmlFormat(MusicXmlOptions options) : IScoreFormat
         xml.Flush();
     }
 
-    /// <summary>Writes a score, waiting for the destination without holding a thread. The bytes are made in memory first.</summary>
+    /// <summary>Writes a score and waits for the destination without holding a thread. The bytes are made in memory first.</summary>
     /// <param name="score">The score.</param>
     /// <param name="destination">Where the bytes go; it is not closed.</param>
     /// <param name="cancellationToken">Stops the work.</param>
@@ -72,6 +82,7 @@ public sealed class MusicXmlFormat(MusicXmlOptions options) : IScoreFormat
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public async Task WriteAsync(Score score, Stream destination, CancellationToken cancellationToken = default)
     {
+        ArgumentNullException.ThrowIfNull(destination);
         var bytes = new ArrayBufferWriter<byte>();
         Write(score, bytes, cancellationToken);
         await destination.WriteAsync(bytes.WrittenMemory, cancellationToken).ConfigureAwait(false);

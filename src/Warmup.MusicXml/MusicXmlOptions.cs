@@ -6,8 +6,8 @@ namespace Warmup.MusicXml;
 public enum MusicXmlKey
 {
     /// <summary>
-    /// The traditional signature where the scale on its tonic is one (seven degrees, such as the church modes); no signature and
-    /// accidentals at the notes otherwise.
+    /// The traditional signature where the scale on its tonic has one (seven degrees, such as the church modes); otherwise none, with
+    /// accidentals at the notes.
     /// </summary>
     TraditionalWhereExact,
 
@@ -15,8 +15,8 @@ public enum MusicXmlKey
     Accidentals,
 
     /// <summary>
-    /// The traditional signature where the scale is one, otherwise one that alters each letter as the scale does, where no letter has two
-    /// forms. Many readers ignore such a signature and then show every altered note wrongly.
+    /// The traditional signature where the scale has one; otherwise, if no letter has two forms, a signature that alters each letter as the scale
+    /// does. Many readers ignore such a signature and then show every altered note wrongly.
     /// </summary>
     NonTraditional,
 }
@@ -25,8 +25,8 @@ public enum MusicXmlKey
 public enum MusicXmlClef
 {
     /// <summary>
-    /// By the mean pitch of each section: treble from middle C (MIDI note 60) on, the treble clef an octave down from D3 (50) on, bass
-    /// below it (the project's own setting).
+    /// By the mean pitch of each section: the treble clef from middle C (MIDI note 60) up, the treble clef an octave down from D3 (50) up, the
+    /// bass clef below (the project's own setting).
     /// </summary>
     ByPitch,
 
@@ -46,20 +46,20 @@ public enum MusicXmlMeasure
     /// <summary>An avartana.</summary>
     Avartana,
 
-    /// <summary>An anga, with a double bar behind the avartana: easier to read in long talas, but the time signature changes often.</summary>
+    /// <summary>An anga, with a double bar after the avartana: easier to read in long talas, but the time signature changes often.</summary>
     Anga,
 }
 
-/// <summary>Whether a second part shows the beat.</summary>
+/// <summary>Whether a further part shows the beat, and how.</summary>
 public enum MusicXmlBeat
 {
-    /// <summary>No second part.</summary>
+    /// <summary>No such part.</summary>
     None,
 
-    /// <summary>A stroke an akshara, with an accent on the first of each anga.</summary>
+    /// <summary>A stroke for each akshara, with an accent on the first of each anga.</summary>
     Strokes,
 
-    /// <summary>The strokes, and under each what the hand does: clap, a finger, wave. Time signatures have the beat's number instead.</summary>
+    /// <summary>The strokes, and under each what the hand does: clap, a finger, wave. Under a time signature stands the beat's number.</summary>
     Gestures,
 }
 
@@ -79,18 +79,14 @@ public enum MusicXmlPaper
 /// <summary>How a score is written as MusicXML. Immutable, value equality.</summary>
 public sealed record MusicXmlOptions
 {
-    /// <summary>The smallest height of a staff in millimetres (the project's own bound).</summary>
-    public const int SmallestStaff = 4;
-
-    /// <summary>The largest height of a staff in millimetres (the project's own bound).</summary>
-    public const int LargestStaff = 15;
-
-    /// <summary>The most verses behind the first (the project's own bound).</summary>
-    public const int MostFurtherVerses = 2;
-
-    /// <summary>The farthest second voice, in semitones: two octaves (the project's own bound).</summary>
-    public const int FarthestSecondVoice = 24;
-
+    private readonly MusicXmlKey _key;
+    private readonly MusicXmlMeasure _measure;
+    private readonly MusicXmlFreeBars _freeBars;
+    private readonly MusicXmlLineMarks _lineMarks;
+    private readonly MusicXmlDynamics _dynamics;
+    private readonly MusicXmlBeat _beat;
+    private readonly MusicXmlClef _clef;
+    private readonly MusicXmlPaper _paper;
     private readonly int _staffMillimetres = 7;
     private readonly int _secondVoice;
     private readonly ValueList<MusicXmlVerse> _furtherVerses;
@@ -98,92 +94,145 @@ public sealed record MusicXmlOptions
     /// <summary>All defaults.</summary>
     public static MusicXmlOptions Default { get; } = new();
 
-    /// <summary>The key signature; by default the traditional one where the scale is one.</summary>
-    public MusicXmlKey Key { get; init; }
+    /// <summary>The smallest height of a staff in millimetres: 4 (the project's own bound).</summary>
+    public static int SmallestStaff => 4;
+
+    /// <summary>The largest height of a staff in millimetres: 15 (the project's own bound).</summary>
+    public static int LargestStaff => 15;
+
+    /// <summary>The most verses after the first: 2 (the project's own bound).</summary>
+    public static int MostFurtherVerses => 2;
+
+    /// <summary>The farthest second voice, in semitones: 24, two octaves (the project's own bound).</summary>
+    public static int FarthestSecondVoice => 24;
+
+    /// <summary>The key signature; by default the traditional one where the scale has one.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the enumeration.</exception>
+    public MusicXmlKey Key
+    {
+        get => _key;
+        init => _key = Require.Defined(value, nameof(Key));
+    }
 
     /// <summary>What a measure is; an avartana by default. Bars of free rhythm are not divided.</summary>
-    public MusicXmlMeasure Measure { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the enumeration.</exception>
+    public MusicXmlMeasure Measure
+    {
+        get => _measure;
+        init => _measure = Require.Defined(value, nameof(Measure));
+    }
 
     /// <summary>The hidden time signatures of free rhythm; by default each bar's own.</summary>
-    public MusicXmlFreeBars FreeBars { get; init; }
-
-    /// <summary>
-    /// How many semitones above the score a second voice part sings, -24 to 24; 0, no second part, by default. -12 is a class version for
-    /// high and low voices an octave apart; for a tonic of its own give its MIDI note less the score's.
-    /// </summary>
-    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
-    /// <remarks>A second voice whose tonic or a note leaves the range of <see cref="Tonic"/> or of MIDI is refused when it is written.</remarks>
-    public int SecondVoiceSemitones
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the enumeration.</exception>
+    public MusicXmlFreeBars FreeBars
     {
-        get => _secondVoice;
-        init => _secondVoice = InRange(value, -FarthestSecondVoice, FarthestSecondVoice, nameof(SecondVoiceSemitones));
+        get => _freeBars;
+        init => _freeBars = Require.Defined(value, nameof(FreeBars));
     }
 
     /// <summary>
-    /// Whether the drone is written as a part of held notes, where the score has one; it is not by default. It sounds the pitches of the
-    /// strings; the strokes keep a time of their own that no measure has.
+    /// How many semitones above the score a second voice part sings: -24 to 24; 0, no second part, by default. -12 is a class version for high
+    /// and low voices an octave apart. For a second part on its own tonic, give that tonic's MIDI note less the score's.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    /// <remarks>A second voice whose tonic leaves the range of <see cref="Tonic"/>, or one of whose notes leaves MIDI's, is refused when it is written.</remarks>
+    public int SecondVoiceSemitones
+    {
+        get => _secondVoice;
+        init => _secondVoice = Require.InRange(value, -FarthestSecondVoice, FarthestSecondVoice, nameof(SecondVoiceSemitones));
+    }
+
+    /// <summary>
+    /// Whether the score's drone is written as a part of held notes; false by default. The part holds the pitches of the strings; the strokes
+    /// keep a time of their own, which no measure has.
     /// </summary>
     public bool HasDrone { get; init; }
 
     /// <summary>How the beginning of a line is marked; with its number by default.</summary>
-    public MusicXmlLineMarks LineMarks { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the enumeration.</exception>
+    public MusicXmlLineMarks LineMarks
+    {
+        get => _lineMarks;
+        init => _lineMarks = Require.Defined(value, nameof(LineMarks));
+    }
 
-    /// <summary>How loud each section begins; nothing is said by default.</summary>
-    public MusicXmlDynamics Dynamics { get; init; }
+    /// <summary>How loud each section begins; not written by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the enumeration.</exception>
+    public MusicXmlDynamics Dynamics
+    {
+        get => _dynamics;
+        init => _dynamics = Require.Defined(value, nameof(Dynamics));
+    }
 
     /// <summary>
-    /// Whether only the first note of a line, and the first behind a silence in it, has its syllable, and a slur goes over the others: a
-    /// line on one vowel. Not by default. A note of the score without a syllable is always slurred to the one before.
+    /// Whether only the first note of a line has its syllable, and the first after a silence in the line, with a slur over the others: a line on
+    /// one vowel. False by default. A note of the score without a syllable is always slurred to the one before.
     /// </summary>
-    public bool OneSyllableALine { get; init; }
+    public bool HasOneSyllableALine { get; init; }
 
     /// <summary>The verses below the score's own syllables, at most two; none by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">There are more than two.</exception>
+    /// <exception cref="ArgumentNullException">A verse is missing.</exception>
     public ValueList<MusicXmlVerse> FurtherVerses
     {
         get => _furtherVerses;
         init
         {
-            InRange(value.Count, 0, MostFurtherVerses, "the number of further verses");
+            Require.InRange(value.Count, 0, MostFurtherVerses, "the number of further verses");
+            foreach (var verse in value)
+            {
+                Require.NotNull(verse, nameof(FurtherVerses));
+            }
+
             _furtherVerses = value;
         }
     }
 
-    /// <summary>The date of the file; none by default, so that equal scores give equal bytes on any day.</summary>
+    /// <summary>The date that the file says it was written on; none by default, so that equal scores give equal bytes on any day.</summary>
     public DateOnly? Date { get; init; }
 
-    /// <summary>Whether a part below the others shows the beat; it does not by default.</summary>
-    public MusicXmlBeat Beat { get; init; }
+    /// <summary>Whether a part below the others shows the beat; none by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the enumeration.</exception>
+    public MusicXmlBeat Beat
+    {
+        get => _beat;
+        init => _beat = Require.Defined(value, nameof(Beat));
+    }
 
     /// <summary>The clef; by default chosen by the mean pitch of each section.</summary>
-    public MusicXmlClef Clef { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the enumeration.</exception>
+    public MusicXmlClef Clef
+    {
+        get => _clef;
+        init => _clef = Require.Defined(value, nameof(Clef));
+    }
 
     /// <summary>The paper; A4 by default.</summary>
-    public MusicXmlPaper Paper { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the enumeration.</exception>
+    public MusicXmlPaper Paper
+    {
+        get => _paper;
+        init => _paper = Require.Defined(value, nameof(Paper));
+    }
 
     /// <summary>The height of a staff in millimetres, 4 to 15; 7 by default. Not written where the paper is unspecified.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public int StaffMillimetres
     {
         get => _staffMillimetres;
-        init => _staffMillimetres = InRange(value, SmallestStaff, LargestStaff, nameof(StaffMillimetres));
+        init => _staffMillimetres = Require.InRange(value, SmallestStaff, LargestStaff, nameof(StaffMillimetres));
     }
 
-    /// <summary>Whether a new system is asked for where a line begins a measure; it is by default.</summary>
-    public bool NewSystems { get; init; } = true;
+    /// <summary>Whether the file asks for a new system where a line begins a measure; true by default.</summary>
+    public bool HasNewSystems { get; init; } = true;
 
     /// <summary>
-    /// Whether a tuning's deviation from equal steps is written as a decimal alteration with the nearest named accidental; not by
-    /// default, since notation editors play such notes unreliably, and one cuts the fraction off and shows a sharp as a natural.
+    /// Whether a tuning's deviation from equal steps is written as a decimal alteration with the nearest named accidental; false by default:
+    /// notation editors play such notes unreliably, and one cuts off the fraction and shows a sharp as a natural.
     /// </summary>
-    public bool Microtones { get; init; }
+    public bool HasMicrotones { get; init; }
 
-    /// <summary>How the notes are written, and the date; empty where there is none.</summary>
+    /// <summary>How the notes are written, and the date, which may be missing.</summary>
     public override string ToString() =>
         string.Create(CultureInfo.InvariantCulture, $"clef {Clef}, key {Key}, measure {Measure}, beat {Beat}, paper {Paper}, date {Date:yyyy-MM-dd}");
-
-    private static int InRange(int value, int low, int high, string name) => value >= low && value <= high
-        ? value
-        : throw new ArgumentOutOfRangeException(
-            name, value, string.Create(CultureInfo.InvariantCulture, $"{name} must be between {low} and {high}, not {value}"));
 }

@@ -4,8 +4,8 @@ namespace Warmup.MusicXml;
 /// <remarks>Immutable, value equality.</remarks>
 public sealed record MusicXmlVerse
 {
-    /// <summary>The most syllables of a text (the project's own bound).</summary>
-    public const int MostWords = 10_000;
+    /// <summary>The most syllables of a text: 10,000 (the project's own bound).</summary>
+    public static int MostWords => 10_000;
 
     private MusicXmlVerse(Syllables? syllables, ValueList<string> words) => (Syllables, Words) = (syllables, words);
 
@@ -23,15 +23,29 @@ public sealed record MusicXmlVerse
         return new(syllables, []);
     }
 
-    /// <summary>Words, one syllable a note from the beginning of each line, over again where the line is longer.</summary>
+    /// <summary>Words: a syllable for each note from the beginning of each line, and from the first again where the line is longer.</summary>
     /// <param name="syllables">
-    /// 1 to 10,000 syllables. One with a hyphen at its end (<c>lan-</c>) is joined to the next; an empty one goes on with the one before.
+    /// 1 to 10,000 syllables. One with a hyphen at its end (<c>lan-</c>) joins the next; an empty one continues the one before.
     /// </param>
-    /// <exception cref="ArgumentException">There are none or too many, or the first is empty.</exception>
+    /// <exception cref="ArgumentException">There are none or too many, one is missing, or the first is empty.</exception>
     /// <remarks>Control characters are refused when the file is written.</remarks>
-    public static MusicXmlVerse OfWords(ValueList<string> syllables) => syllables.Count is < 1 or > MostWords
-        ? throw new ArgumentException($"words must have between 1 and {MostWords} syllables, not {syllables.Count}", nameof(syllables))
-        : syllables[0].Length == 0
-            ? throw new ArgumentException("the first syllable must not be empty: there is none before it to go on with", nameof(syllables))
-            : new(null, syllables);
+    public static MusicXmlVerse OfWords(ValueList<string> syllables)
+    {
+        if (syllables.Count < 1 || syllables.Count > MostWords)
+        {
+            throw new ArgumentException($"words must have between 1 and {MostWords} syllables, not {syllables.Count}", nameof(syllables));
+        }
+
+        foreach (var syllable in syllables)
+        {
+            ArgumentNullException.ThrowIfNull(syllable, nameof(syllables));
+        }
+
+        return syllables[0].Length > 0
+            ? new(null, syllables)
+            : throw new ArgumentException("the first syllable must not be empty: there is none before it to continue", nameof(syllables));
+    }
+
+    /// <summary>The kind of syllables, or the first words.</summary>
+    public override string ToString() => Syllables?.ToString() ?? OneLine.Of(string.Join(' ', Words));
 }

@@ -2,10 +2,9 @@ namespace Warmup.MusicXml;
 
 /// <summary>Writes the notes and rests of a section, a measure at a time.</summary>
 internal sealed class NoteWriter(
-    XmlBytes xml, Section section, WrittenPitch[] pitches, Timing timing, Accidentals accidentals, MusicXmlOptions options, bool isFirstPart)
+    XmlByteWriter xml, Section section, WrittenPitch[] pitches, DurationWriter durations, Accidentals accidentals, MusicXmlOptions options, bool isFirstPart)
 {
     private readonly Verses _verses = new(section, options);
-    private int _breath;
 
     /// <summary>The name of a note value: 0 for a whole note, 7 for a 128th.</summary>
     public static ReadOnlySpan<byte> TypeName(int type) => type switch
@@ -37,14 +36,14 @@ internal sealed class NoteWriter(
             if (piece.IsRest)
             {
                 xml.Raw("        <rest/>\n"u8);
-                timing.Write(xml, piece, default, AccidentalNeed.None);
+                durations.Write(xml, piece, default, AccidentalNeed.None);
             }
             else
             {
-                // What is tied keeps its pitch over the bar line without a new accidental, and without one that would hold for others.
+                // A tied note keeps its pitch over the bar line without a new accidental, which would hold for others.
                 var pitch = pitches[section.Notes.AsSpan()[piece.Note].PitchIndex];
                 pitch.Write(xml);
-                timing.Write(xml, piece, pitch, piece.IsFirst ? pitch.Need(accidentals) : AccidentalNeed.None);
+                durations.Write(xml, piece, pitch, piece.IsFirst ? pitch.Need(accidentals) : AccidentalNeed.None);
             }
 
             Beam.Write(xml, pieces, i);
@@ -58,7 +57,7 @@ internal sealed class NoteWriter(
         }
     }
 
-    /// <summary>What stands above the first note of a line: once for all parts, but how loud it is for each.</summary>
+    /// <summary>Writes what stands above the first note of a line: once for all parts; how loud it is, for each part.</summary>
     private void Above(int note)
     {
         var line = section.Notes.AsSpan()[note].LineIndex;
@@ -81,7 +80,7 @@ internal sealed class NoteWriter(
     private void Notations(in NotatedNote piece)
     {
         var ties = !piece.IsRest && !(piece.IsFirst && piece.IsLast);
-        var breathes = !piece.IsRest && piece.IsLast && BreathesAfter(piece.Note);
+        var breathes = !piece.IsRest && piece.IsLast && section.BreathAfter(piece.Note) is not null;
         var holds = !piece.IsRest && piece.IsLast && section.Meter.IsFree && section.Notes.AsSpan()[piece.Note].IsHeld;
         var slurs = !piece.IsRest && piece.IsFirst && _verses.BeginsSlur(piece.Note);
         var slurEnds = !piece.IsRest && piece.IsLast && _verses.EndsSlur(piece.Note);
@@ -93,7 +92,7 @@ internal sealed class NoteWriter(
         xml.Raw("        <notations>\n"u8);
         if (ties)
         {
-            Timing.TiedMarks(xml, piece);
+            DurationWriter.TiedMarks(xml, piece);
         }
 
         // Above, since the syllables stand below.
@@ -104,16 +103,5 @@ internal sealed class NoteWriter(
         xml.Raw(breathes ? "          <articulations>\n            <breath-mark>comma</breath-mark>\n          </articulations>\n"u8 : ""u8);
         xml.Raw(holds ? "          <fermata type=\"upright\"/>\n"u8 : ""u8);
         xml.Raw("        </notations>\n"u8);
-    }
-
-    private bool BreathesAfter(int note)
-    {
-        var breaths = section.Breaths.AsSpan();
-        while (_breath < breaths.Length && breaths[_breath].AfterNote < note)
-        {
-            _breath++;
-        }
-
-        return _breath < breaths.Length && breaths[_breath].AfterNote == note;
     }
 }

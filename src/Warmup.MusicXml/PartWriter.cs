@@ -1,7 +1,7 @@
 namespace Warmup.MusicXml;
 
 /// <summary>Writes a part with pitches: the measures of all sections, with what changes between them.</summary>
-internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divisions, StaffPart part)
+internal sealed class PartWriter(XmlByteWriter xml, MusicXmlOptions options, int divisions, StaffPart part)
 {
     private readonly Accidentals _accidentals = new();
     private KeySignature? _key;
@@ -24,8 +24,8 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
     private void Section(Score score, int index, CancellationToken cancellation)
     {
         var section = score.Sections[index];
-        var clock = Clock.Of(section);
-        var key = KeySignature.Of(section, part.TonicName(section), options.Key);
+        var grid = TickGrid.Of(section);
+        var key = KeySignature.Of(part.Written(section), options.Key);
         var clef = part.Clef(section, options.Clef);
         var write = part.Begin(xml, section, options, divisions, _accidentals);
         var signature = FreeBars.Lengths(section, options.FreeBars);
@@ -35,12 +35,12 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
             cancellation.ThrowIfCancellationRequested();
             var measure = section.Measures[m];
             xml.Raw("    <measure number=\""u8).Number(++_number).Raw("\">\n"u8);
-            if (isFirstPart && options.NewSystems && measure.IsLineStart && _number > 1)
+            if (isFirstPart && options.HasNewSystems && measure.IsLineStart && _number > 1)
             {
                 xml.Raw("      <print new-system=\"yes\"/>\n"u8);
             }
 
-            Attributes(section, key, clef, signature(measure), clock);
+            Attributes(section, key, clef, signature(measure), grid);
             if (m == 0 && isFirstPart)
             {
                 Directions.Write(xml, score, index);
@@ -55,7 +55,7 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
                     .Raw(index == score.Sections.Count - 1 ? "light-heavy"u8 : "light-light"u8)
                     .Raw("</bar-style>\n      </barline>\n"u8);
             }
-            else if (AngaMeasures.EndsAvartana(section, measure))
+            else if (EndsAvartana(section.Meter, measure))
             {
                 xml.Raw("      <barline location=\"right\">\n        <bar-style>light-light</bar-style>\n      </barline>\n"u8);
             }
@@ -64,8 +64,12 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
         }
     }
 
+    /// <summary>Whether a measure is an anga, and the last of its avartana.</summary>
+    private static bool EndsAvartana(Meter meter, Measure measure) =>
+        measure.Length < meter.Beats && meter.AccentOf((measure.Onset + measure.Length).Floor()) == BeatAccent.Avartana;
+
     /// <summary>
-    /// A change of clef stands before the bar line, as engravers put it: written behind it, one editor shows the old clef first.
+    /// Writes a change of clef before the bar line, as engravers do: after the bar line, one editor shows the old clef first.
     /// </summary>
     private void NextClef(Score score, int index)
     {
@@ -78,13 +82,13 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
         }
     }
 
-    /// <summary>What differs from the measure before: all of it at the beginning.</summary>
-    private void Attributes(Section section, KeySignature key, Clef clef, Rational length, Clock clock)
+    /// <summary>Writes what differs from the measure before; in the first measure, everything.</summary>
+    private void Attributes(Section section, KeySignature key, Clef clef, Rational length, TickGrid grid)
     {
         var newKey = _key != key;
         var newClef = _clef != clef;
 
-        // A free bar's hidden time signature follows its length; a tala's stays.
+        // The hidden time signature of a free bar follows its length; that of a tala stays.
         var newTime = section.Meter.IsFree
             ? _meter is not { IsFree: true } || length != _measureLength
             : _meter is null || _meter.IsFree || length != _measureLength
@@ -108,7 +112,7 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
 
         if (newTime)
         {
-            Time(xml, section.Meter, clock.Ticks(length), clock);
+            Time(xml, section.Meter, grid.Ticks(length), grid);
         }
 
         if (newClef)
@@ -120,20 +124,20 @@ internal sealed class PartWriter(XmlBytes xml, MusicXmlOptions options, int divi
         (_key, _clef, _meter, _measureLength) = (key, clef, section.Meter, length);
     }
 
-    /// <summary>The time signature of a measure: the meter's own, or, for a measure that is one of its angas, that many beats.</summary>
-    public static void Time(XmlBytes xml, Meter meter, long length, Clock clock)
+    /// <summary>Writes the time signature of a measure: the meter's own, or the beats of an anga where the measure is one.</summary>
+    public static void Time(XmlByteWriter xml, Meter meter, long length, TickGrid grid)
     {
         xml.Raw(meter.IsFree ? "        <time print-object=\"no\">\n          <beats>"u8 : "        <time>\n          <beats>"u8);
         var type = meter.SignatureType;
-        if (meter.IsFree || length != meter.Beats * clock.Akshara)
+        if (meter.IsFree || length != meter.Beats * grid.Akshara)
         {
             // The beat where the bar is a whole number of them, otherwise eighths, sixteenths, and so on.
-            while (length * type % clock.Whole != 0 && type < 1 << Clock.ShortestType)
+            while (length * type % grid.Whole != 0 && type < 1 << TickGrid.ShortestType)
             {
                 type *= 2;
             }
 
-            xml.Number(length * type / clock.Whole);
+            xml.Number(length * type / grid.Whole);
         }
         else
         {

@@ -5,7 +5,7 @@ namespace Warmup.MusicXml;
 /// <summary>Writes everything before the first part: title, identification, page, list of parts.</summary>
 internal static class ScoreHeader
 {
-    public static void Write(XmlBytes xml, Score score, MusicXmlOptions options, List<Part> parts)
+    public static void Write(XmlByteWriter xml, Score score, MusicXmlOptions options, List<ScorePart> parts)
     {
         xml.Raw(
             """
@@ -59,7 +59,7 @@ internal static class ScoreHeader
         return string.Create(CultureInfo.InvariantCulture, $"S = {section.TonicName}{offset} ({tonic.Hz:0.00} Hz{reference})");
     }
 
-    private static void Identification(XmlBytes xml, Score score, MusicXmlOptions options)
+    private static void Identification(XmlByteWriter xml, Score score, MusicXmlOptions options)
     {
         xml.Raw(
             """
@@ -76,7 +76,7 @@ internal static class ScoreHeader
         }
 
         xml.Raw("      <supports element=\"accidental\" type=\"yes\"/>\n      <supports element=\"beam\" type=\"yes\"/>"u8);
-        xml.Raw(options.NewSystems
+        xml.Raw(options.HasNewSystems
             ? "\n      <supports element=\"print\" type=\"yes\" attribute=\"new-system\" value=\"yes\"/>\n    </encoding>\n"u8
             : "\n    </encoding>\n"u8);
         var open = false;
@@ -98,7 +98,7 @@ internal static class ScoreHeader
         xml.Raw("  </identification>\n"u8);
     }
 
-    private static void Page(XmlBytes xml, MusicXmlOptions options)
+    private static void Page(XmlByteWriter xml, MusicXmlOptions options)
     {
         if (options.Paper == MusicXmlPaper.Unspecified)
         {

@@ -8,23 +8,23 @@ namespace Warmup.MusicXml;
 /// </summary>
 internal sealed class TupletPlan
 {
-    // More parts than these are never needed by the five gatis and a breath in 24ths, and nobody would read them.
+    // The five gatis and breaths in 24ths never need more parts, and nobody could read them.
     private const int MostSlots = 64;
     private const int WidestBeats = 4;
     private const int Impossible = int.MaxValue / 4;
 
     private readonly List<long> _onsets = [];
     private readonly List<TupletSpan> _spans = [];
-    private Clock _clock;
+    private TickGrid _grid;
     private long _cycle;
 
-    /// <summary>The spans of a measure, in order and without gaps; neighbouring plain ones are one.</summary>
-    /// <param name="clock">The section's clock.</param>
+    /// <summary>The spans of a measure, in order and without gaps; plain spans that touch are one.</summary>
+    /// <param name="grid">The section's grid.</param>
     /// <param name="events">The measure's events, without gaps.</param>
     /// <param name="cycle">The ticks after which the section's unit falls on a beat again; 0 where it always does.</param>
-    public List<TupletSpan> Of(Clock clock, List<MeasureEvent> events, long cycle)
+    public List<TupletSpan> Of(TickGrid grid, List<MeasureEvent> events, long cycle)
     {
-        _clock = clock;
+        _grid = grid;
         _cycle = cycle;
         _onsets.Clear();
         _spans.Clear();
@@ -32,27 +32,27 @@ internal sealed class TupletPlan
         for (var i = 1; i < events.Count; i++)
         {
             _onsets.Add(events[i].Start);
-            plain &= events[i].Start % clock.Shortest == 0;
+            plain &= events[i].Start % grid.Shortest == 0;
         }
 
         var length = events[^1].End;
-        if (plain && length % clock.Shortest == 0)
+        if (plain && length % grid.Shortest == 0)
         {
             _spans.Add(new TupletSpan(0, length, 0, 0));
             return _spans;
         }
 
-        // A whole note, or a dotted one, is the longest that is written.
-        var widest = clock.Parts == 1 ? clock.Whole : clock.Whole * 3 / 2;
+        // The longest value is a whole note, or a dotted one.
+        var widest = grid.Parts == 1 ? grid.Whole : grid.Whole * 3 / 2;
         var at = 0L;
         var low = 0;
         while (at < length)
         {
-            var span = clock.Akshara * WidestBeats;
+            var span = grid.Akshara * WidestBeats;
             while (span > widest || at % span != 0 || at + span > length)
             {
                 span /= 2;
-                if (span < clock.Shortest)
+                if (span < grid.Shortest)
                 {
                     throw Unwritable("a measure's length", length);
                 }
@@ -77,14 +77,14 @@ internal sealed class TupletPlan
         return _spans;
     }
 
-    /// <summary>How many pieces a number of slots takes, and how long the first of them is.</summary>
+    /// <summary>How many of a number of slots the first note value covers: all of them, or the largest power of two.</summary>
     public static int FirstSlots(int slots)
     {
         var power = 1 << int.Log2(slots);
         return slots == power || 2 * slots == 3 * power ? slots : power;
     }
 
-    /// <summary>Adds the spans for a part of the measure and gives their cost: the notes and rests that have to be written.</summary>
+    /// <summary>Adds the spans of a part of the measure and returns their cost: the number of notes and rests to write.</summary>
     private int Solve(long at, long length, int low, int high)
     {
         if (!HasOddOnset(low, high))
@@ -97,7 +97,7 @@ internal sealed class TupletPlan
         var mark = _spans.Count;
         var divided = Impossible;
         var half = length / 2;
-        if (half >= _clock.Shortest)
+        if (half >= _grid.Shortest)
         {
             var middle = low;
             while (middle < high && _onsets[middle] < at + half)
@@ -105,14 +105,14 @@ internal sealed class TupletPlan
                 middle++;
             }
 
-            var behind = middle < high && _onsets[middle] == at + half ? middle + 1 : middle;
-            divided = Math.Min(Impossible, Solve(at, half, low, middle) + Solve(at + half, half, behind, high));
+            var after = middle < high && _onsets[middle] == at + half ? middle + 1 : middle;
+            divided = Math.Min(Impossible, Solve(at, half, low, middle) + Solve(at + half, half, after, high));
         }
 
         var whole = CostOfTuplet(at, length, low, high, out var slots);
 
         // Where both cost the same, a tuplet of an odd number is not cut below the beat or the speed's own tuplet.
-        if (whole < divided || (whole == divided && whole < Impossible && int.IsOddInteger(slots) && length <= Math.Max(_cycle, _clock.Akshara)))
+        if (whole < divided || (whole == divided && whole < Impossible && int.IsOddInteger(slots) && length <= Math.Max(_cycle, _grid.Akshara)))
         {
             _spans.RemoveRange(mark, _spans.Count - mark);
             _spans.Add(new TupletSpan(at, length, slots, NormalOf(slots)));
@@ -138,7 +138,7 @@ internal sealed class TupletPlan
 
         slots = (int)(length / slot);
         var normal = NormalOf(slots);
-        if (normal == 0 || length / normal < _clock.Shortest)
+        if (normal == 0 || length / normal < _grid.Shortest)
         {
             return Impossible;
         }
@@ -151,7 +151,7 @@ internal sealed class TupletPlan
             for (var left = (int)((to - from) / slot); left > 0; left -= FirstSlots(left))
             {
                 // The first piece is the longest: more than a dotted whole note cannot be written.
-                if (!_clock.TryGetValue(length / normal * FirstSlots(left), out _, out _))
+                if (!_grid.TryGetValue(length / normal * FirstSlots(left), out _, out _))
                 {
                     return Impossible;
                 }
@@ -169,13 +169,13 @@ internal sealed class TupletPlan
     /// The largest number of plain note values that is not above the slots: a power of two, or three times one where the beat has three
     /// parts; 0 where there is none.
     /// </summary>
-    private int NormalOf(int slots) => slots < _clock.Parts ? 0 : _clock.Parts << int.Log2(slots / _clock.Parts);
+    private int NormalOf(int slots) => slots < _grid.Parts ? 0 : _grid.Parts << int.Log2(slots / _grid.Parts);
 
     private bool HasOddOnset(int low, int high)
     {
         for (var i = low; i < high; i++)
         {
-            if (_onsets[i] % _clock.Shortest != 0)
+            if (_onsets[i] % _grid.Shortest != 0)
             {
                 return true;
             }
@@ -184,8 +184,8 @@ internal sealed class TupletPlan
         return false;
     }
 
-    /// <summary>The first onset behind a point that no plain value reaches.</summary>
-    private long FirstOddOnset(long at) => _onsets.Find(o => o > at && o % _clock.Shortest != 0);
+    /// <summary>The first onset after a point that no plain value reaches.</summary>
+    private long FirstOddOnset(long at) => _onsets.Find(o => o > at && o % _grid.Shortest != 0);
 
     private void Merge()
     {
@@ -207,5 +207,5 @@ internal sealed class TupletPlan
 
     private ExportException Unwritable(string what, long ticks) => new(string.Create(
         CultureInfo.InvariantCulture,
-        $"{what} of {new Rational(ticks, _clock.Akshara)} aksharas needs a note shorter than a 128th or a tuplet of more than {MostSlots} parts"));
+        $"{what} of {new Rational(ticks, _grid.Akshara)} aksharas needs a note shorter than a 128th or a tuplet of more than {MostSlots} parts"));
 }

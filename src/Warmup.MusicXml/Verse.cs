@@ -1,14 +1,14 @@
 namespace Warmup.MusicXml;
 
 /// <summary>
-/// The syllables of a section's notes. A note without one goes on with the syllable before it, as long as it follows in its line without a
-/// gap; behind a gap it has none.
+/// The syllables of a section's notes. A note without a syllable continues the one before it as long as it follows in its line without a gap;
+/// after a gap it has none.
 /// </summary>
 internal sealed class Verse
 {
     private readonly Func<int, string> _text;
 
-    // Only where some note has no syllable of its own or syllables join to words.
+    // Only where a note has no syllable of its own or syllables join to words.
     private readonly Role[]? _roles;
 
     private Verse(Section section, Func<int, string> text, bool isPlain)
@@ -22,7 +22,7 @@ internal sealed class Verse
     {
         None = 0,
         Has = 1,
-        GoesOn = 2,
+        Continues = 2,
         JoinsBefore = 4,
         JoinsAfter = 8,
     }
@@ -39,7 +39,7 @@ internal sealed class Verse
         return new Verse(section, n => section.Notes.AsSpan()[n].Syllable, isPlain);
     }
 
-    /// <summary>The score's own syllables, one a line and behind each gap.</summary>
+    /// <summary>The score's own syllables: one for each line, and one after each gap.</summary>
     public static Verse OneALine(Section section) => new(
         section, n => n > 0 && Follows(section, n) ? string.Empty : section.Notes.AsSpan()[n].Syllable, false);
 
@@ -60,10 +60,10 @@ internal sealed class Verse
     /// <summary>Whether a note has a syllable of its own.</summary>
     public bool Has(int note) => _roles is null || _roles[note].HasFlag(Role.Has);
 
-    /// <summary>Whether there is such a note and it goes on with the syllable before.</summary>
-    public bool GoesOn(int note) => _roles is not null && note < _roles.Length && _roles[note].HasFlag(Role.GoesOn);
+    /// <summary>Whether there is such a note and it continues the syllable before.</summary>
+    public bool Continues(int note) => _roles is not null && note < _roles.Length && _roles[note].HasFlag(Role.Continues);
 
-    /// <summary>Whether the syllable goes on a word.</summary>
+    /// <summary>Whether the syllable continues a word.</summary>
     public bool JoinsBefore(int note) => _roles is not null && _roles[note].HasFlag(Role.JoinsBefore);
 
     /// <summary>Whether the word goes on with the next syllable.</summary>
@@ -87,7 +87,7 @@ internal sealed class Verse
                 var syllable = text(n);
                 if (syllable.Length == 0)
                 {
-                    roles[n] = n > line.FirstNote && roles[n - 1] != Role.None && Follows(section, n) ? Role.GoesOn : Role.None;
+                    roles[n] = n > line.FirstNote && roles[n - 1] != Role.None && Follows(section, n) ? Role.Continues : Role.None;
                     continue;
                 }
 

@@ -8,21 +8,21 @@ internal sealed class Verses
     public Verses(Section section, MusicXmlOptions options)
     {
         _verses = new Verse[1 + options.FurtherVerses.Count];
-        _verses[0] = options.OneSyllableALine ? Verse.OneALine(section) : Verse.Sung(section);
+        _verses[0] = options.HasOneSyllableALine ? Verse.OneALine(section) : Verse.Sung(section);
         for (var v = 1; v < _verses.Length; v++)
         {
             _verses[v] = Verse.Further(section, options.FurtherVerses[v - 1]);
         }
     }
 
-    /// <summary>Whether a slur begins with a note: it has a syllable, and the next note goes on with it.</summary>
-    public bool BeginsSlur(int note) => _verses[0].Has(note) && _verses[0].GoesOn(note + 1);
+    /// <summary>Whether a slur begins with a note: it has a syllable, and the next note continues it.</summary>
+    public bool BeginsSlur(int note) => _verses[0].Has(note) && _verses[0].Continues(note + 1);
 
     /// <summary>Whether a slur ends with a note.</summary>
-    public bool EndsSlur(int note) => _verses[0].GoesOn(note) && !_verses[0].GoesOn(note + 1);
+    public bool EndsSlur(int note) => _verses[0].Continues(note) && !_verses[0].Continues(note + 1);
 
     /// <summary>Writes the lyrics of a note.</summary>
-    public void Write(XmlBytes xml, int note)
+    public void Write(XmlByteWriter xml, int note)
     {
         for (var v = 0; v < _verses.Length; v++)
         {
@@ -32,7 +32,7 @@ internal sealed class Verses
                 continue;
             }
 
-            if (v == 0 && !verse.JoinsBefore(note) && !verse.JoinsAfter(note) && !verse.GoesOn(note + 1))
+            if (v == 0 && !verse.JoinsBefore(note) && !verse.JoinsAfter(note) && !verse.Continues(note + 1))
             {
                 // What nearly every note has.
                 xml.Raw("        <lyric number=\"1\">\n          <syllabic>single</syllabic>\n          <text>"u8).Text(verse.Text(note))
@@ -43,7 +43,7 @@ internal sealed class Verses
             xml.Raw("        <lyric number=\""u8).Number(v + 1).Raw("\">\n          <syllabic>"u8)
                 .Raw(verse.JoinsBefore(note) ? verse.JoinsAfter(note) ? "middle"u8 : "end"u8 : verse.JoinsAfter(note) ? "begin"u8 : "single"u8)
                 .Raw("</syllabic>\n          <text>"u8).Text(verse.Text(note)).Raw("</text>\n"u8)
-                .Raw(verse.GoesOn(note + 1) ? "          <extend/>\n"u8 : ""u8).Raw("        </lyric>\n"u8);
+                .Raw(verse.Continues(note + 1) ? "          <extend/>\n"u8 : ""u8).Raw("        </lyric>\n"u8);
         }
     }
 }

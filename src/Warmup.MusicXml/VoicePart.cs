@@ -1,8 +1,10 @@
+using System.Globalization;
+
 namespace Warmup.MusicXml;
 
-/// <summary>A part that sings the score, or sings it so many semitones higher.</summary>
+/// <summary>A part that sings the score as it is, or higher or lower.</summary>
 /// <param name="number">Its number.</param>
-/// <param name="semitones">The semitones above the score.</param>
+/// <param name="semitones">How many semitones above the score it sings.</param>
 internal sealed class VoicePart(int number, int semitones) : StaffPart(number)
 {
     public override (string Name, string Sound) Instrument => ("Voice", "voice.vocals");
@@ -14,19 +16,52 @@ internal sealed class VoicePart(int number, int semitones) : StaffPart(number)
     {
         foreach (var section in score.Sections)
         {
-            WrittenPitch.Of(section, semitones, microtones: false);
+            CheckRange(section);
         }
     }
 
-    public override NoteName TonicName(Section section) => WrittenPitch.TonicName(section, semitones);
+    public override Section Written(Section section)
+    {
+        try
+        {
+            return section.Transposed(semitones);
+        }
+        catch (ArgumentOutOfRangeException unwritable)
+        {
+            throw new ExportException(
+                string.Create(CultureInfo.InvariantCulture, $"'{section.Title}' cannot be written {semitones} semitones higher for the second voice"), unwritable);
+        }
+    }
 
-    public override Clef Clef(Section section, MusicXmlClef wanted) => MusicXml.Clef.Of(section, wanted, semitones);
+    public override Clef Clef(Section section, MusicXmlClef wanted) => MusicXml.Clef.Of(Written(section), wanted);
 
-    public override Action<Measure> Begin(XmlBytes xml, Section section, MusicXmlOptions options, int divisions, Accidentals accidentals)
+    public override Action<Measure> Begin(XmlByteWriter xml, Section section, MusicXmlOptions options, int divisions, Accidentals accidentals)
     {
         var layout = new MeasureLayout(section);
-        var pitches = WrittenPitch.Of(section, semitones, options.Microtones);
-        var notes = new NoteWriter(xml, section, pitches, new Timing(layout.Clock, divisions), accidentals, options, Number == 1);
+        var pitches = WrittenPitch.Of(Written(section), options.HasMicrotones);
+        var notes = new NoteWriter(xml, section, pitches, new DurationWriter(layout.Grid, divisions), accidentals, options, Number == 1);
         return measure => notes.Write(layout.Next(measure));
+    }
+
+    private void CheckRange(Section section)
+    {
+        foreach (var pitch in section.Pitches)
+        {
+            if (pitch.Midi + semitones is < 0 or > 127)
+            {
+                throw new ExportException(string.Create(
+                    CultureInfo.InvariantCulture, $"{pitch.Tone} of the second voice would be MIDI note {pitch.Midi + semitones}; it must lie from 0 to 127"));
+            }
+        }
+
+        var tonic = section.Tonic.Midi + semitones;
+        if (tonic is < Tonic.LowestMidi or > Tonic.HighestMidi)
+        {
+            throw new ExportException(string.Create(
+                CultureInfo.InvariantCulture,
+                $"the second voice's tonic would be MIDI note {tonic}; it must lie from C1 ({Tonic.LowestMidi}) to C7 ({Tonic.HighestMidi})"));
+        }
+
+        _ = Written(section);
     }
 }

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Warmup.MusicXml;
 
-/// <summary>Refuses a score without sections and text that XML 1.0 cannot hold, before anything is written.</summary>
+/// <summary>Refuses a score without sections, and text that XML 1.0 cannot hold, before anything is written.</summary>
 internal static class XmlText
 {
     public static void Check(Score score, MusicXmlOptions options)
@@ -27,7 +27,7 @@ internal static class XmlText
             var before = string.Empty;
             foreach (ref readonly var note in section.Notes.AsSpan())
             {
-                // Syllables repeat: the same string need not be looked at twice in a row.
+                // Syllables repeat: the same string need not be checked twice in a row.
                 if (!ReferenceEquals(before, note.Syllable))
                 {
                     before = note.Syllable;
@@ -43,7 +43,7 @@ internal static class XmlText
         {
             if (text[i] is >= ' ' and <= '~')
             {
-                // Nearly every character, and in no need of a closer look.
+                // Nearly every character.
                 continue;
             }
 

@@ -1,66 +1,74 @@
 namespace Warmup.Sheets;
 
 /// <summary>
-/// How lines are divided into rows: an avartana a row where it fits; a longer one at the ends of angas, and a wide anga between aksharas.
+/// How the lines of a sheet are divided into rows: a row for each avartana where it fits. A longer avartana is divided where angas end, and an anga
+/// that is too wide between aksharas.
 /// </summary>
-internal sealed class AvartanaRows
+/// <remarks>Immutable, value equality.</remarks>
+public sealed record AvartanaRows
 {
     private readonly Meter _meter;
-    private readonly int _most;
-    private readonly bool[] _bars;
-    private readonly List<int> _ends = [0];
+    private readonly int _longestFree;
+    private readonly ValueList<bool> _bars;
+    private readonly ValueList<int> _ends;
 
     /// <summary>Divides the avartana of a meter.</summary>
     /// <param name="meter">The meter.</param>
-    /// <param name="most">The most aksharas of a row in free rhythm, at least 1.</param>
-    /// <param name="fits">Whether so many aksharas with so many ends of angas fit a row.</param>
-    public AvartanaRows(Meter meter, int most, Func<int, int, bool> fits)
+    /// <param name="longestFree">The most aksharas of a row in free rhythm, at least 1.</param>
+    /// <param name="fits">Whether a row has room for a number of aksharas, the first argument, and of bar lines, the second. One akshara always gets a row.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="longestFree"/> is less than 1.</exception>
+    public AvartanaRows(Meter meter, int longestFree, Func<int, int, bool> fits)
     {
+        ArgumentNullException.ThrowIfNull(meter);
+        ArgumentNullException.ThrowIfNull(fits);
         _meter = meter;
-        _most = most;
-        _bars = new bool[meter.Beats + 1];
-        var bar = 0;
-        foreach (var group in meter.Groups)
+        _longestFree = Require.InRange(longestFree, 1, int.MaxValue);
+        var bars = new bool[meter.Beats + 1];
+        for (var beat = 1; beat < bars.Length; beat++)
         {
-            _bars[bar += group] = true;
+            bars[beat] = meter.AccentOf(beat) != BeatAccent.None;
         }
 
-        while (!meter.IsFree && _ends[^1] < meter.Beats)
+        _bars = [.. bars];
+        var ends = new List<int> { 0 };
+        while (ends[^1] < meter.Beats)
         {
-            var from = _ends[^1];
-            var (end, anga, bars) = (from + 1, 0, 0);
-            for (var p = from + 1; p <= meter.Beats; p++)
-            {
-                bars += _bars[p] ? 1 : 0;
-                if (!fits(p - from, bars))
-                {
-                    break;
-                }
-
-                (end, anga) = (p, _bars[p] ? p : anga);
-            }
-
-            _ends.Add(anga > 0 ? anga : end);
+            ends.Add(EndOfRow(ends[^1], fits));
         }
+
+        _ends = ends.ToValueList();
     }
 
-    /// <summary>Whether an avartana has one row; in free rhythm there is none to divide.</summary>
+    /// <summary>Whether each avartana has one row; true in free rhythm, which has no avartanas to divide.</summary>
     public bool AreWhole => _meter.IsFree || _ends.Count == 2;
 
     /// <summary>The most aksharas of a row.</summary>
-    public int Longest => _meter.IsFree ? _most : Enumerable.Range(1, _ends.Count - 1).Max(i => _ends[i] - _ends[i - 1]);
+    public int Longest
+    {
+        get
+        {
+            var longest = _meter.IsFree ? _longestFree : 0;
+            for (var i = 1; i < _ends.Count; i++)
+            {
+                longest = Math.Max(longest, _ends[i] - _ends[i - 1]);
+            }
 
-    /// <summary>Whether an anga ends at a boundary, given in aksharas from the section's beginning.</summary>
-    public bool HasBar(int boundary) => _meter.Beats > 0 && boundary > 0 && _bars[((boundary - 1) % _meter.Beats) + 1];
+            return longest;
+        }
+    }
 
-    /// <summary>The row that an akshara of a line stands in: where it begins and ends, in aksharas from the section's beginning.</summary>
-    /// <param name="at">The akshara.</param>
-    /// <param name="to">Where the line ends: in free rhythm its last row does too.</param>
+    /// <summary>Whether a bar line stands at a boundary between aksharas: an anga or an avartana ends there.</summary>
+    /// <param name="boundary">The boundary in aksharas from the section's beginning.</param>
+    public bool HasBar(int boundary) => !_meter.IsFree && boundary > 0 && _bars[((boundary - 1) % _meter.Beats) + 1];
+
+    /// <summary>The row in which an akshara of a line stands: where it begins and ends, in aksharas from the section's beginning.</summary>
+    /// <param name="at">The akshara, 0 or more.</param>
+    /// <param name="to">Where the line ends; in free rhythm its last row ends there too.</param>
     public (int Start, int End) RowOf(int at, int to)
     {
         if (_meter.IsFree)
         {
-            return (at, Math.Min(to, at + _most));
+            return (at, Math.Min(to, at + _longestFree));
         }
 
         var avartana = at / _meter.Beats * _meter.Beats;
@@ -71,5 +79,28 @@ internal sealed class AvartanaRows
         }
 
         return (avartana + _ends[row], avartana + _ends[row + 1]);
+    }
+
+    /// <summary>The meter, and how many rows an avartana has.</summary>
+    public override string ToString() => _meter.IsFree
+        ? $"{_meter}, at most {_longestFree} aksharas a row"
+        : $"{_meter}, {(AreWhole ? "a row" : $"{_ends.Count - 1} rows")} for an avartana";
+
+    /// <summary>The end of the row that begins at an akshara of the avartana: the last end of an anga that fits, else the last akshara.</summary>
+    private int EndOfRow(int start, Func<int, int, bool> fits)
+    {
+        var (end, anga, bars) = (start + 1, 0, 0);
+        for (var p = start + 1; p <= _meter.Beats; p++)
+        {
+            bars += _bars[p] ? 1 : 0;
+            if (!fits(p - start, bars))
+            {
+                break;
+            }
+
+            (end, anga) = (p, _bars[p] ? p : anga);
+        }
+
+        return anga > 0 ? anga : end;
     }
 }

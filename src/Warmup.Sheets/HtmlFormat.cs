@@ -4,17 +4,14 @@ using System.Text;
 namespace Warmup.Sheets;
 
 /// <summary>
-/// Writes a score as a practice page: the sheet to read and print, and a player that makes drone, guide tone and beat in the browser.
+/// Writes a score as a practice page: a sheet to read and print, and a player that makes the drone, a guide tone and the beat in the browser.
 /// </summary>
 /// <remarks>
-/// One file without anything from elsewhere: its content policy allows no network and only its own script and style. Immutable, safe to
-/// share between threads.
+/// The page is one file that loads nothing: its content policy allows no network, and no script or style but its own. Immutable, safe to share between
+/// threads.
 /// </remarks>
 public sealed class HtmlFormat : IScoreFormat
 {
-    /// <summary>The most notes of a page (the project's own bound: browsers grow slow beyond it).</summary>
-    public const int MostNotes = 20_000;
-
     /// <summary>The format with the default options.</summary>
     public HtmlFormat()
         : this(HtmlOptions.Default)
@@ -28,6 +25,9 @@ public sealed class HtmlFormat : IScoreFormat
         ArgumentNullException.ThrowIfNull(options);
         Options = options;
     }
+
+    /// <summary>The most notes of a page: 20,000 (the project's own bound; browsers grow slow beyond it).</summary>
+    public static int MostNotes => 20_000;
 
     /// <summary>The options.</summary>
     public HtmlOptions Options { get; }

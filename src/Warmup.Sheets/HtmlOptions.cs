@@ -5,12 +5,6 @@ namespace Warmup.Sheets;
 /// <summary>How a practice page is written and plays. Immutable, value equality.</summary>
 public sealed record HtmlOptions
 {
-    /// <summary>The lowest end of the tempo slider, in percent of the written tempo (the project's own bound).</summary>
-    public const int LowestPercent = 10;
-
-    /// <summary>The highest end of the tempo slider, in percent of the written tempo (the project's own bound).</summary>
-    public const int HighestPercent = 400;
-
     private readonly int _slowestPercent = 50;
     private readonly int _fastestPercent = 150;
     private readonly int _countInBeats = 4;
@@ -18,12 +12,21 @@ public sealed record HtmlOptions
     /// <summary>The options unless others are given.</summary>
     public static HtmlOptions Default { get; } = new();
 
+    /// <summary>The lowest end of the tempo slider, in percent of the written tempo: 10 (the project's own bound).</summary>
+    public static int LowestPercent => 10;
+
+    /// <summary>The highest end of the tempo slider, in percent of the written tempo: 400 (the project's own bound).</summary>
+    public static int HighestPercent => 400;
+
+    /// <summary>The most clicks before the page plays: 64 (the project's own bound).</summary>
+    public static int MostCountInBeats => 64;
+
     /// <summary>The slow end of the tempo slider, in percent of the written tempo: 10 to 100; 50 by default (the project's own setting).</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public int SlowestPercent
     {
         get => _slowestPercent;
-        init => _slowestPercent = InRange(value, LowestPercent, 100, nameof(SlowestPercent));
+        init => _slowestPercent = Require.InRange(value, LowestPercent, 100, nameof(SlowestPercent));
     }
 
     /// <summary>The fast end of the tempo slider, in percent of the written tempo: 100 to 400; 150 by default (the project's own setting).</summary>
@@ -31,41 +34,42 @@ public sealed record HtmlOptions
     public int FastestPercent
     {
         get => _fastestPercent;
-        init => _fastestPercent = InRange(value, 100, HighestPercent, nameof(FastestPercent));
+        init => _fastestPercent = Require.InRange(value, 100, HighestPercent, nameof(FastestPercent));
     }
 
     /// <summary>
-    /// The tempi that the singers can take, as <see cref="TempoWindow"/> finds them; the slider then goes from the slowest to the fastest,
-    /// in whole percent of the score's first tempo, and to the written tempo where that lies outside. <see langword="null"/>, the default,
-    /// leaves it to the percentages.
+    /// The tempi of the slider, those at which a class can sing the drill for instance: from the slowest to the fastest in whole percent of the score's
+    /// first tempo, and as far as the written tempo where that lies outside. <see langword="null"/>, the default, takes
+    /// <see cref="SlowestPercent"/> and <see cref="FastestPercent"/>.
     /// </summary>
-    public TempoInterval? Tempi { get; init; }
+    public TempoRange? Tempi { get; init; }
 
     /// <summary>
-    /// The clicks before the page begins to play, at the tempo of the line it begins with: 0 to 64; 4 by default (the project's own
-    /// setting), and none before a score that counts itself in.
+    /// The clicks before the page plays, at the tempo of the line with which it begins: 0 to 64; 4 by default (the project's own setting). There are
+    /// none before a score that counts itself in.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public int CountInBeats
     {
         get => _countInBeats;
-        init => _countInBeats = InRange(value, 0, Meter.MostBeats, nameof(CountInBeats));
+        init => _countInBeats = Require.InRange(value, 0, MostCountInBeats, nameof(CountInBeats));
     }
 
     /// <summary>
-    /// What is written for each note, without octave dots, which the page adds. <see langword="null"/>, the default, takes what the score
-    /// sings where that is svara letters in a script, solfa or numbers, and Latin svara letters otherwise.
+    /// What is written for each note, without octave dots: the page adds them. <see langword="null"/>, the default, takes what the score sings where
+    /// that is svara letters in a script, solfa or numbers, and Latin svara letters otherwise.
     /// </summary>
     public Syllables? Letters { get; init; }
 
-    /// <summary>The ends of the slider in percent.</summary>
+    /// <summary>The ends of the slider, and the clicks before it plays.</summary>
+    public override string ToString() => OneLine.Of(string.Create(
+        CultureInfo.InvariantCulture,
+        $"tempo {(Tempi is null ? $"{SlowestPercent} to {FastestPercent} %" : Tempi.ToString())}, {CountInBeats} beats of count-in, letters {Letters?.ToString() ?? "as sung"}"));
+
+    /// <summary>The ends of the slider in percent of the written tempo.</summary>
     internal (int Slowest, int Fastest) Percents(Rational tempo) => Tempi is { } tempi
-        ? ((int)Rational.Max(LowestPercent, Rational.Min(100, ((Rational)(tempi.Slowest * 100) / tempo).Ceiling())).Floor(),
-            (int)Rational.Min(HighestPercent, Rational.Max(100, ((Rational)(tempi.Fastest * 100) / tempo).Floor())).Floor())
+        ? (Percent(tempi.Slowest * 100 / tempo, isCeiling: true, LowestPercent, 100), Percent(tempi.Fastest * 100 / tempo, isCeiling: false, 100, HighestPercent))
         : (SlowestPercent, FastestPercent);
 
-    private static int InRange(int value, int low, int high, string name) => value >= low && value <= high
-        ? value
-        : throw new ArgumentOutOfRangeException(
-            name, value, string.Create(CultureInfo.InvariantCulture, $"{name} must be between {low} and {high}, not {value}"));
+    private static int Percent(Rational exact, bool isCeiling, int low, int high) => (int)Math.Clamp(isCeiling ? exact.Ceiling() : exact.Floor(), low, high);
 }

@@ -5,28 +5,28 @@ using System.Text.Unicode;
 
 namespace Warmup.Sheets;
 
-/// <summary>A practice page from its first line to its last.</summary>
+/// <summary>Writes a practice page from its first line to its last.</summary>
 internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions options)
 {
-    // Letters of all scripts stand as they are; what could be markup never does.
+    // Letters of all scripts stay as they are; whatever could be markup is encoded.
     private readonly HtmlEncoder _encoder = HtmlEncoder.Create(UnicodeRanges.All);
     private readonly List<int> _cells = [];
-    private readonly SungLetters _letters = new(score, options.Letters);
 
     public void Write(CancellationToken cancellation)
     {
+        var sheet = Sheet.Of(score, options.Letters, cancellation);
         var (script, style) = (HtmlResource.Script(), HtmlResource.Style());
         Head(script, style);
         Player();
         writer.WriteLine("<main>");
-        var lines = new HtmlLines(writer, _encoder, _letters, _cells);
-        foreach (var section in score.Sections)
+        var lines = new HtmlLines(writer, _encoder, _cells);
+        foreach (var section in sheet.Sections)
         {
             cancellation.ThrowIfCancellationRequested();
             writer.WriteLine("<section>");
             if (score.Sections.Count > 1)
             {
-                writer.WriteLine($"<h2>{Text(section.Title)}</h2>");
+                writer.WriteLine($"<h2>{Text(section.Section.Title)}</h2>");
             }
 
             Facts(section);
@@ -35,7 +35,7 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
         }
 
         writer.WriteLine("</main>");
-        Foot();
+        Foot(sheet);
         writer.Write("<script type=\"application/json\" id=\"score\">");
         writer.Write(Encoding.UTF8.GetString(HtmlScore.Json(score, options, _cells, cancellation)));
         writer.WriteLine("</script>");
@@ -65,7 +65,7 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
     private void Player()
     {
         var (slowest, fastest) = options.Percents(score.Sections[0].Tempo);
-        var countIn = options.CountInBeats > 0 && score.Sections[0].CountIn.Sign == 0;
+        var countIn = options.CountInBeats > 0 && !score.HasCountIn;
         writer.WriteLine("<noscript><p>Without scripts this page can be read and printed, not played.</p></noscript>");
         writer.WriteLine("<div id=\"player\" role=\"group\" aria-label=\"Player\" hidden>");
         writer.WriteLine("<button type=\"button\" id=\"play\">Play</button>");
@@ -94,15 +94,15 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
     private void Switch(string id, string label) =>
         writer.WriteLine($"<label><input type=\"checkbox\" id=\"{id}\" checked autocomplete=\"off\"> {label}</label>");
 
-    private void Facts(Section section)
+    private void Facts(SheetSection section)
     {
         writer.WriteLine("<dl>");
-        IEnumerable<(string Label, string Text)> rows =
+        ValueList<(string Label, string Text)> rows =
         [
-            ("Scale", section.Scale.Name),
-            ("Up", _letters.Row(section.Scale.Ascent)),
-            ("Down", _letters.Row(section.Scale.Descent)),
-            .. SheetHeader.Rows(section),
+            ("Scale", section.Section.Scale.Name),
+            ("Up", SheetTone.Row(section.Ascent)),
+            ("Down", SheetTone.Row(section.Descent)),
+            .. section.Header,
         ];
         foreach (var (label, text) in rows)
         {
@@ -112,14 +112,14 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
         writer.WriteLine("</dl>");
     }
 
-    private void Foot()
+    private void Foot(Sheet sheet)
     {
         writer.WriteLine("<footer>");
-        var speeds = ((IEnumerable<Section>)score.Sections).Any(s => ((IEnumerable<ScoreLine>)s.Lines).Any(l => l.Speed.Kalam > 1))
+        var speeds = sheet.HasFasterSpeeds
             ? " Lines over the letters: one for the second speed, two for the third, three for the fourth."
             : string.Empty;
         writer.WriteLine(
-            $"<p class=\"legend\"><b>{SvaraCells.Hold}</b> hold one more unit <b>{SvaraCells.Breath}</b> breathe <b>{SvaraCells.Silence}</b> silence; "
+            $"<p class=\"legend\"><b>{SheetSign.Hold}</b> hold one more unit <b>{SheetSign.Breath}</b> breathe <b>{SheetSign.Silence}</b> silence; "
             + "a thin bar ends an anga, a double one the avartana; a dot over a letter is the upper octave, under it the lower; small numbers count the aksharas."
             + $"{speeds}</p>");
         foreach (var finding in score.Findings)

@@ -3,7 +3,7 @@ using System.Text;
 
 namespace Warmup.Sheets;
 
-/// <summary>The page's script or style: a file of the project that goes into the page as it is.</summary>
+/// <summary>The page's script or style: a file of the project that is copied into the page.</summary>
 internal sealed class HtmlResource
 {
     private HtmlResource(string text) => Text = text;
@@ -24,7 +24,7 @@ internal sealed class HtmlResource
             ?? throw new InvalidOperationException($"the library was built without HtmlPractice.{ending}");
         using var reader = new StreamReader(stream, Encoding.UTF8);
 
-        // A checkout may have turned line ends round; the hash is taken of what the browser reads.
+        // A checkout may have changed the line ends; the hash is that of the text that the browser reads.
         return new HtmlResource($"\n{reader.ReadToEnd().ReplaceLineEndings("\n")}");
     }
 }

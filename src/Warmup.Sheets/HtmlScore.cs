@@ -3,12 +3,12 @@ using System.Text.Json;
 namespace Warmup.Sheets;
 
 /// <summary>
-/// The score as the page's player reads it: every time in seconds at the written tempo, computed exactly and rounded once to the nearest
-/// double. The drone has its own clock and stays as it is when the tempo changes.
+/// The score as the page's player reads it: every time in seconds at the written tempo, exact and then rounded once to the nearest double. The
+/// drone keeps its own time, which does not change with the tempo.
 /// </summary>
 internal static class HtmlScore
 {
-    /// <summary>The JSON, with the encoder that lets no text end the element it stands in.</summary>
+    /// <summary>The JSON. Its encoder lets no text end the element in which it stands.</summary>
     public static byte[] Json(Score score, HtmlOptions options, IReadOnlyList<int> cells, CancellationToken cancellation)
     {
         using var stream = new MemoryStream();
@@ -20,7 +20,7 @@ internal static class HtmlScore
             json.WriteString("title", score.Title);
             json.WriteNumber("slowest", slowest);
             json.WriteNumber("fastest", fastest);
-            json.WriteNumber("countIn", score.Sections[0].CountIn.Sign > 0 ? 0 : options.CountInBeats);
+            json.WriteNumber("countIn", score.HasCountIn ? 0 : options.CountInBeats);
             json.WriteNumber("seconds", score.Seconds.ToDouble());
             Notes(json, score, cells, cancellation);
             Lines(json, score);
@@ -37,15 +37,17 @@ internal static class HtmlScore
     {
         json.WriteStartArray("notes");
         var (at, line) = (0, 0);
-        foreach (var (section, start) in Sections(score))
+        var starts = score.SectionStarts();
+        for (var s = 0; s < starts.Count; s++)
         {
             cancellation.ThrowIfCancellationRequested();
+            var (section, start) = (score.Sections[s], starts[s]);
             foreach (var note in section.Notes)
             {
                 json.WriteStartArray();
                 json.WriteNumberValue(section.PitchOf(note).Hz);
                 json.WriteNumberValue((start + section.SecondsAt(note.Onset)).ToDouble());
-                json.WriteNumberValue((start + section.SecondsAt(note.Onset + note.Length)).ToDouble());
+                json.WriteNumberValue((start + section.SecondsAt(note.End)).ToDouble());
                 json.WriteNumberValue(cells[at++]);
                 json.WriteNumberValue(line + note.LineIndex);
                 json.WriteEndArray();
@@ -61,15 +63,16 @@ internal static class HtmlScore
     private static void Lines(Utf8JsonWriter json, Score score)
     {
         json.WriteStartArray("lines");
-        foreach (var (section, start) in Sections(score))
+        var starts = score.SectionStarts();
+        for (var s = 0; s < starts.Count; s++)
         {
+            var (section, start) = (score.Sections[s], starts[s]);
             foreach (var line in section.Lines)
             {
-                var end = line.Onset + line.Length;
                 json.WriteStartArray();
                 json.WriteNumberValue((start + section.SecondsAt(line.Onset)).ToDouble());
-                json.WriteNumberValue((start + section.SecondsAt(end)).ToDouble());
-                json.WriteNumberValue((start + section.SecondsAt(end - line.Answer)).ToDouble());
+                json.WriteNumberValue((start + section.SecondsAt(line.End)).ToDouble());
+                json.WriteNumberValue((start + section.SecondsAt(line.AnswerOnset)).ToDouble());
                 json.WriteNumberValue(section.TempoAt(line.Onset).ToDouble());
                 json.WriteEndArray();
             }
@@ -78,37 +81,25 @@ internal static class HtmlScore
         json.WriteEndArray();
     }
 
-    /// <summary>[begin, accent]: 2 at the first of an avartana, 1 at the first of an anga, 0 elsewhere.</summary>
+    /// <summary>[begin, accent]: 2 on the first beat of an avartana, 1 on the first of another anga, 0 elsewhere.</summary>
     private static void Beats(Utf8JsonWriter json, Score score, CancellationToken cancellation)
     {
         json.WriteStartArray("beats");
-        foreach (var (section, start) in Sections(score))
+        var starts = score.SectionStarts();
+        for (var s = 0; s < starts.Count; s++)
         {
             cancellation.ThrowIfCancellationRequested();
-            var accents = Accents(section.Meter);
+            var (section, start) = (score.Sections[s], starts[s]);
             for (var akshara = 0; akshara < section.Length; akshara++)
             {
                 json.WriteStartArray();
                 json.WriteNumberValue((start + section.SecondsAt(akshara)).ToDouble());
-                json.WriteNumberValue(accents[akshara % accents.Length]);
+                json.WriteNumberValue((int)section.Meter.AccentOf(akshara));
                 json.WriteEndArray();
             }
         }
 
         json.WriteEndArray();
-    }
-
-    private static int[] Accents(Meter meter)
-    {
-        var accents = new int[Math.Max(1, meter.Beats)];
-        var at = 0;
-        foreach (var group in meter.Groups)
-        {
-            accents[at] = at == 0 ? 2 : 1;
-            at += group;
-        }
-
-        return accents;
     }
 
     private static void Drone(Utf8JsonWriter json, Drone? drone)
@@ -131,15 +122,5 @@ internal static class HtmlScore
 
         json.WriteEndArray();
         json.WriteEndObject();
-    }
-
-    private static IEnumerable<(Section Section, Rational Start)> Sections(Score score)
-    {
-        var start = Rational.Zero;
-        foreach (var section in score.Sections)
-        {
-            yield return (section, start);
-            start += section.Seconds;
-        }
     }
 }

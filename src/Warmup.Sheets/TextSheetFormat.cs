@@ -3,15 +3,29 @@ using System.Text;
 
 namespace Warmup.Sheets;
 
-/// <summary>A sheet in plain text (UTF-8, lines end with a line feed): what is sung, on which notes, how fast, and the cautions.</summary>
-/// <param name="options">The options; the default ones where left out.</param>
-public sealed class TextSheetFormat(TextSheetOptions? options = null) : IScoreFormat
+/// <summary>A sheet in plain text (UTF-8, each line ends with a line feed): what is sung, on which notes, how fast, and the cautions.</summary>
+/// <remarks>Immutable, safe to share between threads.</remarks>
+public sealed class TextSheetFormat : IScoreFormat
 {
-    /// <summary>The sentence that stands on every sheet.</summary>
-    public const string NotTheRaga = "These are the scale's notes, not the raga: its phrases and ornaments come from the teacher.";
+    /// <summary>The format with the default options.</summary>
+    public TextSheetFormat()
+        : this(TextSheetOptions.Default)
+    {
+    }
+
+    /// <summary>The format with options.</summary>
+    /// <param name="options">The options.</param>
+    public TextSheetFormat(TextSheetOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        Options = options;
+    }
+
+    /// <summary>The sentence on every sheet that says what its notes are not.</summary>
+    public static string NotTheRaga => "These are the scale's notes, not the raga: its phrases and ornaments come from the teacher.";
 
     /// <summary>The options.</summary>
-    public TextSheetOptions Options { get; } = options ?? TextSheetOptions.Default;
+    public TextSheetOptions Options { get; }
 
     /// <inheritdoc/>
     public string Name => "text sheet";
@@ -22,25 +36,27 @@ public sealed class TextSheetFormat(TextSheetOptions? options = null) : IScoreFo
     /// <inheritdoc/>
     public void Write(Score score, Stream destination, CancellationToken cancellationToken = default)
     {
-        var letters = new SungLetters(score, Options.Letters);
+        ArgumentNullException.ThrowIfNull(score);
+        ArgumentNullException.ThrowIfNull(destination);
+        var sheet = Sheet.Of(score, Options.Letters, cancellationToken);
         using var writer = new StreamWriter(destination, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         writer.WriteLine(score.Title);
-        foreach (var section in score.Sections)
+        foreach (var section in sheet.Sections)
         {
             cancellationToken.ThrowIfCancellationRequested();
             writer.WriteLine();
-            if (score.Sections.Count > 1)
+            if (sheet.Sections.Count > 1)
             {
-                writer.WriteLine(section.Title);
+                writer.WriteLine(section.Section.Title);
             }
 
-            Head(writer, section, letters);
+            WriteHeader(writer, section);
             writer.WriteLine();
-            Lines(writer, section, letters, cancellationToken);
+            WriteBlocks(writer, section, cancellationToken);
         }
 
         writer.WriteLine();
-        Legend(writer, score);
+        WriteLegend(writer, sheet);
         foreach (var finding in score.Findings)
         {
             writer.WriteLine($"Note: {finding}.");
@@ -54,81 +70,69 @@ public sealed class TextSheetFormat(TextSheetOptions? options = null) : IScoreFo
         }
     }
 
-    private static void Head(TextWriter writer, Section section, SungLetters letters)
+    private static void WriteHeader(TextWriter writer, SheetSection section)
     {
-        writer.WriteLine($"Scale   {section.Scale.Name}");
-        writer.WriteLine($"  up    {letters.Row(section.Scale.Ascent)}");
-        writer.WriteLine($"  down  {letters.Row(section.Scale.Descent)}");
-        foreach (var (label, text) in SheetHeader.Rows(section))
+        writer.WriteLine($"Scale   {section.Section.Scale.Name}");
+        writer.WriteLine($"  up    {SheetTone.Row(section.Ascent)}");
+        writer.WriteLine($"  down  {SheetTone.Row(section.Descent)}");
+        foreach (var (label, text) in section.Header)
         {
             writer.WriteLine($"{label,-8}{text}");
         }
     }
 
-    private static void Lines(TextWriter writer, Section section, SungLetters letters, CancellationToken cancellationToken)
+    private static void WriteBlocks(TextWriter writer, SheetSection section, CancellationToken cancellationToken)
     {
-        var breaths = new Dictionary<int, Breath>(section.Breaths.Count);
-        foreach (var breath in section.Breaths)
-        {
-            breaths[breath.AfterNote] = breath;
-        }
-
-        var digits = section.Lines.Count.ToString(CultureInfo.InvariantCulture).Length;
-        var runs = SpeedRun.Of(section);
-        foreach (var run in runs)
+        var digits = section.Section.Lines.Count.ToString(CultureInfo.InvariantCulture).Length;
+        for (var b = 0; b < section.Blocks.Count; b++)
         {
             cancellationToken.ThrowIfCancellationRequested();
-            var block = new SvaraBlock(section, run.First, run.End, breaths, letters);
-            var indent = digits + 2;
-            if (runs.Count > 1)
+            var block = section.Blocks[b];
+            if (section.Blocks.Count > 1)
             {
-                if (run.First > 0)
+                if (b > 0)
                 {
                     writer.WriteLine();
                 }
 
-                writer.WriteLine(SheetHeader.Of(section, run));
+                writer.WriteLine(block.Heading);
             }
 
-            if (!block.HasWholeRows)
-            {
-                indent += 4;
-            }
-
-            if (block.Header() is { Length: > 0 } header)
+            var text = new TextBlock(section.Section.Meter, block);
+            var indent = text.HasWholeRows ? digits + 2 : digits + 6;
+            if (text.Header() is { Length: > 0 } header)
             {
                 writer.WriteLine($"{new string(' ', indent)}{header}");
             }
 
-            for (var l = run.First; l < run.End; l++)
+            for (var l = 0; l < block.Lines.Count; l++)
             {
-                WriteLine(writer, block, l, digits, indent);
+                WriteLine(writer, text, l, block.Lines[l].Number.ToString(CultureInfo.InvariantCulture).PadLeft(digits), indent);
             }
         }
     }
 
-    private static void WriteLine(TextWriter writer, SvaraBlock block, int line, int digits, int indent)
+    private static void WriteLine(TextWriter writer, TextBlock block, int index, string label, int indent)
     {
-        var label = (line + 1).ToString(CultureInfo.InvariantCulture).PadLeft(digits);
-        foreach (var (marks, letters, akshara) in block.Rows(line))
+        foreach (var (speedLines, letters, akshara) in block.Rows(index))
         {
-            if (marks.Length > 0)
+            if (speedLines.Length > 0)
             {
-                writer.WriteLine($"{new string(' ', indent)}{marks}");
+                writer.WriteLine($"{new string(' ', indent)}{speedLines}");
             }
 
             var place = block.HasWholeRows ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"  .{akshara + 1}");
             writer.WriteLine($"{(label + place).PadRight(indent)}{letters}".TrimEnd());
-            label = new string(' ', digits);
+            label = new string(' ', label.Length);
         }
     }
 
-    private static void Legend(TextWriter writer, Score score)
+    private static void WriteLegend(TextWriter writer, Sheet sheet)
     {
         writer.WriteLine(
-            $"{SvaraCells.Hold} hold one more unit   {SvaraCells.Breath} breathe   {SvaraCells.Silence} silence   {SvaraBlock.AngaEnd} end of an anga   "
-            + $"{SvaraBlock.AvartanaEnd} end of an avartana   ' upper octave   _ lower octave");
-        if (((IEnumerable<Section>)score.Sections).Any(s => ((IEnumerable<ScoreLine>)s.Lines).Any(l => l.Speed.Kalam > 1)))
+            $"{SheetSign.Hold} hold one more unit   {SheetSign.Breath} breathe   {SheetSign.Silence} silence   {TextBlock.AngaEnd} end of an anga   "
+            + $"{TextBlock.AvartanaEnd} end of an avartana   ' upper octave   _ lower octave");
+        if (sheet.HasFasterSpeeds)
         {
             writer.WriteLine("Over the letters of an akshara: --- one line, the second speed   === two lines, the third   \u2261\u2261\u2261 three lines, the fourth");
         }

@@ -7,8 +7,11 @@ public sealed record TextSheetOptions
     public static TextSheetOptions Default { get; } = new();
 
     /// <summary>
-    /// What is written for each note, without its octave, for which the sheet adds signs. <see langword="null"/>, the default, takes what
-    /// the score sings where that is svara letters in a script, solfa or numbers, and Latin svara letters otherwise.
+    /// What is written for each note, without its octave: the sheet adds signs for it. <see langword="null"/>, the default, takes what the score sings
+    /// where that is svara letters in a script, solfa or numbers, and Latin svara letters otherwise.
     /// </summary>
     public Syllables? Letters { get; init; }
+
+    /// <summary>The letters.</summary>
+    public override string ToString() => $"letters {Letters?.ToString() ?? "as sung"}";
 }

@@ -114,7 +114,7 @@ public class ContourTests
     public void A_singers_range_is_a_band_between_its_notes()
     {
         // On G3 in just tuning: B3 is 400 keyboard cents above, D4 is 700.
-        var drawn = new Drawn(Ladder.ToScore(), new ContourOptions { Singer = new Singer("Wren", Note("B3"), Note("D4"), 14) });
+        var drawn = new Drawn(Ladder.ToScore(), new ContourOptions { Band = new PitchBand("Wren", Note("B3"), Note("D4")) });
         var (s, upper) = (Y(drawn.Of("svara")[0]), Y(drawn.Of("svara")[5]));
         var band = drawn.Of("range")[0];
         Assert.Equal(On((0, s), (1200, upper), 700), Drawn.Number(band, "y"), 0.02);
@@ -126,15 +126,15 @@ public class ContourTests
     [Fact]
     public void A_range_that_was_assumed_is_said_to_be()
     {
-        var assumed = Singer.FromVoice("Robin", VoiceTypes.Find("child 8-9")!, 12);
-        Assert.Contains("assumed and not measured", new Drawn(Ladder.ToScore(), new ContourOptions { Singer = assumed }).AllText, StringComparison.Ordinal);
+        var assumed = new PitchBand("Robin", Note("A3"), Note("C5")) { IsAssumed = true };
+        Assert.Contains("assumed and not measured", new Drawn(Ladder.ToScore(), new ContourOptions { Band = assumed }).AllText, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Shades_differ_in_lightness_and_stand_out_from_paper_and_band()
     {
         var score = Ladder.ToScore();
-        var drawn = new Drawn(score, new ContourOptions { Singer = new Singer("Wren", Note("A3"), Note("E5"), 14) });
+        var drawn = new Drawn(score, new ContourOptions { Band = new PitchBand("Wren", Note("A3"), Note("E5")) });
         var shades = drawn.Of("note").Select(n => n.Attribute("stroke")!.Value).Distinct().ToArray();
         var band = drawn.Of("range")[0].Attribute("fill")!.Value;
         Assert.Equal(3, shades.Length);
@@ -169,7 +169,7 @@ public class ContourTests
     [Fact]
     public void All_formats_draw_it_with_equal_bytes_and_its_cautions()
     {
-        var options = new ContourOptions { Singer = new Singer("Wren", Note("A3"), Note("E5"), 14) };
+        var options = new ContourOptions { Band = new PitchBand("Wren", Note("A3"), Note("E5")) };
         foreach (var format in (IScoreFormat[])[new SvgFormat(options), new PdfFormat(options), new PngFormat(options)])
         {
             Assert.Contains("contour", format.Name, StringComparison.Ordinal);
@@ -187,7 +187,7 @@ public class ContourTests
     [InlineData("\" onload=\"x")]
     public void Titles_and_names_are_text_and_nothing_else(string text)
     {
-        var drawn = new Drawn((Ladder with { Title = text }).ToScore(), new ContourOptions { Singer = new Singer(text, Note("A3"), Note("E5"), 14) });
+        var drawn = new Drawn((Ladder with { Title = text }).ToScore(), new ContourOptions { Band = new PitchBand(text, Note("A3"), Note("E5")) });
         Assert.All(drawn.Root.DescendantsAndSelf(), e => Assert.Contains(e.Name.LocalName, (string[])["svg", "title", "desc", "defs", "path", "g", "use", "line", "rect", "circle"]));
         Assert.DoesNotContain(drawn.Root.Descendants().Attributes(), a => a.Name.LocalName.StartsWith("on", StringComparison.Ordinal));
         Assert.Equal(text, drawn.Texts("title")[0]);

@@ -225,8 +225,8 @@ public class DrawnSheetTests
         var b = (Mohanam with { Speeds = [Speed.First, new Speed(4, 9)], Pattern = Pattern.Parse("figure(0 -1 4).repeat(5)") }).ToScore().WithAnswers();
         var c = (Mohanam with { Meter = Meter.Free, Speeds = [new Speed(3, 7)], Delivery = Delivery.Continuous, Tuning = Tuning.Pythagorean }).ToScore();
         var score = a with { Sections = [.. a.Sections, .. b.Sections, .. c.Sections] };
-        var singer = Singer.FromVoice("Robin", VoiceTypes.Find("child 8-9")!, 12);
-        foreach (var (options, width, height) in ((DrawingOptions, double, double)[])[(new SheetOptions(), 595.28, 841.89), (new ContourOptions { Singer = singer }, 841.89, 595.28)])
+        var band = new PitchBand("Robin", NoteName.FromMidi(57), NoteName.FromMidi(72)) { IsAssumed = true };
+        foreach (var (options, width, height) in ((DrawingOptions, double, double)[])[(new SheetOptions(), 595.28, 841.89), (new ContourOptions { Band = band }, 841.89, 595.28)])
         {
             var drawn = new Drawn(score, options);
             foreach (var mark in drawn.Pages.Elements().Where(e => e.Attribute("class")!.Value != "paper"))

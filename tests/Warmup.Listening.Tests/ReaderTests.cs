@@ -21,9 +21,9 @@ public class ReaderTests
     public static TheoryData<string, MidiOptions, bool> Written { get; } = new()
     {
         { "the defaults", new MidiOptions(), false },
-        { "one track", new MidiOptions { SingleTrack = true }, false },
-        { "running status", new MidiOptions { RunningStatus = true }, false },
-        { "one track, running status, a click", new MidiOptions { SingleTrack = true, RunningStatus = true, Click = MidiClick.Throughout }, true },
+        { "one track", new MidiOptions { IsSingleTrack = true }, false },
+        { "running status", new MidiOptions { HasRunningStatus = true }, false },
+        { "one track, running status, a click", new MidiOptions { IsSingleTrack = true, HasRunningStatus = true, Click = MidiClick.Throughout }, true },
         { "the voice alone", new MidiOptions { HasDrone = false }, false },
         { "call and response", new MidiOptions { Click = MidiClick.Throughout }, true },
         { "UTF-8", new MidiOptions { Text = MidiTextEncoding.Utf8 }, false },
@@ -56,7 +56,7 @@ public class ReaderTests
         var drill = Kalyani with { CountIn = 1, Speeds = [Speed.First, Speed.Second], Tempo = new TempoRamp(60, 15, 90), Delivery = Delivery.LineByLine };
         var score = answers ? drill.ToScore().WithAnswers() : drill.ToScore();
         var file = Read(score, options);
-        Assert.Equal(options.SingleTrack ? 0 : 1, file.Type);
+        Assert.Equal(options.IsSingleTrack ? 0 : 1, file.Type);
         AssertSame(score, file, options);
     }
 

@@ -17,7 +17,7 @@ public class ReadBackTests
         var score = drill.ToScore();
         var heard = Heard.From(score);
         AssertSame(score, heard);
-        AssertSame(score, Heard.From(score, new MidiOptions { SingleTrack = true, RunningStatus = true }));
+        AssertSame(score, Heard.From(score, new MidiOptions { IsSingleTrack = true, HasRunningStatus = true }));
     }
 
     public static TheoryData<int, bool, bool> SpeedsDeliveriesTunings()
@@ -59,7 +59,7 @@ public class ReadBackTests
             Files.Drill(Files.Scales[7]) with { Tempo = new Rational(181, 2), Tonic = Tonic.FromHz(191), Speeds = [new Speed(3, 7)], Delivery = Delivery.LineByLine },
             Files.Drill(Files.Scales[3]) with { Tempo = 100, Tuning = Tuning.Just, Meter = Meter.Free, Speeds = [Speed.Third] });
         AssertSame(score, Heard.From(score));
-        AssertSame(score, Heard.From(score, new MidiOptions { SingleTrack = true }));
+        AssertSame(score, Heard.From(score, new MidiOptions { IsSingleTrack = true }));
     }
 
     [Fact]

@@ -19,7 +19,7 @@ public class StandardRulesTests
     [Fact]
     public void Format_0_has_one_track_on_request()
     {
-        var file = RawFile.Of(Files.Drill().ToScore(), new MidiOptions { SingleTrack = true });
+        var file = RawFile.Of(Files.Drill().ToScore(), new MidiOptions { IsSingleTrack = true });
         Assert.Equal(0, file.Format);
         var track = Assert.Single(file.Tracks);
         Assert.Equal("A drill", Assert.Single(track, e => e.IsMeta(0x03)).Text);
@@ -31,8 +31,8 @@ public class StandardRulesTests
     public void Format_0_holds_the_events_of_format_1(bool running)
     {
         var score = Files.Joined(Files.Drill(), Files.Drill() with { Tempo = 77, Tuning = Tuning.Just });
-        var options = new MidiOptions { RunningStatus = running };
-        var one = RawFile.Of(score, options with { SingleTrack = true });
+        var options = new MidiOptions { HasRunningStatus = running };
+        var one = RawFile.Of(score, options with { IsSingleTrack = true });
         var several = RawFile.Of(score, options);
         static IEnumerable<string> Sorted(IEnumerable<RawEvent> events) =>
             events.Where(e => !e.IsMeta(0x2F) && !e.IsMeta(0x03)).Select(e => $"{e.Tick} {e.Status} {e.Type} {Convert.ToHexString(e.Data)}").Order();
@@ -320,10 +320,10 @@ public class StandardRulesTests
     {
         var score = Files.Drill().ToScore();
         Assert.All(RawFile.Of(score).Tracks.SelectMany(t => t), e => Assert.True(e.HasStatus));
-        var options = new MidiOptions { RunningStatus = true, HasLyrics = false };
+        var options = new MidiOptions { HasRunningStatus = true, HasLyrics = false };
         var notes = RawFile.Of(score, options).Tracks[1].Where(e => e.IsNoteOn || e.IsNoteOff).ToArray();
         Assert.Single(notes, e => e.HasStatus);
-        Assert.True(Files.Bytes(score, options).Length < Files.Bytes(score, options with { RunningStatus = false }).Length);
+        Assert.True(Files.Bytes(score, options).Length < Files.Bytes(score, options with { HasRunningStatus = false }).Length);
     }
 
     [Theory]
@@ -354,6 +354,6 @@ public class StandardRulesTests
     private static RawFile[] Both(Drill drill)
     {
         var score = drill.ToScore();
-        return [RawFile.Of(score), RawFile.Of(score, new MidiOptions { SingleTrack = true, RunningStatus = true })];
+        return [RawFile.Of(score), RawFile.Of(score, new MidiOptions { IsSingleTrack = true, HasRunningStatus = true })];
     }
 }

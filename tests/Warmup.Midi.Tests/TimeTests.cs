@@ -90,7 +90,7 @@ public class TimeTests
             Files.Drill(pattern: "ladder.take(1)") with { Meter = Meter.Parse("rupaka") });
         foreach (var single in (bool[])[true, false])
         {
-            var heard = Heard.From(score, new MidiOptions { Click = MidiClick.Throughout, SingleTrack = single });
+            var heard = Heard.From(score, new MidiOptions { Click = MidiClick.Throughout, IsSingleTrack = single });
             Assert.Equal("S...a.a.S...a.a.S.a...", Clicks(heard));
             Assert.Equal(16 + 9, heard.Clicks[16].Tick / heard.TicksPerQuarter);
         }

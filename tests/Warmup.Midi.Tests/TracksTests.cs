@@ -34,7 +34,7 @@ public class TracksTests
         }
 
         // In one track, too, nothing is there but what was asked for.
-        var single = RawFile.Of(score, options with { SingleTrack = true });
+        var single = RawFile.Of(score, options with { IsSingleTrack = true });
         Assert.Equal(file.Tracks.Sum(t => t.Count(e => e.IsNoteOn)), Assert.Single(single.Tracks).Count(e => e.IsNoteOn));
     }
 

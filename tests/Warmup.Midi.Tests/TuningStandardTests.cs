@@ -15,7 +15,7 @@ public class TuningStandardTests
     {
         var score = drill.ToScore();
         AssertInTune(score, RawFile.Of(score, Retuned));
-        AssertInTune(score, RawFile.Of(score, Retuned with { SingleTrack = true, RunningStatus = true }));
+        AssertInTune(score, RawFile.Of(score, Retuned with { IsSingleTrack = true, HasRunningStatus = true }));
     }
 
     [Fact]

@@ -54,7 +54,7 @@ public class WritingTests
         var few = Files.Drill().ToScore();
         var many = Long().ToScore();
         Assert.Equal((35, 35_000), (few.NoteCount, many.NoteCount));
-        foreach (var options in (MidiOptions[])[new(), new() { SingleTrack = true }, new() { Tuning = MidiTuning.TuningStandard, Text = MidiTextEncoding.Utf8 }])
+        foreach (var options in (MidiOptions[])[new(), new() { IsSingleTrack = true }, new() { Tuning = MidiTuning.TuningStandard, Text = MidiTextEncoding.Utf8 }])
         {
             var (a, b) = (Allocated(few, options), Allocated(many, options));
             Assert.True(a < 20_000, $"{a} bytes for 35 notes");

@@ -106,11 +106,11 @@ public class PitchTests
         // Just N3 is 15/8 = 1088.269 cents, 11.731 below the equal B (computed); just G3 is 5/4 = 386.314 cents, 13.686 below E.
         var score = (Drills.Of() with { Tuning = Tuning.Just }).ToScore();
         Assert.All(ReadScore.Of(score).Sung(), n => Assert.Equal(0, n.Pitch.Alter));
-        var notes = ReadScore.Of(score, new() { Microtones = true }).Sung().TakeLast(8).ToArray();
+        var notes = ReadScore.Of(score, new() { HasMicrotones = true }).Sung().TakeLast(8).ToArray();
         Assert.Equal(-0.1173m, notes[6].Pitch.Alter);
         Assert.Equal(-0.1369m, notes[2].Pitch.Alter);
         Assert.Equal(0m, notes[0].Pitch.Alter);
-        var flat = ReadScore.Of((Drills.Of("S R1 G3 M1 P D1 N3 S'") with { Tuning = Tuning.Just }).ToScore(), new() { Microtones = true });
+        var flat = ReadScore.Of((Drills.Of("S R1 G3 M1 P D1 N3 S'") with { Tuning = Tuning.Just }).ToScore(), new() { HasMicrotones = true });
         // Just R1 is 16/15 = 111.731 cents.
         Assert.Contains(flat.Notes, n => n.Pitch == ("D", -0.8827m, 4) && n.Accidental == "flat");
     }

@@ -34,13 +34,13 @@ internal static class Samples
     public static readonly MusicXmlOptions[] Options =
     [
         MusicXmlOptions.Default,
-        new() { Key = MusicXmlKey.Accidentals, Clef = MusicXmlClef.Bass, Paper = MusicXmlPaper.Letter, StaffMillimetres = 9, Microtones = true },
-        new() { Clef = MusicXmlClef.TrebleOctaveDown, Paper = MusicXmlPaper.Unspecified, NewSystems = false },
+        new() { Key = MusicXmlKey.Accidentals, Clef = MusicXmlClef.Bass, Paper = MusicXmlPaper.Letter, StaffMillimetres = 9, HasMicrotones = true },
+        new() { Clef = MusicXmlClef.TrebleOctaveDown, Paper = MusicXmlPaper.Unspecified, HasNewSystems = false },
         Class,
         new()
         {
-            OneSyllableALine = true, LineMarks = MusicXmlLineMarks.None, FreeBars = MusicXmlFreeBars.OneSignature, Date = new DateOnly(2024, 2, 29),
-            SecondVoiceSemitones = 7, Microtones = true, Key = MusicXmlKey.NonTraditional,
+            HasOneSyllableALine = true, LineMarks = MusicXmlLineMarks.None, FreeBars = MusicXmlFreeBars.OneSignature, Date = new DateOnly(2024, 2, 29),
+            SecondVoiceSemitones = 7, HasMicrotones = true, Key = MusicXmlKey.NonTraditional,
         },
     ];
 }

@@ -206,7 +206,7 @@ public class StandardRuleTests
         // Line by line each of the seven lines begins a measure; the last takes two.
         var systems = ReadScore.Of(LineByLine).Measures.Select(m => m.BeginsSystem);
         Assert.Equal([false, true, true, true, true, true, true, false], systems);
-        Assert.DoesNotContain(ReadScore.Of(LineByLine, new() { NewSystems = false }).Measures, m => m.BeginsSystem);
+        Assert.DoesNotContain(ReadScore.Of(LineByLine, new() { HasNewSystems = false }).Measures, m => m.BeginsSystem);
     }
 
     [Fact]

@@ -31,7 +31,7 @@ public class VerseTests
     [Fact]
     public void A_line_on_one_syllable_has_a_slur_and_a_line_behind_the_syllable()
     {
-        var options = new MusicXmlOptions { OneSyllableALine = true };
+        var options = new MusicXmlOptions { HasOneSyllableALine = true };
         Assert.Equal("S_ . . S_ . . .", Verse(Two, options, 1));
         var slurs = ReadScore.Of(Two, options).Notes.Where(n => !n.IsRest && (!n.TieStop || !n.TieStart)).Select(n => n.Slur ?? ".");
 
@@ -45,13 +45,13 @@ public class VerseTests
     [Fact]
     public void A_slur_ends_with_its_line_also_where_lines_run_on()
     {
-        var read = ReadScore.Of(Drills.Of(pattern: "ladder.take(2)").ToScore(), new() { OneSyllableALine = true });
+        var read = ReadScore.Of(Drills.Of(pattern: "ladder.take(2)").ToScore(), new() { HasOneSyllableALine = true });
         Assert.Equal("start stop start . stop", string.Join(' ', read.Notes.Where(n => !n.IsRest).Select(n => n.Slur ?? ".")));
     }
 
     [Fact]
     public void A_line_of_one_note_has_no_slur() =>
-        Assert.Empty(ReadScore.Of(Drills.Of(pattern: "figure(0).take(4)").ToScore(), new() { OneSyllableALine = true }).All("slur"));
+        Assert.Empty(ReadScore.Of(Drills.Of(pattern: "figure(0).take(4)").ToScore(), new() { HasOneSyllableALine = true }).All("slur"));
 
     [Fact]
     public void More_than_two_further_verses_and_words_without_a_beginning_are_refused()

@@ -32,7 +32,7 @@ internal static class LibrarySamples
         [typeof(MidiOptions)] =
         [
             () => new MidiOptions(), () => new MidiOptions { Tuning = MidiTuning.EqualOnly }, () => new MidiOptions { HasDrone = false },
-            () => new MidiOptions { VoiceProgram = 1 }, () => new MidiOptions { Text = MidiTextEncoding.Utf8 }, () => new MidiOptions { SingleTrack = true },
+            () => new MidiOptions { VoiceProgram = 1 }, () => new MidiOptions { Text = MidiTextEncoding.Utf8 }, () => new MidiOptions { IsSingleTrack = true },
         ],
         [typeof(MusicXmlOptions)] =
         [
@@ -44,20 +44,32 @@ internal static class LibrarySamples
         [typeof(HtmlOptions)] =
         [
             () => new HtmlOptions(), () => new HtmlOptions { Letters = Syllables.Vowel(Text("o")) }, () => new HtmlOptions { CountInBeats = 3 }, () => new HtmlOptions { SlowestPercent = 60 },
-            () => new HtmlOptions { Tempi = new TempoInterval(50, 60, Text("a"), Text("b")) }, () => new HtmlOptions { Tempi = new TempoInterval(50, 61, Text("a"), Text("b")) },
+            () => new HtmlOptions { Tempi = new TempoRange(50, 60) }, () => new HtmlOptions { Tempi = new TempoRange(50, 61) },
         ],
         [typeof(TextSheetOptions)] =
         [
             () => new TextSheetOptions(), () => new TextSheetOptions { Letters = Syllables.Vowel(Text("o")) }, () => new TextSheetOptions { Letters = Syllables.Vowel(Text("u")) },
         ],
-        [typeof(RangeChartOptions)] = [() => new RangeChartOptions(), () => new RangeChartOptions { Title = Text("a") }, () => new RangeChartOptions { MostSingers = 2 }],
+        [typeof(RangeChartOptions)] = [() => new RangeChartOptions(), () => new RangeChartOptions { Title = Text("a") }, () => new RangeChartOptions { MostBars = 2 }],
+        [typeof(RangeBar)] =
+        [
+            () => Bar("a"), () => Bar("b"), () => Bar("a") with { Octaves = -1 }, () => Bar("a") with { Verdict = [Text("fits")] },
+            () => Bar("a") with { IsTooHigh = true }, () => Bar("a") with { IsTooLow = true }, () => Bar("a") with { FullLow = NoteName.FromMidi(40) },
+        ],
+        [typeof(Sheet)] = [() => SheetOf("a"), () => SheetOf("b"), () => Sheet.Of(SheetOf("a").Score, Syllables.Solfa)],
+        [typeof(SheetSection)] = [() => SheetOf("a").Sections[0], () => SheetOf("b").Sections[0]],
+        [typeof(SheetBlock)] = [() => SheetOf("a").Sections[0].Blocks[0], () => SheetOf("a").Sections[0].Blocks[1]],
+        [typeof(SheetLine)] = [() => SheetOf("a").Sections[0].Blocks[0].Lines[0], () => SheetOf("a").Sections[0].Blocks[0].Lines[1]],
+        [typeof(SheetSign)] = [() => SheetOf("a").Sections[0].Blocks[0].Lines[0].Signs[0], () => SheetOf("a").Sections[0].Blocks[0].Lines[0].Signs[1]],
+        [typeof(SheetTone)] = [() => SheetOf("a").ToneOf(new ScaleTone(default)), () => SheetOf("a").ToneOf(new ScaleTone(default, 1))],
+        [typeof(AvartanaRows)] = [() => Rows(Meter.Adi, 8), () => Rows(Meter.Adi, 4), () => Rows(Meter.Free, 8)],
         [typeof(FontFile)] = [() => Font(0, "a"), () => Font(1, "a"), () => Font(0, "b")],
         [typeof(SheetOptions)] =
         [
             () => new SheetOptions(), () => new SheetOptions { Letters = Syllables.Vowel(Text("o")) }, () => new SheetOptions { Page = 1 },
             () => new SheetOptions { DotsPerInch = 72 }, () => new SheetOptions { Fonts = [Font(0, "a")] }, () => new SheetOptions { Fonts = [Font(1, "a")] },
         ],
-        [typeof(ContourOptions)] = [() => new ContourOptions(), () => new ContourOptions { Singer = MakeSinger("a") }, () => new ContourOptions { Singer = MakeSinger("b") }],
+        [typeof(ContourOptions)] = [() => new ContourOptions(), () => new ContourOptions { Band = MakeSinger("a").Band }, () => new ContourOptions { Band = MakeSinger("b").Band }],
         [typeof(PlanRequest)] = [() => Request(7), () => Request(8), () => Request(7) with { Days = 4 }, () => Request(7) with { RestDays = [DayOfWeek.Monday] }],
         [typeof(WarmupPlan)] = [() => Result(7).Plan, () => Result(8).Plan],
         [typeof(PlanResult)] = [() => Result(7), () => Result(8)],
@@ -87,6 +99,20 @@ internal static class LibrarySamples
     private static MusicXmlVerse Words(params string[] words) => MusicXmlVerse.OfWords(words.Select(Text).ToValueList());
 
     private static FontFile Font(int at, string name) => FontFile.FromBytes(Text(name), DrawingFonts.Noto[at].Content.Span);
+
+    private static RangeBar Bar(string name) => new(MakeSinger(name).Band);
+
+    private static Sheet SheetOf(string title) => Sheet.Of(new Drill
+    {
+        Scale = new Scale("a", Melakarta.Ascent(15)),
+        Pattern = Pattern.Ladder,
+        Tonic = Tonic.FromMidi(57),
+        Title = Text(title),
+        Speeds = [Speed.First, Speed.Second],
+        Delivery = Delivery.LineByLine,
+    }.ToScore());
+
+    private static AvartanaRows Rows(Meter meter, int most) => new(meter, most, (aksharas, _) => aksharas <= most);
 
     private static Singer MakeSinger(string alias) => new(Text(alias), NoteName.FromMidi(55), NoteName.FromMidi(76), 14);
 

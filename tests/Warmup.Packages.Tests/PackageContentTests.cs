@@ -128,8 +128,8 @@ public sealed class PackageContentTests(PackedLibraries packed)
             ["HarfBuzzSharp", "HarfBuzzSharp.NativeAssets.Linux", "SkiaSharp", "SkiaSharp.NativeAssets.Linux.NoDependencies", "Warmup.Core", "Warmup.Sheets", "Warmup.Voices"],
             drawing.Select(d => d.Id));
 
-        // It uses internals of the sheets: no other version will do.
-        Assert.Equal($"[{PackedLibraries.Version}]", drawing.Single(d => d.Id == "Warmup.Sheets").Version);
+        // It draws on what the sheets offer to everybody: a later version will do.
+        Assert.Equal(PackedLibraries.Version, drawing[^1].Version);
     }
 
     private List<(string Id, string Version)> Dependencies(string name)

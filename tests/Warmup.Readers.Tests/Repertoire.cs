@@ -65,7 +65,7 @@ internal static class Repertoire
                 new("ramp", ramp),
                 new("class", plain) { Options = new() { SecondVoiceSemitones = -12, HasDrone = true, Beat = MusicXmlBeat.Gestures, Dynamics = MusicXmlDynamics.MezzoPiano } },
                 new("class-warm-up", warmUp) { Options = new() { SecondVoiceSemitones = -5, HasDrone = true } },
-                new("vowel", plain) { Options = new() { OneSyllableALine = true, FurtherVerses = [MusicXmlVerse.OfWords(["lan-", "tern", "", "glow"])] } },
+                new("vowel", plain) { Options = new() { HasOneSyllableALine = true, FurtherVerses = [MusicXmlVerse.OfWords(["lan-", "tern", "", "glow"])] } },
                 new("verses", plain) { Options = new() { FurtherVerses = [MusicXmlVerse.Of(Syllables.Vowel("la")), MusicXmlVerse.OfWords(["one", "two"])] } },
                 new("free-one-signature", free) { Options = new() { FreeBars = MusicXmlFreeBars.OneSignature } },
                 new("angas", plain) { Options = new() { Measure = MusicXmlMeasure.Anga } },

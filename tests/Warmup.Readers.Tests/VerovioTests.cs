@@ -65,7 +65,7 @@ public class VerovioTests
         }
 
         var notes = piece.Score.Sections.SelectMany(s => s.Notes).ToList();
-        if (!piece.Options.OneSyllableALine && piece.Options.Beat == MusicXmlBeat.None)
+        if (!piece.Options.HasOneSyllableALine && piece.Options.Beat == MusicXmlBeat.None)
         {
             var verses = found.GetProperty("syllables").EnumerateArray().ToLookup(s => s[0].GetInt32(), s => s[1].GetString());
             var sung = voices.SelectMany(_ => notes).Select(n => n.Syllable).Order(StringComparer.Ordinal);
@@ -78,7 +78,7 @@ public class VerovioTests
 
         var breaths = piece.Score.Sections.Sum(s => s.Breaths.Count) * voices.Length;
         Assert.True(breaths == found.GetProperty("breaths").GetInt32(), $"{piece.Name}: {found.GetProperty("breaths")} breath marks instead of {breaths}");
-        var slurs = piece.Options.OneSyllableALine ? piece.Score.Sections.Sum(s => s.Lines.Count(l => l.NoteCount > 1)) : 0;
+        var slurs = piece.Options.HasOneSyllableALine ? piece.Score.Sections.Sum(s => s.Lines.Count(l => l.NoteCount > 1)) : 0;
         Assert.True(slurs == found.GetProperty("slurs").GetInt32(), $"{piece.Name}: {found.GetProperty("slurs")} slurs instead of {slurs}");
     }
 

@@ -139,7 +139,7 @@ public partial class HtmlPageTests
     [InlineData(60, 50, 100, 30, 40)]
     public void The_slider_covers_the_tempi_that_fit_and_the_written_one(int tempo, int slowest, int fastest, int from = 0, int to = 0)
     {
-        var options = from == 0 ? HtmlOptions.Default : new HtmlOptions { Tempi = new TempoInterval(from, to, string.Empty, string.Empty) };
+        var options = from == 0 ? HtmlOptions.Default : new HtmlOptions { Tempi = new TempoRange(from, to) };
         var page = Text(Mohanam with { Tempo = tempo }, options);
         Assert.Contains($"min=\"{slowest}\" max=\"{fastest}\"", page, StringComparison.Ordinal);
     }

@@ -1,29 +1,34 @@
 using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
+using Warmup.Drawing;
 
 namespace Warmup.Sheets.Tests;
 
 /// <summary>Source: SVG 1.1 for the elements; the places of bars against each other from the keyboard's semitones; the words of the rules.</summary>
 public class RangeChartTests
 {
+    // The chart's colours of a note inside and outside a range.
+    private const string Sung = "#12496b";
+    private const string Outside = "#d1495b";
+
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
     private static readonly Drill Mohanam = new() { Scale = Scale.Parse("S R2 G3 P D2 S'"), Pattern = Pattern.Ladder, Tonic = Tonic.Parse("C4"), Title = "Mohanam" };
 
     private static NoteName Note(string text) => NoteName.TryParse(text, out var name) ? name : throw new ArgumentException(text);
 
-    private static Singer Voice(string alias, string low, string high) => new(alias, Note(low), Note(high), 20);
+    private static RangeBar Voice(string name, string low, string high) => new(new PitchBand(name, Note(low), Note(high))) { Verdict = ["fits"] };
 
-    private static byte[] Bytes(ValueList<Singer> singers, Drill? drill = null, RangeChartOptions? options = null)
+    private static byte[] Bytes(ValueList<RangeBar> bars, Drill? drill = null, RangeChartOptions? options = null)
     {
         using var stream = new MemoryStream();
-        RangeChart.Write((drill ?? Mohanam).ToScore(), singers, stream, options);
+        RangeChart.Write((drill ?? Mohanam).ToScore(), bars, stream, options);
         Assert.True(stream.CanWrite, "the stream is not closed");
         return stream.ToArray();
     }
 
-    private static XElement Chart(ValueList<Singer> singers, Drill? drill = null, RangeChartOptions? options = null) =>
-        XDocument.Parse(Encoding.UTF8.GetString(Bytes(singers, drill, options))).Root!;
+    private static XElement Chart(ValueList<RangeBar> bars, Drill? drill = null, RangeChartOptions? options = null) =>
+        XDocument.Parse(Encoding.UTF8.GetString(Bytes(bars, drill, options))).Root!;
 
     private static string[] Texts(XElement chart) => [.. chart.Elements(Svg + "text").Select(t => t.Value)];
 
@@ -36,9 +41,9 @@ public class RangeChartTests
     [Fact]
     public void Bars_are_as_high_as_their_ranges()
     {
-        var bars = Bars(Chart([Voice("a", "G3", "F#5"), Voice("b", "C3", "B3")]));
+        var bars = Bars(Chart([Voice("a", "G3", "F#5"), Voice("b", "C3", "B3") with { Octaves = -1 }]));
 
-        // 24 and 12 notes; the octaves apart as B3 and G3 ask: b ends on the row above its B3, five rows above a's lower end.
+        // 24 and 12 notes; B3 lies four semitones above G3: b ends on the row above its B3, five rows above a's lower end.
         Assert.Equal(2, bars.Length);
         var (a, b) = (bars[0], bars[1]);
         var row = Number(a, "height") / 24;
@@ -55,14 +60,32 @@ public class RangeChartTests
     }
 
     [Fact]
-    public void Who_fits_in_which_octave_and_who_does_not_is_written_below()
+    public void What_is_said_of_a_bar_its_octave_and_its_range_stand_below()
     {
-        var texts = Texts(Chart([Voice("Wren", "A3", "E5"), Voice("Badger", "A2", "E4"), Voice("Robin", "C4", "A4")]));
-        Assert.Contains("octave lower", texts);
+        var texts = Texts(Chart(
+        [
+            Voice("Wren", "A3", "E5"), Voice("Badger", "A2", "E4") with { Octaves = -1 }, Voice("Robin", "C4", "A4") with { IsTooHigh = true, Verdict = ["3 semitones", "too high"] },
+            Voice("Heron", "C2", "C3") with { Octaves = -2 },
+        ]));
+        Assert.Equal(3, texts.Count(t => t == "fits"));
         Assert.Contains("3 semitones", texts);
         Assert.Contains("too high", texts);
-        Assert.Equal(2, texts.Count(t => t == "fits"));
+        Assert.Contains("octave lower", texts);
+        Assert.Contains("2 octaves lower", texts);
         Assert.Contains("A3 to E5", texts);
+    }
+
+    [Fact]
+    public void Only_notes_outside_the_range_of_a_bar_that_does_not_fit_stand_out()
+    {
+        // The ladder has S R2 G3 P D2 S' on C4: of its six notes C5 lies above A4. The words in the legend explain the colour.
+        XElement[] Notes(RangeBar bar, string fill) =>
+            [.. Chart([bar]).Elements(Svg + "rect").Where(r => r.Attribute("fill")!.Value == fill && Number(r, "x") > 400 && Number(r, "y") < 700)];
+        var robin = Voice("Robin", "C4", "A4");
+        Assert.Single(Notes(robin with { IsTooHigh = true }, Outside));
+        Assert.Equal(5, Notes(robin with { IsTooHigh = true }, Sung).Length);
+        Assert.Empty(Notes(robin, Outside));
+        Assert.Equal(2, Notes(Voice("Wren", "E4", "E5") with { IsTooLow = true }, Outside).Length);
     }
 
     [Fact]
@@ -78,7 +101,7 @@ public class RangeChartTests
     [Fact]
     public void An_assumed_range_is_dashed_and_said_to_be_assumed()
     {
-        var assumed = Singer.FromVoice("Robin", VoiceTypes.Find("child 8-9")!, 12);
+        var assumed = new RangeBar(new PitchBand("Robin", Note("A3"), Note("C5")) { IsAssumed = true });
         Assert.NotNull(Bars(Chart([assumed])).Single().Attribute("stroke-dasharray"));
         Assert.Contains("assumed, not measured", Texts(Chart([assumed])));
         Assert.DoesNotContain("assumed, not measured", Texts(Chart([Voice("a", "A3", "E5")])));
@@ -99,22 +122,22 @@ public class RangeChartTests
     }
 
     [Fact]
-    public void More_singers_than_are_drawn_are_counted()
+    public void Bars_that_are_not_drawn_are_counted()
     {
         var many = Enumerable.Range(0, 10_000).Select(i => Voice($"voice {i}", "A3", "E5")).ToValueList();
         var chart = Chart(many);
         Assert.Equal(32, Bars(chart).Length);
         Assert.Contains(Texts(chart), t => t.Contains("9968 more are not drawn", StringComparison.Ordinal));
-        Assert.Equal(60, Bars(Chart(many, options: new RangeChartOptions { MostSingers = 60 })).Length);
+        Assert.Equal(60, Bars(Chart(many, options: new RangeChartOptions { MostBars = 60 })).Length);
     }
 
     [Fact]
     public void Equal_input_gives_equal_bytes_without_a_mark_at_the_beginning()
     {
-        ValueList<Singer> singers = [Voice("a", "A3", "E5")];
-        Assert.Equal(Bytes(singers), Bytes(singers));
-        Assert.StartsWith("<?xml", Encoding.UTF8.GetString(Bytes(singers)), StringComparison.Ordinal);
-        Assert.DoesNotContain((byte)'\r', Bytes(singers));
+        ValueList<RangeBar> bars = [Voice("a", "A3", "E5")];
+        Assert.Equal(Bytes(bars), Bytes(bars));
+        Assert.StartsWith("<?xml", Encoding.UTF8.GetString(Bytes(bars)), StringComparison.Ordinal);
+        Assert.DoesNotContain((byte)'\r', Bytes(bars));
     }
 
     [Theory]
@@ -131,11 +154,25 @@ public class RangeChartTests
     }
 
     [Fact]
+    public void A_bar_that_cannot_be_drawn_is_refused()
+    {
+        var bar = Voice("a", "A3", "E5");
+        Assert.Throws<ArgumentException>(() => bar with { FullLow = Note("B3") });
+        Assert.Throws<ArgumentException>(() => bar with { FullHigh = Note("D5") });
+        Assert.Throws<ArgumentOutOfRangeException>(() => bar with { Octaves = 11 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => bar with { Verdict = ["a", "b", "c", "d"] });
+        Assert.Throws<ArgumentException>(() => bar with { Verdict = [new string('x', 41)] });
+        Assert.Throws<ArgumentException>(() => bar with { Verdict = ["a\nb"] });
+        Assert.Throws<ArgumentNullException>(() => new RangeBar(null!));
+        Assert.Throws<ArgumentNullException>(() => Bytes([null!]));
+    }
+
+    [Fact]
     public void The_title_can_be_chosen_and_nobody_to_draw_is_refused()
     {
         Assert.Contains("Tuesday", Texts(Chart([Voice("a", "A3", "E5")], options: new RangeChartOptions { Title = "Tuesday" })));
         Assert.Throws<ArgumentException>(() => Bytes([]));
         Assert.Throws<ArgumentException>(() => new RangeChartOptions { Title = "a\nb" });
-        Assert.Throws<ArgumentOutOfRangeException>(() => new RangeChartOptions { MostSingers = 61 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new RangeChartOptions { MostBars = 61 });
     }
 }

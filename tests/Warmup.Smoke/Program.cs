@@ -43,7 +43,7 @@ ValueList<Singer> singers =
     new Singer("Wren", NoteName.FromMidi(55), NoteName.FromMidi(76), 14, Experience.Intermediate),
     new Singer("Finch", NoteName.FromMidi(48), NoteName.FromMidi(67), 11),
 ];
-AtomicFile.Write(In("ranges.svg"), s => RangeChart.Write(score, singers, s));
+AtomicFile.Write(In("ranges.svg"), s => RangeChart.Write(score, singers.ConvertAll(singer => new RangeBar(singer.Band)), s));
 AtomicFile.Write(In("singers.json"), s => SingersFile.Write(singers, s));
 AtomicFile.Write(In("pattern.json"), s => PatternFile.Write(drill.Pattern, s));
 AtomicFile.Write(In("tuning.scl"), s => ScalaFile.FromTuning(Tuning.Just).Write(s));

@@ -13,6 +13,11 @@ public static class Samples
         [typeof(TextError)] = [() => new TextError(1, 2, Text("a")), () => new TextError(2, 1, Text("a")), () => new TextError(1, 2, Text("b"))],
         [typeof(Degree)] = [() => new Degree(2, -1), () => new Degree(3), () => default(Degree)],
         [typeof(ScaleTone)] = [() => new ScaleTone(new Degree(2), 1), () => new ScaleTone(new Degree(2)), () => default(ScaleTone)],
+        [typeof(PitchBand)] =
+        [
+            () => Band("a", 55, 76), () => Band("b", 55, 76), () => Band("a", 54, 76), () => Band("a", 55, 77), () => Band("a", 55, 76) with { IsAssumed = true },
+        ],
+        [typeof(TempoRange)] = [() => new TempoRange(50, 60), () => new TempoRange(51, 60), () => new TempoRange(50, 61)],
         [typeof(NoteName)] = [() => new NoteName('C', 1, 4), () => new NoteName('D', -1, 4), () => default(NoteName)],
         [typeof(Interval)] = [() => Interval.FromRatio(new Rational(3, 2)), () => Interval.FromCents(702), () => default(Interval)],
         [typeof(Tonic)] =
@@ -133,6 +138,8 @@ public static class Samples
     private static ScorePitch Pitch(int at) => MakeDrill().ToScore().Sections[0].Pitches[at];
 
     private static Drone MakeDrone(int parent) => Drone.Tanpura(MakeScale("a", parent), Tonic.FromMidi(60), Tuning.Equal, new NoteName('C', 0, 4));
+
+    private static PitchBand Band(string name, int low, int high) => new(Text(name), NoteName.FromMidi(low), NoteName.FromMidi(high));
 
     private static Singer MakeSinger(string alias, int low, int seconds) => new(Text(alias), NoteName.FromMidi(low), NoteName.FromMidi(74), seconds);
 }

@@ -7,7 +7,7 @@ namespace Warmup;
 /// Scores come from <see cref="Drill.ToScore()"/>, <see cref="Climb.ToScore"/> and <see cref="Composition.ToScore"/>; <see cref="Join"/> puts
 /// several one after the other. The core computes every part; exporters only write. Immutable, value equality.
 /// </remarks>
-public sealed record Score
+public sealed partial record Score
 {
     private readonly string _title;
 

@@ -8,7 +8,7 @@ namespace Warmup;
 /// A beat is an akshara, and the tempo counts aksharas. In files a tala's akshara is a quarter note; a time signature has the beat it
 /// names, and a compound one the dotted beat: 6/8 has two dotted quarters. Immutable, value equality.
 /// </remarks>
-public sealed record Meter
+public sealed partial record Meter
 {
     /// <summary>The most beats of an avartana (the project's own bound; the longest of the 35 talas has 29).</summary>
     public const int MostBeats = 64;

@@ -18,6 +18,8 @@ public sealed record TempoInterval
 
     /// <summary>What closes the tempo one faster.</summary>
     public string Above { get; }
+    /// <summary>The tempi alone: what a practice page takes for its slider.</summary>
+    public TempoRange Range => new(Slowest, Fastest);
 
     /// <summary><c>54 to 90</c>, or one number.</summary>
     public override string ToString() => Slowest == Fastest

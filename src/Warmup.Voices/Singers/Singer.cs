@@ -123,6 +123,9 @@ public sealed record Singer
     /// <summary>Whether the comfortable range was not measured but taken from the voice type as a starting point.</summary>
     public bool IsRangeAssumed { get; internal init; }
 
+    /// <summary>The comfortable range with the alias: what drawings show.</summary>
+    public PitchBand Band => new(Alias, Low, High) { IsAssumed = IsRangeAssumed };
+
     /// <summary>
     /// The longest phrase that drills give the singer, in seconds: 0.4, 0.5 or 0.6 of the sustained tone by experience (the project's own
     /// setting; there is no published norm).

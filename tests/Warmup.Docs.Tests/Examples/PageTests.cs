@@ -70,7 +70,7 @@ public sealed class PageTests : TemporaryFolder
         #region sheets
         new PdfFormat().Save(score, "mohanam.pdf");
         new SvgFormat(new SheetOptions { Letters = Syllables.Kannada }).Save(score, "mohanam.svg");
-        new PngFormat(new ContourOptions { Singer = wren, DotsPerInch = 200 }).Save(score, "contour.png");
+        new PngFormat(new ContourOptions { Band = wren.Band, DotsPerInch = 200 }).Save(score, "contour.png");
         #endregion
         Assert.Equal(["contour.png", "mohanam.pdf", "mohanam.svg"], Files);
     }
@@ -94,7 +94,7 @@ public sealed class PageTests : TemporaryFolder
         #region practice page
         new HtmlFormat().Save(score, "mohanam.html");
         new HtmlFormat(new HtmlOptions { SlowestPercent = 70, FastestPercent = 120 }).Save(score.WithAnswers(), "answers.html");
-        new HtmlFormat(new HtmlOptions { Tempi = window.Intervals[0] }).Save(score, "class.html"); // a TempoWindow of the class
+        new HtmlFormat(new HtmlOptions { Tempi = window.Intervals[0].Range }).Save(score, "class.html"); // a TempoWindow of the class
         #endregion
         Assert.Equal(["answers.html", "class.html", "mohanam.html"], Files);
     }

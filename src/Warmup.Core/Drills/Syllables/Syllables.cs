@@ -6,7 +6,7 @@ namespace Warmup;
 /// <remarks>
 /// A degree that has no name in a kind (a lowered fifth has no svara) is sung by its scale number. Immutable, value equality.
 /// </remarks>
-public abstract record Syllables
+public abstract partial record Syllables
 {
     private const string VowelPrefix = "vowel:";
 

@@ -1,0 +1,188 @@
+using System.Globalization;
+using System.Text;
+using Warmup.Sheets;
+
+namespace Warmup.Drawing;
+
+/// <summary>Fills pages from top to bottom: it breaks texts into lines, and begins a new page for what does not fit.</summary>
+internal sealed class PageComposer
+{
+    public const double Margin = 42;
+
+    // Greys that a photocopy keeps apart; only the first two are for text.
+    public const string Ink = "#111111";
+    public const string Soft = "#4d4d4d";
+    public const string Hair = "#b0b0b0";
+
+    private const double Foot = 52;
+
+    private readonly TextShaper _shaper;
+    private readonly (double Width, double Height) _size;
+
+    public PageComposer(TextShaper shaper, bool landscape = false)
+    {
+        _shaper = shaper;
+        _size = landscape ? (Page.LongSide, Page.ShortSide) : (Page.ShortSide, Page.LongSide);
+        NewPage();
+    }
+
+    public List<Page> Pages { get; } = [];
+
+    /// <summary>The first free height of the page.</summary>
+    public double Y { get; set; }
+
+    public double Left { get; } = Margin;
+
+    public double Right => _size.Width - Margin;
+
+    public double Bottom => _size.Height - Foot;
+
+    public TextShaper Shaper => _shaper;
+
+    /// <summary>Begins a new page unless this one has enough height left.</summary>
+    /// <returns>Whether a page was begun.</returns>
+    public bool Need(double height)
+    {
+        // An empty page has as much room as the next one.
+        if (Y + height <= Bottom || Y <= Margin)
+        {
+            return false;
+        }
+
+        NewPage();
+        return true;
+    }
+
+    public void Add(Shape shape) => Pages[^1].Shapes.Add(shape);
+
+    /// <summary>Writes one line of text at a place.</summary>
+    /// <returns>Its width.</returns>
+    public double Put(string kind, double x, double y, string text, double size, string colour = Ink, double anchor = 0)
+    {
+        if (text.Length == 0)
+        {
+            return 0;
+        }
+
+        var shaped = _shaper.Of(text);
+        Add(new TextShape(kind, x - (anchor * shaped.Width * size), y, size, shaped, colour));
+        return shaped.Width * size;
+    }
+
+    /// <summary>Writes a paragraph between an indent and the right margin. It has a greatest number of lines; an ellipsis shows that it is longer.</summary>
+    public void Paragraph(string kind, string text, double size, string colour = Ink, double indent = 0, int most = 12)
+    {
+        foreach (var line in Broken(text, size, Right - Left - indent, most))
+        {
+            Need(size * 1.35);
+            Y += size * 1.35;
+            Put(kind, Left + indent, Y - (size * 0.3), line, size, colour);
+        }
+    }
+
+    /// <summary>Writes a tone with its octave dots.</summary>
+    /// <returns>The width of the letter and the variant.</returns>
+    public double Tone(string kind, double x, double y, SheetTone tone, double size, bool variant = false)
+    {
+        var shaped = _shaper.Of(tone.Letter);
+        Add(new TextShape(kind, x, y, size, shaped, Ink));
+        var count = Math.Abs(tone.Octave);
+        var radius = size * 0.085;
+        var dotY = tone.Octave > 0 ? y - (shaped.Top * size) - (radius * 2.8) : y + (shaped.Bottom * size) + (radius * 2.4);
+        for (var d = 0; d < count; d++)
+        {
+            Add(new DotShape(tone.Octave > 0 ? "octave above" : "octave below", x + (shaped.Width * size / 2) + ((d - ((count - 1) / 2.0)) * radius * 3), dotY, radius, Ink));
+        }
+
+        return (shaped.Width * size) + (variant ? Put("variant", x + (shaped.Width * size) + 0.5, y + (size * 0.18), tone.Variant, size * 0.62) : 0);
+    }
+
+    /// <summary>Writes the foot of every page: what the drawing is, the page number, the most urgent caution, and what these notes are not.</summary>
+    public void Feet(string title, string note)
+    {
+        for (var p = 0; p < Pages.Count; p++)
+        {
+            var y = _size.Height - Foot + 16;
+            void Say(string text, double x, double at, string colour, double anchor = 0)
+            {
+                var shaped = _shaper.Of(text);
+                Pages[p].Shapes.Add(new TextShape("foot", x - (anchor * shaped.Width * 8), at, 8, shaped, colour));
+            }
+
+            Pages[p].Shapes.Add(new StrokeShape("rule", Left, y - 10, Right, y - 10, 0.5, Hair));
+            Say(note, Left, y, Ink);
+            Say(Cautions.All[0].Text, Left, y + 11, Ink);
+            var number = string.Create(CultureInfo.InvariantCulture, $"{p + 1} / {Pages.Count}");
+            Say(number, Right, y + 22, Soft, 1);
+            Say(Broken(title, 8, Right - Left - 60, 1)[0], Left, y + 22, Soft);
+        }
+    }
+
+    /// <summary>Breaks a text into lines of at most a width: between words, and inside a word that is wider itself.</summary>
+    public List<string> Broken(string text, double size, double width, int most)
+    {
+        var lines = new List<string>();
+        var line = new StringBuilder();
+        double used = 0;
+        foreach (var part in Parts(text, size, width))
+        {
+            var wide = _shaper.Width(part.TrimEnd(), size);
+            if (line.Length > 0 && used + wide > width)
+            {
+                if (lines.Count == most - 1)
+                {
+                    return [.. lines, Shortened(line.ToString(), size, width)];
+                }
+
+                lines.Add(line.ToString().TrimEnd());
+                line.Clear();
+                used = 0;
+            }
+
+            line.Append(part);
+            used += _shaper.Width(part, size);
+        }
+
+        lines.Add(line.ToString().TrimEnd());
+        return lines;
+    }
+
+    /// <summary>The words of a text with the spaces after them; a word that is wider than a line, letter by letter.</summary>
+    private IEnumerable<string> Parts(string text, double size, double width)
+    {
+        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (_shaper.Width(word, size) <= width)
+            {
+                yield return word + " ";
+                continue;
+            }
+
+            var letters = StringInfo.GetTextElementEnumerator(word);
+            while (letters.MoveNext())
+            {
+                yield return letters.GetTextElement();
+            }
+
+            yield return " ";
+        }
+    }
+
+    private string Shortened(string line, double size, double width)
+    {
+        var letters = new StringInfo(line.TrimEnd());
+        var count = letters.LengthInTextElements;
+        while (count > 0 && _shaper.Width(letters.SubstringByTextElements(0, count) + "\u2026", size) > width)
+        {
+            count--;
+        }
+
+        return (count > 0 ? letters.SubstringByTextElements(0, count) : string.Empty) + "\u2026";
+    }
+
+    private void NewPage()
+    {
+        Pages.Add(new Page(_size.Width, _size.Height));
+        Y = Margin;
+    }
+}

@@ -1,0 +1,137 @@
+namespace Warmup.Midi;
+
+/// <summary>The title, the tempi, keys and meters, and a marker at the beginning of each line and each answer.</summary>
+internal sealed class ConductorEvents(MidiPlan plan) : TrackEvents(plan)
+{
+    // The standard's own values: a quarter has 24 clocks and 8 thirty-seconds.
+    private const int ClocksPerWhole = 96;
+    private const int ThirtySecondsPerQuarter = 8;
+
+    private int _section;
+    private Section _at = plan.Score.Sections[0];
+    private bool _isOpen;
+    private int _measure;
+    private int _line;
+    private bool _isAnswer;
+    private int _tempo;
+    private long _measureTick;
+    private long _lineTick;
+    private long _tempoTick;
+
+    public override void Start()
+    {
+        _section = 0;
+        Enter();
+    }
+
+    protected override void Emit(ref TrackWriter writer)
+    {
+        if (!_isOpen)
+        {
+            Open(ref writer);
+            _isOpen = true;
+        }
+        else if (_tempoTick <= _measureTick && _tempoTick <= _lineTick)
+        {
+            WriteTempo(ref writer, _at.TempoChanges[_tempo].Tempo);
+            _tempo++;
+            _tempoTick = TempoTick();
+        }
+        else if (_measureTick <= _lineTick)
+        {
+            WriteTimeSignature(ref writer);
+        }
+        else
+        {
+            WriteMarker(ref writer);
+        }
+
+        var next = Math.Min(_tempoTick, Math.Min(_measureTick, _lineTick));
+        if (next != long.MaxValue)
+        {
+            Next = At(next, EventPhase.Setup);
+        }
+        else if (_section + 1 < Plan.Score.Sections.Count)
+        {
+            _section++;
+            Enter();
+        }
+        else
+        {
+            Next = Over;
+        }
+    }
+
+    private long MeasureTick() => _measure < _at.Measures.Count ? Plan.TickOf(_section, _at.Measures[_measure].Onset) : long.MaxValue;
+
+    private long TempoTick() => _tempo < _at.TempoChanges.Count ? Plan.TickOf(_section, _at.TempoChanges[_tempo].Onset) : long.MaxValue;
+
+    private long LineTick() => Plan.Options.HasMarkers && _line < _at.Lines.Count
+        ? Plan.TickOf(_section, Marker.OnsetIn(_at.Lines.AsSpan()[_line]))
+        : long.MaxValue;
+
+    private LineMarker Marker => new(Plan.Score.Sections.Count > 1 ? _section : -1, _line, _isAnswer);
+
+    private void Enter()
+    {
+        _at = Plan.Score.Sections[_section];
+        _isOpen = false;
+        _measure = 0;
+        _line = 0;
+        _isAnswer = false;
+        _tempo = 0;
+        (_measureTick, _lineTick, _tempoTick) = (MeasureTick(), LineTick(), TempoTick());
+        Next = At(Plan.Starts[_section], EventPhase.Setup);
+    }
+
+    private void Open(ref TrackWriter writer)
+    {
+        if (_section == 0)
+        {
+            writer.Text(Tick, 0x03, Plan.Score.Title);
+        }
+
+        if (Plan.Score.Sections.Count > 1)
+        {
+            writer.Text(Tick, 0x01, _at.Title);
+        }
+
+        WriteTempo(ref writer, _at.Tempo);
+
+        // No sharps or flats, major: the standard's own default. MIDI knows only major and minor keys, and most scales are neither.
+        writer.Meta(Tick, 0x59, [0, 0]);
+    }
+
+    private void WriteTempo(ref TrackWriter writer, Rational aksharas)
+    {
+        var tempo = Plan.MicrosecondsPerQuarter(_section, aksharas);
+        writer.Meta(Tick, 0x51, [(byte)(tempo >> 16), (byte)((tempo >> 8) & 0xFF), (byte)(tempo & 0xFF)]);
+    }
+
+    private void WriteTimeSignature(ref TrackWriter writer)
+    {
+        var (numerator, power) = Plan.TimeSignature(_section, _measure);
+
+        // A metronome clicks each beat of a meter, which is dotted in a compound one, and in free rhythm each unit of the signature.
+        var click = _at.Meter.IsFree ? new Rational(1, 1 << power) : _at.Meter.BeatValue;
+        writer.Meta(Tick, 0x58, [(byte)numerator, (byte)power, (byte)Math.Max(1, (click * ClocksPerWhole).Floor()), ThirtySecondsPerQuarter]);
+
+        // Measures of the same length share a signature.
+        var length = _at.Measures[_measure].Length;
+        do
+        {
+            _measure++;
+        }
+        while (_measure < _at.Measures.Count && _at.Measures[_measure].Length == length);
+        _measureTick = MeasureTick();
+    }
+
+    private void WriteMarker(ref TrackWriter writer)
+    {
+        Span<byte> text = stackalloc byte[LineMarker.Longest];
+        writer.Meta(Tick, 0x06, text[..Marker.Write(text)]);
+        _isAnswer = !_isAnswer && _at.Lines.AsSpan()[_line].HasAnswer;
+        _line += _isAnswer ? 0 : 1;
+        _lineTick = LineTick();
+    }
+}

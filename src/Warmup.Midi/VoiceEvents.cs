@@ -1,0 +1,315 @@
+namespace Warmup.Midi;
+
+/// <summary>The sung notes with their tuning and syllables.</summary>
+internal sealed class VoiceEvents : TrackEvents
+{
+    private const int Channel = DroneChannels.VoiceChannel;
+    private const int TuningProgram = 0;
+    private const int Untuned = -1;
+
+    // The pitch to which each key has been retuned so far.
+    private readonly int[] _retuned = new int[128];
+    private readonly MidiTuning _tuning;
+    private readonly bool _hasLyrics;
+    private int _bend;
+    private int _section;
+    private int _note;
+    private Step _step;
+
+    // What the notes of the present section need, one by one.
+    private ValueList<ScoreNote> _notes;
+    private KeyTuning[] _keys = [];
+    private string?[] _checkedSyllables = [];
+    private int[] _accents = [];
+    private int _resolution;
+    private long _start;
+    private long _stepTicks;
+
+    public VoiceEvents(MidiPlan plan)
+        : base(plan)
+    {
+        _tuning = plan.Options.Tuning;
+        _hasLyrics = plan.Options.HasLyrics;
+    }
+
+    private enum Step
+    {
+        SetUp,
+        Retune,
+        Bend,
+        Lyric,
+        On,
+        Off,
+    }
+
+    public override void Start()
+    {
+        Array.Fill(_retuned, Untuned);
+        _bend = Untuned;
+        _section = 0;
+        _note = 0;
+        _step = Step.SetUp;
+        Next = At(0, EventPhase.Setup);
+    }
+
+    protected override void Emit(ref TrackWriter writer)
+    {
+        switch (_step)
+        {
+            case Step.SetUp:
+                if (!Plan.Options.IsSingleTrack)
+                {
+                    writer.Text(0, 0x03, "Voice");
+                }
+
+                SetUpChannel(ref writer, Channel, Plan.Options.VoiceProgram, TuningProgram);
+                EnterSection();
+                break;
+            case Step.Retune:
+                RetuneSection(ref writer);
+                EnterNote();
+                break;
+            case Step.Bend:
+                Tune(ref writer, Tick, Key);
+                AfterTuning();
+                break;
+            case Step.Lyric:
+                WriteLyric(ref writer, Tick);
+                Go(Step.On, EventPhase.On);
+                break;
+            case Step.On:
+                writer.NoteOn(Tick, Channel, Key.Key, Velocity(Note));
+                _step = Step.Off;
+                Next = At(TickOf(Note.EndSteps), EventPhase.Off);
+                break;
+            default:
+                writer.NoteOff(Tick, Channel, Key.Key);
+                _note++;
+                EnterNote();
+                break;
+        }
+    }
+
+    public override void Emit(ref TrackWriter writer, long limit)
+    {
+        base.Emit(ref writer, Next + 1);
+        while (Next < limit)
+        {
+            if (limit == Over && _step is Step.Bend or Step.Lyric or Step.On)
+            {
+                WriteSection(ref writer);
+            }
+            else
+            {
+                base.Emit(ref writer, Next + 1);
+            }
+        }
+    }
+
+    /// <summary>Writes the rest of a section's notes where the voice has a track of its own: nothing comes between the events of a note.</summary>
+    private void WriteSection(ref TrackWriter writer)
+    {
+        for (; _note < _notes.Count; _note++)
+        {
+            ref readonly var note = ref Note;
+            var (on, key) = (TickOf(note.OnsetSteps), _keys[note.PitchIndex]);
+            if (!IsTuned(key))
+            {
+                Tune(ref writer, on, key);
+            }
+
+            if (_hasLyrics)
+            {
+                WriteLyric(ref writer, on);
+            }
+
+            writer.NoteOn(on, Channel, key.Key, Velocity(note));
+            writer.NoteOff(TickOf(note.EndSteps), Channel, key.Key);
+        }
+
+        EnterNote();
+    }
+
+    private Section Section => Plan.Score.Sections[_section];
+
+    private ref readonly ScoreNote Note => ref _notes.AsSpan()[_note];
+
+    private ref readonly KeyTuning Key => ref _keys[Note.PitchIndex];
+
+    private bool IsRetuned => _tuning == MidiTuning.TuningStandard;
+
+    /// <summary>How loud a note is where it stands in the avartana; avartanas follow each other from the section's beginning.</summary>
+    private int Velocity(in ScoreNote note)
+    {
+        var akshara = note.OnsetSteps / _resolution;
+        var accent = _accents.Length > 0 && akshara * _resolution == note.OnsetSteps ? _accents[akshara % _accents.Length] : 0;
+        return Math.Min(127, Plan.Options.VoiceVelocity + accent);
+    }
+
+    /// <summary>What each akshara of an avartana adds to the velocity; nothing in free rhythm.</summary>
+    private static int[] Accents(Meter meter, MidiOptions options)
+    {
+        var accents = new int[meter.Beats];
+        for (var beat = 0; beat < accents.Length; beat++)
+        {
+            accents[beat] = meter.AccentOf(beat) switch
+            {
+                BeatAccent.Avartana => options.AvartanaAccent,
+                BeatAccent.Anga => options.AngaAccent,
+                _ => options.AksharaAccent,
+            };
+        }
+
+        return accents;
+    }
+
+    private void EnterSection()
+    {
+        _note = 0;
+        _notes = Section.Notes;
+        _keys = Plan.Keys[_section];
+        _checkedSyllables = new string?[_keys.Length];
+        _accents = Accents(Section.Meter, Plan.Options);
+        _resolution = Section.Resolution;
+        _start = Plan.Starts[_section];
+        _stepTicks = Plan.StepTicks(_section);
+        if (IsRetuned)
+        {
+            _step = Step.Retune;
+            Next = At(_start, EventPhase.Tuning);
+        }
+        else
+        {
+            EnterNote();
+        }
+    }
+
+    private void EnterNote()
+    {
+        if (_note == _notes.Count)
+        {
+            if (_section + 1 == Plan.Score.Sections.Count)
+            {
+                Next = Over;
+                return;
+            }
+
+            _section++;
+            EnterSection();
+            return;
+        }
+
+        if (IsTuned(Key))
+        {
+            AfterTuning();
+        }
+        else
+        {
+            Go(Step.Bend, EventPhase.Tuning);
+        }
+    }
+
+    private bool IsTuned(in KeyTuning key) => _tuning switch
+    {
+        MidiTuning.PitchBend => _bend == key.Bend,
+        MidiTuning.TuningStandard => _retuned[key.Key] == key.Retuned,
+        _ => true,
+    };
+
+    private void AfterTuning()
+    {
+        if (_hasLyrics)
+        {
+            Go(Step.Lyric, EventPhase.Lyric);
+        }
+        else
+        {
+            Go(Step.On, EventPhase.On);
+        }
+    }
+
+    private long TickOf(int steps) => _start + (steps * _stepTicks);
+
+    private void Go(Step step, EventPhase phase)
+    {
+        _step = step;
+        Next = At(TickOf(Note.OnsetSteps), phase);
+    }
+
+    private void Tune(ref TrackWriter writer, long tick, in KeyTuning key)
+    {
+        if (IsRetuned)
+        {
+            var message = new TuningMessage(stackalloc byte[TuningMessage.Size], TuningProgram);
+            message.Add(key);
+            writer.SystemExclusive(tick, message.Data);
+            _retuned[key.Key] = key.Retuned;
+        }
+        else
+        {
+            _bend = key.Bend;
+            writer.Bend(tick, Channel, _bend);
+        }
+    }
+
+    /// <summary>Retunes the keys of a section before it begins; a key that two pitches share is retuned again where it sounds.</summary>
+    private void RetuneSection(ref TrackWriter writer)
+    {
+        var message = new TuningMessage(stackalloc byte[TuningMessage.Size], TuningProgram);
+        Span<bool> seen = stackalloc bool[128];
+        foreach (var key in _keys)
+        {
+            if (!seen[key.Key] && _retuned[key.Key] != key.Retuned && !message.IsFull)
+            {
+                message.Add(key);
+                _retuned[key.Key] = key.Retuned;
+            }
+
+            seen[key.Key] = true;
+        }
+
+        if (message.Keys > 0)
+        {
+            writer.SystemExclusive(Tick, message.Data);
+        }
+    }
+
+    /// <summary>
+    /// Writes an event for the note's syllable. Every syllable is a word of its own and ends with a space; the last of a line also ends the line. A
+    /// note without a syllable continues the one before it, and an event without text says so.
+    /// </summary>
+    private void WriteLyric(ref TrackWriter writer, long tick)
+    {
+        // Syllables repeat: the same string need not be checked again.
+        var syllable = Note.Syllable;
+        if (!ReferenceEquals(syllable, _checkedSyllables[Note.PitchIndex]))
+        {
+            CheckSyllable(syllable);
+            _checkedSyllables[Note.PitchIndex] = syllable;
+        }
+
+        var endsLine = _note + 1 == _notes.Count || _notes.AsSpan()[_note + 1].LineIndex != Note.LineIndex;
+        writer.Text(tick, 0x05, syllable, (syllable.Length > 0, endsLine) switch
+        {
+            (true, true) => " \r"u8,
+            (true, false) => " "u8,
+            (false, true) => "\r"u8,
+            _ => default,
+        });
+    }
+
+    private void CheckSyllable(string syllable)
+    {
+        if (Plan.Options.Text == MidiTextEncoding.Ascii && !MidiText.IsAsciiAble(syllable))
+        {
+            throw new ExportException(
+                $"{Plan.PlaceOf(_section, _note)}the syllable '{syllable}' has no ASCII form; choose UTF-8, other syllables or no lyrics");
+        }
+
+        if (syllable.AsSpan().IndexOfAny(MidiText.Reserved) is >= 0 and var at)
+        {
+            throw new ExportException(
+                $"{Plan.PlaceOf(_section, _note)}the syllable '{syllable}' holds '{syllable[at]}'; programs take {MidiText.Reserved} in a lyric for commands, so choose other syllables or no lyrics");
+        }
+    }
+}

@@ -1,0 +1,48 @@
+namespace Warmup.Sheets;
+
+/// <summary>
+/// A score as it stands on a sheet, before it has a width or a typeface: headers, blocks of lines, and the signs at their times. The text sheet, the
+/// practice page and the drawings of <c>Warmup.Drawing</c> are built on it.
+/// </summary>
+/// <remarks>Immutable, value equality. <see cref="AvartanaRows"/> divides its lines into rows.</remarks>
+public sealed record Sheet
+{
+    private readonly SheetLetters _letters;
+
+    private Sheet(Score score, SheetLetters letters, CancellationToken cancellation)
+    {
+        _letters = letters;
+        Score = score;
+        Sections = score.Sections.ConvertAll(s => new SheetSection(s, letters, cancellation));
+    }
+
+    /// <summary>The score.</summary>
+    public Score Score { get; }
+
+    /// <summary>The sections, in order.</summary>
+    public ValueList<SheetSection> Sections { get; }
+
+    /// <summary>Whether a line is faster than the first speed, so that lines over the letters show it.</summary>
+    public bool HasFasterSpeeds => Score.Sections.Any(s => s.Lines.Any(l => l.Speed.Kalam > 1));
+
+    /// <summary>The sheet of a score.</summary>
+    /// <param name="score">The score.</param>
+    /// <param name="letters">
+    /// What is written for each note. <see langword="null"/>, the default, takes what the score sings where that is svara letters in a script, solfa or
+    /// numbers, and Latin svara letters otherwise.
+    /// </param>
+    /// <param name="cancellationToken">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static Sheet Of(Score score, Syllables? letters = null, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(score);
+        return new Sheet(score, SheetLetters.Of(score, letters), cancellationToken);
+    }
+
+    /// <summary>A tone as this sheet writes it.</summary>
+    /// <param name="tone">The tone.</param>
+    public SheetTone ToneOf(ScaleTone tone) => _letters.Of(tone);
+
+    /// <summary>The score's title.</summary>
+    public override string ToString() => OneLine.Of(Score.Title);
+}

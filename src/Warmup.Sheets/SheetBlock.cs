@@ -1,0 +1,93 @@
+using System.Globalization;
+
+namespace Warmup.Sheets;
+
+/// <summary>Lines of a sheet that follow each other in one speed, in the same time through the drill.</summary>
+/// <remarks>Immutable, value equality.</remarks>
+public sealed record SheetBlock
+{
+    // The parts of an akshara that can still be read side by side.
+    private const int MostParts = 18;
+
+    private readonly Section _section;
+
+    private SheetBlock(Section section, ValueList<SheetLine> lines)
+    {
+        _section = section;
+        Lines = lines;
+    }
+
+    /// <summary>The lines, at least one.</summary>
+    public ValueList<SheetLine> Lines { get; }
+
+    /// <summary>
+    /// What stands over the block where a section has several: <c>Time 2 of 3, speed 2, 72 aksharas a minute</c>, and where the drill is sung once
+    /// <c>From here: speed 2, 72 aksharas a minute</c>.
+    /// </summary>
+    public string Heading => _section.Rounds > 1 ? Title : $"From here: {Title}";
+
+    /// <summary>The time through the drill, where there are several, the speed and the tempo.</summary>
+    internal string Title
+    {
+        get
+        {
+            var line = Lines[0].Line;
+            var time = _section.Rounds > 1 ? string.Create(CultureInfo.InvariantCulture, $"Time {line.Round + 1} of {_section.Rounds}, ") : string.Empty;
+            return string.Create(CultureInfo.InvariantCulture, $"{time}{line.Speed}, {_section.TempoAt(line.Onset).ToDouble():0.###} aksharas a minute");
+        }
+    }
+
+    /// <summary>The parts of an akshara on which all notes fall; where they would be too many, a part for each note of the speed.</summary>
+    internal int Parts
+    {
+        get
+        {
+            long parts = 1;
+            var (first, last) = (Lines[0].Line, Lines[^1].Line);
+            foreach (ref readonly var note in _section.Notes.AsSpan()[first.FirstNote..(last.FirstNote + last.NoteCount)])
+            {
+                parts = Rational.Lcm(parts, note.Onset.Denominator);
+                if (parts > MostParts)
+                {
+                    return (int)Math.Min(MostParts, first.Speed.NotesPerAkshara.Ceiling());
+                }
+            }
+
+            return (int)parts;
+        }
+    }
+
+    /// <summary>The blocks of a section, in order.</summary>
+    internal static ValueList<SheetBlock> Of(Section section, SheetLetters letters, CancellationToken cancellation)
+    {
+        var tones = new SheetTone[section.Pitches.Count];
+        for (var p = 0; p < tones.Length; p++)
+        {
+            tones[p] = letters.Of(section.Pitches[p].Tone);
+        }
+
+        var blocks = new List<SheetBlock>();
+        var lines = new List<SheetLine>();
+        for (var l = 0; l < section.Lines.Count; l++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            if (l > 0 && (section.Lines[l].Round != section.Lines[l - 1].Round || section.Lines[l].Speed != section.Lines[l - 1].Speed))
+            {
+                blocks.Add(new SheetBlock(section, lines.ToValueList()));
+                lines.Clear();
+            }
+
+            lines.Add(SheetLine.Of(section, l, tones));
+        }
+
+        if (lines.Count > 0)
+        {
+            blocks.Add(new SheetBlock(section, lines.ToValueList()));
+        }
+
+        return blocks.ToValueList();
+    }
+
+    /// <summary>The heading.</summary>
+    public override string ToString() => Heading;
+}

@@ -1,0 +1,45 @@
+namespace Warmup.Sheets;
+
+/// <summary>How a sheet writes tones: in the kind of syllables asked for, or in the one that the score sings where that tells the tones apart.</summary>
+/// <param name="Syllables">The kind.</param>
+internal sealed record SheetLetters(Syllables Syllables)
+{
+    private readonly Syllables _dotted = Syllables.WithOctaveDots();
+
+    // The kinds in which a sheet is written when they are sung; svara letters stand for all others, such as a vowel.
+    private static ValueList<Syllables> Written =>
+    [
+        Syllables.Devanagari, Syllables.Tamil, Syllables.Telugu, Syllables.Kannada, Syllables.Malayalam,
+        Syllables.Solfa, Syllables.LaBasedSolfa, Syllables.Numbers,
+    ];
+
+    /// <summary>The letters of a score.</summary>
+    /// <param name="score">The score.</param>
+    /// <param name="asked">The kind asked for, or <see langword="null"/>.</param>
+    public static SheetLetters Of(Score score, Syllables? asked) => new(asked ?? Sung(score) ?? Syllables.SvaraLetters);
+
+    /// <summary>A tone as the sheet writes it.</summary>
+    public SheetTone Of(ScaleTone tone)
+    {
+        var hasVariant = !Syllables.HasVariants && tone.Degree.Variant > 0;
+        return new SheetTone(
+            Syllables.SyllableOf(new ScaleTone(tone.Degree)),
+            hasVariant ? tone.Degree.Variant.ToString(System.Globalization.CultureInfo.InvariantCulture) : string.Empty,
+            tone.Octave,
+            _dotted.SyllableOf(tone));
+    }
+
+    /// <summary>The kind that all syllables of a score belong to, or none.</summary>
+    private static Syllables? Sung(Score score)
+    {
+        foreach (var kind in Written)
+        {
+            if (score.Sections.All(s => s.IsSungIn(kind)))
+            {
+                return kind;
+            }
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,60 @@
+namespace Warmup.Sheets;
+
+/// <summary>A line of a sheet: the signs from its first note to its last breath or silence.</summary>
+/// <remarks>Immutable, value equality.</remarks>
+public sealed record SheetLine
+{
+    private SheetLine(int number, ScoreLine line, ValueList<SheetSign> signs)
+    {
+        Number = number;
+        Line = line;
+        Signs = signs;
+    }
+
+    /// <summary>The line's number in its section, from 1.</summary>
+    public int Number { get; }
+
+    /// <summary>The line of the score: when it begins and ends, its speed, its answer.</summary>
+    public ScoreLine Line { get; }
+
+    /// <summary>
+    /// The signs, note by note: the note, a hold for each further unit it sounds, a breath, and silence for each unit until the next note. Units of
+    /// silence are counted from the note on, also where a breath or an answer fills them.
+    /// </summary>
+    public ValueList<SheetSign> Signs { get; }
+
+    internal static SheetLine Of(Section section, int index, SheetTone[] tones)
+    {
+        var line = section.Lines[index];
+        var notes = section.Notes.AsSpan().Slice(line.FirstNote, line.NoteCount);
+        var signs = new List<SheetSign>(2 * notes.Length);
+        var unit = line.Speed.Unit;
+        for (var i = 0; i < notes.Length; i++)
+        {
+            ref readonly var note = ref notes[i];
+            var number = line.FirstNote + i;
+            var (onset, end) = (note.Onset, note.End);
+            var next = i + 1 < notes.Length ? notes[i + 1].Onset : line.End;
+            signs.Add(new SheetSign(onset, SheetSignKind.Note, number, tones[note.PitchIndex]));
+            for (var at = onset + unit; at < end; at += unit)
+            {
+                signs.Add(new SheetSign(at, SheetSignKind.Hold, number, null));
+            }
+
+            if (section.BreathAfter(number) is { } breath)
+            {
+                signs.Add(new SheetSign(breath.Onset, SheetSignKind.Breath, number, null));
+            }
+
+            for (var at = onset + (unit * ((end - onset) / unit).Ceiling()); at < next; at += unit)
+            {
+                signs.Add(new SheetSign(at, SheetSignKind.Silence, number, null));
+            }
+        }
+
+        return new SheetLine(index + 1, line, signs.ToValueList());
+    }
+
+    /// <summary>The number and what is written.</summary>
+    public override string ToString() => OneLine.Of($"{Number}: {string.Join(' ', Signs.ConvertAll(s => s.Text))}");
+}

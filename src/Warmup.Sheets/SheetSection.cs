@@ -1,0 +1,33 @@
+namespace Warmup.Sheets;
+
+/// <summary>A section of a score on a sheet: what stands above its lines, and the lines in blocks of one speed.</summary>
+/// <remarks>Immutable, value equality.</remarks>
+public sealed record SheetSection
+{
+    internal SheetSection(Section section, SheetLetters letters, CancellationToken cancellation)
+    {
+        Section = section;
+        Ascent = section.Scale.Ascent.ConvertAll(letters.Of);
+        Descent = section.Scale.Descent.ConvertAll(letters.Of);
+        Header = HeaderRows.Of(section).ToValueList();
+        Blocks = SheetBlock.Of(section, letters, cancellation);
+    }
+
+    /// <summary>The section of the score.</summary>
+    public Section Section { get; }
+
+    /// <summary>The ascent of its scale.</summary>
+    public ValueList<SheetTone> Ascent { get; }
+
+    /// <summary>The descent of its scale.</summary>
+    public ValueList<SheetTone> Descent { get; }
+
+    /// <summary>What a sheet says of the section besides its scale, in rows: the tonic, the tuning, the time, what the hand does, where it ends, and so on.</summary>
+    public ValueList<(string Label, string Text)> Header { get; }
+
+    /// <summary>The lines, in order.</summary>
+    public ValueList<SheetBlock> Blocks { get; }
+
+    /// <summary>The section's title.</summary>
+    public override string ToString() => OneLine.Of(Section.Title);
+}

@@ -1,0 +1,72 @@
+using System.Globalization;
+
+namespace Warmup.Sheets;
+
+/// <summary>The rows of a sheet's header that say how the drill is counted and where it ends.</summary>
+internal static class TimeRows
+{
+    public static IEnumerable<(string Label, string Text)> Of(Section section)
+    {
+        var invariant = CultureInfo.InvariantCulture;
+        var last = section.TempoChanges.IsEmpty ? section.Tempo : section.TempoChanges[^1].Tempo;
+        var tempo = string.Create(invariant, $"{section.Tempo.ToDouble():0.###}{(last == section.Tempo ? string.Empty : $" to {last.ToDouble():0.###}")}");
+        var times = section.Rounds > 1 ? $", {section.Rounds} times" : string.Empty;
+        yield return ("Time", $"{section.Meter}, {tempo} aksharas a minute, {Speeds(section)}, {section.Delivery}{times}");
+        var meter = section.Meter;
+        if (meter.KriyaOf(0) is not null)
+        {
+            yield return ("Hand", $"{(meter.Angas.IsEmpty ? string.Empty : $"{string.Join(' ', meter.Angas)}: ")}{Gestures(meter)}");
+        }
+
+        if (section.CountIn.Sign > 0)
+        {
+            yield return ("Count", $"{Count((int)(section.CountIn / meter.Beats).Floor(), "avartana")} before the first line");
+        }
+
+        if (!meter.IsFree)
+        {
+            var full = section.RoundsToFirstBeat is { } rounds
+                ? $"sung {Count(rounds, "time")} it ends on the first beat"
+                : "however often it is sung, it never ends on the first beat: fill lines up to the avartana for that";
+            yield return ("Ends", section.IsLastAvartanaFull
+                ? $"on the first beat, after {Count(section.Measures.Count, "avartana")}"
+                : $"{Mixed(section.LastFilled)} of {Count(meter.Beats, "akshara")} into avartana {section.Measures.Count}; {full}");
+        }
+    }
+
+    /// <summary>The speeds of the first time through, in order.</summary>
+    private static string Speeds(Section section)
+    {
+        var speeds = new List<Speed>();
+        foreach (var line in section.Lines)
+        {
+            if (line.Round == 0 && (speeds.Count == 0 || speeds[^1] != line.Speed))
+            {
+                speeds.Add(line.Speed);
+            }
+        }
+
+        return string.Join(" then ", speeds);
+    }
+
+    /// <summary>What the hand does on each akshara of an avartana, with a stroke between angas.</summary>
+    private static string Gestures(Meter meter)
+    {
+        var words = new List<string>();
+        for (var beat = 0; beat < meter.Beats && meter.KriyaOf(beat) is { } kriya; beat++)
+        {
+            var anga = beat > 0 && meter.AccentOf(beat) == BeatAccent.Anga ? "| " : string.Empty;
+            words.Add(anga + KriyaWords.Of(kriya, silent: "."));
+        }
+
+        return string.Join(' ', words);
+    }
+
+    private static string Count(int number, string noun) =>
+        string.Create(CultureInfo.InvariantCulture, $"{number} {noun}{(number == 1 ? string.Empty : "s")}");
+
+    /// <summary>A fraction as a whole number and the rest: <c>23 1/3</c>.</summary>
+    private static string Mixed(Rational value) => value.IsInteger || value < 1
+        ? value.ToString()
+        : string.Create(CultureInfo.InvariantCulture, $"{value.Floor()} {value - value.Floor()}");
+}
