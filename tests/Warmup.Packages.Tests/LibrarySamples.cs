@@ -80,7 +80,7 @@ internal static class LibrarySamples
         [typeof(LogEntry)] = [() => Log("a", 60), () => Log("b", 60), () => Log("a", 61)],
         [typeof(LogReading)] = [() => Read(Log("a", 60)), () => Read(Log("a", 61)), () => Read("a")],
         [typeof(PlanRule)] = [() => Refused(20), () => Refused(21)],
-        [typeof(Shortfall)] = [() => Short("choir"), () => Short("janta")],
+        [typeof(Shortfall)] = [() => Short(20), () => Short(60)],
 
         // What a law checks and a generator draws are functions, which compare as what they are: the same one.
         [typeof(LawOptions)] =
@@ -142,8 +142,9 @@ internal static class LibrarySamples
         }
     }
 
-    private static Shortfall Short(string group) =>
-        WarmupPlan.Make(Request(7) with { Level = Level.Beginner with { Groups = [Text(group)] }, Minutes = 20, LeastFillPercent = 0 }).Plan.Days[0].Shortfall!;
+    private static Shortfall Short(int ceiling) =>
+        WarmupPlan.Make(Request(7) with { Level = Level.Beginner with { Groups = [Text("choir")], StartCeiling = ceiling }, Minutes = 20, LeastFillPercent = 0 }).Plan.Days
+            .Select(d => d.Shortfall).First(s => s is not null)!;
 
     private static LogReading Read(object line) => PlanLog.Read(System.Text.Encoding.UTF8.GetBytes($"{line}\n"));
 

@@ -21,20 +21,17 @@ public sealed partial class Catalogue
         ArgumentNullException.ThrowIfNull(text);
         scales = default;
         var found = new List<Scale>();
-        foreach (var piece in text.AsSpan().Split(','))
+        var start = 0;
+        foreach (var piece in text.Split(','))
         {
-            var word = text[piece].Trim();
-            if (word.Length == 0)
+            var word = piece.Trim();
+            if (word.Length > 0 && WrongPiece(word, found) is { } wrong)
             {
-                continue;
-            }
-
-            if (WrongPiece(word, found) is { } wrong)
-            {
-                var start = piece.Start.Value + text[piece].Length - text[piece].TrimStart().Length;
-                error = TextError.At(start + wrong.Column, wrong.Message);
+                error = TextError.At(start + piece.Length - piece.TrimStart().Length + wrong.Column, wrong.Message);
                 return false;
             }
+
+            start += piece.Length + 1;
         }
 
         scales = found.ToValueList();
