@@ -58,10 +58,10 @@ public sealed partial record Section
     public Scale Scale { get; }
 
     /// <summary>The tonic.</summary>
-    public Tonic Tonic { get; }
+    public Tonic Tonic { get; internal init; }
 
     /// <summary>The written name of the tonic.</summary>
-    public NoteName TonicName { get; }
+    public NoteName TonicName { get; internal init; }
 
     /// <summary>The tuning.</summary>
     public Tuning Tuning { get; }
@@ -88,7 +88,7 @@ public sealed partial record Section
     public int Resolution { get; internal init; }
 
     /// <summary>The different pitches of the section, in the order in which they first sound, at least one; notes name them by index.</summary>
-    public ValueList<ScorePitch> Pitches { get; }
+    public ValueList<ScorePitch> Pitches { get; internal init; }
 
     /// <summary>The sung notes in order, at least one; they do not overlap. What lies between them is silent.</summary>
     public ValueList<ScoreNote> Notes { get; internal init; }

@@ -35,7 +35,7 @@ public sealed partial record Section
             }
 
             var name = rest == 0 ? Raised(pitch.Name, octaves) : Spelling.Name(pitch.Tone, tonicName);
-            return new ScorePitch(pitch.Tone, name, pitch.Cents, Tuning.Hz(pitch.Tone, hz), pitch.OffsetCents);
+            return pitch.MovedTo(name, Tuning.Hz(pitch.Tone, hz));
         });
         return this with { Tonic = tonic, TonicName = tonicName, Pitches = pitches };
     }

@@ -31,6 +31,9 @@ public sealed record ScorePitch
     /// <summary>The tone, the name, and where it sounds.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Tone} {Name}, {Cents:0.###} cents, {Hz:0.###} Hz");
 
+    /// <summary>The same tone, written and sounding elsewhere.</summary>
+    internal ScorePitch MovedTo(NoteName name, double hz) => new(Tone, name, Cents, hz, OffsetCents);
+
     /// <summary>Writes and tunes a tone.</summary>
     /// <param name="tone">The tone.</param>
     /// <param name="tonic">The tonic.</param>
