@@ -5,8 +5,8 @@ namespace Warmup.Testing;
 
 /// <summary>Generators of patterns of bounded size, with shrinking.</summary>
 /// <remarks>
-/// Numbers are small on purpose (the first lines, windows of a few notes): a law that breaks does so on small numbers, and large ones only
-/// empty the lines. Sizes count the parts of the tree, as <see cref="Pattern.Nodes"/> does.
+/// Numbers are small on purpose (the first lines, windows of a few notes): a broken law breaks on small numbers, and large ones only empty the
+/// lines. Sizes count the parts of the tree, as <see cref="Pattern.Nodes"/> does.
 /// </remarks>
 public static class PatternGenerators
 {
