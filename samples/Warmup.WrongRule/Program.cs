@@ -18,7 +18,7 @@ var options = new LawOptions { Patterns = PatternGenerators.Primitive, Seed = ar
 var reports = LawSuite.Check(plain, options, PatternLaws.UndoesItself, PatternLaws.KeepsNotes, PatternLaws.WorksLineByLine, asBackwards);
 foreach (var report in reports)
 {
-    Console.WriteLine(report);
+    Console.WriteLine(report.Describe());
     if (report.Failure is { } failure)
     {
         Console.WriteLine($"  p is   {failure.Pattern.Expand(failure.Scale)}");
@@ -27,4 +27,4 @@ foreach (var report in reports)
     }
 }
 
-return reports.All(r => r.Holds) ? 0 : 1;
+return reports.All(r => r.IsKept) ? 0 : 1;

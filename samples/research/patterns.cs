@@ -58,8 +58,8 @@ var keepsShort = new PatternLaw(
         : lines.All(l => l.Notes.Count <= 2) ? LawVerdict.Holds : LawVerdict.Broken);
 var reports = LawSuite.Check(homeward, new LawOptions { Seed = "1,1" }, keepsShort, PatternLaws.KeepsLineCount, PatternLaws.StaysInTheScale);
 Console.WriteLine();
-Console.WriteLine(string.Join('\n', reports));
-return reports.All(r => r.Holds) ? 0 : 1;
+Console.WriteLine(string.Join('\n', reports.Select(r => r.Describe())));
+return reports.All(r => r.IsKept) ? 0 : 1;
 
 static string? Melody(Pattern pattern, Scale scale) => pattern.TryExpand(scale, out var expansion, out _) ? expansion!.ToString() : null;
 

@@ -1,7 +1,7 @@
 namespace Warmup.Plans;
 
-/// <summary>A drill that could be planned, in one or more ways: as the level asks for it, and eased.</summary>
-/// <remarks>An eased way is only measured when it is asked for: most drills fit as they are.</remarks>
+/// <summary>A drill that could be planned, in one or more ways: in the level's own form, and eased.</summary>
+/// <remarks>An eased way is measured only when it is needed: most drills fit as they are.</remarks>
 internal sealed class Candidate
 {
     private readonly Rendering?[] _ways;
@@ -18,7 +18,7 @@ internal sealed class Candidate
 
     public DrillRole Role { get; }
 
-    /// <summary>A way by its number; 0 is what the level asks for.</summary>
+    /// <summary>A way by its number; 0 is the level's own form.</summary>
     public Rendering Rendering(int number) => _ways[number] ??= _measure(number);
 
     /// <summary>All ways, measured.</summary>
@@ -38,7 +38,7 @@ internal sealed class Candidate
         return null;
     }
 
-    /// <summary>The longest of the ways that meet a condition; 0 where none does.</summary>
+    /// <summary>The length of the longest way that meets a condition; 0 if none does.</summary>
     public Rational Longest(Predicate<Rendering> condition)
     {
         var longest = Rational.Zero;
@@ -54,7 +54,7 @@ internal sealed class Candidate
 /// <summary>A way of singing a drill.</summary>
 /// <param name="Drill">The drill.</param>
 /// <param name="Seconds">Its exact length at the level's start tempo, rest counted.</param>
-/// <param name="Misfits">Whom it does not fit.</param>
+/// <param name="Misfits">The singers whom it does not fit.</param>
 internal sealed record Rendering(PlanDrill Drill, Rational Seconds, List<Misfit> Misfits);
 
 /// <summary>A drill that meets every rule.</summary>
@@ -62,7 +62,7 @@ internal sealed record Rendering(PlanDrill Drill, Rational Seconds, List<Misfit>
 /// <param name="Candidate">The index of its candidate.</param>
 /// <param name="Drill">The drill, in the first way that fits.</param>
 /// <param name="Seconds">Its exact length at the level's start tempo, rest counted.</param>
-/// <param name="Eased">How far it was eased: 0 for not at all.</param>
+/// <param name="Eased">How far it was eased; 0 is not at all.</param>
 internal sealed record Fitting(int Scale, int Candidate, PlanDrill Drill, Rational Seconds, int Eased);
 
 /// <summary>A singer whom a drill does not fit.</summary>

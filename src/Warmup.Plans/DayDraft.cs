@@ -1,6 +1,6 @@
 namespace Warmup.Plans;
 
-/// <summary>A warm-up while it is put together. It keeps to the time.</summary>
+/// <summary>A warm-up that is being put together. It keeps to the time.</summary>
 internal sealed class DayDraft
 {
     private readonly DrillPool _pool;
@@ -17,7 +17,7 @@ internal sealed class DayDraft
     /// <param name="opening">The opening.</param>
     /// <param name="descent">The descent.</param>
     /// <param name="start">The tempo of both.</param>
-    /// <param name="wish">The tempo of the drills between them, if it fits everyone.</param>
+    /// <param name="wish">The tempo of the middle drills, if it fits everyone.</param>
     public DayDraft(DrillPool pool, int minutes, int opening, int descent, int start, int wish)
     {
         (_pool, _most, _opening, _descent, _wish) = (pool, 60 * minutes, opening, descent, wish);
@@ -31,19 +31,19 @@ internal sealed class DayDraft
     /// <summary>The exact length.</summary>
     public Rational Seconds { get; private set; }
 
-    /// <summary>Whether the time is filled well enough.</summary>
+    /// <summary>Whether enough of the time is filled.</summary>
     public bool IsFull => 100 * Seconds >= PlanDay.FullPercent * _most;
 
     /// <summary>The drills between opening and descent, as they were added.</summary>
     public List<int> Middle { get; } = [];
 
-    /// <summary>The drills that the time did not hold.</summary>
+    /// <summary>The drills that the time had no room for.</summary>
     public List<int> LeftOut { get; } = [];
 
     /// <summary>The number of drills that had no place in the rising order.</summary>
     public int Unordered { get; private set; }
 
-    /// <summary>Whether a drill has a place among the others, where each is at least as wide and as hard as the one before, and the time holds it.</summary>
+    /// <summary>Whether the time has room for a drill, and the drill has a place among the others, each at least as wide and as hard as the one before.</summary>
     public bool Takes(int drill)
     {
         if (!Middle.TrueForAll(m => _pool.IsBelow(m, drill) || _pool.IsBelow(drill, m)))
@@ -61,7 +61,7 @@ internal sealed class DayDraft
         return true;
     }
 
-    /// <summary>Whether the time holds a drill and a harder one after it.</summary>
+    /// <summary>Whether the time has room for a drill and a harder one after it.</summary>
     public bool HoldsBoth(int drill, int harder) =>
         _pool.IsBelow(drill, harder) && Seconds + _pool.Fastest(drill, _wish).Seconds + _pool.Fastest(harder, _wish).Seconds <= _most;
 
@@ -72,7 +72,7 @@ internal sealed class DayDraft
         Put(drill, _wish);
     }
 
-    /// <summary>Sings the middle drills more often, one after the other in turn, as long as the time holds it; then those at the ends.</summary>
+    /// <summary>Repeats the middle drills in turn while there is time, then the descent and the opening.</summary>
     public void Repeat()
     {
         Repeat(Middle, _most);

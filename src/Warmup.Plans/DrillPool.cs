@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Warmup.Plans;
 
-/// <summary>Every drill that a request could draw on, with what decides about it: its time, and which singers it does not fit and why.</summary>
+/// <summary>Every drill that a request could draw on, with its time, and with the singers whom it does not fit and why.</summary>
 internal sealed class DrillPool
 {
     private readonly PlanRequest _request;
@@ -32,19 +32,19 @@ internal sealed class DrillPool
 
     public ValueList<int> Octaves { get; }
 
-    /// <summary>Everything that the level and the scales give, whether anyone can sing it or not.</summary>
+    /// <summary>All drills that the level and the scales give, whether or not anyone can sing them.</summary>
     public List<Candidate> All { get; } = [];
 
-    /// <summary>The candidates that meet every rule, each in the first of its ways that does: the plan's drills.</summary>
+    /// <summary>The plan's drills: the candidates that meet every rule, each in the first of its ways that does.</summary>
     public List<Fitting> Fit { get; } = [];
 
-    /// <summary>The first drill that a scale refuses by itself.</summary>
+    /// <summary>For a scale that refuses drills by itself, the first one and why.</summary>
     public Dictionary<int, string> Refusals { get; } = [];
 
-    /// <summary>The seconds that a role may take: a fifth of the budget to begin and to end, the rest for one middle drill at least.</summary>
+    /// <summary>The seconds that a role may take: a fifth of the minutes to begin, a fifth to end, the rest for at least one middle drill.</summary>
     public Rational Share(DrillRole role) => new Rational(_request.Minutes * 60L, 5) * (role == DrillRole.Middle ? 3 : 1);
 
-    /// <summary>The fastest tempo up to a wish that fits everyone; the level's start tempo is taken to fit.</summary>
+    /// <summary>The fastest tempo, not above a wish, that fits everyone; the level's start tempo always fits.</summary>
     public (int Tempo, Rational Seconds) Fastest(int index, int wish)
     {
         var drill = Fit[index].Drill;
@@ -60,7 +60,7 @@ internal sealed class DrillPool
         return (_level.StartTempo, Fit[index].Seconds);
     }
 
-    /// <summary>The time a drill takes at a tempo, and whether it then fits everyone.</summary>
+    /// <summary>The time that a drill takes at a tempo, and whether it fits everyone at that tempo.</summary>
     public (Rational Seconds, bool Fits) Try(int index, int tempo, int times)
     {
         if (!_known.TryGetValue((index, tempo, times), out var result))
@@ -106,7 +106,7 @@ internal sealed class DrillPool
         }
     }
 
-    /// <summary>Adds a drill with every way in which it may be sung, and takes the first that all rules allow.</summary>
+    /// <summary>Adds a drill with every way in which it may be sung, and takes the first way that all rules allow.</summary>
     private void Add(int scale, Exercise exercise, DrillRole role)
     {
         _cancellation.ThrowIfCancellationRequested();
@@ -168,7 +168,7 @@ internal sealed class DrillPool
         _ => PlanRuleKind.Breath,
     };
 
-    /// <summary>A tonic given as a frequency, rounded until writing and reading it changes nothing more.</summary>
+    /// <summary>A tonic given as a frequency, rounded until writing and reading it changes nothing.</summary>
     private static Tonic? Settled(Tonic? tonic)
     {
         for (var i = 0; i < 8 && tonic is { OffsetCents: not 0 }; i++)
@@ -179,7 +179,7 @@ internal sealed class DrillPool
         return tonic;
     }
 
-    /// <summary>The tonic of the files and each singer's octave: those that suit the first scale's run best.</summary>
+    /// <summary>The tonic of the files and each singer's octave: those that suit the run of the first scale best.</summary>
     private static (Tonic Tonic, ValueList<int> Octaves) Place(PlanRequest request)
     {
         foreach (var scale in request.Scales)
@@ -201,6 +201,6 @@ internal sealed class DrillPool
             return (tonic, best.Singers.ConvertAll(s => (s.Tonic.Midi - tonic.Midi) / 12));
         }
 
-        throw new PlanImpossibleException([], [], string.Create(CultureInfo.InvariantCulture, $"none of the {request.Scales.Count} scales has a run that can be sung on any tonic"));
+        throw new PlanImpossibleException([], [], string.Create(CultureInfo.InvariantCulture, $"none of the {request.Scales.Count} scales has a run that these singers can sing on any tonic"));
     }
 }

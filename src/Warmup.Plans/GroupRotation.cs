@@ -1,6 +1,6 @@
 namespace Warmup.Plans;
 
-/// <summary>Whose turn it is among the groups of a scale: the one that has waited longest, by the seed's order at first.</summary>
+/// <summary>Which exercise group is next in a scale: the one that has waited longest, and at first the one that the seed puts first.</summary>
 internal sealed class GroupRotation
 {
     private readonly List<string> _groups;
@@ -19,10 +19,10 @@ internal sealed class GroupRotation
         _sung = [.. Enumerable.Range(0, scales).Select(_ => new Dictionary<string, int>())];
     }
 
-    /// <summary>Those of some drills, at least one, that belong to the group whose turn it is.</summary>
+    /// <summary>The drills, out of at least one, that belong to the group whose turn it is.</summary>
     /// <param name="scale">The scale.</param>
     /// <param name="drills">The drills.</param>
-    /// <param name="today">What is sung already today: its groups have had their turn.</param>
+    /// <param name="today">The drills already chosen for today: their groups have had their turn.</param>
     public List<int> Next(int scale, List<int> drills, IReadOnlyList<int> today)
     {
         var had = today.Select(GroupOf).ToHashSet();

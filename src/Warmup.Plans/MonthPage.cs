@@ -4,7 +4,7 @@ using System.Text;
 
 namespace Warmup.Plans;
 
-/// <summary>A plan's months as one HTML page without scripts and without a network: a table a month, with links to the days' sheets.</summary>
+/// <summary>A plan as one HTML page without scripts or network: a table for each month, with links to the days' sheets.</summary>
 public static class MonthPage
 {
     private const int DaysAWeek = 7;
@@ -12,7 +12,7 @@ public static class MonthPage
     /// <summary>Writes the page. Equal plans give equal bytes.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="destination">Where the bytes go, in UTF-8; it is not closed.</param>
-    /// <param name="link">Gives the address of a day's sheet beside the page, or <see langword="null"/> for none; no links by default.</param>
+    /// <param name="link">Gives the address of a day's sheet, or <see langword="null"/> for none; no links by default.</param>
     public static void Write(WarmupPlan plan, Stream destination, Func<PlanDay, string?>? link = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
@@ -64,7 +64,7 @@ public static class MonthPage
         destination.Write(Encoding.UTF8.GetBytes(page.ToString().ReplaceLineEndings("\n")));
     }
 
-    /// <summary>What the short names in the table stand for: those sung, each once, in order of their roles.</summary>
+    /// <summary>What the short names in the table stand for: each exercise that is sung, once, in the order of the roles.</summary>
     private static void Titles(StringBuilder page, WarmupPlan plan)
     {
         var sung = plan.Days.SelectMany(d => d.Drills).Select(d => d.Drill).ToHashSet();

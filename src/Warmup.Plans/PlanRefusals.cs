@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Warmup.Plans;
 
-/// <summary>Why there is no plan, or a scale is not in it, in words.</summary>
+/// <summary>Says why there is no plan, or why a scale is not in it.</summary>
 internal sealed class PlanRefusals
 {
     private readonly PlanRules _rules;
@@ -11,7 +11,7 @@ internal sealed class PlanRefusals
 
     public PlanRefusals(PlanRules rules, DrillPool pool, PlanRequest request) => (_rules, _pool, _request) = (rules, pool, request);
 
-    /// <summary>The refusal of a plan that cannot be.</summary>
+    /// <summary>The refusal of a plan whose rules clash.</summary>
     public PlanImpossibleException Refusal()
     {
         var sets = new List<ValueList<PlanRule>>();
@@ -31,7 +31,7 @@ internal sealed class PlanRefusals
         return new PlanImpossibleException(sets.Count == 0 ? [] : sets[0], sets.Skip(1).ToValueList(), Missing(0, 1, 0));
     }
 
-    /// <summary>Why a scale has no place.</summary>
+    /// <summary>Why a scale has no place in the plan.</summary>
     public string Missing(int scale, int scales, int place)
     {
         HashSet<Rule> all = [.. _rules.All];
@@ -55,17 +55,17 @@ internal sealed class PlanRefusals
         {
             return string.Create(
                 CultureInfo.InvariantCulture,
-                $"{name} has too few {lack.Role.ToWord()} drills that fit and are open: {lack.Has} on day of singing {lack.Day + 1}, and {lack.Needs} are needed so that none comes back within {_request.NoRepeatDays} days");
+                $"{name} has too few {lack.Role.ToWord()} drills that fit and are open: on singing day {lack.Day + 1} there are {lack.Has}, and {lack.Needs} are needed so that none comes back within {_request.NoRepeatDays} days");
         }
 
         var mean = _rules.LongestMean(stock, place, scales, all);
         var middle = _pool.All.Where(c => c.Scale == scale && c.Role == DrillRole.Middle).ToList();
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{name} has {stock.Releases[(int)DrillRole.Middle].Count} of {middle.Count} middle drills that fit, which fill {DayTime.Of(mean)} of {_request.Minutes}:00 a day at most{KeepOut(middle)}");
+            $"{name} has {stock.Releases[(int)DrillRole.Middle].Count} of {middle.Count} middle drills that fit; they fill at most {DayTime.Of(mean)} of {_request.Minutes}:00 a day{KeepOut(middle)}");
     }
 
-    /// <summary>For each singer's limit, how many middle drills it keeps out in every way of singing them; nothing where it keeps out none.</summary>
+    /// <summary>Each singer's limit that keeps out middle drills, in every way of singing them, and how many of how many.</summary>
     public IEnumerable<(Rule Rule, int Drills, int Of)> KeptOut()
     {
         var middle = _pool.All.Where(c => c.Role == DrillRole.Middle).ToList();
@@ -79,8 +79,8 @@ internal sealed class PlanRefusals
         $"{_request.Singers[rule.Singer].Alias}'s {rule.Kind switch { PlanRuleKind.Range => "range", PlanRuleKind.Breath => "breath", _ => "agility" }}";
 
     /// <summary>
-    /// A set of rules that cannot be met together, while without any one of them the others can: rules are taken away one by one as long as
-    /// the rest still clashes (the deletion filter, Chinneck and Dravnieks 1991), until none can be taken away any more.
+    /// A set of rules that cannot be met together, while without any one of them the others can: one rule after another is taken away if the rest
+    /// still clashes (the deletion filter, Chinneck and Dravnieks 1991), until none can be taken away.
     /// </summary>
     private List<Rule> Irreducible(List<Rule> rules)
     {
@@ -105,7 +105,7 @@ internal sealed class PlanRefusals
             ? $"{way.Drill.ExerciseName}, {way.Misfits[0].Finding}"
             : string.Create(
                 CultureInfo.InvariantCulture,
-                $"{way.Drill.ExerciseName}, the shortest takes {way.Seconds.ToDouble():0.#} s with its rest, and {_pool.Share(role).ToDouble():0.#} s are set aside for it");
+                $"the shortest, {way.Drill.ExerciseName}, takes {way.Seconds.ToDouble():0.#} s with its rest, and {_pool.Share(role).ToDouble():0.#} s are set aside for it");
     }
 
     private string KeepOut(List<Candidate> middle)
@@ -122,11 +122,11 @@ internal sealed class PlanRefusals
     {
         var text = rule.Kind switch
         {
-            PlanRuleKind.Ceiling => "the ceiling of difficulty, which rises week by week",
+            PlanRuleKind.Ceiling => "the ceiling of difficulty, which rises each week",
             PlanRuleKind.NoRepeat => string.Create(CultureInfo.InvariantCulture, $"no drill again within {_request.NoRepeatDays} days of singing"),
             PlanRuleKind.Budget => string.Create(
                 CultureInfo.InvariantCulture,
-                $"{_request.Minutes} minutes, of which {_pool.Share(DrillRole.Opening).ToDouble():0.#} s to begin and to end with, {_pool.Share(DrillRole.Middle).ToDouble():0.#} s between"),
+                $"{_request.Minutes} minutes, of which {_pool.Share(DrillRole.Opening).ToDouble():0.#} s each are to begin and to end, and {_pool.Share(DrillRole.Middle).ToDouble():0.#} s for the middle"),
             PlanRuleKind.Fill => string.Create(CultureInfo.InvariantCulture, $"at least {_request.LeastFillPercent} % of {_request.Minutes} minutes filled"),
             PlanRuleKind.Log => "what the log says was sung before",
             _ => $"{Whose(rule)} ({Example(rule)})",

@@ -1,13 +1,13 @@
 namespace Warmup.Plans;
 
-/// <summary>Which scales can be planned under a set of rules, and in which place of the order: by counting, which is a proof.</summary>
+/// <summary>Proves by counting which scales can be planned under a set of rules, and at which places of the order.</summary>
 /// <remarks>
-/// With n scales each comes back after n days of singing, so that a drill that is kept back for d days is missing on d / n (rounded down) of
-/// its scale's next turns. The drills that are open on a turn (below the ceiling, and no longer kept back by the log) are also open on all
-/// later ones. So on turn t of a scale, counted from 0, each role needs min(t, d / n) + 1 open drills: that many turns end with this one, and
-/// all take different drills that are open on it. Where that holds for every turn, whichever free drill is taken, one is always left. A scale
-/// that can stand at a place of the order can stand at every later one, so an order exists just when for each place there are scales enough
-/// that can stand there or before.
+/// With n scales, each comes back after n days of singing. A drill that is kept back for d days is missing on the next d / n (rounded down) turns
+/// of its scale. The drills that are open on a turn (below the ceiling, and no longer kept back by the log) stay open on all later turns. So on
+/// turn t of a scale, counted from 0, each role needs min(t, d / n) + 1 open drills: this turn and the ones before it within the wait all take
+/// different drills, and all of these are open now. If that holds for every turn, one drill is always left, whichever free drills are taken. A
+/// scale that can stand at a place of the order can stand at every later place. So an order exists exactly if, for each place, there are enough
+/// scales that can stand there or earlier.
 /// </remarks>
 internal sealed class PlanRules
 {
@@ -22,10 +22,10 @@ internal sealed class PlanRules
 
     /// <summary>The rules.</summary>
     /// <param name="pool">The drills.</param>
-    /// <param name="request">What is asked.</param>
+    /// <param name="request">The request.</param>
     /// <param name="level">The level.</param>
-    /// <param name="weeks">For each day of singing its week of the ramp.</param>
-    /// <param name="releases">For each candidate the first day of singing on which the log no longer keeps it back.</param>
+    /// <param name="weeks">For each day of singing, its week of the level.</param>
+    /// <param name="releases">For each candidate, the first day of singing on which the log no longer keeps it back.</param>
     public PlanRules(DrillPool pool, PlanRequest request, Level level, int[] weeks, int[] releases)
     {
         (_pool, _request, _level, _weeks, _releases) = (pool, request, level, weeks, releases);
@@ -42,7 +42,7 @@ internal sealed class PlanRules
         ];
     }
 
-    /// <summary>All rules; those that refuse nothing are among them.</summary>
+    /// <summary>All rules, including those that refuse nothing.</summary>
     public List<Rule> All { get; }
 
     /// <summary>Whether a way of singing a drill meets the rules that do not look at other days.</summary>
@@ -52,7 +52,7 @@ internal sealed class PlanRules
 
     public bool CanMeet(IEnumerable<Rule> rules) => PlaceScales([.. rules]).Scales > 0;
 
-    /// <summary>The greatest number of scales that an order can have (0 if there is no plan), and each scale's first place in it, or that number for none.</summary>
+    /// <summary>The greatest number of scales in an order, 0 if there is no plan; and each scale's first possible place, or that number if it has none.</summary>
     public (int Scales, List<int> First) PlaceScales(HashSet<Rule> rules)
     {
         var stocks = Enumerable.Range(0, _request.Scales.Count).Select(s => StockOf(s, rules)).ToList();
@@ -112,7 +112,7 @@ internal sealed class PlanRules
         ranked.Sort();
         releases[(int)DrillRole.Middle].AddRange(ranked.Select(r => log ? _releases[r.Index] : 0));
 
-        // Eased ways are mostly longer, and are only measured where the others would not do.
+        // Eased ways are mostly longer; they are measured only if the others are not enough.
         var hasBudget = rules.Contains(new Rule(PlanRuleKind.Budget, -1));
         var longest = new Lazy<(Rational, Rational)>(() =>
         {
@@ -139,10 +139,10 @@ internal sealed class PlanRules
         return (hasBudget ? Rational.Min(opening, _pool.Share(DrillRole.Opening)) + Rational.Min(descent, _pool.Share(DrillRole.Descent)) : opening + descent, seconds[(int)DrillRole.Middle]);
     }
 
-    /// <summary>The turns on which a drill is missing after it was sung.</summary>
+    /// <summary>The number of turns on which a drill is missing after it was sung.</summary>
     public int Wait(int scales, HashSet<Rule> rules) => rules.Contains(new Rule(PlanRuleKind.NoRepeat, -1)) ? _request.NoRepeatDays / scales : 0;
 
-    /// <summary>The role of which a scale has too few, and how many it has and would need, if it stood at a place.</summary>
+    /// <summary>The role of which a scale at a place has too few drills, with how many it has and needs; nothing if it has enough.</summary>
     public (DrillRole Role, int Has, int Needs, int Day)? Lacks(Stock stock, int place, int scales, HashSet<Rule> rules)
     {
         var wait = Wait(scales, rules);
@@ -175,8 +175,8 @@ internal sealed class PlanRules
     }
 
     /// <summary>
-    /// The most that a scale's warm-ups can last on average: over the turns of a wait each middle drill comes once. At the level's start tempo,
-    /// every drill as often as it may be sung.
+    /// The longest average length of a scale's warm-ups, at the level's start tempo and with every drill as often as it may be sung: over the turns of
+    /// a wait, each middle drill comes once.
     /// </summary>
     public Rational LongestMean(Stock stock, int place, int scales, HashSet<Rule> rules) => Mean(stock.Longest.Value, place, scales, rules);
 

@@ -2,17 +2,17 @@ using System.Globalization;
 
 namespace Warmup.Plans;
 
-/// <summary>Draws a plan: the order of the scales, and then day by day what is sung.</summary>
+/// <summary>Draws a plan: first the order of the scales, then what is sung day by day.</summary>
 /// <remarks>
-/// <see cref="PlanRules"/> has counted that there are drills enough, so every choice among those that are open can be drawn freely, and a day
-/// is never drawn again. What is kept for a day is a few numbers, whatever the plan's length.
+/// <see cref="PlanRules"/> has proved by counting that there are enough drills. So every choice among the open drills is free, and no day is drawn
+/// twice. For each day a few numbers are kept, whatever the plan's length.
 /// </remarks>
 internal sealed class Planner
 {
     private const int Never = int.MinValue / 2;
     private const int DaysAWeek = 7;
 
-    // A plan for all parents would fill a screen with those that a week cannot hold.
+    // In a plan for all parents, those that a week cannot hold would fill a screen.
     private const int MostNames = 12;
 
     private readonly PlanRequest _request;
@@ -49,7 +49,7 @@ internal sealed class Planner
     {
         if (request.Days - 1 > DateOnly.MaxValue.DayNumber - request.Start.DayNumber)
         {
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{request.Days} days from {request.Start:yyyy-MM-dd} on go beyond the year 9999; take fewer"));
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{request.Days} days from {request.Start:yyyy-MM-dd} go beyond the year 9999; plan fewer"));
         }
 
         var days = Enumerable.Range(0, request.Days)
@@ -95,7 +95,7 @@ internal sealed class Planner
         return new PlanResult(plan) { LeftOut = LeftOut(order, scales, first).ToValueList(), Octaves = _pool.Octaves, Limits = Limits().ToValueList() };
     }
 
-    /// <summary>Draws the scales' order: whichever may stand at a place is taken, those that remain can always fill the rest.</summary>
+    /// <summary>Draws the order of the scales: whichever scale takes a place that it may have, those that remain can fill the rest.</summary>
     private int[] Order(int scales, List<int> first)
     {
         var order = new int[scales];
@@ -144,7 +144,7 @@ internal sealed class Planner
         {
             yield return string.Create(
                 CultureInfo.InvariantCulture,
-                $"{eased} of {_pool.Fit.Count(f => f.Drill.Role == DrillRole.Middle)} middle drills are eased for this class (line by line, or in the first speed alone): as the level asks for them they do not fit");
+                $"{eased} of {_pool.Fit.Count(f => f.Drill.Role == DrillRole.Middle)} middle drills are eased for this class (line by line, or in the first speed alone), since they do not fit in the level's own form");
         }
     }
 }
@@ -173,10 +173,10 @@ internal sealed class SungBefore
         }
     }
 
-    /// <summary>The ramp's steps that are done with: those whose tempo was reached and ticked.</summary>
+    /// <summary>The steps of the level's tempo that are done: those whose tempo was reached and ticked.</summary>
     public int Steps { get; }
 
-    /// <summary>When a drill was sung last: -1 for the last day of singing before the plan, -2 for the one before, and so on.</summary>
+    /// <summary>When a drill was last sung: -1 is the last day of singing before the plan, -2 the one before it, and so on.</summary>
     public int? LastOf(PlanDrill drill) => _last.TryGetValue((drill.Scale.Name, drill.ExerciseName), out var day) ? day : null;
 
     /// <summary>The plan's first day of singing, counted from 0, on which a drill may come back.</summary>

@@ -1,13 +1,13 @@
 namespace Warmup.Plans;
 
-/// <summary>The generator behind every choice of a plan: SplitMix64 (Steele, Lea and Flood 2014, OOPSLA), whose state is one number.</summary>
+/// <summary>The generator that draws every choice of a plan: SplitMix64 (Steele, Lea and Flood 2014, OOPSLA), whose state is one number.</summary>
 /// <remarks>
-/// The same seed gives the same numbers on every machine. <see cref="Name"/> stands in every plan: a later library that draws otherwise
-/// has to take another name. Not safe to share between threads.
+/// The same seed gives the same numbers on every machine. Every plan holds <see cref="Name"/>; a later library that draws in another way has to
+/// take another name. Not safe to share between threads.
 /// </remarks>
 internal sealed class SeededSource
 {
-    /// <summary>The algorithm's name and the number of its way of drawing.</summary>
+    /// <summary>The name of the algorithm, and the number of the way in which choices are drawn from it.</summary>
     public const string Name = "splitmix64/1";
 
     private ulong _state;
@@ -36,7 +36,7 @@ internal sealed class SeededSource
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(bound, 1);
 
-        // Numbers of the last, incomplete stretch are drawn again, so that no remainder is favoured.
+        // Numbers in the last, incomplete stretch are drawn again, so that no remainder is more likely.
         var limit = ulong.MaxValue - (ulong.MaxValue % (ulong)bound);
         while (true)
         {

@@ -6,7 +6,7 @@ internal sealed class WarmupDrafter
     /// <summary>The most drills of a warm-up (the project's own setting).</summary>
     private const int MostDrills = 8;
 
-    /// <summary>How many beginnings with a group are tried for a warm-up that fills the time well enough (the project's own setting).</summary>
+    /// <summary>How many beginnings from one group are tried until a warm-up fills the time well enough (the project's own setting).</summary>
     private const int MostTries = 6;
 
     private readonly PlanRequest _request;
@@ -21,13 +21,13 @@ internal sealed class WarmupDrafter
     private readonly int[] _unfit;
     private readonly GroupRotation _turns;
 
-    /// <summary>The first day is still to be drawn.</summary>
-    /// <param name="request">What is asked.</param>
+    /// <summary>A drafter before the first day.</summary>
+    /// <param name="request">The request.</param>
     /// <param name="level">The level.</param>
     /// <param name="pool">The drills.</param>
     /// <param name="source">Where choices come from.</param>
-    /// <param name="last">For each drill that fits the day of singing on which it was sung last; it is kept up.</param>
-    /// <param name="weeks">For each day of singing its week of the ramp.</param>
+    /// <param name="last">For each drill that fits, the day of singing on which it was last sung; the drafter keeps it up to date.</param>
+    /// <param name="weeks">For each day of singing, its week of the level.</param>
     /// <param name="scales">After how many days of singing a scale comes back.</param>
     public WarmupDrafter(PlanRequest request, Level level, DrillPool pool, SeededSource source, int[] last, int[] weeks, int scales)
     {
@@ -56,11 +56,11 @@ internal sealed class WarmupDrafter
         var band = middle.Take(open).Skip(floor).Where(i => IsFree(i, day)).ToHashSet();
         if (band.Count == 0)
         {
-            // Only the log can keep back the whole band: the hardest drill that it leaves lies lower then.
+            // Only the log can keep back the whole band; then the hardest drill that it leaves lies lower.
             band.Add(free[^1]);
         }
 
-        // A share of the drills is left to the scale's next turns.
+        // The scale's next turns keep their share of the drills.
         var shares = new Shares(Math.Min(Spare(middle, day), Math.Max(1, open / (_wait + 1))), Math.Max(1, (open - floor) / (_wait + 1)));
         DayDraft? best = null;
         foreach (var first in Beginnings(scale, free, band, (soft, hard) => shares.All > 1 && Begin().HoldsBoth(soft, hard)))
@@ -87,7 +87,7 @@ internal sealed class WarmupDrafter
         DayDraft Begin() => new(_pool, _request.Minutes, opening, descent, _level.StartTempo, _level.TempoOf(week));
     }
 
-    /// <summary>Adds to the first drills what else the time and the rules hold, a group after the other, and then sings them more often.</summary>
+    /// <summary>Adds to the first drills what the time and the rules allow, one group after the other, and then repeats drills.</summary>
     private void Fill(DayDraft draft, int scale, List<int> first, List<int> free, HashSet<int> band, Shares shares)
     {
         first.ForEach(Take);
@@ -138,9 +138,8 @@ internal sealed class WarmupDrafter
     }
 
     /// <summary>
-    /// What a warm-up may begin with: a drill of the group whose turn it is and that lies above the floor. Where the group has none, a drill
-    /// of it and a harder one of another group. Where there is none that may stand behind it, or the time is not filled, the next group is
-    /// tried, and the first keeps its turn.
+    /// What a warm-up may begin with: a drill above the floor from the group whose turn it is. If the group has none, a drill from it and a harder
+    /// one from another group. If no harder drill can follow it, or the time is not filled, the next group is tried, and the first keeps its turn.
     /// </summary>
     private IEnumerable<List<int>> Beginnings(int scale, List<int> free, HashSet<int> band, Func<int, int, bool> holdsBoth)
     {

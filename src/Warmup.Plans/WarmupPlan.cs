@@ -2,8 +2,8 @@ using System.Globalization;
 
 namespace Warmup.Plans;
 
-/// <summary>A plan: which drills are sung on which day, and everything that is needed to make each day's score again.</summary>
-/// <remarks>Immutable, value equality. It holds no singer's alias or range, only what the class together needs of the breath.</remarks>
+/// <summary>A plan: which drills are sung on which day, and all that is needed to make each day's score again.</summary>
+/// <remarks>It holds no singer's alias or range, only the breath that is enough for the whole class. Immutable, value equality.</remarks>
 public sealed record WarmupPlan
 {
     internal WarmupPlan(Tonic tonic, Tuning tuning, BreathNeed breathNeed) => (Tonic, Tuning, BreathNeed) = (tonic, tuning, breathNeed);

@@ -6,96 +6,35 @@ using Microsoft.FSharp.Core;
 
 namespace Warmup.Testing;
 
-/// <summary>How a law suite runs.</summary>
-public sealed record LawOptions
-{
-    /// <summary>Cases that say something, for each law; 200 by default, 1 to 100,000.</summary>
-    public int Cases { get; init; } = 200;
-
-    /// <summary>The seed to begin with, as a report prints it; a new one for each run by default.</summary>
-    public string? Seed { get; init; }
-
-    /// <summary>The patterns; <see cref="PatternGenerators.Patterns"/> by default.</summary>
-    public Gen<Pattern> Patterns { get; init; } = PatternGenerators.Patterns;
-
-    /// <summary>The scales; <see cref="ScaleGenerators.Scales"/> by default.</summary>
-    public Gen<Scale> Scales { get; init; } = ScaleGenerators.Scales;
-}
-
-/// <summary>What became of one law.</summary>
-/// <param name="Rule">The rule's name.</param>
-/// <param name="Law">The law.</param>
-/// <param name="Cases">The cases in which it said something.</param>
-/// <param name="SilentCases">The cases in which it said nothing, since the scale refused the lines.</param>
-/// <param name="Failure">The smallest case found that breaks it, or <see langword="null"/>.</param>
-public sealed record LawReport(string Rule, PatternLaw Law, int Cases, int SilentCases, LawFailure? Failure)
-{
-    /// <summary>Whether the law held in every case, and there were cases.</summary>
-    public bool Holds => Failure is null && Cases > 0;
-
-    /// <summary>One line, or for a broken law the case: both patterns' text, the scale written out, and the seed that gives it again.</summary>
-    public override string ToString() => Failure is null
-        ? string.Create(CultureInfo.InvariantCulture, $"{Rule}: {Law.Name} ({Law.Algebra}): {(Cases > 0 ? "held" : "never tried")} in {Cases} cases ({SilentCases} said nothing)")
-        : string.Create(CultureInfo.InvariantCulture, $"{Rule}: {Law.Name} ({Law.Algebra}): BROKEN\n  {Law.English}\n{Failure}");
-}
-
-/// <summary>The smallest case that was found to break a law.</summary>
-/// <param name="Pattern">The pattern p.</param>
-/// <param name="Other">The pattern q, for laws that take two.</param>
-/// <param name="Scale">The scale.</param>
-/// <param name="Seed">What to give as <see cref="LawOptions.Seed"/> to see it again.</param>
-/// <param name="Shrinks">How many smaller cases were found on the way to it.</param>
-public sealed record LawFailure(Pattern Pattern, Pattern Other, Scale Scale, string Seed, int Shrinks)
-{
-    /// <summary>The case in four lines.</summary>
-    public override string ToString() =>
-        string.Create(CultureInfo.InvariantCulture, $"  p     {Pattern}\n  q     {Other}\n  scale {Scale.ToText()}\n  seed  {Seed} (after {Shrinks} shrinks)");
-}
-
-/// <summary>A rule broke a law that it was said to keep.</summary>
-public sealed class LawBrokenException : Exception
-{
-    /// <summary>An exception without a report.</summary>
-    public LawBrokenException()
-        : this("a law was broken")
-    {
-    }
-
-    /// <summary>An exception with the reports as its message.</summary>
-    /// <param name="message">The reports.</param>
-    public LawBrokenException(string message)
-        : base(message)
-    {
-    }
-
-    /// <summary>An exception caused by another.</summary>
-    /// <param name="message">The reports.</param>
-    /// <param name="innerException">The cause.</param>
-    public LawBrokenException(string message, Exception innerException)
-        : base(message, innerException)
-    {
-    }
-}
-
-/// <summary>Holds a rule against laws, over generated patterns and scales, and shrinks what breaks them.</summary>
+/// <summary>Checks a rule against laws over generated patterns and scales, and shrinks what breaks them.</summary>
 public static class LawSuite
 {
-    /// <summary>Holds a rule against laws.</summary>
+    /// <summary>Checks a rule against laws.</summary>
     /// <param name="rule">The rule.</param>
-    /// <param name="laws">The laws it claims.</param>
+    /// <param name="laws">The laws that the rule claims to keep, at least one.</param>
     /// <returns>A report for each law, in their order.</returns>
+    /// <exception cref="ArgumentException">There is no law.</exception>
     public static ValueList<LawReport> Check(PatternRule rule, params ReadOnlySpan<PatternLaw> laws) => Check(rule, new LawOptions(), laws);
 
-    /// <summary>Holds a rule against laws, in a way of your own.</summary>
+    /// <summary>Checks a rule against laws, with options.</summary>
     /// <param name="rule">The rule.</param>
     /// <param name="options">How to run.</param>
-    /// <param name="laws">The laws it claims.</param>
+    /// <param name="laws">The laws that the rule claims to keep, at least one.</param>
     /// <returns>A report for each law, in their order.</returns>
+    /// <exception cref="ArgumentException">There is no law.</exception>
     public static ValueList<LawReport> Check(PatternRule rule, LawOptions options, params ReadOnlySpan<PatternLaw> laws)
     {
+        ArgumentNullException.ThrowIfNull(rule);
+        ArgumentNullException.ThrowIfNull(options);
+        if (laws.IsEmpty)
+        {
+            throw new ArgumentException("name at least one law", nameof(laws));
+        }
+
         var reports = new LawReport[laws.Length];
         for (var i = 0; i < reports.Length; i++)
         {
+            ArgumentNullException.ThrowIfNull(laws[i], nameof(laws));
             reports[i] = Run(rule, laws[i], options);
         }
 
@@ -104,10 +43,10 @@ public static class LawSuite
 
     /// <summary>Throws where a law was broken or never tried.</summary>
     /// <param name="reports">The reports.</param>
-    /// <exception cref="LawBrokenException">A law was broken; the message has the cases.</exception>
+    /// <exception cref="LawBrokenException">A law was broken or never tried; the message describes the cases.</exception>
     public static void ThrowIfBroken(this ValueList<LawReport> reports)
     {
-        var broken = reports.Where(r => !r.Holds).ToList();
+        var broken = reports.Where(r => !r.IsKept).Select(r => r.Describe()).ToList();
         if (broken.Count > 0)
         {
             throw new LawBrokenException(string.Join('\n', broken));
@@ -131,9 +70,9 @@ public static class LawSuite
         });
         var runner = new Runner();
         var config = Config.Quick.WithMaxTest(options.Cases).WithMaxRejected(20 * options.Cases).WithRunner(runner);
-        if (options.Seed is { } seed)
+        if (options.ToReplay() is { } replay)
         {
-            config = config.WithReplay(FSharpOption<Replay>.Some(ReadSeed(seed)));
+            config = config.WithReplay(FSharpOption<Replay>.Some(replay));
         }
 
         FsCheck.Check.One(config, property);
@@ -151,18 +90,6 @@ public static class LawSuite
         var smallest = (Case)failed.Item3.Head;
         var seed = string.Create(CultureInfo.InvariantCulture, $"{failed.Item6.Seed},{failed.Item6.Gamma},{failed.Item7}");
         return new LawFailure(smallest.Pattern, smallest.Other, smallest.Scale, seed, failed.Item1.NumberOfShrinks);
-    }
-
-    private static Replay ReadSeed(string seed)
-    {
-        var parts = seed.Split(',', StringSplitOptions.TrimEntries);
-        return parts.Length is 2 or 3
-            && ulong.TryParse(parts[0], NumberStyles.None, CultureInfo.InvariantCulture, out var state)
-            && ulong.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out var gamma)
-            ? new Replay(
-                new Rnd(state, gamma),
-                parts.Length == 3 && int.TryParse(parts[2], NumberStyles.None, CultureInfo.InvariantCulture, out var size) ? FSharpOption<int>.Some(size) : FSharpOption<int>.None)
-            : throw new ArgumentException($"a seed is two or three whole numbers as a report prints them, not '{seed}'", nameof(seed));
     }
 
     private static IEnumerable<Case> Shrink(Case large)

@@ -5,13 +5,13 @@ namespace Warmup.Testing;
 
 /// <summary>Generators of patterns of bounded size, with shrinking.</summary>
 /// <remarks>
-/// Numbers are small on purpose (the first lines, windows of a few notes): a law that breaks does so on small numbers, and large ones only
-/// empty the lines. Sizes count the parts of the tree, as <see cref="Pattern.Nodes"/> does.
+/// Numbers are small on purpose (the first lines, windows of a few notes): a broken law breaks on small numbers, and large ones only empty the
+/// lines. Sizes count the parts of the tree, as <see cref="Pattern.Nodes"/> does.
 /// </remarks>
 public static class PatternGenerators
 {
-    /// <summary>The most notes of a generated pattern in a seven-note scale.</summary>
-    public const int MostNotes = 300;
+    /// <summary>The most notes of a generated pattern in a seven-note scale: 300.</summary>
+    public static int MostNotes => 300;
 
     private static readonly Scale SevenNotes = new("seven notes", Melakarta.Ascent(29));
 
@@ -38,7 +38,7 @@ public static class PatternGenerators
         from octave in Gen.Frequency((6, Gen.Constant(string.Empty)), (2, Gen.Constant("'")), (1, Gen.Constant("_")))
         select letter + octave);
 
-    /// <summary>A pattern of 1 part to so many.</summary>
+    /// <summary>A pattern of at most a number of parts.</summary>
     /// <param name="most">The most parts, at least 1.</param>
     public static Gen<Pattern> OfSize(int most) => Gen.Choose(1, most).SelectMany(size => Exactly(
         size, Gen.Frequency((8, Primitive), (1, WrittenSteps), (1, WrittenLetters))));

@@ -5,8 +5,8 @@ namespace Warmup.Testing;
 
 /// <summary>Generators of svaras, tones and scales of all kinds.</summary>
 /// <remarks>
-/// The shares of <see cref="Scales"/> are the project's own: at least 30 % of the scales differ up and down, at least 20 % zigzag, so that
-/// no law passes for want of cases.
+/// The shares in <see cref="Scales"/> are the project's own settings: at least 30 % of the scales differ up and down, and at least 20 % zigzag, so
+/// that no law passes for lack of cases.
 /// </remarks>
 public static class ScaleGenerators
 {

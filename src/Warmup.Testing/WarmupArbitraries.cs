@@ -10,10 +10,10 @@ namespace Warmup.Testing;
 public static class WarmupArbitraries
 {
     /// <summary>Svaras.</summary>
-    public static Arbitrary<Degree> Svara() => Arb.From(ScaleGenerators.Svara);
+    public static Arbitrary<Degree> Svaras() => Arb.From(ScaleGenerators.Svara);
 
     /// <summary>Tones.</summary>
-    public static Arbitrary<ScaleTone> Tone() => Arb.From(ScaleGenerators.Tone);
+    public static Arbitrary<ScaleTone> Tones() => Arb.From(ScaleGenerators.Tone);
 
     /// <summary>Scales of all kinds, shrinking to fewer notes.</summary>
     public static Arbitrary<Scale> Scales() => Arb.From(ScaleGenerators.Scales, ScaleGenerators.Shrink);
@@ -25,8 +25,8 @@ public static class WarmupArbitraries
     public static Arbitrary<Singer> Singers() => Arb.From(SingerGenerators.Singers);
 
     /// <summary>Drills, shrinking to smaller patterns and simpler scales.</summary>
-    public static Arbitrary<Drill> Drills() => Arb.From(SingerGenerators.Drills, SingerGenerators.Shrink);
+    public static Arbitrary<Drill> Drills() => Arb.From(DrillGenerators.Drills, DrillGenerators.Shrink);
 
     /// <summary>Scores.</summary>
-    public static Arbitrary<Score> Scores() => Arb.From(SingerGenerators.Scores);
+    public static Arbitrary<Score> Scores() => Arb.From(DrillGenerators.Scores);
 }

@@ -86,11 +86,11 @@ internal static class LibrarySamples
         [typeof(LawOptions)] =
         [
             () => new LawOptions { Patterns = SomePatterns, Scales = SomeScales }, () => new LawOptions { Patterns = SomePatterns, Scales = SomeScales, Cases = 7 },
-            () => new LawOptions { Patterns = SomePatterns, Scales = SomeScales, Seed = Text("a") },
+            () => new LawOptions { Patterns = SomePatterns, Scales = SomeScales, Seed = Text("1,3") },
         ],
-        [typeof(PatternLaw)] = [() => Law("a"), () => Law("b"), () => Law("a") with { Check = OtherCheck }],
-        [typeof(LawFailure)] = [() => Failure(1), () => Failure(2)],
-        [typeof(LawReport)] = [() => new LawReport(Text("a"), Law("a"), 1, 2, null), () => new LawReport(Text("a"), Law("a"), 1, 2, Failure(1)), () => new LawReport(Text("a"), Law("b"), 1, 2, null)],
+        [typeof(PatternLaw)] = [() => Law("a"), () => Law("b"), () => new PatternLaw(Text("a"), Text("f"), Text("e"), OtherCheck)],
+        [typeof(LawFailure)] = [() => Report("a", OtherCheck).Failure!, () => Report("a", OtherCheck, "7,9").Failure!],
+        [typeof(LawReport)] = [() => Report("a", SomeCheck), () => Report("a", OtherCheck), () => Report("b", SomeCheck)],
     };
 
     /// <summary>A text that is a new object each time.</summary>
@@ -150,5 +150,6 @@ internal static class LibrarySamples
 
     private static PatternLaw Law(string name) => new(Text(name), Text("f"), Text("e"), SomeCheck);
 
-    private static LawFailure Failure(int shrinks) => new(Pattern.Parse("ladder"), Pattern.Parse("run"), new Scale(Text("a"), Melakarta.Ascent(15)), Text("s"), shrinks);
+    private static LawReport Report(string law, Func<PatternRule, Pattern, Pattern, Scale, LawVerdict> check, string seed = "1,3") =>
+        LawSuite.Check(PatternRule.Of("r", p => p), new LawOptions { Seed = seed, Cases = 2, Patterns = SomePatterns, Scales = SomeScales }, new PatternLaw(Text(law), Text("f"), Text("e"), check))[0];
 }

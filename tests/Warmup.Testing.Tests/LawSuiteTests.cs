@@ -16,8 +16,8 @@ public class LawSuiteTests
     {
         var rule = PatternRule.Of("top held", p => p.Hold(1));
         var reports = LawSuite.Check(rule, Options, PatternLaws.IsTotal, PatternLaws.KeepsNotes, PatternLaws.WorksPartByPart, PatternLaws.WorksLineByLine, PatternLaws.KeepsEmpty, PatternLaws.StaysInTheScale);
-        Assert.All(reports.ToArray(), r => Assert.True(r.Holds, r.ToString()));
-        Assert.All(reports.ToArray(), r => Assert.True(r.Cases >= 200, r.ToString()));
+        Assert.All(reports.ToArray(), r => Assert.True(r.IsKept, r.Describe()));
+        Assert.All(reports.ToArray(), r => Assert.True(r.Cases >= 200, r.Describe()));
         reports.ThrowIfBroken();
     }
 
@@ -25,7 +25,7 @@ public class LawSuiteTests
     public void A_wrong_rule_is_caught_and_shrunk_to_its_smallest_case()
     {
         var report = LawSuite.Check(Wrong, Options, PatternLaws.KeepsNoteCount)[0];
-        Assert.False(report.Holds);
+        Assert.False(report.IsKept);
         var failure = report.Failure!;
 
         // Four notes in one line are the least that breaks it: the run of a scale of three notes, or of two without its upper tonic and less.
@@ -39,7 +39,7 @@ public class LawSuiteTests
     public void A_broken_law_prints_the_pattern_the_scale_and_a_seed_that_gives_it_again()
     {
         var report = LawSuite.Check(Wrong, Options, PatternLaws.KeepsNoteCount)[0];
-        var text = report.ToString();
+        var text = report.Describe();
         Assert.Contains("BROKEN", text, StringComparison.Ordinal);
         Assert.Contains(report.Failure!.Pattern.ToString(), text, StringComparison.Ordinal);
         Assert.Contains(report.Failure.Scale.ToText(), text, StringComparison.Ordinal);
@@ -83,22 +83,47 @@ public class LawSuiteTests
     {
         var rule = PatternRule.Of(word, p => Pattern.Parse($"({p}).{word}"));
         var report = LawSuite.Check(rule, Options, PatternLaws.All.First(l => l.Name == law))[0];
-        Assert.True(report.Holds == holds, report.ToString());
+        Assert.True(report.IsKept == holds, report.Describe());
     }
 
     [Fact]
     public void A_rule_that_throws_is_not_total()
     {
         var rule = PatternRule.OfLines("first two", lines => [lines[0], lines[1]]);
-        Assert.False(LawSuite.Check(rule, Options, PatternLaws.IsTotal)[0].Holds);
+        Assert.False(LawSuite.Check(rule, Options, PatternLaws.IsTotal)[0].IsKept);
+    }
+
+    [Fact]
+    public void A_mistake_in_a_rule_of_patterns_is_not_taken_for_a_pattern_that_is_too_large()
+    {
+        var rule = PatternRule.Of("the first none", p => p.Take(0));
+        Assert.False(LawSuite.Check(rule, Options, PatternLaws.IsTotal)[0].IsKept);
+        var large = PatternRule.Of("a thousand times", p => p.Repeat(1_000).Repeat(1_000));
+        Assert.Equal(LawVerdict.SaysNothing, PatternLaws.IsTotal.Check(large, Pattern.Ladder, Pattern.Run, Catalogue.Default.Read("mohanam")));
+    }
+
+    [Fact]
+    public void A_suite_without_a_law_is_refused() => Assert.Throws<ArgumentException>(() => LawSuite.Check(Wrong, Options));
+
+    [Fact]
+    public void What_a_report_prints_of_itself_is_one_short_line()
+    {
+        var name = new string('n', 60);
+        var broken = new PatternLaw(name, "-", "-", (_, _, _, _) => LawVerdict.Broken);
+        var report = LawSuite.Check(PatternRule.Of(name, p => p), Options, broken)[0];
+        foreach (var text in (string[])[report.ToString(), report.Failure!.ToString(), broken.ToString(), Options.ToString()])
+        {
+            Assert.InRange(text.Length, 1, 200);
+            Assert.DoesNotContain('\n', text);
+        }
     }
 
     [Fact]
     public void Changing_places_is_a_law_too()
     {
         var rule = PatternRule.Of("ends", p => p.Ends());
-        Assert.True(LawSuite.Check(rule, Options, PatternLaws.ChangesPlacesWith("reversed", p => p.Reversed()))[0].Holds);
-        Assert.False(LawSuite.Check(rule, Options, PatternLaws.ChangesPlacesWith("windows(2)", p => p.Windows(2)))[0].Holds);
+        Assert.True(LawSuite.Check(rule, Options, PatternLaws.ChangesPlacesWith("reversed", p => p.Reversed()))[0].IsKept);
+        Assert.False(LawSuite.Check(rule, Options, PatternLaws.ChangesPlacesWith("windows(2)", p => p.Windows(2)))[0].IsKept);
     }
 
     [Fact]
@@ -106,14 +131,16 @@ public class LawSuiteTests
     {
         var silent = new PatternLaw("says nothing", "-", "-", (_, _, _, _) => LawVerdict.SaysNothing);
         var report = LawSuite.Check(Wrong, new LawOptions { Cases = 10 }, silent)[0];
-        Assert.False(report.Holds);
-        Assert.Contains("never tried", report.ToString(), StringComparison.Ordinal);
+        Assert.False(report.IsKept);
+        Assert.Contains("never tried", report.Describe(), StringComparison.Ordinal);
     }
 
     [Theory]
     [InlineData("x")]
     [InlineData("1")]
     [InlineData("1,2,3,4")]
+    [InlineData("1,2")]
+    [InlineData("1,3,x")]
     public void A_seed_that_is_none_is_refused(string seed) => Assert.Contains(
         $"'{seed}'", Assert.Throws<ArgumentException>(() => LawSuite.Check(Wrong, new LawOptions { Seed = seed }, PatternLaws.IsTotal)).Message, StringComparison.Ordinal);
 }

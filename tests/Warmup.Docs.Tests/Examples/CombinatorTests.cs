@@ -59,17 +59,17 @@ public sealed class CombinatorTests
         #region law that is broken
         var rule = PatternRule.OfLines("last note first", StudioPatterns.LastNoteFirst);
         var claim = LawSuite.Check(rule, PatternLaws.UndoesItself)[0];
-        Console.WriteLine(claim);
+        Console.WriteLine(claim.Describe());
         #endregion
 
         // Of three notes the last one first is a turn of three: twice is not at all only for lines of up to two.
-        Assert.False(claim.Holds);
+        Assert.False(claim.IsKept);
         Assert.NotNull(claim.Failure);
         Assert.Contains(claim.Failure.Pattern.Expand(claim.Failure.Scale).Lines, l => l.Notes.Count > 2);
 
         // The case that the page shows, read from the page, breaks the law; what stands around it is what is printed.
         var shown = Repository.Blocks.Single(b => b.Page == "docs/add-a-combinator.md" && b.Language == "text").Code.Split('\n');
-        Assert.Equal(claim.ToString().Split('\n')[..2], shown[..2]);
+        Assert.Equal(claim.Describe().Split('\n')[..2], shown[..2]);
         string[] values = [.. shown[2..].Select(l => l.Trim().Split(' ', 2)[1].Trim())];
         Assert.Equal(LawVerdict.Broken, PatternLaws.UndoesItself.Check(rule, Pattern.Parse(values[0]), Pattern.Parse(values[1]), Scale.Parse(values[2])));
     }
