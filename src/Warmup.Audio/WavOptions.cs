@@ -29,7 +29,7 @@ public enum DroneSound
 public sealed record WavOptions
 {
     /// <summary>The most beats of a count-in (the project's own bound: the longest avartana).</summary>
-    public const int MostCountInBeats = Meter.MostBeats;
+    public static int MostCountInBeats => Meter.MostBeats;
 
     /// <summary>The lowest level of a part, in decibels (the project's own bound); to silence a part, leave it out.</summary>
     public const double LowestDecibels = -60;
@@ -82,7 +82,7 @@ public sealed record WavOptions
     public int CountInBeats
     {
         get => _countInBeats;
-        init => _countInBeats = value is >= 0 and <= MostCountInBeats
+        init => _countInBeats = value >= 0 && value <= MostCountInBeats
             ? value
             : throw new ArgumentOutOfRangeException(
                 nameof(CountInBeats),

@@ -13,7 +13,7 @@ internal enum AccidentalNeed
 /// <summary>What the accidentals written so far in a measure mean: they hold for their letter and octave to the bar line.</summary>
 internal sealed class Accidentals
 {
-    private const int Octaves = NoteName.HighestOctave - NoteName.LowestOctave + 1;
+    private static int Octaves => NoteName.HighestOctave - NoteName.LowestOctave + 1;
     private const sbyte Unseen = sbyte.MaxValue;
 
     private readonly sbyte[] _written = new sbyte[7 * Octaves];

@@ -21,7 +21,7 @@ internal readonly record struct WrittenPitch(NoteName Name, decimal Alter)
         }
 
         var midi = section.Tonic.Midi + semitones;
-        return midi is >= Tonic.LowestMidi and <= Tonic.HighestMidi
+        return midi >= Tonic.LowestMidi && midi <= Tonic.HighestMidi
             ? Spelling.ChooseTonic(Tonic.FromMidi(midi), section.Scale, out _)
             : throw new ExportException(string.Create(
                 CultureInfo.InvariantCulture,

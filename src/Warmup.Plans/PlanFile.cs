@@ -85,7 +85,7 @@ public static class PlanFile
             Tuning = plan.Tuning.ToString(),
             BreathSeconds = plan.Need.CapacitySeconds.ToString(),
             ShortestBreathSeconds = plan.Need.ShortestBreathSeconds.ToString(),
-            Scales = [.. scales.Select(s => new ScaleDto { Name = s.Name, Notes = s.ToText() })],
+            Scales = [.. scales.Select(s => new ScaleDto { Name = s.Name, Notes = s.ToNotesText() })],
             Drills = [.. ((IEnumerable<PlanDrill>)plan.Drills).Select(d => PlanRows.ToDto(d, scales.IndexOf(d.Scale)))],
             Days = [.. ((IEnumerable<PlanDay>)plan.Days).Select(PlanRows.ToDto)],
             Cautions = [.. ((IEnumerable<Caution>)Cautions.All).Select(c => c.Text)],

@@ -99,7 +99,7 @@ internal static class PlanRows
         var a4 = row.A4 ?? Tonic.StandardA4;
         return row.Hz is { } hz ? Tonic.FromHz(hz, a4)
             : row.Midi is { } midi ? Tonic.FromMidi(midi, a4)
-            : NoteName.TryParse(row.Note, out var note) ? Tonic.FromNote(note, a4) : throw PlanFile.Fail($"'{PlanFile.Shown(row.Note ?? string.Empty)}' is no note for the tonic");
+            : NoteName.TryParse(row.Note, out var note, out _) ? Tonic.FromNote(note, a4) : throw PlanFile.Fail($"'{PlanFile.Shown(row.Note ?? string.Empty)}' is no note for the tonic");
     }
 
     private static PlanDrill ToDrill(DrillDto row, List<Scale> scales)
@@ -159,7 +159,7 @@ internal static class PlanRows
     }
 
     private static Rational ToRational(string? text, string name) =>
-        Rational.TryParse(Needed(text, name), out var value) ? value : throw PlanFile.Fail($"{name} must be a number or a fraction such as 25/2, not '{PlanFile.Shown(text!)}'");
+        Rational.TryParse(Needed(text, name), out var value, out _) ? value : throw PlanFile.Fail($"{name} must be a number or a fraction such as 25/2, not '{PlanFile.Shown(text!)}'");
 
     private static T Needed<T>(T? value, string name)
         where T : class => value ?? throw Lacks(name);

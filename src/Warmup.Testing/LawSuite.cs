@@ -49,7 +49,7 @@ public sealed record LawFailure(Pattern Pattern, Pattern Other, Scale Scale, str
 {
     /// <summary>The case in four lines.</summary>
     public override string ToString() =>
-        string.Create(CultureInfo.InvariantCulture, $"  p     {Pattern}\n  q     {Other}\n  scale {Scale.ToText()}\n  seed  {Seed} (after {Shrinks} shrinks)");
+        string.Create(CultureInfo.InvariantCulture, $"  p     {Pattern}\n  q     {Other}\n  scale {Scale.ToNotesText()}\n  seed  {Seed} (after {Shrinks} shrinks)");
 }
 
 /// <summary>A rule broke a law that it was said to keep.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
@@ -21,6 +22,7 @@ public sealed record ScorePitch(ScaleTone Tone, NoteName Name, double Cents, dou
 
 /// <summary>A sung note: when, how long, on which pitch, with which syllable, in which line.</summary>
 /// <remarks>Times are in grid steps of the section and, as exact fractions, in aksharas.</remarks>
+[JsonConverter(typeof(UnsupportedJsonConverter<ScoreNote>))]
 public readonly record struct ScoreNote
 {
     internal ScoreNote(int onset, int length, int resolution, int pitch, int line, string syllable, bool held)
@@ -76,6 +78,7 @@ public readonly record struct ScoreNote
 /// <param name="NoteCount">The number of its notes, at least 1.</param>
 /// <param name="Onset">Its beginning in aksharas from the section's beginning.</param>
 /// <param name="Length">Its length in aksharas, with the hold and the breath: the next line begins there.</param>
+[JsonConverter(typeof(UnsupportedJsonConverter<ScoreLine>))]
 public readonly record struct ScoreLine(int FirstNote, int NoteCount, Rational Onset, Rational Length)
 {
     /// <summary>The speed it is sung in.</summary>
@@ -98,16 +101,19 @@ public readonly record struct ScoreLine(int FirstNote, int NoteCount, Rational O
 /// The same place in seconds from the section's beginning, on the nearest millionth of a second: sums over many tempi do not fit exact
 /// fractions of 64 bits.
 /// </param>
+[JsonConverter(typeof(UnsupportedJsonConverter<TempoChange>))]
 public readonly record struct TempoChange(Rational Onset, Rational Tempo, Rational Seconds);
 
 /// <summary>A breath.</summary>
 /// <param name="Onset">Its beginning in aksharas from the section's beginning: the end of the note before.</param>
 /// <param name="Length">Its length in aksharas.</param>
 /// <param name="AfterNote">The index of the note before it in <see cref="Section.Notes"/>.</param>
+[JsonConverter(typeof(UnsupportedJsonConverter<Breath>))]
 public readonly record struct Breath(Rational Onset, Rational Length, int AfterNote);
 
 /// <summary>A measure: an avartana, or a bar of free rhythm. The avartanas of a section begin where its measures do.</summary>
 /// <param name="Onset">Its beginning in aksharas from the section's beginning.</param>
 /// <param name="Length">Its length in aksharas.</param>
 /// <param name="BeginsLine">Whether a line begins on its first beat.</param>
+[JsonConverter(typeof(UnsupportedJsonConverter<Measure>))]
 public readonly record struct Measure(Rational Onset, Rational Length, bool BeginsLine);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
@@ -9,6 +10,7 @@ namespace Warmup;
 /// <param name="StringPartial">The partial of the string, 1 for its fundamental.</param>
 /// <param name="BeatHz">Beats a second between the two partials; 0 where they agree exactly.</param>
 /// <remarks>Immutable, value equality.</remarks>
+[JsonConverter(typeof(UnsupportedJsonConverter<Beat>))]
 public readonly record struct Beat(ScaleTone Tone, int StringIndex, int VoicePartial, int StringPartial, double BeatHz)
 {
     /// <summary>Whether the beating is slow enough to be heard as rest: below <see cref="Consonance.RestBelowHz"/>.</summary>

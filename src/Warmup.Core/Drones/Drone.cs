@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Warmup;
 
 /// <summary>A string of the drone, or a reed of one that is held.</summary>
@@ -8,6 +10,7 @@ public sealed record DroneString(ScorePitch Pitch);
 /// <param name="StringIndex">The index of the string in <see cref="Drone.Strings"/>.</param>
 /// <param name="Onset">When, in seconds from the score's beginning.</param>
 /// <param name="Length">How long it rings, in seconds.</param>
+[JsonConverter(typeof(UnsupportedJsonConverter<DroneStroke>))]
 public readonly record struct DroneStroke(int StringIndex, Rational Onset, Rational Length);
 
 /// <summary>

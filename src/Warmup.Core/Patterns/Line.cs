@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Warmup;
 
 /// <summary>How a note of a line is reached from the one before it.</summary>
@@ -18,6 +20,7 @@ public enum Approach
 /// <param name="Direction">The list of the scale it was taken from.</param>
 /// <param name="Approach">How it is reached from the note before.</param>
 /// <param name="Length">Its length in units, above 0. A unit is one note of the chosen speed.</param>
+[JsonConverter(typeof(UnsupportedJsonConverter<LineNote>))]
 public readonly record struct LineNote(ScaleTone Tone, ScaleDirection Direction, Approach Approach, Rational Length)
 {
     // Lines are many and held for long, so a note is kept small: what most notes have not stands apart.
