@@ -102,7 +102,7 @@ public static class PlanLog
         {
             wrong = "the scale and the exercise must be named";
         }
-        else if (!int.TryParse(fields[3], NumberStyles.None, CultureInfo.InvariantCulture, out var tempo) || tempo is < Tempo.Slowest or > Tempo.Fastest)
+        else if (!int.TryParse(fields[3], NumberStyles.None, CultureInfo.InvariantCulture, out var tempo) || tempo < Tempo.Slowest || tempo > Tempo.Fastest)
         {
             wrong = $"the tempo must be between {Tempo.Slowest} and {Tempo.Fastest}, not '{PlanFile.Shown(fields[3])}'";
         }

@@ -63,7 +63,7 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>, ITextFo
     public char SvaraLetter => Letters[_index];
 
     /// <summary>All degrees, in the order of their <see cref="Ordinal"/>.</summary>
-    internal static ValueList<Degree> All { get; } = Enumerable.Range(0, Count).Select(i => new Degree((i / Alterations) + 1, (i % Alterations) + LowestAlteration)).ToValueList();
+    internal static ValueList<Degree> All { get; } = MakeAll();
 
     /// <summary>A number of the degree's own, from 0 to below <see cref="Count"/>.</summary>
     internal int Ordinal => (Alterations * _index) + _alteration - LowestAlteration;
@@ -229,6 +229,18 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>, ITextFo
     /// <summary>The scale number with accidentals: <c>b3</c> for G2, <c>#2</c> for R3.</summary>
     public string ToNumber() =>
         string.Create(CultureInfo.InvariantCulture, $"{new string(_alteration < 0 ? 'b' : '#', Math.Abs(_alteration))}{Letter}");
+
+    // With a plain loop: the table is made in every process, before its first drill.
+    private static ValueList<Degree> MakeAll()
+    {
+        var all = new Degree[Count];
+        for (var i = 0; i < all.Length; i++)
+        {
+            all[i] = new Degree((i / Alterations) + 1, (i % Alterations) + LowestAlteration);
+        }
+
+        return ValueList.Adopt(all);
+    }
 
     private static int InVariants(int variant) => variant is >= 1 and <= 3 ? variant : 0;
 }

@@ -28,12 +28,15 @@ internal sealed record MappedSyllables : Syllables
     public static Syllables OfDegrees(string name, Func<Degree, string?> syllableOf)
     {
         var texts = new string[Degree.Count];
+        var found = 0;
         foreach (var degree in Degree.All)
         {
-            texts[degree.Ordinal] = syllableOf(degree) is { } text ? SyllablesText.RequireSyllable(text) : string.Empty;
+            var text = syllableOf(degree);
+            found += text is null ? 0 : 1;
+            texts[degree.Ordinal] = text is null ? string.Empty : SyllablesText.RequireSyllable(text);
         }
 
-        return texts.All(string.IsNullOrEmpty)
+        return found == 0
             ? throw new ArgumentException("syllables need a text for one degree at least", nameof(syllableOf))
             : new MappedSyllables(name, ValueList.Adopt(texts));
     }
