@@ -44,7 +44,7 @@ internal sealed class DroneOptions
         return drill with { HasDrone = true, DroneStyle = first is null ? style : style with { First = ReadString(first) } };
     }
 
-    private static Degree ReadString(string text) => Degree.TryParse(text.Trim(), out var degree)
+    private static Degree ReadString(string text) => Degree.TryParse(text.Trim(), out var degree, out _)
         ? degree
         : throw new InputException($"--drone-string must be a svara such as P, M1 or N3, not {TextError.Quote(text)}");
 }

@@ -18,7 +18,7 @@ internal static class Require
             ? value
             : throw new ArgumentOutOfRangeException(name, value, Message(name, low, high, value));
 
-    /// <summary>Refuses a number outside a range, and what is no number.</summary>
+    /// <summary>Refuses a number outside a range, and NaN.</summary>
     public static double InRange(double value, double low, double high, [CallerArgumentExpression(nameof(value))] string? name = null) =>
         value >= low && value <= high
             ? value
@@ -36,8 +36,27 @@ internal static class Require
                 name, value, string.Create(CultureInfo.InvariantCulture, $"{name} must be one of {string.Join(", ", Enum.GetNames<T>())}, not {value}"));
 
     /// <summary>Refuses empty text, control characters and bidirectional marks, and text over a length.</summary>
+    /// <summary>
+    /// Refuses a name that is empty, too long, begins or ends with white space, or holds control or bidirectional characters.
+    /// </summary>
+    public static string Name(string value, int longest, [CallerArgumentExpression(nameof(value))] string? name = null)
+    {
+        ArgumentNullException.ThrowIfNull(value, name);
+        return NameFault(value, longest) is { } fault ? throw new ArgumentException($"{name} {fault}", name) : value;
+    }
+
+    /// <summary>What is wrong with a name; <see langword="null"/> where nothing is.</summary>
+    public static string? NameFault(string value, int longest) =>
+        string.IsNullOrWhiteSpace(value) || value.Length > longest
+            ? string.Create(CultureInfo.InvariantCulture, $"must have 1 to {longest} characters, not {(string.IsNullOrWhiteSpace(value) ? 0 : value.Length)}")
+            : char.IsWhiteSpace(value[0]) || char.IsWhiteSpace(value[^1])
+            ? "must not begin or end with white space"
+            : IndexOfControl(value) is var bad and >= 0 ? ControlFault(value, bad) : null;
+
+    /// <summary>Refuses text over a length, and control characters and bidirectional marks.</summary>
     public static string PlainText(string value, int longest, [CallerArgumentExpression(nameof(value))] string? name = null)
     {
+        ArgumentNullException.ThrowIfNull(value, name);
         if (value.Length > longest)
         {
             throw new ArgumentException(
@@ -45,11 +64,7 @@ internal static class Require
         }
 
         var bad = IndexOfControl(value);
-        return bad < 0
-            ? value
-            : throw new ArgumentException(
-                string.Create(CultureInfo.InvariantCulture, $"{name} must not hold control or bidirectional characters (U+{(int)value[bad]:X4} at position {bad + 1})"),
-                name);
+        return bad < 0 ? value : throw new ArgumentException($"{name} {ControlFault(value, bad)}", name);
     }
 
     /// <summary>The position of the first control character, bidirectional mark or lone surrogate; -1 when there is none.</summary>
@@ -78,6 +93,9 @@ internal static class Require
 
         return -1;
     }
+
+    private static string ControlFault(string value, int at) => string.Create(
+        CultureInfo.InvariantCulture, $"must not hold control or bidirectional characters (U+{(int)value[at]:X4} at position {at + 1})");
 
     private static string Message<T>(string? name, T low, T high, T value) =>
         string.Create(CultureInfo.InvariantCulture, $"{name} must be between {low} and {high}, not {value}");

@@ -13,7 +13,7 @@ internal enum AccidentalNeed
 /// <summary>The accidentals written so far in a measure: each holds for its letter and octave until the bar line.</summary>
 internal sealed class Accidentals
 {
-    private const int Octaves = NoteName.HighestOctave - NoteName.LowestOctave + 1;
+    private static int Octaves => NoteName.HighestOctave - NoteName.LowestOctave + 1;
     private const sbyte Unseen = sbyte.MaxValue;
 
     private readonly sbyte[] _written = new sbyte[7 * Octaves];

@@ -55,7 +55,7 @@ internal sealed class VoicePart(int number, int semitones) : StaffPart(number)
         }
 
         var tonic = section.Tonic.Midi + semitones;
-        if (tonic is < Tonic.LowestMidi or > Tonic.HighestMidi)
+        if (tonic < Tonic.LowestMidi || tonic > Tonic.HighestMidi)
         {
             throw new ExportException(string.Create(
                 CultureInfo.InvariantCulture,

@@ -57,7 +57,7 @@ internal static class PlanReading
         var a4 = InRange(row.A4 ?? Tonic.StandardA4, Tonic.LowestA4, Tonic.HighestA4, "a4");
         return row.Hz is { } hz ? Taken(() => Tonic.FromHz(hz, a4), Shown($"hz must give a tonic from C1 to C7, not {hz}"))
             : row.Midi is { } midi ? Tonic.FromMidi(InRange(midi, Tonic.LowestMidi, Tonic.HighestMidi, "midi"), a4)
-            : NoteName.TryParse(row.Note, out var note) ? Taken(() => Tonic.FromNote(note, a4), $"the note of the tonic must lie from C1 to C7, not at {note}")
+            : NoteName.TryParse(row.Note, out var note, out _) ? Taken(() => Tonic.FromNote(note, a4), $"the note of the tonic must lie from C1 to C7, not at {note}")
             : throw PlanFile.Fail($"the note of the tonic must be a note name such as G3, not {TextError.Quote(row.Note)}");
     }
 
@@ -158,7 +158,7 @@ internal static class PlanReading
     }
 
     private static Rational ToRational(string? text, string name) =>
-        Rational.TryParse(Needed(text, name), out var value) ? value : throw PlanFile.Fail($"{name} must be a number or a fraction such as 25/2, not {TextError.Quote(text)}");
+        Rational.TryParse(Needed(text, name), out var value, out _) ? value : throw PlanFile.Fail($"{name} must be a number or a fraction such as 25/2, not {TextError.Quote(text)}");
 
     private static string Line(string? text, string name) => Needed(text, name) is var line && line.Length <= LongestText && Require.IndexOfControl(line) < 0
         ? line

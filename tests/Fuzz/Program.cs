@@ -80,16 +80,16 @@ internal static class Readers
         ["degrees"] = Text(text => Fair(Degree.TryParseList(text, out _, out var error), error)),
         ["note-name"] = Text(text =>
         {
-            if (NoteName.TryParse(text, out var name))
+            if (NoteName.TryParse(text, out var name, out _))
             {
-                Same(name, NoteName.TryParse(name.ToString(), out var again) ? again : default);
+                Same(name, NoteName.TryParse(name.ToString(), out var again, out _) ? again : default);
             }
         }),
         ["rational"] = Text(text =>
         {
-            if (Rational.TryParse(text, out var number))
+            if (Rational.TryParse(text, out var number, out _))
             {
-                Same(number, Rational.TryParse(number.ToString(), out var again) ? again : default);
+                Same(number, Rational.TryParse(number.ToString(), out var again, out _) ? again : default);
             }
         }),
         ["katapayadi"] = Text(text => Refusable(() => Katapayadi.NumberOf(text))),

@@ -133,7 +133,7 @@ public sealed class PlanCommandTests : IDisposable
         {
             Assert.Equal(day.GetProperty("date").GetString() + " 07:30", entry.Start!.Value.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture));
             Assert.True(entry.Start.IsFloating);
-            Assert.True(Rational.TryParse(day.GetProperty("seconds").GetString(), out var seconds));
+            Assert.True(Rational.TryParse(day.GetProperty("seconds").GetString(), out var seconds, out _));
             Assert.Equal(seconds.Ceiling(), (long)entry.Duration!.Value.ToTimeSpanUnspecified().TotalSeconds);
             var text = entry.Description!.Split('\n');
             Assert.Equal(day.GetProperty("drills").GetArrayLength() + 1, text.Length);

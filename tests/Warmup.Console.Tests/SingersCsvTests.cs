@@ -18,7 +18,7 @@ public sealed class SingersCsvTests : IDisposable
 
     private static ValueList<Singer> Read(string csv) => SingersCsv.Read(Encoding.UTF8.GetBytes(csv));
 
-    private static NoteName Note(string text) => NoteName.TryParse(text, out var name) ? name : throw new ArgumentException(text);
+    private static NoteName Note(string text) => NoteName.Parse(text);
 
     private static string Written(ValueList<Singer> singers)
     {

@@ -21,7 +21,7 @@ public class ContourTests
         Delivery = Delivery.LineByLine,
     };
 
-    private static NoteName Note(string text) => NoteName.TryParse(text, out var name) ? name : throw new ArgumentException(text);
+    private static NoteName Note(string text) => NoteName.Parse(text);
 
     private static double Y(XElement stroke) => Drawn.Number(stroke, "y1");
 

@@ -21,7 +21,7 @@ public class PlainBytesTests
     [InlineData("237.7", "ladder.mirrored + ladder.ends")]
     public void Other_scales_tunings_speeds_and_deliveries_give_the_same_bytes_too(string tempo, string pattern)
     {
-        Assert.True(Rational.TryParse(tempo, out var aksharas));
+        Assert.True(Rational.TryParse(tempo, out var aksharas, out _));
         foreach (var scale in Files.Scales)
         {
             foreach (var tuning in (Tuning[])[Tuning.Equal, Tuning.Just, Tuning.Pythagorean])

@@ -81,7 +81,7 @@ public class PitchTests
     [InlineData("G1 G2", "flat-flat flat")]
     public void Accidentals_and_courtesy_accidentals_in_C(string tones, string expected)
     {
-        var notes = tones.Split(' ').Select(t => ScaleTone.TryParse(t, out var tone) ? new LineNote(tone, ScaleDirection.Ascent, Approach.Leap, 1) : throw new InvalidDataException(t));
+        var notes = tones.Split(' ').Select(t => ScaleTone.TryParse(t, out var tone, out _) ? new LineNote(tone, ScaleDirection.Ascent, Approach.Leap, 1) : throw new InvalidDataException(t));
         var score = Drills.Of(tonic: "C4").ToScore(new Expansion([new Line(notes.ToValueList())], []));
         var read = ReadScore.Of(score, new() { Key = MusicXmlKey.Accidentals });
         var shown = read.Notes.Where(n => !n.IsRest).Select(n => n.Element.Element("accidental") is not { } a ? "-"
@@ -93,7 +93,7 @@ public class PitchTests
     public void A_tie_over_the_bar_line_needs_no_accidental_but_the_next_note_does()
     {
         // Seven notes, then an F sharp of two aksharas over the bar line, then an F sharp.
-        LineNote Note(string text, int length) => new(ScaleTone.TryParse(text, out var tone) ? tone : default, ScaleDirection.Ascent, Approach.Leap, length);
+        LineNote Note(string text, int length) => new(ScaleTone.TryParse(text, out var tone, out _) ? tone : default, ScaleDirection.Ascent, Approach.Leap, length);
         var line = new Line([.. Enumerable.Repeat(Note("S", 1), 7), Note("M2", 2), Note("M2", 1)]);
         var read = ReadScore.Of(Drills.Of().ToScore(new Expansion([line], [])));
         Assert.Equal(["sharp"], read.Measures[0].Notes.Select(n => n.Accidental).OfType<string>());

@@ -170,7 +170,7 @@ public sealed partial class MonthTests : IDisposable
         new("Heron", Note("F3"), Note("D5"), 22),
     ];
 
-    private static NoteName Note(string text) => NoteName.TryParse(text, out var name) ? name : throw new ArgumentException(text);
+    private static NoteName Note(string text) => NoteName.Parse(text);
 
     private static WarmupPlan Make(ulong seed) => WarmupPlan.Make(new PlanRequest
     {

@@ -15,7 +15,7 @@ public class RangeChartTests
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
     private static readonly Drill Mohanam = new() { Scale = Scale.Parse("S R2 G3 P D2 S'"), Pattern = Pattern.Ladder, Tonic = Tonic.Parse("C4"), Title = "Mohanam" };
 
-    private static NoteName Note(string text) => NoteName.TryParse(text, out var name) ? name : throw new ArgumentException(text);
+    private static NoteName Note(string text) => NoteName.Parse(text);
 
     private static RangeBar Voice(string name, string low, string high) => new(new PitchBand(name, Note(low), Note(high))) { Verdict = ["fits"] };
 

@@ -24,13 +24,25 @@ public static class Samples
         [
             () => Tonic.FromMidi(60), () => Tonic.FromNote(new NoteName('C', 0, 4)), () => Tonic.FromHz(250), () => Tonic.FromMidi(60, 432),
         ],
-        [typeof(Tuning)] = [() => MakeTuning("own", 3), () => MakeTuning("own", 4), () => MakeTuning("other", 3)],
+        [typeof(Tuning)] = [() => MakeTuning("own", 3), () => MakeTuning("own", 4), () => MakeTuning("other", 3), () => Tuning.Just.With(new Degree(3), Interval.FromRatio(new Rational(81, 64)))],
         [typeof(Scale)] = [() => MakeScale("a", 15), () => MakeScale("a", 16), () => MakeScale("b", 15), () => new Scale(Text("a"), Melakarta.Ascent(15), MakeScale("c", 16).Descent)],
         [typeof(CatalogueEntry)] =
         [
-            () => new CatalogueEntry(MakeScale("a", 15), ScaleFamily.Parent, 15, new[] { Text("x") }.ToValueList(), Text("s")),
-            () => new CatalogueEntry(MakeScale("a", 15), ScaleFamily.Parent, 15, new[] { Text("y") }.ToValueList(), Text("s")),
-            () => new CatalogueEntry(MakeScale("a", 15), ScaleFamily.Custom, null, default, Text("s")),
+            () => Catalogue.Default.With(MakeScale("a", 15), Text("x")).Entries[^1], () => Catalogue.Default.With(MakeScale("a", 15), Text("y")).Entries[^1],
+            () => Catalogue.Default.With(MakeScale("b", 15)).Entries[^1], () => Catalogue.Default.Parent(15),
+        ],
+        [typeof(ModalShift)] = [() => Catalogue.Default.ShiftsOf(MakeScale("a", 15))[0], () => Catalogue.Default.ShiftsOf(MakeScale("a", 15))[1]],
+        [typeof(ScaleKind)] =
+        [
+            () => new ScaleKind(LetterCount.Audava, LetterCount.Audava), () => new ScaleKind(LetterCount.Audava, LetterCount.Sampurna),
+            () => new ScaleKind(LetterCount.Sampurna, LetterCount.Audava),
+        ],
+        [typeof(Sruti)] = [() => Sruti.All[0], () => Sruti.All[1]],
+        [typeof(TunedDegree)] = [() => MakeOverride(5), () => MakeOverride(-5), () => default(TunedDegree)],
+        [typeof(ScalaFile)] =
+        [
+            () => new ScalaFile(Text("a"), [Interval.FromRatio(2)]), () => new ScalaFile(Text("b"), [Interval.FromRatio(2)]),
+            () => new ScalaFile(Text("a"), [Interval.FromCents(701.955), Interval.FromRatio(2)]),
         ],
         [typeof(Pattern)] =
         [
@@ -63,15 +75,16 @@ public static class Samples
         [typeof(Meter)] =
         [
             () => Meter.Adi, () => Meter.Free, () => Meter.TimeSignature(6, 8), () => Meter.Additive([2, 2, 3], 8), () => Meter.Parse(Text("khanda chapu")),
+            () => Meter.Tala(Text("own"), [Anga.Drutam, new Anga([Kriya.Clap, Kriya.Silent])]), () => Meter.Tala(Text("own"), [Anga.Drutam, Anga.Drutam]),
         ],
-        [typeof(Anga)] = [() => Anga.Laghu(Jati.Misra), () => Anga.Drutam, () => Anga.Anudrutam, () => default(Anga)],
+        [typeof(Anga)] = [() => Anga.Laghu(Jati.Khanda), () => Anga.Laghu(Jati.Misra), () => Anga.Drutam, () => new Anga([Kriya.Clap, Kriya.Silent]), () => default(Anga)],
         [typeof(TempoRamp)] = [() => new TempoRamp(60, 5, 90), () => new TempoRamp(60, 5, 91), () => new TempoRamp(60, 6, 90), () => TempoRamp.Constant(60)],
         [typeof(TempoChange)] = [() => new TempoChange(8, 70, 8), () => new TempoChange(8, 71, 8), () => default(TempoChange)],
         [typeof(Delivery)] =
         [
             () => Delivery.Continuous, () => Delivery.LineByLine, () => Delivery.LineByLine with { BreathSeconds = 2 }, () => Delivery.LineByLine with { LeastHold = 2 },
         ],
-        [typeof(Syllables)] = [() => Syllables.SvaraLetters, () => Syllables.Vowel(Text("o")), () => Syllables.Vowel()],
+        [typeof(Syllables)] = [() => Syllables.SvaraLetters, () => Syllables.Vowel(Text("o")), () => Syllables.Vowel(), () => Syllables.Custom(Text("own"), d => d.IsSvara ? Text("la") : null), () => Syllables.Solfa.WithOctaveDots()],
         [typeof(Drill)] =
         [
             () => MakeDrill(), () => MakeDrill() with { Tempo = 61 }, () => MakeDrill() with { Title = Text("t") }, () => MakeDrill() with { HasDrone = false },
@@ -107,7 +120,6 @@ public static class Samples
             () => new Singer(Text("a"), NoteName.FromMidi(55), NoteName.FromMidi(74), 10, Experience.Advanced),
         ],
         [typeof(AgilityLimits)] = [() => AgilityLimits.Of(Experience.Beginner), () => AgilityLimits.Of(Experience.Advanced)],
-        [typeof(Anga)] = [() => Anga.Laghu(Jati.Khanda), () => Anga.Laghu(Jati.Misra), () => Anga.Anudrutam, () => default(Anga)],
         [typeof(BreathNeed)] = [() => new BreathNeed(8, 1), () => new BreathNeed(9, 1), () => new BreathNeed(8, new Rational(1, 2))],
         [typeof(TempoRamp)] = [() => new TempoRamp(60, 4, 80), () => new TempoRamp(60, 5, 80), () => TempoRamp.Constant(60)],
         [typeof(ScaleQuery)] =
@@ -130,6 +142,8 @@ public static class Samples
     private static Tuning MakeTuning(string name, int third) => new(
         Text(name),
         Enumerable.Range(0, 12).Select(i => i == third ? Interval.FromCents((100 * i) + 7) : Interval.FromCents(100 * i)).ToValueList());
+
+    private static TunedDegree MakeOverride(int cents) => Tuning.Equal.With(new Degree(3), Interval.FromCents(400 + cents)).Overrides[0];
 
     private static LineNote Note(int length) => new(new ScaleTone(new Degree(2)), ScaleDirection.Ascent, Approach.Leap, length);
 

@@ -42,11 +42,11 @@ public class LawSuiteTests
         var text = report.Describe();
         Assert.Contains("BROKEN", text, StringComparison.Ordinal);
         Assert.Contains(report.Failure!.Pattern.ToString(), text, StringComparison.Ordinal);
-        Assert.Contains(report.Failure.Scale.ToText(), text, StringComparison.Ordinal);
+        Assert.Contains(report.Failure.Scale.ToNotesText(), text, StringComparison.Ordinal);
         Assert.Contains(report.Failure.Seed, text, StringComparison.Ordinal);
         var again = LawSuite.Check(Wrong, new LawOptions { Cases = 1, Seed = report.Failure.Seed }, PatternLaws.KeepsNoteCount)[0];
         Assert.Equal(report.Failure.Pattern, again.Failure!.Pattern);
-        Assert.Equal(report.Failure.Scale.ToText(), again.Failure.Scale.ToText());
+        Assert.Equal(report.Failure.Scale.ToNotesText(), again.Failure.Scale.ToNotesText());
     }
 
     [Fact]

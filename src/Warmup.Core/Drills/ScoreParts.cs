@@ -1,7 +1,10 @@
+using System.Text.Json.Serialization;
+
 namespace Warmup;
 
 /// <summary>A sung note: when, how long, on which pitch, with which syllable, in which line.</summary>
 /// <remarks>Times are in grid steps of the section and, as exact fractions, in aksharas.</remarks>
+[JsonConverter(typeof(UnsupportedJsonConverter<ScoreNote>))]
 public readonly record struct ScoreNote
 {
     internal ScoreNote(int onset, int length, int resolution, int pitch, int line, string syllable, bool held)
@@ -53,6 +56,7 @@ public readonly record struct ScoreNote
 }
 
 /// <summary>A line in the score. Immutable, value equality; <c>default</c> is a line of one note and no length.</summary>
+[JsonConverter(typeof(UnsupportedJsonConverter<ScoreLine>))]
 public readonly partial record struct ScoreLine
 {
     private readonly int _noteCountLessOne;
@@ -91,6 +95,7 @@ public readonly partial record struct ScoreLine
 }
 
 /// <summary>From here on another tempo holds. Immutable, value equality.</summary>
+[JsonConverter(typeof(UnsupportedJsonConverter<TempoChange>))]
 public readonly record struct TempoChange
 {
     internal TempoChange(Rational onset, Rational tempo, Rational seconds) => (Onset, Tempo, Seconds) = (onset, tempo, seconds);
@@ -109,6 +114,7 @@ public readonly record struct TempoChange
 }
 
 /// <summary>A breath: the note before it ends where it begins. Immutable, value equality.</summary>
+[JsonConverter(typeof(UnsupportedJsonConverter<Breath>))]
 public readonly record struct Breath
 {
     /// <summary>Places a breath.</summary>
@@ -137,6 +143,7 @@ public readonly record struct Breath
 /// <summary>
 /// A measure: an avartana, or a bar of free rhythm; an anga where the score was divided so. Immutable, value equality.
 /// </summary>
+[JsonConverter(typeof(UnsupportedJsonConverter<Measure>))]
 public readonly record struct Measure
 {
     internal Measure(Rational onset, Rational length, bool isLineStart) => (Onset, Length, IsLineStart) = (onset, length, isLineStart);

@@ -1,9 +1,11 @@
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
 /// <summary>Where a svara meets a string of the drone: the two partials that lie nearest each other, and how fast they beat.</summary>
 /// <remarks>Immutable, value equality; <c>default</c> is the tonic at rest on the first string.</remarks>
+[JsonConverter(typeof(UnsupportedJsonConverter<Beating>))]
 public readonly record struct Beating
 {
     private readonly int _voicePartialLessOne;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
@@ -15,6 +16,7 @@ public sealed record DroneString
 }
 
 /// <summary>A stroke of a drone string. Immutable, value equality.</summary>
+[JsonConverter(typeof(UnsupportedJsonConverter<DroneStroke>))]
 public readonly record struct DroneStroke
 {
     internal DroneStroke(int stringIndex, Rational onset, Rational length) => (StringIndex, Onset, Length) = (stringIndex, onset, length);

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
@@ -9,12 +10,13 @@ namespace Warmup;
 /// <remarks>
 /// The sixteen svaras (R1 ... N3) are degrees with a name of their own; R2 and G1 share a semitone and are still different degrees,
 /// since each keeps its letter. Western scales outside the svaras (a lowered fifth) have degrees without a svara name.
-/// Common practice. <c>default</c> is S.
+/// Common practice. <c>default</c> is S. Immutable.
 /// </remarks>
-public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>
+[JsonConverter(typeof(TextJsonConverter<Degree>))]
+public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>, ITextForm<Degree>
 {
     /// <summary>The smallest and, with its sign turned, the largest alteration, in semitones.</summary>
-    public const int LowestAlteration = -2;
+    internal const int LowestAlteration = -2;
 
     /// <summary>The number of different degrees: seven letters with five alterations each.</summary>
     internal const int Count = 7 * Alterations;
@@ -45,7 +47,7 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>
     /// <summary>Semitones above the tonic, -2 to 13; 0 to 11 for the svaras.</summary>
     public int Semitones => Major[_index] + _alteration;
 
-    /// <summary>The variant of a svara (1, 2 or 3); 0 for S and P, which have none, and for a degree that is no svara.</summary>
+    /// <summary>The variant of a svara (1, 2 or 3); 0 for S and P, which have none, and for a degree that is not a svara.</summary>
     public int Variant => _index switch
     {
         1 or 5 => InVariants(_alteration + 2),
@@ -59,6 +61,9 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>
 
     /// <summary>The letter alone: S, R, G, M, P, D or N.</summary>
     public char SvaraLetter => Letters[_index];
+
+    /// <summary>All degrees, in the order of their <see cref="Ordinal"/>.</summary>
+    internal static ValueList<Degree> All { get; } = MakeAll();
 
     /// <summary>A number of the degree's own, from 0 to below <see cref="Count"/>.</summary>
     internal int Ordinal => (Alterations * _index) + _alteration - LowestAlteration;
@@ -121,45 +126,80 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>
         return true;
     }
 
+    static int ITextForm<Degree>.LongestText => 64;
+
+    static string ITextForm<Degree>.What => "a degree";
+
     /// <summary>Reads a svara (<c>R2</c>, <c>S</c>) or a scale number with accidentals (<c>b5</c>, <c>#4</c>, <c>3</c>).</summary>
-    /// <param name="text">The text, without white space.</param>
+    /// <param name="text">The text; white space around it has no meaning.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="text"/> is <see langword="null"/>.</exception>
+    /// <exception cref="WarmupFormatException">The text is not a degree.</exception>
+    public static Degree Parse(string text) => TextForm.Parse<Degree>(text);
+
+    /// <summary>Reads a degree as <see cref="Parse"/> does.</summary>
+    /// <param name="text">The text.</param>
     /// <param name="degree">The degree, or S.</param>
+    /// <param name="error">What is wrong, or <see langword="null"/>.</param>
     /// <returns>Whether the text was a degree.</returns>
-    public static bool TryParse(ReadOnlySpan<char> text, out Degree degree)
+    public static bool TryParse([NotNullWhen(true)] string? text, out Degree degree, [NotNullWhen(false)] out TextError? error) =>
+        TextForm.TryParse(text, out degree, out error);
+
+    static Degree IParsable<Degree>.Parse(string s, IFormatProvider? provider) => Parse(s);
+
+    static bool IParsable<Degree>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out Degree result) => TryParse(s, out result, out _);
+
+    static Degree ISpanParsable<Degree>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => TextForm.Parse<Degree>(s);
+
+    static bool ISpanParsable<Degree>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out Degree result) => TextForm.TryParse(s, out result, out _);
+
+    static bool ITextForm<Degree>.TryRead(TextCursor cursor, out Degree value, [NotNullWhen(false)] out TextError? error)
+    {
+        var word = cursor.Trimmed();
+        error = TryRead(word, out value) ? null : word.Error(word.IsAtEnd ? "the degree is missing; write a svara such as R2 or a scale number such as b5" : ToneText.WhyNot(word.Rest));
+        return error is null;
+    }
+
+    /// <summary>Reads a word that is a degree.</summary>
+    internal static bool TryRead(TextCursor word, out Degree degree)
     {
         degree = default;
-        switch (text.Length)
+        if (char.IsAsciiLetterUpper(word.Peek()))
         {
-            case 1 when text[0] is 'S' or 'P':
-                return TryFromSvara(text[0], 0, out degree);
-            case 2 when char.IsAsciiLetterUpper(text[0]) && char.IsAsciiDigit(text[1]) && text[1] != '0':
-                return TryFromSvara(text[0], text[1] - '0', out degree);
-            case >= 1 and <= 3 when text[^1] is >= '1' and <= '7':
-                var alteration = 0;
-                foreach (var c in text[..^1])
-                {
-                    if (c is not ('#' or 'b') || (c == '#' ? alteration < 0 : alteration > 0))
-                    {
-                        return false;
-                    }
-
-                    alteration += c == '#' ? 1 : -1;
-                }
-
-                degree = new Degree(text[^1] - '0', alteration);
-                return true;
-            default:
-                return false;
+            var letter = word.Peek();
+            word.Position++;
+            var variant = word.Peek() is >= '1' and <= '3' and var digit ? digit - '0' : 0;
+            word.Position += variant == 0 ? 0 : 1;
+            return word.IsAtEnd && TryFromSvara(letter, variant, out degree);
         }
+
+        var alteration = Accidentals.Take(ref word);
+        var number = word.Peek() - '0';
+        word.Position++;
+        if (number is < 1 or > 7 || Math.Abs(alteration) > -LowestAlteration || !word.IsAtEnd)
+        {
+            return false;
+        }
+
+        degree = new Degree(number, alteration);
+        return true;
     }
 
     /// <summary>Reads notes in any order: svaras, scale numbers or solfa, separated by spaces or commas: <c>S R2 G3 P</c>.</summary>
-    /// <param name="text">The text, at most 400 characters; octave marks are ignored and a note that stands twice counts once.</param>
+    /// <param name="text">The text, at most 400 characters; octave marks are ignored, and a note that stands twice counts once.</param>
     /// <param name="degrees">The notes in the order in which they stand, or none.</param>
     /// <param name="error">What is wrong, or <see langword="null"/>.</param>
     /// <returns>Whether the text held one note or more and nothing else.</returns>
-    public static bool TryParseList(string text, out ValueList<Degree> degrees, [NotNullWhen(false)] out TextError? error) =>
-        ScaleText.TryReadDegrees(text, out degrees, out error);
+    public static bool TryParseList([NotNullWhen(true)] string? text, out ValueList<Degree> degrees, [NotNullWhen(false)] out TextError? error)
+    {
+        degrees = default;
+        if (text?.Length > ToneText.LongestList)
+        {
+            error = TextError.At(1, string.Create(CultureInfo.InvariantCulture, $"a list of notes must be at most {ToneText.LongestList} characters long, not {text.Length}"));
+            return false;
+        }
+
+        return ToneText.TryReadDegrees(new TextCursor(text), out degrees, out error);
+    }
 
     /// <inheritdoc/>
     public int CompareTo(Degree other) => Semitones != other.Semitones ? Semitones.CompareTo(other.Semitones) : _index.CompareTo(other._index);
@@ -173,7 +213,7 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>
     /// <inheritdoc/>
     public override int GetHashCode() => (_index * 8) + _alteration + 2;
 
-    /// <summary>The svara's name where there is one (<c>R2</c>), otherwise the scale number with accidentals (<c>b5</c>).</summary>
+    /// <summary>The svara's name where there is one (<c>R2</c>), otherwise the scale number with accidentals (<c>b5</c>); <see cref="Parse"/> reads it back.</summary>
     public override string ToString()
     {
         if (_index is 0 or 4 && _alteration == 0)
@@ -189,6 +229,18 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>
     /// <summary>The scale number with accidentals: <c>b3</c> for G2, <c>#2</c> for R3.</summary>
     public string ToNumber() =>
         string.Create(CultureInfo.InvariantCulture, $"{new string(_alteration < 0 ? 'b' : '#', Math.Abs(_alteration))}{Letter}");
+
+    // With a plain loop: the table is made in every process, before its first drill.
+    private static ValueList<Degree> MakeAll()
+    {
+        var all = new Degree[Count];
+        for (var i = 0; i < all.Length; i++)
+        {
+            all[i] = new Degree((i / Alterations) + 1, (i % Alterations) + LowestAlteration);
+        }
+
+        return ValueList.Adopt(all);
+    }
 
     private static int InVariants(int variant) => variant is >= 1 and <= 3 ? variant : 0;
 }

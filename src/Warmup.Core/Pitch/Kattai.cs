@@ -5,12 +5,9 @@ namespace Warmup;
 /// <summary>
 /// The kattai numbering of the tonic: white keys from C are whole numbers, black keys halves, so 1 is C, 5.5 is G#.
 /// </summary>
-/// <remarks>Common practice. There is no 3.5 and no 7.5. A kattai without an octave means octave 3 (the project's own choice).</remarks>
-public static class Kattai
+/// <remarks>Common practice. There is no 3.5 and no 7.5.</remarks>
+internal static class Kattai
 {
-    /// <summary>The octave of a kattai that names none.</summary>
-    public const int DefaultOctave = 3;
-
     private static ReadOnlySpan<sbyte> White => [0, 2, 4, 5, 7, 9, 11];
 
     /// <summary>The pitch class of a kattai.</summary>

@@ -1,21 +1,21 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
 /// <summary>A note by letter, accidental and octave: C4 is middle C (MIDI note 60), as in scientific pitch notation.</summary>
-/// <remarks>The octave changes at C, so B#3 sounds as C4 and Cb4 as B3. <c>default</c> is C0.</remarks>
-public readonly struct NoteName : IEquatable<NoteName>
+/// <remarks>The octave changes at C, so B#3 sounds as C4 and Cb4 as B3. <c>default</c> is C0. Immutable.</remarks>
+[JsonConverter(typeof(TextJsonConverter<NoteName>))]
+public readonly struct NoteName : IEquatable<NoteName>, ITextForm<NoteName>
 {
-    /// <summary>The lowest octave.</summary>
-    public const int LowestOctave = -2;
-
-    /// <summary>The highest octave.</summary>
-    public const int HighestOctave = 10;
-
+    private const int Lowest = -2;
+    private const int Highest = 10;
+    private const int MostAccidentals = 3;
     private const string Letters = "CDEFGAB";
 
     // Counts letters from the lowest octave, so that none is negative.
-    private const int LetterShift = -7 * LowestOctave;
+    private const int LetterShift = -7 * Lowest;
 
     private static ReadOnlySpan<sbyte> Naturals => [0, 2, 4, 5, 7, 9, 11];
 
@@ -36,9 +36,15 @@ public readonly struct NoteName : IEquatable<NoteName>
     private NoteName(int letterIndex, int alteration, int octave)
     {
         _letter = (sbyte)letterIndex;
-        _alteration = (sbyte)Require.InRange(alteration, -3, 3);
-        _octave = (sbyte)Require.InRange(octave, LowestOctave, HighestOctave);
+        _alteration = (sbyte)Require.InRange(alteration, -MostAccidentals, MostAccidentals);
+        _octave = (sbyte)Require.InRange(octave, Lowest, Highest);
     }
+
+    /// <summary>The lowest octave, -2 (the project's own setting).</summary>
+    public static int LowestOctave => Lowest;
+
+    /// <summary>The highest octave, 10 (the project's own setting).</summary>
+    public static int HighestOctave => Highest;
 
     /// <summary>The letter, A to G.</summary>
     public char Letter => Letters[_letter];
@@ -65,40 +71,59 @@ public readonly struct NoteName : IEquatable<NoteName>
     /// <param name="right">The other.</param>
     public static bool operator !=(NoteName left, NoteName right) => !left.Equals(right);
 
+    static int ITextForm<NoteName>.LongestText => 64;
+
+    static string ITextForm<NoteName>.What => "a note";
+
     /// <summary>Reads <c>C4</c>, <c>F#3</c>, <c>Bb3</c>, <c>E♭4</c>, <c>Abb2</c>, <c>Gx4</c>.</summary>
-    /// <param name="text">The text, without white space; the letter in either case.</param>
+    /// <param name="text">The text; the letter in either case, at most three accidentals and an octave from -2 to 10. White space around it has no meaning.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="text"/> is <see langword="null"/>.</exception>
+    /// <exception cref="WarmupFormatException">The text is not such a note.</exception>
+    public static NoteName Parse(string text) => TextForm.Parse<NoteName>(text);
+
+    /// <summary>Reads a note as <see cref="Parse"/> does.</summary>
+    /// <param name="text">The text.</param>
     /// <param name="name">The name, or C0.</param>
-    /// <returns>Whether the text was a note name with at most two accidentals and an octave from -2 to 10.</returns>
-    public static bool TryParse(ReadOnlySpan<char> text, out NoteName name)
+    /// <param name="error">What is wrong, or <see langword="null"/>.</param>
+    /// <returns>Whether the text was a note.</returns>
+    public static bool TryParse([NotNullWhen(true)] string? text, out NoteName name, [NotNullWhen(false)] out TextError? error) =>
+        TextForm.TryParse(text, out name, out error);
+
+    static NoteName IParsable<NoteName>.Parse(string s, IFormatProvider? provider) => Parse(s);
+
+    static bool IParsable<NoteName>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out NoteName result) => TryParse(s, out result, out _);
+
+    static NoteName ISpanParsable<NoteName>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => TextForm.Parse<NoteName>(s);
+
+    static bool ISpanParsable<NoteName>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out NoteName result) => TextForm.TryParse(s, out result, out _);
+
+    static bool ITextForm<NoteName>.TryRead(TextCursor cursor, out NoteName value, [NotNullWhen(false)] out TextError? error)
+    {
+        var word = cursor.Trimmed();
+        error = TryRead(word, out value)
+            ? null
+            : word.Error(string.Create(
+                CultureInfo.InvariantCulture,
+                $"{(word.IsAtEnd ? "the note is missing" : $"{TextError.Quote(word.Rest)} is not a note")}; write a letter A to G, accidentals and an octave from {Lowest} to {Highest}, such as F#3"));
+        return error is null;
+    }
+
+    /// <summary>Reads a word that is a note name.</summary>
+    internal static bool TryRead(TextCursor word, out NoteName name)
     {
         name = default;
-        if (text.IsEmpty || text.Length > 6)
-        {
-            return false;
-        }
-
-        var letter = Letters.IndexOf(char.ToUpperInvariant(text[0]), StringComparison.Ordinal);
+        var letter = Letters.IndexOf(char.ToUpperInvariant(word.Peek()), StringComparison.Ordinal);
         if (letter < 0)
         {
             return false;
         }
 
-        var at = 1;
-        var alteration = 0;
-        for (; at < text.Length; at++)
-        {
-            var add = text[at] switch { '#' or '♯' => 1, 'b' or '♭' => -1, 'x' => 2, _ => 0 };
-            if (add == 0 || add * alteration < 0) // a sharp and a flat on one letter are a slip, not a name
-            {
-                break;
-            }
-
-            alteration += add;
-        }
-
-        if (Math.Abs(alteration) > 2
-            || !int.TryParse(text[at..], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var octave)
-            || octave is < LowestOctave or > HighestOctave)
+        word.Position++;
+        var alteration = Accidentals.Take(ref word);
+        if (Math.Abs(alteration) > MostAccidentals
+            || !word.TryTakeInteger(out var octave)
+            || octave is < Lowest or > Highest
+            || !word.IsAtEnd)
         {
             return false;
         }
@@ -130,8 +155,8 @@ public readonly struct NoteName : IEquatable<NoteName>
     /// <param name="midi">The MIDI note number.</param>
     internal static NoteName? Spell(int letterIndex, int midi)
     {
-        return AlterationOf(letterIndex, midi) is { } alteration && Math.Abs(alteration) <= 3 && Math.DivRem(letterIndex + LetterShift, 7) is var (octave, letter)
-            ? new NoteName(letter, alteration, octave + LowestOctave)
+        return AlterationOf(letterIndex, midi) is { } alteration && Math.Abs(alteration) <= MostAccidentals && Math.DivRem(letterIndex + LetterShift, 7) is var (octave, letter)
+            ? new NoteName(letter, alteration, octave + Lowest)
             : null;
     }
 
@@ -141,8 +166,8 @@ public readonly struct NoteName : IEquatable<NoteName>
     internal static int? AlterationOf(int letterIndex, int midi)
     {
         var (octave, letter) = Math.DivRem(letterIndex + LetterShift, 7);
-        return letterIndex + LetterShift >= 0 && octave <= HighestOctave - LowestOctave
-            ? midi - ((12 * (octave + LowestOctave + 1)) + Naturals[letter])
+        return letterIndex + LetterShift >= 0 && octave <= Highest - Lowest
+            ? midi - ((12 * (octave + Lowest + 1)) + Naturals[letter])
             : null;
     }
 
@@ -155,7 +180,7 @@ public readonly struct NoteName : IEquatable<NoteName>
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(_letter, _alteration, _octave);
 
-    /// <summary>The name in ASCII: <c>F#3</c>, <c>Bb3</c>, <c>Ebb4</c>, <c>G##4</c>.</summary>
+    /// <summary>The name in ASCII: <c>F#3</c>, <c>Bb3</c>, <c>Ebb4</c>, <c>G##4</c>; <see cref="Parse"/> reads it back.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{ToPitchClassString()}{_octave}");
 
     /// <summary>The name without its octave: <c>F#</c>.</summary>

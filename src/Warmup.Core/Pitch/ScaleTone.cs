@@ -1,15 +1,16 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
 /// <summary>A degree in an octave relative to the tonic: <c>R2</c> in the middle octave, <c>S'</c> one above, <c>N3_</c> one below.</summary>
 /// <remarks>
-/// The registers have names of the trade: -1 mandra, 0 madhya, 1 tara. <c>default</c> is the middle S.
+/// The registers have names of the trade: -1 mandra, 0 madhya, 1 tara. <c>default</c> is the middle S. Immutable.
 /// </remarks>
-public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>
+[JsonConverter(typeof(TextJsonConverter<ScaleTone>))]
+public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>, ITextForm<ScaleTone>
 {
-    /// <summary>The highest octave above the middle one; the lowest is as far below.</summary>
-    public const int HighestOctave = 9;
 
     private readonly sbyte _octave;
 
@@ -22,6 +23,9 @@ public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>
         Degree = degree;
         _octave = (sbyte)Require.InRange(octave, -HighestOctave, HighestOctave);
     }
+
+    /// <summary>The highest octave above the middle one, 9; the lowest is as far below (the project's own setting).</summary>
+    public static int HighestOctave => 9;
 
     /// <summary>The degree.</summary>
     public Degree Degree { get; }
@@ -65,36 +69,51 @@ public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>
     /// <param name="right">The other.</param>
     public static bool operator >=(ScaleTone left, ScaleTone right) => left.CompareTo(right) >= 0;
 
-    /// <summary>The same degree so many octaves higher.</summary>
+    /// <summary>The same degree in a higher octave.</summary>
     /// <param name="octaves">Octaves to add; negative ones lower.</param>
     /// <exception cref="ArgumentOutOfRangeException">The octave leaves its range.</exception>
     public ScaleTone Raised(int octaves) => new(Degree, _octave + octaves);
 
+    static int ITextForm<ScaleTone>.LongestText => 64;
+
+    static string ITextForm<ScaleTone>.What => "a tone";
+
     /// <summary>Reads a degree with octave marks: <c>R2</c>, <c>S'</c>, <c>N3_</c>, <c>b6_</c>.</summary>
-    /// <param name="text">The text, without white space.</param>
+    /// <param name="text">The text; white space around it has no meaning.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="text"/> is <see langword="null"/>.</exception>
+    /// <exception cref="WarmupFormatException">The text is not a tone.</exception>
+    public static ScaleTone Parse(string text) => TextForm.Parse<ScaleTone>(text);
+
+    /// <summary>Reads a tone as <see cref="Parse"/> does.</summary>
+    /// <param name="text">The text.</param>
     /// <param name="tone">The tone, or the middle S.</param>
+    /// <param name="error">What is wrong, or <see langword="null"/>.</param>
     /// <returns>Whether the text was a tone.</returns>
-    public static bool TryParse(ReadOnlySpan<char> text, out ScaleTone tone)
+    public static bool TryParse([NotNullWhen(true)] string? text, out ScaleTone tone, [NotNullWhen(false)] out TextError? error) =>
+        TextForm.TryParse(text, out tone, out error);
+
+    static ScaleTone IParsable<ScaleTone>.Parse(string s, IFormatProvider? provider) => Parse(s);
+
+    static bool IParsable<ScaleTone>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out ScaleTone result) => TryParse(s, out result, out _);
+
+    static ScaleTone ISpanParsable<ScaleTone>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => TextForm.Parse<ScaleTone>(s);
+
+    static bool ISpanParsable<ScaleTone>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out ScaleTone result) => TextForm.TryParse(s, out result, out _);
+
+    static bool ITextForm<ScaleTone>.TryRead(TextCursor cursor, out ScaleTone value, [NotNullWhen(false)] out TextError? error)
+    {
+        var word = cursor.Trimmed();
+        error = TryRead(word, out value) ? null : word.Error(word.IsAtEnd ? "the tone is missing; write for example R2, S' or N3_" : ToneText.WhyNot(word.Rest));
+        return error is null;
+    }
+
+    /// <summary>Reads a word that is a tone.</summary>
+    internal static bool TryRead(TextCursor word, out ScaleTone tone)
     {
         tone = default;
-        var end = text.Length;
-        var octave = 0;
-        while (end > 0 && text[end - 1] is '\'' or '_' or '\u2019')
-        {
-            var up = text[--end] != '_';
-            if (up ? octave < 0 : octave > 0)
-            {
-                return false;
-            }
-
-            octave += up ? 1 : -1;
-            if (Math.Abs(octave) > HighestOctave)
-            {
-                return false;
-            }
-        }
-
-        if (!Degree.TryParse(text[..end], out var degree))
+        var start = word.Position;
+        word.TakeWhile(static c => !OctaveMarks.Is(c));
+        if (!Degree.TryRead(word.Word(start), out var degree) || !OctaveMarks.TryTake(ref word, out var octave) || !word.IsAtEnd)
         {
             return false;
         }
@@ -116,18 +135,16 @@ public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>
     /// <inheritdoc/>
     public override int GetHashCode() => (Degree.GetHashCode() * 32) + _octave;
 
-    /// <summary>The degree and a mark for each octave: <c>R2</c>, <c>S'</c>, <c>N3_</c>.</summary>
-    public override string ToString() => Degree + OctaveMarks;
+    /// <summary>The degree and a mark for each octave: <c>R2</c>, <c>S'</c>, <c>N3_</c>; <see cref="Parse"/> reads it back.</summary>
+    public override string ToString() => Degree + OctaveMarks.Of(_octave);
 
-    /// <summary>The letter without the variant, and the octave's marks: <c>R</c>, <c>S'</c>, <c>N_</c>. A degree that is no svara shows its number.</summary>
+    /// <summary>The letter without the variant, and the octave's marks: <c>R</c>, <c>S'</c>, <c>N_</c>. A degree that is not a svara shows its number.</summary>
     public string ToLetterString() =>
-        (Degree.IsSvara ? Degree.SvaraLetter.ToString(CultureInfo.InvariantCulture) : Degree.ToNumber()) + OctaveMarks;
+        (Degree.IsSvara ? Degree.SvaraLetter.ToString(CultureInfo.InvariantCulture) : Degree.ToNumber()) + OctaveMarks.Of(_octave);
 
     /// <summary>
     /// The letter with dots above for the octaves above the middle one and dots below for those below, as combining marks on the letter.
-    /// A degree that is no svara shows its number.
+    /// A degree that is not a svara shows its number.
     /// </summary>
     public string ToDottedString() => OctaveDots.Mark(new ScaleTone(Degree).ToLetterString(), Octave);
-
-    private string OctaveMarks => _octave == 0 ? string.Empty : new string(_octave > 0 ? '\'' : '_', Math.Abs(_octave));
 }

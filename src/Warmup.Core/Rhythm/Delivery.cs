@@ -19,7 +19,7 @@ public enum FillBy
     /// <summary>The last note is held.</summary>
     Hold,
 
-    /// <summary>Silence behind the last note, and behind the breath where there is one.</summary>
+    /// <summary>Silence after the last note, and after the breath where there is one.</summary>
     Rest,
 }
 
@@ -33,9 +33,6 @@ public enum FillBy
 /// </remarks>
 public sealed record Delivery
 {
-    /// <summary>The finest grid of breaths, in parts of an akshara: fine enough for every speed, and all lengths stay simple fractions.</summary>
-    public const int FinestBreathGrid = 24;
-
     private readonly Rational _breathSeconds = Rational.One;
     private readonly Rational _leastHold = Rational.One;
     private readonly int _breathGrid = 2;
@@ -47,6 +44,9 @@ public sealed record Delivery
         IsLineByLine = lineByLine;
         _fill = fill;
     }
+
+    /// <summary>The finest grid of breaths: 24 parts of an akshara (the project's own setting), fine enough for every speed, and all lengths stay simple fractions.</summary>
+    public static int FinestBreathGrid => 24;
 
     /// <summary>Lines run on.</summary>
     public static Delivery Continuous { get; } = new(false, Fill.None);
@@ -99,7 +99,7 @@ public sealed record Delivery
     }
 
     /// <summary>What fills a line up; a hold by default.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The value is none of the two.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The value is neither.</exception>
     public FillBy FillBy
     {
         get => _fillBy;

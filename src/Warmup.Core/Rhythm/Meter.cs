@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
@@ -8,13 +9,14 @@ namespace Warmup;
 /// A beat is an akshara, and the tempo counts aksharas. In files a tala's akshara is a quarter note; a time signature has the beat it
 /// names, and a compound one the dotted beat: 6/8 has two dotted quarters. Immutable, value equality.
 /// </remarks>
-public sealed partial record Meter
+[JsonConverter(typeof(TextJsonConverter<Meter>))]
+public sealed partial record Meter : ITextForm<Meter>, IWritesText
 {
-    /// <summary>The most beats of an avartana (the project's own bound; the longest of the 35 talas has 29).</summary>
-    public const int MostBeats = 64;
-
     /// <summary>The shortest note value that a time signature may count: a 32nd.</summary>
-    public const int FinestBeatType = 32;
+    internal const int FinestBeatType = 32;
+
+    /// <summary>The longest name, in characters.</summary>
+    internal const int LongestName = 100;
 
     // Declared before the meters below, which are made from it.
     private static readonly ValueList<Meter> Thirtyfive = MakeTalas();
@@ -30,6 +32,9 @@ public sealed partial record Meter
             Beats += group;
         }
     }
+
+    /// <summary>The most beats of an avartana: 64 (the project's own setting; the longest of the 35 talas has 29).</summary>
+    public static int MostBeats => 64;
 
     /// <summary>No count: each line has its own length.</summary>
     public static Meter Free { get; } = new("free", []);
@@ -47,13 +52,13 @@ public sealed partial record Meter
         new("rupaka-chapu", [3]) { Gestures = [Kriya.Clap, Kriya.Clap, Kriya.Wave] },
     ];
 
-    /// <summary>The name; <see cref="TryParse"/> reads it.</summary>
+    /// <summary>The name; <see cref="Parse"/> reads it, unless it is a tala of the caller's own, which <see cref="ToText"/> writes out.</summary>
     public string Name { get; }
 
     /// <summary>The beats of each anga; empty for the free meter.</summary>
     public ValueList<int> Groups { get; }
 
-    /// <summary>The angas of one of the thirty-five talas; empty for other meters.</summary>
+    /// <summary>The angas of one of the thirty-five talas or of the caller's own tala; empty for other meters.</summary>
     public ValueList<Anga> Angas { get; private init; }
 
     /// <summary>What the hand does on each beat; empty for time signatures and the free meter.</summary>
@@ -96,6 +101,19 @@ public sealed partial record Meter
     /// <exception cref="ArgumentOutOfRangeException">The value is none of the seven.</exception>
     public static Meter Tala(TalaFamily family) => Tala(family, family.UsualJati());
 
+    /// <summary>A tala of the caller's own: its angas in order, each with its gestures.</summary>
+    /// <param name="name">The name: 1 to 100 characters without control characters, and without white space at its ends.</param>
+    /// <param name="angas">The angas, 1 to 64 aksharas together.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="name"/> is <see langword="null"/>.</exception>
+    /// <exception cref="ArgumentException"><paramref name="name"/> is not such a name.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">There are no angas, or their aksharas are more than 64.</exception>
+    public static Meter Tala(string name, ValueList<Anga> angas)
+    {
+        Require.Name(name, LongestName);
+        Require.InRange(angas.Sum(a => a.Aksharas), 1, MostBeats, "the aksharas of a tala");
+        return OfAngas(name, angas);
+    }
+
     /// <summary>
     /// A time signature with one group. A number above 3 that three divides is compound: 6/8, 9/8 and 12/8 have two, three and four
     /// dotted beats (common practice); <c>3+3/8</c> counts six eighths instead.
@@ -137,20 +155,46 @@ public sealed partial record Meter
         return new Meter(string.Create(CultureInfo.InvariantCulture, $"{Plus(groups)}/{NoteValue(type)}"), groups, type);
     }
 
-    /// <summary>Reads a meter.</summary>
+    // The longest name, and 64 gestures in words.
+    static int ITextForm<Meter>.LongestText => 800;
+
+    static string ITextForm<Meter>.What => "a meter";
+
+    /// <summary>
+    /// Reads a tala (<c>adi</c>, <c>misra-jati jhampa</c>, <c>khanda chapu</c>, <c>rupaka-chapu</c>; a bare name such as <c>ata</c> has its
+    /// usual jati), a time signature (<c>7/8</c>, <c>2+2+3/8</c>), <c>free</c>, or a tala of one's own with its angas:
+    /// <c>own: I4 + O + clap silent</c>.
+    /// </summary>
     /// <param name="text">
-    /// A tala (<c>adi</c>, <c>misra-jati jhampa</c>, <c>khanda chapu</c>, <c>rupaka-chapu</c>; a bare name such as <c>ata</c> has its
-    /// usual jati), a time signature (<c>7/8</c>, <c>2+2+3/8</c>) or <c>free</c>. Case, marks, spaces and the usual spellings are one.
+    /// The text. In names, capitals and small letters, marks, spaces and the usual spellings are one. What <see cref="ToString"/> adds to a
+    /// name, as in <c>Adi (4+2+2)</c>, may follow it.
     /// </param>
+    /// <exception cref="ArgumentNullException"><paramref name="text"/> is <see langword="null"/>.</exception>
+    /// <exception cref="WarmupFormatException">The text is not a meter.</exception>
+    public static Meter Parse(string text) => TextForm.Parse<Meter>(text);
+
+    /// <summary>Reads a meter as <see cref="Parse"/> does.</summary>
+    /// <param name="text">The text.</param>
     /// <param name="meter">The meter, or <see langword="null"/>.</param>
     /// <param name="error">What is wrong, with what was perhaps meant; or <see langword="null"/>.</param>
     /// <returns>Whether the text is a meter.</returns>
-    public static bool TryParse(string? text, [NotNullWhen(true)] out Meter? meter, [NotNullWhen(false)] out TextError? error) => MeterText.TryParse(text, out meter, out error);
+    public static bool TryParse([NotNullWhen(true)] string? text, [NotNullWhen(true)] out Meter? meter, [NotNullWhen(false)] out TextError? error) =>
+        TextForm.TryParse<Meter>(text, out meter, out error);
 
-    /// <summary>Reads a meter as <see cref="TryParse"/> does.</summary>
-    /// <param name="text">The text.</param>
-    /// <exception cref="WarmupFormatException">The text is no meter.</exception>
-    public static Meter Parse(string text) => TryParse(text, out var meter, out var error) ? meter! : throw error!.ToException();
+    static Meter IParsable<Meter>.Parse(string s, IFormatProvider? provider) => Parse(s);
+
+    static bool IParsable<Meter>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, [MaybeNullWhen(false)] out Meter result) => TryParse(s, out result, out _);
+
+    static Meter ISpanParsable<Meter>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => TextForm.Parse<Meter>(s);
+
+    static bool ISpanParsable<Meter>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, [MaybeNullWhen(false)] out Meter result) =>
+        TextForm.TryParse(s, out result, out _);
+
+    static bool ITextForm<Meter>.TryRead(TextCursor cursor, [MaybeNullWhen(false)] out Meter value, [NotNullWhen(false)] out TextError? error) =>
+        MeterText.TryRead(cursor, out value, out error);
+
+    /// <summary>The whole meter, as <see cref="Parse"/> reads it back: the name, and the angas of a tala of the caller's own: <c>own: I4 + O</c>.</summary>
+    public string ToText() => MeterText.IsNamed(this) ? Name : $"{Name}: {string.Join(" + ", Angas)}";
 
     /// <summary>The aksharas from the beginning of the avartana to the end of the anga that a point lies in; the avartana's end for its last.</summary>
     /// <param name="within">A point in aksharas from the beginning of the avartana, from 0 to less than <see cref="Beats"/>.</param>
@@ -174,7 +218,7 @@ public sealed partial record Meter
     /// <summary>The name, and the angas where the name does not say them: <c>Adi (4+2+2)</c>, <c>6/8 (2 dotted beats)</c>.</summary>
     public override string ToString() => IsFree || (Gestures.IsEmpty && !IsCompound)
         ? Name
-        : string.Create(CultureInfo.InvariantCulture, $"{Name} ({(IsCompound ? $"{Beats} dotted beats" : Plus(Groups))})");
+        : OneLine.Of(string.Create(CultureInfo.InvariantCulture, $"{Name} ({(IsCompound ? $"{Beats} dotted beats" : Plus(Groups))})"));
 
     private static ValueList<Meter> MakeTalas()
     {
@@ -187,16 +231,18 @@ public sealed partial record Meter
                 var name = (family, jati) == (TalaFamily.Triputa, Jati.Chatusra)
                     ? "Adi"
                     : $"{jati.ToString().ToLowerInvariant()}-jati {family.ToString().ToLowerInvariant()}";
-                talas.Add(new Meter(name, angas.ConvertAll(a => a.Aksharas))
-                {
-                    Angas = angas,
-                    Gestures = Joined(angas.ConvertAll(a => a.Gestures)),
-                });
+                talas.Add(OfAngas(name, angas));
             }
         }
 
         return talas.ToValueList();
     }
+
+    private static Meter OfAngas(string name, ValueList<Anga> angas) => new(name, angas.ConvertAll(a => a.Aksharas))
+    {
+        Angas = angas,
+        Gestures = Joined(angas.ConvertAll(a => a.Gestures)),
+    };
 
     private static Meter Chapu(Jati jati, ValueList<int> groups) => new($"{jati.ToString().ToLowerInvariant()} chapu", groups)
     {

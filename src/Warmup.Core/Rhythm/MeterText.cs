@@ -7,7 +7,6 @@ namespace Warmup;
 /// <summary>Reads the names of talas and time signatures.</summary>
 internal static class MeterText
 {
-    private const int LongestText = 200;
     private const int MostSuggestions = 3;
     private const string Forms = "write a tala such as adi or misra-jati jhampa, a time signature such as 7/8 or 2+2+3/8, or free";
 
@@ -34,83 +33,133 @@ internal static class MeterText
 
     private static readonly FrozenDictionary<string, Meter> Names = MakeNames();
 
-    public static bool TryParse(string? text, [NotNullWhen(true)] out Meter? meter, [NotNullWhen(false)] out TextError? error)
+    /// <summary>Whether a meter is read by its name alone.</summary>
+    public static bool IsNamed(Meter meter) => meter.Angas.IsEmpty || (Names.TryGetValue(Fold(meter.Name), out var named) && named == meter);
+
+    public static bool TryRead(TextCursor cursor, [NotNullWhen(true)] out Meter? meter, [NotNullWhen(false)] out TextError? error)
     {
         meter = null;
-        error = null;
-        if (string.IsNullOrWhiteSpace(text))
+        var text = cursor.Trimmed();
+        if (text.IsAtEnd)
         {
             error = TextError.At(1, $"the meter is empty; {Forms}");
             return false;
         }
 
-        if (text.Length > LongestText)
+        if (text.Rest.LastIndexOf(':') is var colon and >= 0)
         {
-            error = TextError.At(
-                LongestText + 1, string.Create(CultureInfo.InvariantCulture, $"a meter must be at most {LongestText} characters long, not {text.Length}"));
+            return TryReadTala(text, text.Position + colon, out meter, out error);
+        }
+
+        // What a meter prints behind its name says again what the name says.
+        var open = text.Rest[^1] == ')' ? text.Rest.LastIndexOf('(') : -1;
+        var name = open < 0 ? text : text.Before(text.Position + open).Trimmed();
+        if (!(char.IsAsciiDigit(text.Peek()) ? TryTimeSignature(name, out meter, out error) : TryName(name, out meter, out error)))
+        {
             return false;
         }
 
-        return char.IsAsciiDigit(text.AsSpan().TrimStart()[0])
-            ? TryTimeSignature(text, out meter, out error)
-            : TryName(text, out meter, out error);
-    }
-
-    private static bool TryName(string text, [NotNullWhen(true)] out Meter? meter, [NotNullWhen(false)] out TextError? error)
-    {
-        error = null;
-        var folded = Fold(text);
-        if (Names.TryGetValue(folded, out meter))
+        if (open >= 0 && !meter.ToString().EndsWith(text.Rest[open..].ToString(), StringComparison.Ordinal))
         {
-            return true;
+            error = text.ErrorAt(text.Position + open, $"{meter.Name} is {meter}; leave out {TextError.Quote(text.Rest[open..])} or mend it");
+            meter = null;
+            return false;
         }
 
-        var column = text.Length - text.AsSpan().TrimStart().Length + 1;
-        error = TextError.At(column, $"unknown tala {TextError.Quote(text.AsSpan().Trim())}; {Suggest(folded) ?? Forms}");
-        return false;
+        return true;
     }
 
-    private static bool TryTimeSignature(string text, [NotNullWhen(true)] out Meter? meter, [NotNullWhen(false)] out TextError? error)
+    private static bool TryReadTala(TextCursor text, int colon, [NotNullWhen(true)] out Meter? meter, [NotNullWhen(false)] out TextError? error)
     {
         meter = null;
-        var slash = text.IndexOf('/', StringComparison.Ordinal);
+        var name = text.Before(colon).Rest.TrimEnd().ToString();
+        if (Require.NameFault(name, Meter.LongestName) is { } fault)
+        {
+            error = text.Error($"the name {TextError.Quote(name)} of a tala {fault}");
+            return false;
+        }
+
+        var angas = new List<Anga>();
+        var aksharas = 0;
+        var rest = text;
+        do
+        {
+            rest.Position = angas.Count == 0 ? colon + 1 : rest.Position + 1;
+            var start = rest.Position;
+            rest.TakeWhile(static c => c != '+');
+            if (!AngaText.TryRead(rest.Word(start), out var anga, out error))
+            {
+                return false;
+            }
+
+            angas.Add(anga);
+            aksharas += anga.Aksharas;
+            if (aksharas > Meter.MostBeats)
+            {
+                error = rest.ErrorAt(start, string.Create(CultureInfo.InvariantCulture, $"a tala must have 1 to {Meter.MostBeats} aksharas; here they are {aksharas}"));
+                return false;
+            }
+        }
+        while (!rest.IsAtEnd);
+
+        meter = Meter.Tala(name, angas.ToValueList());
+        error = null;
+        return true;
+    }
+
+    private static bool TryName(TextCursor text, [NotNullWhen(true)] out Meter? meter, [NotNullWhen(false)] out TextError? error)
+    {
+        var folded = Fold(text.Rest.ToString());
+        error = Names.TryGetValue(folded, out meter) ? null : text.Error($"unknown tala {TextError.Quote(text.Rest)}; {Suggest(folded) ?? Forms}");
+        return meter is not null && error is null;
+    }
+
+    private static bool TryTimeSignature(TextCursor text, [NotNullWhen(true)] out Meter? meter, [NotNullWhen(false)] out TextError? error)
+    {
+        meter = null;
+        var slash = text.Rest.IndexOf('/');
         if (slash < 0)
         {
-            error = TextError.At(text.Length + 1, $"the time signature {TextError.Quote(text.AsSpan().Trim())} lacks its beat; add it, such as {Cut(text)}/4");
+            error = text.ErrorAt(text.End, $"the time signature {TextError.Quote(text.Rest)} lacks its beat; add it, such as {Cut(text.Rest)}/4");
             return false;
         }
 
         var groups = new List<int>();
-        var from = 0;
-        while (from <= slash)
+        var upper = text.Before(text.Position + slash);
+        var sum = 0;
+        while (true)
         {
-            var to = text.IndexOf('+', from, slash - from);
-            to = to < 0 ? slash : to;
-            if (!TryNumber(text, from, to, "the beats of a group", 1, Meter.MostBeats, out var group, out error))
+            var start = upper.Position;
+            upper.TakeWhile(static c => c != '+');
+            if (!TryNumber(upper.Word(start), "the beats of a group", 1, Meter.MostBeats, out var group, out error))
             {
                 return false;
             }
 
             groups.Add(group);
-            from = to + 1;
+            sum += group;
+            if (!upper.TryTake('+'))
+            {
+                break;
+            }
         }
 
-        if (groups.Sum() > Meter.MostBeats)
+        if (sum > Meter.MostBeats)
         {
-            error = TextError.At(
-                1, string.Create(CultureInfo.InvariantCulture, $"the beats of an avartana must be between 1 and {Meter.MostBeats}, not {groups.Sum()}"));
+            error = text.Error(string.Create(CultureInfo.InvariantCulture, $"the beats of an avartana must be between 1 and {Meter.MostBeats}, not {sum}"));
             return false;
         }
 
-        if (!TryNumber(text, slash + 1, text.Length, "the lower number of a time signature", 1, Meter.FinestBeatType, out var type, out error))
+        var lower = text;
+        lower.Position += slash + 1;
+        if (!TryNumber(lower, "the lower number of a time signature", 1, Meter.FinestBeatType, out var type, out error))
         {
             return false;
         }
 
         if (!int.IsPow2(type))
         {
-            error = TextError.At(
-                slash + 2, string.Create(CultureInfo.InvariantCulture, $"the lower number of a time signature must be 1, 2, 4, 8, 16 or 32, not {type}"));
+            error = lower.Error(string.Create(CultureInfo.InvariantCulture, $"the lower number of a time signature must be 1, 2, 4, 8, 16 or 32, not {type}"));
             return false;
         }
 
@@ -118,14 +167,15 @@ internal static class MeterText
         return true;
     }
 
-    private static bool TryNumber(string text, int from, int to, string what, int low, int high, out int value, [NotNullWhen(false)] out TextError? error)
+    private static bool TryNumber(TextCursor text, string what, int low, int high, out int value, [NotNullWhen(false)] out TextError? error)
     {
-        var digits = text.AsSpan(from, to - from).Trim();
+        var number = text.Trimmed();
+        var digits = number.Rest;
         value = 0;
         error = null;
         if (digits.IsEmpty || digits.ContainsAnyExceptInRange('0', '9'))
         {
-            error = TextError.At(from + 1, $"{TextError.Quote(digits)} is no whole number; {Forms}");
+            error = number.Error($"{TextError.Quote(digits)} is not a whole number; {Forms}");
             return false;
         }
 
@@ -134,7 +184,7 @@ internal static class MeterText
             return true;
         }
 
-        error = TextError.At(from + 1, string.Create(CultureInfo.InvariantCulture, $"{what} must be between {low} and {high}, not {Cut(digits)}"));
+        error = number.Error(string.Create(CultureInfo.InvariantCulture, $"{what} must be between {low} and {high}, not {Cut(digits)}"));
         return false;
     }
 

@@ -1,14 +1,19 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
 /// <summary>How many notes an akshara has: gati times two to the power of kalam less one, a quarter of it.</summary>
 /// <remarks>
 /// In chatusra gati (4) the first, second, third and fourth speed have 1, 2, 4 and 8 notes an akshara (common practice).
-/// <c>default</c> is the first speed in chatusra gati.
+/// <c>default</c> is the first speed in chatusra gati. Immutable, value equality.
 /// </remarks>
-public readonly record struct Speed
+[JsonConverter(typeof(TextJsonConverter<Speed>))]
+public readonly record struct Speed : ITextForm<Speed>
 {
+    private const int HighestKalam = 4;
+
     private readonly byte _kalamLessOne;
     private readonly byte _gatiIndex;
 
@@ -18,7 +23,7 @@ public readonly record struct Speed
     /// <exception cref="ArgumentOutOfRangeException">A value is none of these.</exception>
     public Speed(int kalam, int gati = 4)
     {
-        _kalamLessOne = (byte)(Require.InRange(kalam, 1, 4) - 1);
+        _kalamLessOne = (byte)(Require.InRange(kalam, 1, HighestKalam) - 1);
         var index = Gatis.IndexOf((byte)Require.InRange(gati, 3, 9));
         _gatiIndex = index >= 0
             ? (byte)index
@@ -57,7 +62,65 @@ public readonly record struct Speed
     // Chatusra first, so that the default value is the plain first speed.
     private static ReadOnlySpan<byte> Gatis => [4, 3, 5, 7, 9];
 
-    /// <summary>The kalam, and the gati where it is not 4: <c>speed 2</c>, <c>speed 3, gati 3</c>.</summary>
+    static int ITextForm<Speed>.LongestText => 64;
+
+    static string ITextForm<Speed>.What => "a speed";
+
+    /// <summary>Reads a speed: <c>speed 2</c>, <c>speed 3, gati 3</c>, or the number alone: <c>2</c>.</summary>
+    /// <param name="text">The text, in any case; white space around it has no meaning.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="text"/> is <see langword="null"/>.</exception>
+    /// <exception cref="WarmupFormatException">The text is not a speed.</exception>
+    public static Speed Parse(string text) => TextForm.Parse<Speed>(text);
+
+    /// <summary>Reads a speed as <see cref="Parse"/> does.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="speed">The speed, or the first speed.</param>
+    /// <param name="error">What is wrong, or <see langword="null"/>.</param>
+    /// <returns>Whether the text was a speed.</returns>
+    public static bool TryParse([NotNullWhen(true)] string? text, out Speed speed, [NotNullWhen(false)] out TextError? error) =>
+        TextForm.TryParse(text, out speed, out error);
+
+    static Speed IParsable<Speed>.Parse(string s, IFormatProvider? provider) => Parse(s);
+
+    static bool IParsable<Speed>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out Speed result) => TryParse(s, out result, out _);
+
+    static Speed ISpanParsable<Speed>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => TextForm.Parse<Speed>(s);
+
+    static bool ISpanParsable<Speed>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out Speed result) => TextForm.TryParse(s, out result, out _);
+
+    static bool ITextForm<Speed>.TryRead(TextCursor cursor, out Speed value, [NotNullWhen(false)] out TextError? error)
+    {
+        value = default;
+        error = null;
+        var text = cursor.Trimmed();
+        var start = text;
+        text.TryTake("speed");
+        text.SkipWhiteSpace();
+        var kalamAt = text;
+        if (!text.TryTakeInteger(out var kalam) || kalam is < 1 or > HighestKalam)
+        {
+            error = kalamAt.Error(string.Create(CultureInfo.InvariantCulture, $"a speed must be a number between 1 and {HighestKalam}, not {TextError.Quote(kalamAt.Rest)}"));
+            return false;
+        }
+
+        var gati = 4;
+        if (text.TryTakeWord(out var word))
+        {
+            text.SkipWhiteSpace();
+            var gatiAt = text;
+            if (!word.Rest.Equals("gati", StringComparison.OrdinalIgnoreCase) || !text.TryTakeInteger(out gati) || gati is < 3 or > 9 || Gatis.IndexOf((byte)gati) < 0 || !text.IsAtEnd)
+            {
+                error = (word.Rest.Equals("gati", StringComparison.OrdinalIgnoreCase) ? gatiAt : word).Error(
+                    $"after the speed may stand gati 3, 4, 5, 7 or 9, not {TextError.Quote(start.Rest)}");
+                return false;
+            }
+        }
+
+        value = new Speed(kalam, gati);
+        return true;
+    }
+
+    /// <summary>The kalam, and the gati where it is not 4: <c>speed 2</c>, <c>speed 3, gati 3</c>; <see cref="Parse"/> reads it back.</summary>
     public override string ToString() => Gati == 4
         ? string.Create(CultureInfo.InvariantCulture, $"speed {Kalam}")
         : string.Create(CultureInfo.InvariantCulture, $"speed {Kalam}, gati {Gati}");

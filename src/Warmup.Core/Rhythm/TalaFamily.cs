@@ -44,12 +44,12 @@ public static class TalaFamilies
     /// <summary>The signs of its angas: <c>I</c> laghu, <c>O</c> drutam, <c>U</c> anudrutam.</summary>
     /// <param name="family">The tala.</param>
     /// <exception cref="ArgumentOutOfRangeException">The value is none of the seven.</exception>
-    public static string AngaSigns(this TalaFamily family) => Rule(family).Signs;
+    internal static string AngaSigns(this TalaFamily family) => Rule(family).Signs;
 
     /// <summary>The jati that is meant when only the tala is named.</summary>
     /// <param name="family">The tala.</param>
     /// <exception cref="ArgumentOutOfRangeException">The value is none of the seven.</exception>
-    public static Jati UsualJati(this TalaFamily family) => Rule(family).Usual;
+    internal static Jati UsualJati(this TalaFamily family) => Rule(family).Usual;
 
     /// <summary>The angas of a tala.</summary>
     internal static ValueList<Anga> Angas(this TalaFamily family, Jati jati)

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
@@ -7,9 +8,10 @@ namespace Warmup;
 /// The tempo of each time through a drill, in aksharas a minute: constant, or from a start by equal steps up to a ceiling, where it
 /// stays. Immutable, value equality.
 /// </summary>
-public sealed record TempoRamp
+[JsonConverter(typeof(TextJsonConverter<TempoRamp>))]
+public sealed record TempoRamp : ITextForm<TempoRamp>
 {
-    /// <summary>The smallest step of a ramp, in aksharas a minute (the project's own bound): a ramp without one would never end.</summary>
+    /// <summary>The smallest step of a ramp: 1/4 akshara a minute (the project's own setting). A ramp without a step would never end.</summary>
     public static Rational SmallestStep => new(1, 4);
 
     private TempoRamp(Rational tempo)
@@ -20,8 +22,8 @@ public sealed record TempoRamp
 
     /// <summary>A ramp.</summary>
     /// <param name="start">The tempo of the first time, 10 to 400.</param>
-    /// <param name="step">What each further time is faster, 1/4 to 390.</param>
-    /// <param name="ceiling">The tempo that is not passed, from <paramref name="start"/> to 400; the last time has it.</param>
+    /// <param name="step">How much faster each further time is, 1/4 to 390.</param>
+    /// <param name="ceiling">The tempo at which the ramp ends, from <paramref name="start"/> to 400; the last time has it.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
     public TempoRamp(Rational start, Rational step, Rational ceiling)
     {
@@ -43,10 +45,10 @@ public sealed record TempoRamp
     /// <summary>The tempo of the first time.</summary>
     public Rational Start { get; }
 
-    /// <summary>What each further time is faster; 0 where the tempo is constant.</summary>
+    /// <summary>How much faster each further time is; 0 where the tempo is constant.</summary>
     public Rational Step { get; }
 
-    /// <summary>The tempo that is not passed.</summary>
+    /// <summary>The tempo at which the ramp ends.</summary>
     public Rational Ceiling { get; }
 
     /// <summary>The times it takes to reach the ceiling, the first and the last counted; 1 where the tempo is constant.</summary>
@@ -65,16 +67,37 @@ public sealed record TempoRamp
     /// <inheritdoc cref="op_Implicit(Rational)"/>
     public static implicit operator TempoRamp(int tempo) => Constant(tempo);
 
-    /// <summary>Reads what <see cref="ToString"/> writes: <c>60</c>, or <c>60 to 90 by 5</c>.</summary>
+    // Three numbers of 64 characters and two words.
+    static int ITextForm<TempoRamp>.LongestText => 200;
+
+    static string ITextForm<TempoRamp>.What => "a tempo";
+
+    /// <summary>Reads a tempo (<c>60</c>) or a ramp (<c>60 to 90 by 5</c>), in aksharas a minute.</summary>
     /// <param name="text">The text; numbers may be decimals or fractions.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="text"/> is <see langword="null"/>.</exception>
+    /// <exception cref="WarmupFormatException">The text is not a tempo.</exception>
+    public static TempoRamp Parse(string text) => TextForm.Parse<TempoRamp>(text);
+
+    /// <summary>Reads a tempo as <see cref="Parse"/> does.</summary>
+    /// <param name="text">The text.</param>
     /// <param name="ramp">The tempo, or <see langword="null"/>.</param>
     /// <param name="error">What is wrong, or <see langword="null"/>.</param>
     /// <returns>Whether the text was a tempo or a ramp.</returns>
-    public static bool TryParse(string text, [NotNullWhen(true)] out TempoRamp? ramp, [NotNullWhen(false)] out TextError? error)
-    {
-        ArgumentNullException.ThrowIfNull(text);
-        return TempoRampText.TryParse(text, out ramp, out error);
-    }
+    public static bool TryParse([NotNullWhen(true)] string? text, [NotNullWhen(true)] out TempoRamp? ramp, [NotNullWhen(false)] out TextError? error) =>
+        TextForm.TryParse<TempoRamp>(text, out ramp, out error);
+
+    static TempoRamp IParsable<TempoRamp>.Parse(string s, IFormatProvider? provider) => Parse(s);
+
+    static bool IParsable<TempoRamp>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, [MaybeNullWhen(false)] out TempoRamp result) =>
+        TryParse(s, out result, out _);
+
+    static TempoRamp ISpanParsable<TempoRamp>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => TextForm.Parse<TempoRamp>(s);
+
+    static bool ISpanParsable<TempoRamp>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, [MaybeNullWhen(false)] out TempoRamp result) =>
+        TextForm.TryParse(s, out result, out _);
+
+    static bool ITextForm<TempoRamp>.TryRead(TextCursor cursor, [MaybeNullWhen(false)] out TempoRamp value, [NotNullWhen(false)] out TextError? error) =>
+        TempoRampText.TryRead(cursor, out value, out error);
 
     /// <summary>The tempo of a time through the drill.</summary>
     /// <param name="round">The time, from 0.</param>
@@ -85,7 +108,7 @@ public sealed record TempoRamp
         return Rational.Min(Start + (Step * round), Ceiling);
     }
 
-    /// <summary><c>60</c>, or <c>60 to 90 by 5</c>.</summary>
+    /// <summary><c>60</c>, or <c>60 to 90 by 5</c>; <see cref="Parse"/> reads it back.</summary>
     public override string ToString() => Step.Sign == 0 ? Start.ToString() : $"{Start} to {Ceiling} by {Step}";
 
     private static Rational InBounds(Rational tempo, string what) => Require.InRange(tempo, Tempo.Slowest, Tempo.Fastest, what);

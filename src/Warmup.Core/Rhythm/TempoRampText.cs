@@ -1,5 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using System.Globalization;
 
 namespace Warmup;
 
@@ -9,57 +8,44 @@ internal static class TempoRampText
     private const string To = " to ";
     private const string By = " by ";
 
-    // Longer texts are refused before they are looked at: three numbers of 64 characters and two words.
-    private const int Longest = 200;
-
-    public static bool TryParse(string text, [NotNullWhen(true)] out TempoRamp? ramp, [NotNullWhen(false)] out TextError? error)
+    public static bool TryRead(TextCursor cursor, [NotNullWhen(true)] out TempoRamp? ramp, [NotNullWhen(false)] out TextError? error)
     {
-        (ramp, error) = (null, null);
-        if (text.Length > Longest)
-        {
-            error = TextError.At(1, string.Create(CultureInfo.InvariantCulture, $"a tempo must be at most {Longest} characters long, not {text.Length}"));
-            return false;
-        }
-
-        var to = text.IndexOf(To, StringComparison.OrdinalIgnoreCase);
+        ramp = null;
+        var to = cursor.Rest.IndexOf(To, StringComparison.OrdinalIgnoreCase);
         if (to < 0)
         {
-            if (!TryRead(text, 0, text.Length, Tempo.Slowest, Tempo.Fastest, "the tempo", out var tempo, out error))
-            {
-                return false;
-            }
-
-            ramp = TempoRamp.Constant(tempo);
-            return true;
+            ramp = TryRead(cursor, Tempo.Slowest, Tempo.Fastest, "the tempo", out var tempo, out error) ? TempoRamp.Constant(tempo) : null;
+            return error is null && ramp is not null;
         }
 
-        var by = text.IndexOf(By, to + To.Length - 1, StringComparison.OrdinalIgnoreCase);
+        var rest = cursor;
+        rest.Position += to + To.Length - 1;
+        var by = rest.Rest.IndexOf(By, StringComparison.OrdinalIgnoreCase);
         if (by < 0)
         {
-            error = TextError.At(text.Length + 1, "a ramp needs its step; write it as 60 to 90 by 5");
+            error = cursor.ErrorAt(cursor.End, "a ramp needs its step; write it as 60 to 90 by 5");
             return false;
         }
 
-        if (!TryRead(text, 0, to, Tempo.Slowest, Tempo.Fastest, "the start of a ramp", out var start, out error)
-            || !TryRead(text, to + To.Length, by, start, Tempo.Fastest, "the ceiling of a ramp", out var ceiling, out error)
-            || !TryRead(text, by + By.Length, text.Length, TempoRamp.SmallestStep, Tempo.Fastest - Tempo.Slowest, "the step of a ramp", out var step, out error))
+        var step = rest;
+        step.Position += by + By.Length;
+        if (!TryRead(cursor.Before(cursor.Position + to), Tempo.Slowest, Tempo.Fastest, "the start of a ramp", out var start, out error)
+            || !TryRead(rest.Before(rest.Position + by + 1), start, Tempo.Fastest, "the ceiling of a ramp", out var ceiling, out error)
+            || !TryRead(step, TempoRamp.SmallestStep, Tempo.Fastest - Tempo.Slowest, "the step of a ramp", out var size, out error))
         {
             return false;
         }
 
-        ramp = new TempoRamp(start, step, ceiling);
+        ramp = new TempoRamp(start, size, ceiling);
         return true;
     }
 
-    private static bool TryRead(
-        string text, int from, int end, Rational least, Rational most, string what, out Rational value, [NotNullWhen(false)] out TextError? error)
+    private static bool TryRead(TextCursor cursor, Rational least, Rational most, string what, out Rational value, [NotNullWhen(false)] out TextError? error)
     {
-        var piece = from < end ? text[from..end] : string.Empty;
-        error = Rational.TryParse(piece, out value) && value >= least && value <= most
+        var piece = cursor.Trimmed();
+        error = Rational.TryRead(piece.Rest, out value) && value >= least && value <= most
             ? null
-            : TextError.At(
-                from + 1 + (piece.Length - piece.TrimStart().Length),
-                $"{what} must be a number between {least} and {most} aksharas a minute, not {TextError.Quote(piece.Trim())}");
+            : piece.Error($"{what} must be a number between {least} and {most} aksharas a minute, not {TextError.Quote(piece.Rest)}");
         return error is null;
     }
 }

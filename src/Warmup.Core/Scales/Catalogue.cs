@@ -21,7 +21,7 @@ public sealed partial class Catalogue
         foreach (var entry in entries)
         {
             // A name goes before a spelling, and of two spellings the first one stays: parents come first.
-            foreach (var name in (IEnumerable<string>)[entry.Scale.Name, .. entry.Spellings])
+            foreach (var name in (ReadOnlySpan<string>)[entry.Scale.Name, .. entry.Spellings])
             {
                 _byName.TryAdd(ScaleName.Fold(name), entry);
             }
@@ -41,9 +41,19 @@ public sealed partial class Catalogue
 
     /// <summary>A catalogue with one more scale; a scale of the same name is found before the library's.</summary>
     /// <param name="scale">The scale.</param>
-    /// <param name="spellings">Other names it is found by.</param>
-    public Catalogue With(Scale scale, params ReadOnlySpan<string> spellings) =>
-        new([.. Entries, new CatalogueEntry(scale, ScaleFamily.Custom, null, ValueList.Create(spellings), "added by the caller")]);
+    /// <param name="spellings">Other names it is found by, each 1 to 100 characters.</param>
+    /// <exception cref="ArgumentNullException">The scale or a spelling is <see langword="null"/>.</exception>
+    /// <exception cref="ArgumentException">A spelling is empty, too long or holds control characters.</exception>
+    public Catalogue With(Scale scale, params ReadOnlySpan<string> spellings)
+    {
+        ArgumentNullException.ThrowIfNull(scale);
+        foreach (var spelling in spellings)
+        {
+            Require.Name(spelling, Scale.LongestName, nameof(spellings));
+        }
+
+        return new([.. Entries, new CatalogueEntry(scale, ScaleFamily.Custom, null, ValueList.Create(spellings), "added by the caller")]);
+    }
 
     /// <summary>The parent scale of a number.</summary>
     /// <param name="number">1 to 72.</param>
@@ -53,16 +63,23 @@ public sealed partial class Catalogue
     /// <summary>Finds a row by name; case, diacritics and usual spellings are forgiven.</summary>
     /// <param name="name">The name.</param>
     /// <returns>The row, or <see langword="null"/>.</returns>
-    public CatalogueEntry? Find(string name) => name.Length <= Scale.LongestName ? _byName.GetValueOrDefault(ScaleName.Fold(name)) : null;
+    /// <exception cref="ArgumentNullException"><paramref name="name"/> is <see langword="null"/>.</exception>
+    public CatalogueEntry? Find(string name)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        return name.Length <= Scale.LongestName ? _byName.GetValueOrDefault(ScaleName.Fold(name)) : null;
+    }
 
     /// <summary>The rows whose name or spelling holds a text, in the catalogue's order.</summary>
     /// <param name="text">The text; case, diacritics and usual spellings are forgiven. The empty text finds all.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="text"/> is <see langword="null"/>.</exception>
     public ValueList<CatalogueEntry> Search(string text)
     {
+        ArgumentNullException.ThrowIfNull(text);
         var wanted = ScaleName.Fold(text.AsSpan(0, Math.Min(text.Length, Scale.LongestName)));
-        return ((IEnumerable<CatalogueEntry>)Entries)
+        return Entries
             .Where(e => ScaleName.Fold(e.Scale.Name).Contains(wanted, StringComparison.Ordinal)
-                || ((IEnumerable<string>)e.Spellings).Any(s => ScaleName.Fold(s).Contains(wanted, StringComparison.Ordinal)))
+                || e.Spellings.Any(s => ScaleName.Fold(s).Contains(wanted, StringComparison.Ordinal)))
             .ToValueList();
     }
 
@@ -74,12 +91,12 @@ public sealed partial class Catalogue
     /// <param name="scale">The scale, or <see langword="null"/>.</param>
     /// <param name="error">What is wrong, with the nearest names; or <see langword="null"/>.</param>
     /// <returns>Whether the text named a scale.</returns>
-    public bool TryRead(string text, [NotNullWhen(true)] out Scale? scale, [NotNullWhen(false)] out TextError? error)
+    public bool TryRead([NotNullWhen(true)] string? text, [NotNullWhen(true)] out Scale? scale, [NotNullWhen(false)] out TextError? error)
     {
         scale = null;
         error = null;
         var trimmed = text.AsSpan().Trim();
-        if (trimmed.IsEmpty)
+        if (text is null || trimmed.IsEmpty)
         {
             error = TextError.At(1, "the scale is empty; write a name (Mohanam), a parent's number (15) or the notes (S R2 G3 P D2 S')");
             return false;
@@ -97,7 +114,7 @@ public sealed partial class Catalogue
             return true;
         }
 
-        if (IsWrittenOut(trimmed))
+        if (ScaleText.IsWrittenOut(trimmed))
         {
             return Scale.TryParse(text, out scale, out error);
         }
@@ -113,8 +130,13 @@ public sealed partial class Catalogue
 
     /// <summary>Reads a scale as <see cref="TryRead"/> does.</summary>
     /// <param name="text">The text.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="text"/> is <see langword="null"/>.</exception>
     /// <exception cref="WarmupFormatException">The text names no scale.</exception>
-    public Scale Read(string text) => TryRead(text, out var scale, out var error) ? scale! : throw error!.ToException();
+    public Scale Read(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return TryRead(text, out var scale, out var error) ? scale : throw error.ToException();
+    }
 
     /// <summary>
     /// Reads notes to search with: written out in any order (<c>S R2 G3 P</c>), or those of a scale (<c>Mohanam</c>), its ascent and descent
@@ -124,13 +146,13 @@ public sealed partial class Catalogue
     /// <param name="degrees">The notes, or none.</param>
     /// <param name="error">What is wrong, or <see langword="null"/>.</param>
     /// <returns>Whether the text was notes or a scale.</returns>
-    public bool TryReadNotes(string text, out ValueList<Degree> degrees, [NotNullWhen(false)] out TextError? error)
+    public bool TryReadNotes([NotNullWhen(true)] string? text, out ValueList<Degree> degrees, [NotNullWhen(false)] out TextError? error)
     {
         // A name or a parent's number goes before a single note: 1 is Kanakangi, S is no scale.
         degrees = default;
         if (TryRead(text, out var scale, out var scaleError))
         {
-            (degrees, error) = (scale!.Degrees, null);
+            (degrees, error) = (scale.Degrees, null);
             return true;
         }
 
@@ -140,28 +162,8 @@ public sealed partial class Catalogue
         }
 
         // A scale's error says more than a note's, unless the text is notes of which one is wrong.
-        error = IsWrittenOut(text.AsSpan().Trim()) ? error : scaleError;
+        error = ScaleText.IsWrittenOut(text.AsSpan().Trim()) ? error : scaleError;
         return false;
-    }
-
-    private static bool IsWrittenOut(ReadOnlySpan<char> text)
-    {
-        if (text.StartsWith(ScaleText.VakraPrefix, StringComparison.OrdinalIgnoreCase)
-            || text.StartsWith(ScaleText.SemitonesPrefix, StringComparison.OrdinalIgnoreCase)
-            || text.Contains('/'))
-        {
-            return true;
-        }
-
-        // Several words of which the first is a tone, or a svara's letter that lacks its variant.
-        var space = text.IndexOfAny(' ', ',');
-        if (space <= 0)
-        {
-            return false;
-        }
-
-        var first = text[..space];
-        return ScaleText.IsTone(first) || (first.Length is 1 or 2 && "SRGMPDN".Contains(first[0], StringComparison.Ordinal));
     }
 
     private string Suggest(ReadOnlySpan<char> text)

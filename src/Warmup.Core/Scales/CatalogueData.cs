@@ -36,7 +36,7 @@ internal static class CatalogueData
     public static IEnumerable<string[]> Rows(string file) => EmbeddedTable.Rows(typeof(CatalogueData), $"Warmup.Data.{file}");
 
     private static ValueList<ScaleTone> Tones(string text) => text.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(word =>
-        ScaleTone.TryParse(word, out var tone) ? tone : throw new InvalidOperationException($"the catalogue holds '{word}', which is no tone")).ToValueList();
+        ScaleTone.TryRead(new TextCursor(word), out var tone) ? tone : throw new InvalidOperationException($"the catalogue holds '{word}', which is not a tone")).ToValueList();
 
     private static ValueList<string> Spellings(string text) =>
         text.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).ToValueList();

@@ -37,9 +37,13 @@ public static class Katapayadi
     /// <param name="iastName">The name in IAST, in any case: at most 100 characters.</param>
     /// <param name="reading">Which consonant of a cluster counts; the last one by default.</param>
     /// <returns>0 to 99.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="iastName"/> is <see langword="null"/>.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="reading"/> is none of the two.</exception>
     /// <exception cref="WarmupFormatException">The name has fewer than two syllables, is too long or holds a letter that is not IAST.</exception>
     public static int NumberOf(string iastName, ClusterReading reading = ClusterReading.Last)
     {
+        ArgumentNullException.ThrowIfNull(iastName);
+        Require.InRange((int)reading, (int)ClusterReading.Last, (int)ClusterReading.First, nameof(reading));
         if (iastName.Length > Scale.LongestName)
         {
             throw TextError.At(1, string.Create(CultureInfo.InvariantCulture, $"a name must be at most {Scale.LongestName} characters long, not {iastName.Length}")).ToException();

@@ -1,10 +1,29 @@
 namespace Warmup;
 
 /// <summary>What a scale turns into when one of its notes becomes the tonic (graha bheda).</summary>
-/// <param name="Home">The note of the scale that becomes the tonic.</param>
-/// <param name="Shifted">The scale heard from there.</param>
-/// <param name="Matches">The rows of the catalogue whose ascent and descent have the same pitches in the same order.</param>
-public sealed record ModalShift(Degree Home, Scale Shifted, ValueList<CatalogueEntry> Matches);
+/// <remarks>Immutable, value equality.</remarks>
+public sealed record ModalShift
+{
+    internal ModalShift(Degree home, Scale shifted, ValueList<CatalogueEntry> matches)
+    {
+        Home = home;
+        Shifted = shifted;
+        Matches = matches;
+    }
+
+    /// <summary>The note of the scale that becomes the tonic.</summary>
+    public Degree Home { get; }
+
+    /// <summary>The scale heard from there.</summary>
+    public Scale Shifted { get; }
+
+    /// <summary>The rows of the catalogue whose ascent and descent have the same pitches in the same order.</summary>
+    public ValueList<CatalogueEntry> Matches { get; }
+
+    /// <summary>The new tonic and what the catalogue calls the scale: <c>from G3: Hindolam</c>.</summary>
+    public override string ToString() =>
+        OneLine.Of($"from {Home}: {(Matches.IsEmpty ? Shifted.ToNotesText() : string.Join(", ", Matches.Select(m => m.Scale.Name)))}");
+}
 
 public sealed partial class Catalogue
 {
@@ -16,6 +35,7 @@ public sealed partial class Catalogue
     /// </returns>
     public ValueList<ModalShift> ShiftsOf(Scale scale)
     {
+        ArgumentNullException.ThrowIfNull(scale);
         if (!scale.ReachesUpperTonic)
         {
             return [];
@@ -30,7 +50,7 @@ public sealed partial class Catalogue
             }
 
             var shifted = scale.Rotated(NameFor(scale, home), home);
-            shifts.Add(new ModalShift(home, shifted, ((IEnumerable<CatalogueEntry>)Entries).Where(e => SoundsAs(e.Scale, shifted)).ToValueList()));
+            shifts.Add(new ModalShift(home, shifted, Entries.Where(e => SoundsAs(e.Scale, shifted)).ToValueList()));
         }
 
         return shifts.ToValueList();
@@ -42,7 +62,7 @@ public sealed partial class Catalogue
         return name.Length <= Scale.LongestName ? name : $"mode from {home}";
     }
 
-    private static bool Has(ValueList<ScaleTone> tones, Degree degree) => ((IEnumerable<ScaleTone>)tones).Any(t => t.Degree == degree);
+    private static bool Has(ValueList<ScaleTone> tones, Degree degree) => tones.Any(t => t.Degree == degree);
 
     private static bool SoundsAs(Scale a, Scale b) => a.ReachesUpperTonic && SameOctave(a.List(ScaleDirection.Ascent), b.List(ScaleDirection.Ascent))
         && SameOctave(a.List(ScaleDirection.Descent), b.List(ScaleDirection.Descent));

@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
@@ -9,47 +10,44 @@ namespace Warmup;
 /// The ascent goes from the middle S to the upper S', the descent back. A list that zigzags is vakra. A scale whose lists both lack
 /// the upper S' (Nadanamakriya) never goes beyond its highest note. Immutable, value equality.
 /// </remarks>
-public sealed partial record Scale
+[JsonConverter(typeof(TextJsonConverter<Scale>))]
+public sealed partial record Scale : ITextForm<Scale>, IWritesText
 {
-    /// <summary>The most entries a list may have (the project's own bound).</summary>
-    public const int LongestList = 24;
-
-    /// <summary>The fewest different notes of a list.</summary>
-    public const int FewestNotes = 2;
-
-    /// <summary>The most different notes of a list.</summary>
-    public const int MostNotes = 12;
-
-    /// <summary>The longest name, in characters.</summary>
-    public const int LongestName = 100;
-
     private readonly ScaleList _rising;
     private readonly ScaleList _falling;
 
     /// <summary>Makes a scale.</summary>
-    /// <param name="name">The name: 1 to 100 characters without control characters.</param>
+    /// <param name="name">The name: 1 to 100 characters without control characters, and without white space at its ends.</param>
     /// <param name="ascent">The ascent, first note first; 2 to 24 entries.</param>
     /// <param name="descent">The descent, highest note first, or <see langword="null"/> where it is the ascent turned round.</param>
-    /// <exception cref="ArgumentException">A list is too short, too long, lacks S, or only one of the two reaches S'.</exception>
+    /// <exception cref="ArgumentNullException"><paramref name="name"/> is <see langword="null"/>.</exception>
+    /// <exception cref="ArgumentException">The name is not one, a list is too short, too long or lacks S, or only one of the two reaches S'.</exception>
     public Scale(string name, ValueList<ScaleTone> ascent, ValueList<ScaleTone>? descent = null)
     {
-        if (string.IsNullOrWhiteSpace(name))
-        {
-            throw new ArgumentException("a scale needs a name of 1 to 100 characters", nameof(name));
-        }
-
-        Name = Require.PlainText(name, LongestName);
+        Name = Require.Name(name, LongestName);
         Ascent = ascent;
         Descent = descent ?? Turned(ascent);
         if (Fault(Ascent, Descent) is { } fault)
         {
-            throw new ArgumentException($"scale {TextError.Quote(name)}: {fault}", fault.StartsWith("the descent", StringComparison.Ordinal) ? nameof(descent) : nameof(ascent));
+            throw new ArgumentException($"scale {TextError.Quote(name)}: {fault.Message}", fault.IsInDescent ? nameof(descent) : nameof(ascent));
         }
 
         _rising = new ScaleList(Ascent, ScaleDirection.Ascent);
         _falling = new ScaleList(Turned(Descent), ScaleDirection.Descent);
         Degrees = DegreesOf(Ascent, Descent);
     }
+
+    /// <summary>The most entries a list may have: 24 (the project's own setting).</summary>
+    public static int LongestList => 24;
+
+    /// <summary>The fewest different notes of a list: 2 (the project's own setting).</summary>
+    public static int FewestNotes => 2;
+
+    /// <summary>The most different notes of a list: 12, one for each semitone.</summary>
+    public static int MostNotes => 12;
+
+    /// <summary>The longest name, in characters: 100 (the project's own setting).</summary>
+    public static int LongestName => 100;
 
     /// <summary>The name.</summary>
     public string Name { get; }
@@ -72,7 +70,7 @@ public sealed partial record Scale
     /// <summary>Whether the descent zigzags.</summary>
     public bool IsVakraDown => Zigzags(Turned(Descent));
 
-    /// <summary>Audava, shadava-sampurna and so on; <see langword="null"/> where a note is no svara or a list has fewer than four letters.</summary>
+    /// <summary>Audava, shadava-sampurna and so on; <see langword="null"/> where a note is not a svara or a list has fewer than four letters.</summary>
     public ScaleKind? Kind => ScaleKind.Of(Ascent, Descent);
 
     /// <summary>Whether the scale goes on beyond one octave; Nadanamakriya and Punnagavarali do not.</summary>
@@ -116,28 +114,46 @@ public sealed partial record Scale
         return false;
     }
 
+    // A name of the greatest length, and two lists of 24 entries with all their accidentals and octave marks.
+    static int ITextForm<Scale>.LongestText => 800;
+
+    static string ITextForm<Scale>.What => "a scale";
+
     /// <summary>
     /// Reads a scale written out in svaras, scale numbers or solfa: <c>S R2 G3 P D2 S'</c>, with a descent after <c>/</c> where it differs,
-    /// and with <c>vakra:</c> before it where a list zigzags; or in semitones: <c>semitones: 0 2 4 7 9</c>.
+    /// and with <c>vakra:</c> before it where a list zigzags; or in semitones: <c>semitones: 0 2 4 7 9</c>. A name may stand before it:
+    /// <c>Five notes = S R2 G3 P D2 S'</c>; without one the scale is named by its text.
     /// </summary>
-    /// <param name="text">The text, at most 400 characters.</param>
-    /// <param name="scale">The scale, named by its text; or <see langword="null"/>.</param>
+    /// <param name="text">The text, at most 800 characters.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="text"/> is <see langword="null"/>.</exception>
+    /// <exception cref="WarmupFormatException">The text is not such a scale.</exception>
+    public static Scale Parse(string text) => TextForm.Parse<Scale>(text);
+
+    /// <summary>Reads a scale as <see cref="Parse"/> does.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="scale">The scale, or <see langword="null"/>.</param>
     /// <param name="error">What is wrong, or <see langword="null"/>.</param>
     /// <returns>Whether the text was a scale.</returns>
-    public static bool TryParse(string text, [NotNullWhen(true)] out Scale? scale, [NotNullWhen(false)] out TextError? error) => ScaleText.TryRead(text, null, out scale, out error);
+    public static bool TryParse([NotNullWhen(true)] string? text, [NotNullWhen(true)] out Scale? scale, [NotNullWhen(false)] out TextError? error) =>
+        TextForm.TryParse<Scale>(text, out scale, out error);
 
-    /// <summary>Reads a scale as <see cref="TryParse"/> does.</summary>
-    /// <param name="text">The text, at most 400 characters.</param>
-    /// <exception cref="WarmupFormatException">The text is no scale.</exception>
-    public static Scale Parse(string text) => TryParse(text, out var scale, out var error) ? scale! : throw error!.ToException();
+    static Scale IParsable<Scale>.Parse(string s, IFormatProvider? provider) => Parse(s);
 
-    /// <summary>The lists written out, as <see cref="TryParse"/> reads them.</summary>
-    public string ToText()
-    {
-        // A list that stops below the upper tonic does not say by itself that its descent stops there too.
-        var lists = IsSymmetric && ReachesUpperTonic ? string.Join(' ', Ascent) : $"{string.Join(' ', Ascent)} / {string.Join(' ', Descent)}";
-        return IsVakra ? $"{ScaleText.VakraPrefix} {lists}" : lists;
-    }
+    static bool IParsable<Scale>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, [MaybeNullWhen(false)] out Scale result) => TryParse(s, out result, out _);
+
+    static Scale ISpanParsable<Scale>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => TextForm.Parse<Scale>(s);
+
+    static bool ISpanParsable<Scale>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, [MaybeNullWhen(false)] out Scale result) =>
+        TextForm.TryParse(s, out result, out _);
+
+    static bool ITextForm<Scale>.TryRead(TextCursor cursor, [MaybeNullWhen(false)] out Scale value, [NotNullWhen(false)] out TextError? error) =>
+        ScaleText.TryRead(cursor, out value, out error);
+
+    /// <summary>The whole scale, as <see cref="Parse"/> reads it back: <c>Mohanam = S R2 G3 P D2 S'</c>; the notes alone where they are its name.</summary>
+    public string ToText() => ToNotesText() is var notes && ScaleText.NameOf(notes) == Name ? notes : $"{Name} = {notes}";
+
+    /// <summary>The lists written out without the name: <c>S R2 G3 P D2 S'</c>.</summary>
+    public string ToNotesText() => ScaleText.Write(this);
 
     /// <summary>Equality of name and both lists.</summary>
     /// <param name="other">The other scale.</param>
@@ -195,17 +211,19 @@ public sealed partial record Scale
         return ValueList.Adopt(degrees);
     }
 
-    private static string? Fault(ValueList<ScaleTone> ascent, ValueList<ScaleTone> descent) =>
-        ListFault("the ascent", ascent) ?? ListFault("the descent", descent)
-        ?? (ReachesTop(ascent) != ReachesTop(descent)
-            ? $"the {(ReachesTop(ascent) ? "descent" : "ascent")} does not reach the upper S' although the other list does"
-            : null);
+    /// <summary>What is wrong with two lists, and whether it is wrong with the descent; <see langword="null"/> where nothing is.</summary>
+    internal static (string Message, bool IsInDescent)? Fault(ValueList<ScaleTone> ascent, ValueList<ScaleTone> descent) =>
+        ListFault("the ascent", ascent) is { } up ? (up, false)
+        : ListFault("the descent", descent) is { } down ? (down, true)
+        : ReachesTop(ascent) && !ReachesTop(descent) ? ("the descent does not reach the upper S' although the ascent does", true)
+        : ReachesTop(descent) && !ReachesTop(ascent) ? ("the ascent does not reach the upper S' although the descent does", false)
+        : null;
 
     private static bool ReachesTop(ValueList<ScaleTone> tones) => tones.AsSpan().Contains(new ScaleTone(default, 1));
 
     private static string? ListFault(string which, ValueList<ScaleTone> tones)
     {
-        if (tones.Count is < FewestNotes or > LongestList)
+        if (tones.Count < FewestNotes || tones.Count > LongestList)
         {
             return $"{which} must have {FewestNotes} to {LongestList} entries, not {tones.Count}";
         }
@@ -216,7 +234,7 @@ public sealed partial record Scale
         }
 
         var degrees = DegreesOf(tones, default).Count;
-        return degrees is < FewestNotes or > MostNotes
+        return degrees < FewestNotes || degrees > MostNotes
             ? $"{which} must have {FewestNotes} to {MostNotes} different notes, not {degrees}"
             : null;
     }

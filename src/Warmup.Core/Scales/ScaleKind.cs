@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
@@ -19,10 +20,9 @@ public enum LetterCount
 }
 
 /// <summary>The kind of a scale by the letters of its ascent and its descent: audava, shadava-sampurna, ...</summary>
-/// <param name="Ascent">The letters of the ascent.</param>
-/// <param name="Descent">The letters of the descent.</param>
 /// <remarks>Letters are counted, not notes: a scale with both D1 and D2 in a list still has one D there. Immutable, value equality.</remarks>
-public sealed record ScaleKind(LetterCount Ascent, LetterCount Descent)
+[JsonConverter(typeof(TextJsonConverter<ScaleKind>))]
+public sealed record ScaleKind : ITextForm<ScaleKind>
 {
     private static readonly (string Name, LetterCount Count)[] Names =
     [
@@ -32,34 +32,66 @@ public sealed record ScaleKind(LetterCount Ascent, LetterCount Descent)
         ("sampurna", LetterCount.Sampurna),
     ];
 
+    /// <summary>Makes a kind.</summary>
+    /// <param name="ascent">The letters of the ascent.</param>
+    /// <param name="descent">The letters of the descent.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is none of the four.</exception>
+    public ScaleKind(LetterCount ascent, LetterCount descent)
+    {
+        Ascent = (LetterCount)Require.InRange((int)ascent, (int)LetterCount.Svarantara, (int)LetterCount.Sampurna, nameof(ascent));
+        Descent = (LetterCount)Require.InRange((int)descent, (int)LetterCount.Svarantara, (int)LetterCount.Sampurna, nameof(descent));
+    }
+
+    /// <summary>The letters of the ascent.</summary>
+    public LetterCount Ascent { get; }
+
+    /// <summary>The letters of the descent.</summary>
+    public LetterCount Descent { get; }
+
+    static int ITextForm<ScaleKind>.LongestText => 64;
+
+    static string ITextForm<ScaleKind>.What => "a kind of scale";
+
     /// <summary>Reads a kind: <c>audava</c> for both ways, or ascent and descent: <c>audava-sampurna</c>.</summary>
-    /// <param name="text">The text, in any case.</param>
+    /// <param name="text">The text, in any case; white space around it has no meaning.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="text"/> is <see langword="null"/>.</exception>
+    /// <exception cref="WarmupFormatException">The text is not a kind.</exception>
+    public static ScaleKind Parse(string text) => TextForm.Parse<ScaleKind>(text);
+
+    /// <summary>Reads a kind as <see cref="Parse"/> does.</summary>
+    /// <param name="text">The text.</param>
     /// <param name="kind">The kind, or <see langword="null"/>.</param>
     /// <param name="error">What is wrong, or <see langword="null"/>.</param>
     /// <returns>Whether the text was a kind.</returns>
-    public static bool TryParse(string text, [NotNullWhen(true)] out ScaleKind? kind, [NotNullWhen(false)] out TextError? error)
-    {
-        kind = null;
-        error = null;
-        var trimmed = text.AsSpan().Trim();
-        var dash = trimmed.IndexOf('-');
-        var first = dash < 0 ? trimmed : trimmed[..dash];
-        var second = dash < 0 ? trimmed : trimmed[(dash + 1)..];
-        if (Find(first) is not { } up || Find(second) is not { } down)
-        {
-            error = TextError.At(
-                1, $"{TextError.Quote(trimmed)} is no kind of scale; write svarantara, audava, shadava or sampurna, or two of them such as audava-sampurna");
-            return false;
-        }
+    public static bool TryParse([NotNullWhen(true)] string? text, [NotNullWhen(true)] out ScaleKind? kind, [NotNullWhen(false)] out TextError? error) =>
+        TextForm.TryParse<ScaleKind>(text, out kind, out error);
 
-        kind = new ScaleKind(up, down);
-        return true;
+    static ScaleKind IParsable<ScaleKind>.Parse(string s, IFormatProvider? provider) => Parse(s);
+
+    static bool IParsable<ScaleKind>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, [MaybeNullWhen(false)] out ScaleKind result) =>
+        TryParse(s, out result, out _);
+
+    static ScaleKind ISpanParsable<ScaleKind>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => TextForm.Parse<ScaleKind>(s);
+
+    static bool ISpanParsable<ScaleKind>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, [MaybeNullWhen(false)] out ScaleKind result) =>
+        TextForm.TryParse(s, out result, out _);
+
+    static bool ITextForm<ScaleKind>.TryRead(TextCursor cursor, [MaybeNullWhen(false)] out ScaleKind value, [NotNullWhen(false)] out TextError? error)
+    {
+        var word = cursor.Trimmed();
+        var start = word;
+        var up = Find(word.TakeWhile(static c => c != '-'));
+        var down = word.TryTake('-') ? Find(word.Rest) : up;
+        value = up is { } ascent && down is { } descent ? new ScaleKind(ascent, descent) : null;
+        error = value is not null ? null : start.Error(
+            $"{TextError.Quote(start.Rest)} is not a kind of scale; write svarantara, audava, shadava or sampurna, or two of them such as audava-sampurna");
+        return error is null;
     }
 
-    /// <summary><c>audava</c> where both ways agree, otherwise <c>audava-sampurna</c>.</summary>
+    /// <summary><c>audava</c> where both ways agree, otherwise <c>audava-sampurna</c>; <see cref="Parse"/> reads it back.</summary>
     public override string ToString() => Ascent == Descent ? Name(Ascent) : $"{Name(Ascent)}-{Name(Descent)}";
 
-    /// <summary>The kind of two lists; <see langword="null"/> where a note is no svara or a list has fewer than four letters.</summary>
+    /// <summary>The kind of two lists; <see langword="null"/> where a note is not a svara or a list has fewer than four letters.</summary>
     internal static ScaleKind? Of(ValueList<ScaleTone> ascent, ValueList<ScaleTone> descent) =>
         Count(ascent) is { } up && Count(descent) is { } down ? new ScaleKind(up, down) : null;
 

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Warmup;
 
 /// <summary>What a scale must have to be found. Every condition that is given must hold; none is given by default.</summary>
@@ -7,6 +9,7 @@ public sealed record ScaleQuery
     private readonly int? _notesUp;
     private readonly int? _notesDown;
     private readonly int? _parent;
+    private readonly ScaleFamily? _family;
 
     /// <summary>A part of the name or of a usual spelling; case and diacritics are forgiven.</summary>
     public string? Text { get; init; }
@@ -53,13 +56,31 @@ public sealed record ScaleQuery
     public ScaleKind? Kind { get; init; }
 
     /// <summary>The family.</summary>
-    public ScaleFamily? Family { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the families.</exception>
+    public ScaleFamily? Family
+    {
+        get => _family;
+        init => _family = value is { } family ? (ScaleFamily)Require.InRange((int)family, (int)ScaleFamily.Parent, (int)ScaleFamily.Custom, nameof(Family)) : null;
+    }
 
     /// <summary>Whether a list zigzags.</summary>
     public bool? IsVakra { get; init; }
 
-    /// <summary>Whether the scale has notes that its parent has not.</summary>
+    /// <summary>Whether the scale has notes that its parent lacks.</summary>
     public bool? HasForeignNotes { get; init; }
+
+    /// <summary>The conditions that are given: <c>has R2 G3, without P, parent 28</c>; <c>any scale</c> where none is.</summary>
+    public override string ToString()
+    {
+        (string Label, object? Value)[] conditions =
+        [
+            ("named", Text), ("has", Notes(Contains)), ("without", Notes(Without)), ("equal to", Notes(EqualTo)), ("one note from", Notes(OneNoteFrom)),
+            ("notes up", NotesUp), ("notes down", NotesDown), ("parent", Parent), ("kind", Kind), ("family", Family), ("vakra", IsVakra),
+            ("foreign notes", HasForeignNotes),
+        ];
+        var given = conditions.Where(c => c.Value is not null).Select(c => string.Create(CultureInfo.InvariantCulture, $"{c.Label} {c.Value}"));
+        return string.Join(", ", given) is { Length: > 0 } text ? OneLine.Of(text) : "any scale";
+    }
 
     /// <summary>Whether a row meets every condition but the text, which needs the catalogue.</summary>
     /// <param name="entry">The row.</param>
@@ -79,6 +100,8 @@ public sealed record ScaleQuery
             && (HasForeignNotes is null || HasForeignNotes == !entry.ForeignNotes.IsEmpty);
     }
 
+    private static string? Notes(ValueList<Degree>? degrees) => degrees is { IsEmpty: false } notes ? string.Join(' ', notes) : null;
+
     private static bool All(ValueList<Degree> degrees, Scale scale, bool wanted)
     {
         foreach (var degree in degrees)
@@ -97,6 +120,10 @@ public sealed partial class Catalogue
 {
     /// <summary>The rows that meet every condition of a query, in the catalogue's order.</summary>
     /// <param name="query">The conditions; a query without any finds all.</param>
-    public ValueList<CatalogueEntry> Search(ScaleQuery query) =>
-        ((IEnumerable<CatalogueEntry>)Search(query.Text ?? string.Empty)).Where(query.Matches).ToValueList();
+    /// <exception cref="ArgumentNullException"><paramref name="query"/> is <see langword="null"/>.</exception>
+    public ValueList<CatalogueEntry> Search(ScaleQuery query)
+    {
+        ArgumentNullException.ThrowIfNull(query);
+        return Search(query.Text ?? string.Empty).Where(query.Matches).ToValueList();
+    }
 }

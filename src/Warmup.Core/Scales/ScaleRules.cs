@@ -27,6 +27,13 @@ public sealed partial record Scale
             }
         }
 
+        return new Scale(name, TonesOf(body));
+    }
+
+    /// <summary>The svaras of rising semitones from 0 to 11, and the upper tonic after them; a last 12 is that tonic.</summary>
+    internal static ValueList<ScaleTone> TonesOf(ReadOnlySpan<int> semitones)
+    {
+        var body = semitones[^1] == 12 ? semitones[..^1] : semitones;
         var tones = new ScaleTone[body.Length + 1];
         var degrees = SemitoneSpelling.Spell(body);
         for (var i = 0; i < degrees.Length; i++)
@@ -35,7 +42,7 @@ public sealed partial record Scale
         }
 
         tones[^1] = new ScaleTone(default, 1);
-        return new Scale(name, ValueList.Adopt(tones));
+        return ValueList.Adopt(tones);
     }
 
     /// <summary>The chosen notes of this scale, both ways: five notes of a parent, say. The tonic is always kept.</summary>
@@ -71,6 +78,7 @@ public sealed partial record Scale
     /// <exception cref="ArgumentException">One of the scales ends below the upper tonic, or the notes are more than twelve.</exception>
     public Scale Union(string name, Scale other)
     {
+        ArgumentNullException.ThrowIfNull(other);
         RequireUpperTonic();
         other.RequireUpperTonic();
         var falling = Merged(Turned(Descent), Turned(other.Descent));
@@ -133,7 +141,7 @@ public sealed partial record Scale
     private static Degree[] SpellByPitch(ScaleTone[] rising, ScaleTone[] falling)
     {
         var set = 0;
-        foreach (var tone in (IEnumerable<ScaleTone>)[.. rising, .. falling])
+        foreach (var tone in (ReadOnlySpan<ScaleTone>)[.. rising, .. falling])
         {
             set |= 1 << ((tone.Semitones - rising[0].Semitones + 144) % 12);
         }
@@ -160,7 +168,7 @@ public sealed partial record Scale
     }
 
     private static ValueList<ScaleTone> Merged(ValueList<ScaleTone> a, ValueList<ScaleTone> b) =>
-        ((IEnumerable<ScaleTone>)a).Concat(b)
+        a.Concat(b)
             .Where(t => t >= default(ScaleTone) && t <= new ScaleTone(default, 1))
             .Distinct()
             .Order()
@@ -181,7 +189,7 @@ public sealed partial record Scale
     }
 
     private Scale Filtered(string name, Func<ScaleTone, bool> keep) =>
-        new(name, ((IEnumerable<ScaleTone>)Ascent).Where(keep).ToValueList(), ((IEnumerable<ScaleTone>)Descent).Where(keep).ToValueList());
+        new(name, Ascent.Where(keep).ToValueList(), Descent.Where(keep).ToValueList());
 
     private void RequireNote(Degree degree)
     {

@@ -3,8 +3,8 @@ namespace Warmup;
 /// <content>Runs: walking from pitch to pitch.</content>
 public sealed partial record Scale
 {
-    /// <summary>How many octaves a run may lie from the middle one.</summary>
-    public const int FarthestRun = 3;
+    // The octaves that a run may lie from the middle one: no singer goes further (the project's own setting).
+    private const int FarthestRun = 3;
 
     /// <summary>
     /// A run from one tone to another: rising it takes every note of the ascent between its ends, falling every note of the descent.
@@ -49,7 +49,7 @@ public sealed partial record Scale
     private void RequireWithin(ScaleTone tone, bool rises)
     {
         var tones = rises ? Ascent : Descent;
-        var (low, high) = (((IEnumerable<ScaleTone>)tones).Min(), ((IEnumerable<ScaleTone>)tones).Max());
+        var (low, high) = (tones.Min(), tones.Max());
         if (tone < low || tone > high)
         {
             throw new ArgumentException($"{Name} never goes beyond {low} and {high} in its {(rises ? "ascent" : "descent")}, so no run reaches {tone}");

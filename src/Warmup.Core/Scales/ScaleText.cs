@@ -6,212 +6,175 @@ namespace Warmup;
 /// <summary>Reads scales written out in svaras, scale numbers, solfa or semitones.</summary>
 internal static class ScaleText
 {
-    public const string VakraPrefix = "vakra:";
-    public const string SemitonesPrefix = "semitones:";
+    private const string VakraPrefix = "vakra:";
+    private const string SemitonesPrefix = "semitones:";
+    private const int UpperTonic = 12;
 
-    private const int LongestText = 400;
-    private const string Svaras = "S R1 R2 R3 G1 G2 G3 M1 M2 P D1 D2 D3 N1 N2 N3";
-
-    public static bool TryRead(string text, string? name, [NotNullWhen(true)] out Scale? scale, [NotNullWhen(false)] out TextError? error)
+    /// <summary>Whether a text is meant as a scale written out, and not as a name.</summary>
+    public static bool IsWrittenOut(ReadOnlySpan<char> text)
     {
-        scale = null;
-        if (text.Length > LongestText)
+        if (text.StartsWith(VakraPrefix, StringComparison.OrdinalIgnoreCase)
+            || text.StartsWith(SemitonesPrefix, StringComparison.OrdinalIgnoreCase)
+            || text.ContainsAny('/', '='))
         {
-            error = TextError.At(1, string.Create(CultureInfo.InvariantCulture, $"a scale must be at most {LongestText} characters long, not {text.Length}"));
-            return false;
-        }
-
-        var rest = text.AsSpan();
-        var start = rest.Length - rest.TrimStart().Length;
-        if (rest[start..].StartsWith(SemitonesPrefix, StringComparison.OrdinalIgnoreCase))
-        {
-            return TryReadSemitones(text, start + SemitonesPrefix.Length, name, out scale, out error);
-        }
-
-        var vakra = rest[start..].StartsWith(VakraPrefix, StringComparison.OrdinalIgnoreCase);
-        if (vakra)
-        {
-            start += VakraPrefix.Length;
-        }
-
-        var slash = text.IndexOf('/', start);
-        var ascentEnd = slash < 0 ? text.Length : slash;
-        ValueList<ScaleTone>? descent = null;
-        if (!TryReadList(text, start, ascentEnd, 1, vakra, out var ascent, out error))
-        {
-            return false;
-        }
-
-        if (slash >= 0)
-        {
-            if (text.IndexOf('/', slash + 1) is var second and >= 0)
-            {
-                error = TextError.At(second + 1, "a scale has one '/', between its ascent and its descent");
-                return false;
-            }
-
-            if (!TryReadList(text, slash + 1, text.Length, -1, vakra, out var falling, out error))
-            {
-                return false;
-            }
-
-            descent = falling;
-        }
-        else if (!ascent.AsSpan().Contains(new ScaleTone(default, 1)))
-        {
-            error = TextError.At(text.Length, "the scale must end on the upper tonic; write S' at its end");
-            return false;
-        }
-
-        try
-        {
-            scale = new Scale(name ?? NameOf(text), ascent, descent);
             return true;
         }
-        catch (ArgumentException fault)
-        {
-            error = TextError.At(start + 1, FirstSentence(fault.Message));
-            return false;
-        }
+
+        // Several words of which the first is a tone, or a svara's letter that lacks its variant.
+        var cursor = new TextCursor(text);
+        return cursor.TryTakeWord(out var first) && !cursor.IsAtEnd && first.Position == 0
+            && (ToneText.IsTone(first) || (first.Rest.Length is 1 or 2 && "SRGMPDN".Contains(first.Peek(), StringComparison.Ordinal)));
     }
 
-    /// <summary>Reads svaras, scale numbers or solfa without order: <c>S R2 G3 P</c>.</summary>
-    public static bool TryReadDegrees(string text, out ValueList<Degree> degrees, [NotNullWhen(false)] out TextError? error)
+    public static bool TryRead(TextCursor cursor, [NotNullWhen(true)] out Scale? scale, [NotNullWhen(false)] out TextError? error)
     {
-        degrees = default;
-        if (text.Length > LongestText)
+        scale = null;
+        string? name = null;
+        if (cursor.Rest.LastIndexOf('=') is var equals and >= 0)
         {
-            error = TextError.At(1, string.Create(CultureInfo.InvariantCulture, $"a list of notes must be at most {LongestText} characters long, not {text.Length}"));
-            return false;
-        }
-
-        var found = new List<Degree>();
-        for (var at = 0; NextWord(text, ref at, text.Length) is var (start, end);)
-        {
-            var word = text.AsSpan(start, end - start);
-            if (!TryReadTone(word, out var tone, out _))
+            name = cursor.Rest[..equals].Trim().ToString();
+            if (Require.NameFault(name, Scale.LongestName) is { } fault)
             {
-                error = TextError.At(start + 1, WhyNot(word));
+                error = cursor.Error($"the name {TextError.Quote(name)} of a scale {fault}");
                 return false;
             }
 
-            if (!found.Contains(tone.Degree))
+            cursor.Position += equals + 1;
+        }
+
+        cursor.SkipWhiteSpace();
+        var start = cursor;
+        if (cursor.TryTake(SemitonesPrefix))
+        {
+            return TryReadSemitones(cursor, name ?? NameOf(start.Rest), out scale, out error);
+        }
+
+        var isVakra = cursor.TryTake(VakraPrefix);
+        var slash = cursor.Rest.IndexOf('/');
+        var ascent = slash < 0 ? cursor : cursor.Before(cursor.Position + slash);
+        if (!TryReadList(ascent, 1, isVakra, out var up, out error))
+        {
+            return false;
+        }
+
+        ValueList<ScaleTone>? down = null;
+        if (slash >= 0)
+        {
+            var descent = cursor;
+            descent.Position += slash + 1;
+            if (descent.Rest.IndexOf('/') is var second and >= 0)
             {
-                found.Add(tone.Degree);
+                error = descent.ErrorAt(descent.Position + second, "a scale has one '/', between its ascent and its descent");
+                return false;
+            }
+
+            if (!TryReadList(descent, -1, isVakra, out var falling, out error))
+            {
+                return false;
+            }
+
+            down = falling;
+        }
+        else if (!up.AsSpan().Contains(new ScaleTone(default, 1)))
+        {
+            error = cursor.ErrorAt(cursor.End - 1, "the scale must end on the upper tonic; write S' at its end");
+            return false;
+        }
+
+        return Made(name ?? NameOf(start.Rest), up, down, cursor, out scale, out error);
+    }
+
+    /// <summary>The lists written out; a list that does not rise or fall all the way needs the prefix.</summary>
+    public static string Write(Scale scale)
+    {
+        // A list that stops below the upper tonic does not say by itself that its descent stops there too.
+        var up = string.Join(' ', scale.Ascent);
+        var lists = scale.IsSymmetric && scale.ReachesUpperTonic ? up : $"{up} / {string.Join(' ', scale.Descent)}";
+        return Goes(scale.Ascent, 1) && Goes(scale.Descent, -1) ? lists : $"{VakraPrefix} {lists}";
+    }
+
+    /// <summary>The name of a scale that is written out without one.</summary>
+    public static string NameOf(ReadOnlySpan<char> text)
+    {
+        var shown = string.Join(' ', text.ToString().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        return shown.Length > Scale.LongestName ? "written-out scale" : shown;
+    }
+
+    private static bool Goes(ValueList<ScaleTone> tones, int direction)
+    {
+        for (var i = 1; i < tones.Count; i++)
+        {
+            if ((tones[i].Semitones - tones[i - 1].Semitones) * direction <= 0)
+            {
+                return false;
             }
         }
 
-        degrees = found.ToValueList();
-        error = found.Count == 0 ? TextError.At(1, "there are no notes; write for example S R2 G3 P") : null;
+        return true;
+    }
+
+    private static bool Made(
+        string name, ValueList<ScaleTone> up, ValueList<ScaleTone>? down, TextCursor at, [NotNullWhen(true)] out Scale? scale, [NotNullWhen(false)] out TextError? error)
+    {
+        error = Scale.Fault(up, down ?? Scale.Turned(up)) is { } fault ? at.Error(fault.Message) : null;
+        scale = error is null ? new Scale(name, up, down) : null;
         return error is null;
     }
 
-    /// <summary>Whether a word is a tone in svaras, scale numbers or solfa.</summary>
-    public static bool IsTone(ReadOnlySpan<char> word) => TryReadTone(word, out _, out _);
-
-    private static bool TryReadTone(ReadOnlySpan<char> word, out ScaleTone tone, out bool solfa)
-    {
-        solfa = false;
-        if (ScaleTone.TryParse(word, out tone))
-        {
-            return true;
-        }
-
-        // The octave's marks are read behind a stand-in for the syllable.
-        var marks = word.IndexOfAny("'_\u2019");
-        var syllable = marks < 0 ? word : word[..marks];
-        if (!Solfa.TryParse(syllable, out var degree))
-        {
-            return false;
-        }
-
-        solfa = ScaleTone.TryParse($"S{word[syllable.Length..]}", out var octave);
-        tone = new ScaleTone(degree, octave.Octave);
-        return solfa;
-    }
-
-    private static bool TryReadSemitones(string text, int from, string? name, [NotNullWhen(true)] out Scale? scale, [NotNullWhen(false)] out TextError? error)
+    private static bool TryReadSemitones(TextCursor cursor, string name, [NotNullWhen(true)] out Scale? scale, [NotNullWhen(false)] out TextError? error)
     {
         scale = null;
+        var start = cursor;
         var semitones = new List<int>();
-        for (var at = from; NextWord(text, ref at, text.Length) is var (start, end);)
+        while (cursor.TryTakeWord(out var word))
         {
-            var word = text.AsSpan(start, end - start);
-            if (!int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out var semitone)
-                || semitone > 12
-                || semitone <= (semitones.Count == 0 ? -1 : semitones[^1])
-                || (semitones.Count == 0 && semitone != 0))
+            var least = semitones.Count == 0 ? 0 : semitones[^1] + 1;
+            var isNumber = int.TryParse(word.Rest, NumberStyles.None, CultureInfo.InvariantCulture, out var semitone);
+            if (!isNumber || semitone < least || semitone > UpperTonic || (semitones.Count == 0 && semitone != 0))
             {
-                error = TextError.At(start + 1, semitones.Count == 0
-                    ? $"the first semitone must be 0, the tonic, not {TextError.Quote(word)}"
-                    : string.Create(CultureInfo.InvariantCulture, $"a semitone must be a number between {semitones[^1] + 1} and 12 here, not {TextError.Quote(word)}; they rise from 0"));
+                error = word.Error(semitones.Count == 0
+                    ? $"the first semitone must be 0, the tonic, not {TextError.Quote(word.Rest)}"
+                    : string.Create(CultureInfo.InvariantCulture, $"a semitone must be a number between {least} and {UpperTonic} here, not {TextError.Quote(word.Rest)}; they rise from 0"));
                 return false;
             }
 
             semitones.Add(semitone);
         }
 
-        try
+        if (semitones.Count == 0)
         {
-            scale = Scale.FromSemitones(name ?? NameOf(text), [.. semitones]);
-            error = null;
-            return true;
-        }
-        catch (ArgumentException fault)
-        {
-            error = TextError.At(Math.Min(from, text.Length) + 1, FirstSentence(fault.Message));
+            error = start.Error("there are no semitones; write for example semitones: 0 2 4 7 9");
             return false;
         }
+
+        return Made(name, Scale.TonesOf([.. semitones]), null, start, out scale, out error);
     }
 
-    private static string NameOf(string text)
+    private static bool TryReadList(TextCursor cursor, int direction, bool isVakra, out ValueList<ScaleTone> tones, [NotNullWhen(false)] out TextError? error)
     {
-        var shown = string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
-        return shown.Length > Scale.LongestName ? "written-out scale" : shown;
-    }
-
-    private static (int Start, int End)? NextWord(string text, ref int at, int to)
-    {
-        while (at < to && (char.IsWhiteSpace(text[at]) || text[at] == ','))
-        {
-            at++;
-        }
-
-        var start = at;
-        while (at < to && !char.IsWhiteSpace(text[at]) && text[at] != ',')
-        {
-            at++;
-        }
-
-        return at > start ? (start, at) : null;
-    }
-
-    private static bool TryReadList(string text, int from, int to, int direction, bool vakra, out ValueList<ScaleTone> tones, [NotNullWhen(false)] out TextError? error)
-    {
-        error = null;
         tones = default;
+        var start = cursor;
         var list = new List<ScaleTone>();
         var which = direction > 0 ? "ascent" : "descent";
-        var inSolfa = false;
-        for (var at = from; NextWord(text, ref at, to) is var (start, end);)
+        var wasSolfa = false;
+        while (cursor.TryTakeWord(out var word))
         {
-            var word = text.AsSpan(start, end - start);
-            if (!TryReadTone(word, out var tone, out var solfa))
+            if (!ToneText.TryRead(word, out var tone, out var isSolfa))
             {
-                error = TextError.At(start + 1, WhyNot(word));
+                error = word.Error(ToneText.WhyNot(word.Rest));
                 return false;
             }
 
-            if (list.Count > 0 && solfa != inSolfa)
+            if (list.Count > 0 && isSolfa != wasSolfa)
             {
-                error = TextError.At(start + 1, $"{TextError.Quote(word)} mixes solfa with svaras or numbers; write the whole {which} in one of them");
+                error = word.Error($"{TextError.Quote(word.Rest)} mixes solfa with svaras or numbers; write the whole {which} in one of them");
                 return false;
             }
 
-            inSolfa = solfa;
-            if (!vakra && list.Count > 0 && (tone.Semitones - list[^1].Semitones) * direction <= 0)
+            wasSolfa = isSolfa;
+            if (!isVakra && list.Count > 0 && (tone.Semitones - list[^1].Semitones) * direction <= 0)
             {
-                error = TextError.At(start + 1, list.Contains(tone)
+                error = word.Error(list.Contains(tone)
                     ? $"{tone} stands twice in the {which}; write it once, or put '{VakraPrefix}' before a scale that zigzags"
                     : $"{tone} after {list[^1]} is out of order in the {which}; mend the order, or put '{VakraPrefix}' before a scale that zigzags");
                 return false;
@@ -219,40 +182,15 @@ internal static class ScaleText
 
             if (list.Count == Scale.LongestList)
             {
-                error = TextError.At(start + 1, $"the {which} must have {Scale.FewestNotes} to {Scale.LongestList} entries; this is one more");
+                error = word.Error($"the {which} must have {Scale.FewestNotes} to {Scale.LongestList} entries; this is one more");
                 return false;
             }
 
             list.Add(tone);
         }
 
-        if (list.Count == 0)
-        {
-            error = TextError.At(Math.Min(from, text.Length) + 1, $"the {which} is empty; write for example S R2 G3 P D2 S'");
-            return false;
-        }
-
         tones = list.ToValueList();
-        return true;
-    }
-
-    private static string WhyNot(ReadOnlySpan<char> word)
-    {
-        var quoted = TextError.Quote(word);
-        var letter = word.IsEmpty ? ' ' : char.ToUpperInvariant(word[0]);
-        if (word.Length == 1 && letter is 'R' or 'G' or 'M' or 'D' or 'N' && char.IsAsciiLetterUpper(word[0]))
-        {
-            return $"{quoted} needs a variant: write {letter}1{(letter == 'M' ? " or M2" : $", {letter}2 or {letter}3")}";
-        }
-
-        return !word.IsEmpty && char.IsAsciiLetterLower(word[0]) && word[0] != 'b' && "SRGMPDN".Contains(letter, StringComparison.Ordinal)
-            ? $"{quoted} is in lower case; write svaras in capitals with their variant, such as {letter}{(letter is 'S' or 'P' ? string.Empty : "2")}"
-            : $"there is no svara {quoted}; the svaras are {Svaras} (S' upper, N3_ lower octave), scale numbers such as b3 and #4, or solfa such as do and me";
-    }
-
-    private static string FirstSentence(string message)
-    {
-        var parameter = message.IndexOf(" (Parameter", StringComparison.Ordinal);
-        return parameter < 0 ? message : message[..parameter];
+        error = list.Count == 0 ? start.Error($"the {which} is empty; write for example S R2 G3 P D2 S'") : null;
+        return error is null;
     }
 }

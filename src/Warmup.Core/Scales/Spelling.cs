@@ -15,8 +15,11 @@ public static class Spelling
     /// <param name="tonic">The tonic.</param>
     /// <param name="scale">The scale.</param>
     /// <param name="respelled">Whether a typed name had to be replaced because it would need a triple accidental.</param>
+    /// <exception cref="ArgumentNullException">An argument is <see langword="null"/>.</exception>
     public static NoteName ChooseTonic(Tonic tonic, Scale scale, out bool respelled)
     {
+        ArgumentNullException.ThrowIfNull(tonic);
+        ArgumentNullException.ThrowIfNull(scale);
         respelled = false;
         var degrees = scale.Degrees;
         if (tonic.TypedName is { } typed)

@@ -1,4 +1,3 @@
-using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -52,9 +51,7 @@ public sealed record JustChoices
 /// <summary>Five-limit just intonation and its choices.</summary>
 internal static class JustTuning
 {
-    public const string Prefix = "just:";
-
-    private const string Name = "just";
+    public const string Name = "just";
 
     // By a function, not by another static field: the order of static fields must not matter.
     public static Tuning Usual { get; } = Of(new JustChoices());
@@ -68,36 +65,19 @@ internal static class JustTuning
         return new Tuning(NameOf(choices), ValueList.Create(ratios).ConvertAll(Interval.FromRatio));
     }
 
-    public static bool TryParse(string text, [NotNullWhen(true)] out Tuning? tuning, [NotNullWhen(false)] out TextError? error)
+    /// <summary>Puts a ratio in the place of the usual one of the same pitch; <see langword="null"/> where it is not such a choice.</summary>
+    public static JustChoices? Choose(JustChoices choices, ReadOnlySpan<char> ratio) => ratio switch
     {
-        tuning = null;
-        error = null;
-        var choices = new JustChoices();
-        foreach (var word in text[Prefix.Length..].Split([' ', ','], StringSplitOptions.RemoveEmptyEntries))
-        {
-            var chosen = word switch
-            {
-                "9/8" or "10/9" => choices with { R2 = Ratio(word) },
-                "45/32" or "64/45" => choices with { M2 = Ratio(word) },
-                "5/3" or "27/16" => choices with { D2 = Ratio(word) },
-                "9/5" or "16/9" => choices with { N2 = Ratio(word) },
-                _ => null,
-            };
-            if (chosen is null)
-            {
-                var column = text.IndexOf(word, Prefix.Length, StringComparison.Ordinal) + 1;
-                error = TextError.At(column, $"{TextError.Quote(word)} is no choice of just intonation; choose among 9/8 or 10/9, 45/32 or 64/45, 5/3 or 27/16, 9/5 or 16/9");
-                return false;
-            }
-
-            choices = chosen;
-        }
-
-        tuning = Of(choices);
-        return true;
-    }
-
-    private static Rational Ratio(string word) => Rational.TryParse(word, out var ratio) ? ratio : throw new InvalidOperationException($"{word} is no ratio");
+        "9/8" => choices with { R2 = new(9, 8) },
+        "10/9" => choices with { R2 = new(10, 9) },
+        "45/32" => choices with { M2 = new(45, 32) },
+        "64/45" => choices with { M2 = new(64, 45) },
+        "5/3" => choices with { D2 = new(5, 3) },
+        "27/16" => choices with { D2 = new(27, 16) },
+        "9/5" => choices with { N2 = new(9, 5) },
+        "16/9" => choices with { N2 = new(16, 9) },
+        _ => null,
+    };
 
     private static string NameOf(JustChoices choices)
     {
@@ -112,6 +92,6 @@ internal static class JustTuning
             }
         }
 
-        return others.Count == 0 ? Name : $"{Prefix} {string.Join(' ', others)}";
+        return others.Count == 0 ? Name : $"{Name}: {string.Join(' ', others)}";
     }
 }

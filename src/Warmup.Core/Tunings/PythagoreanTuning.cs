@@ -1,7 +1,7 @@
 namespace Warmup;
 
 /// <summary>
-/// Pure fifths: seven downwards and sideways from the tonic give R1 G2 M1 D1 N2, six upwards P R2 D2 G3 N3 M2.
+/// Pure fifths: five down from the tonic give M1 N2 G2 D1 R1, six up give P R2 D2 G3 N3 M2.
 /// </summary>
 internal static class PythagoreanTuning
 {

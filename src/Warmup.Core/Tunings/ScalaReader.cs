@@ -4,98 +4,109 @@ using System.Globalization;
 namespace Warmup;
 
 /// <summary>Reads Scala scale files line by line.</summary>
-internal ref struct ScalaReader
+internal static class ScalaReader
 {
-    private readonly ReadOnlySpan<char> _text;
-    private int _at;
-    private int _line;
-
-    private ScalaReader(string text) => _text = text;
-
-    public static bool TryRead(string text, [NotNullWhen(true)] out ScalaFile? file, [NotNullWhen(false)] out TextError? error)
+    public static bool TryRead(TextCursor text, [NotNullWhen(true)] out ScalaFile? file, [NotNullWhen(false)] out TextError? error)
     {
         file = null;
-        if (text.Length > ScalaFile.LargestFile)
+        var line = text;
+        if (!TryTakeLine(ref text, ref line))
         {
-            error = TextError.At(1, string.Create(
-                CultureInfo.InvariantCulture, $"a .scl file must be at most {ScalaFile.LargestFile} characters long; shorten its comments"));
+            error = line.Error("the file has no description; its first line that is not a comment describes the tuning");
             return false;
         }
 
-        var reader = new ScalaReader(text);
-        file = reader.Read(out error);
-        return file is not null;
-    }
-
-    private ScalaFile? Read(out TextError? error)
-    {
-        if (!NextLine(out var description))
+        if (!TryReadDescription(line, out var description, out error))
         {
-            error = Fail(0, "the file has no description; its first line that is no comment describes the tuning");
-            return null;
+            return false;
         }
 
-        if (Require.IndexOfControl(description.TrimEnd()) is var control and >= 0)
+        if (!TryTakeLine(ref text, ref line))
         {
-            error = Fail(control, "the description must not hold control or bidirectional characters");
-            return null;
-        }
-
-        var shown = description.TrimEnd().ToString();
-        if (!NextLine(out var countLine))
-        {
-            error = Fail(0, "the file ends before the number of pitches");
-            return null;
-        }
-
-        var start = Indent(countLine);
-        var word = Word(countLine[start..]);
-        if (!int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out var count) || count > ScalaFile.MostPitches)
-        {
-            error = Fail(start, string.Create(
-                CultureInfo.InvariantCulture, $"the number of pitches must be between 0 and {ScalaFile.MostPitches}, not {TextError.Quote(word)}"));
-            return null;
+            error = line.Error("the file ends before the number of pitches");
+            return false;
         }
 
         var pitches = new List<Interval>();
-        while (NextLine(out var line))
+        if (!TryReadCount(line, out var count, out error))
         {
+            return false;
+        }
+
+        while (TryTakeLine(ref text, ref line))
+        {
+            var fault = TryReadPitch(line, out var pitch);
+            line.SkipWhiteSpace();
             if (pitches.Count == count)
             {
-                // Text behind the last pitch is harmless, one pitch more means that the count is wrong.
-                if (TryReadPitch(line, out _) is null)
+                // Text after the last pitch is harmless, one pitch more means that the count is wrong.
+                if (fault is null)
                 {
-                    error = Fail(Indent(line), string.Create(CultureInfo.InvariantCulture, $"the file says that it has {count} pitches and has more; mend the count"));
-                    return null;
+                    error = line.Error(string.Create(CultureInfo.InvariantCulture, $"the file says that it has {count} pitches and has more; mend the count"));
+                    return false;
                 }
-
-                continue;
             }
-
-            if (TryReadPitch(line, out var pitch) is { } why)
+            else if (fault is not null)
             {
-                error = Fail(Indent(line), why);
-                return null;
+                error = line.Error(fault);
+                return false;
             }
-
-            pitches.Add(pitch);
+            else
+            {
+                pitches.Add(pitch);
+            }
         }
 
-        if (pitches.Count < count)
+        error = pitches.Count == count ? null : line.Error(string.Create(
+            CultureInfo.InvariantCulture, $"the file says that it has {count} pitches and ends after {pitches.Count}; mend the count or add the pitches"));
+        file = error is null ? new ScalaFile(description, pitches.ToValueList()) : null;
+        return file is not null;
+    }
+
+    /// <summary>Takes the next line that is not a comment; at the end of the text the last line stays what it was, for errors.</summary>
+    private static bool TryTakeLine(ref TextCursor text, ref TextCursor line)
+    {
+        while (text.TryTakeLine(out var next))
         {
-            error = Fail(0, string.Create(CultureInfo.InvariantCulture, $"the file says that it has {count} pitches and ends after {pitches.Count}; mend the count or add the pitches"));
-            return null;
+            line = next;
+            if (next.Peek() != '!')
+            {
+                return true;
+            }
         }
 
-        error = null;
-        return new ScalaFile(shown, pitches.ToValueList());
+        return false;
+    }
+
+    private static bool TryReadDescription(TextCursor line, out string description, [NotNullWhen(false)] out TextError? error)
+    {
+        description = line.Rest.TrimEnd().ToString();
+        error = Require.IndexOfControl(description) is var control and >= 0
+            ? line.ErrorAt(line.Position + control, "the description must not hold control or bidirectional characters")
+            : description.Length > ScalaFile.LongestDescription
+            ? line.Error(string.Create(CultureInfo.InvariantCulture, $"the description must be at most {ScalaFile.LongestDescription} characters long, not {description.Length}"))
+            : null;
+        return error is null;
+    }
+
+    private static bool TryReadCount(TextCursor line, out int count, [NotNullWhen(false)] out TextError? error)
+    {
+        line.SkipWhiteSpace();
+        var start = line;
+        var word = Word(ref line);
+        error = int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out count) && count <= ScalaFile.MostPitches
+            ? null
+            : start.Error(string.Create(
+                CultureInfo.InvariantCulture, $"the number of pitches must be between 0 and {ScalaFile.MostPitches}, not {TextError.Quote(word)}"));
+        return error is null;
     }
 
     /// <summary>Reads the pitch at a line's beginning; says what is wrong, or nothing.</summary>
-    private static string? TryReadPitch(ReadOnlySpan<char> line, out Interval pitch)
+    private static string? TryReadPitch(TextCursor line, out Interval pitch)
     {
         pitch = default;
-        var word = Word(line[Indent(line)..]);
+        line.SkipWhiteSpace();
+        var word = Word(ref line);
         var quoted = TextError.Quote(word);
         if (word.IsEmpty)
         {
@@ -104,10 +115,9 @@ internal ref struct ScalaReader
 
         if (word.Contains('.'))
         {
-            const NumberStyles Cents = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
-            if (!double.TryParse(word, Cents, CultureInfo.InvariantCulture, out var cents) || !(Math.Abs(cents) <= 120_000))
+            if (!Interval.TryReadCents(word, out var cents))
             {
-                return $"{quoted} is no number of cents between -120000 and 120000";
+                return $"{quoted} is not a number of cents between -120000 and 120000";
             }
 
             pitch = Interval.FromCents(cents);
@@ -124,7 +134,7 @@ internal ref struct ScalaReader
 
         if (!IsWhole(numerator) || !IsWhole(denominator))
         {
-            return $"{quoted} is no pitch; write cents with a period (386.314), a ratio (5/4) or a whole number (2)";
+            return $"{quoted} is not a pitch; write cents with a period (386.314), a ratio (5/4) or a whole number (2)";
         }
 
         if (!long.TryParse(numerator, NumberStyles.None, CultureInfo.InvariantCulture, out var n)
@@ -135,7 +145,7 @@ internal ref struct ScalaReader
 
         if (n == 0 || d == 0)
         {
-            return $"{quoted} is no ratio above 0";
+            return $"{quoted} is not a ratio above 0";
         }
 
         pitch = Interval.FromRatio(new Rational(n, d));
@@ -144,43 +154,5 @@ internal ref struct ScalaReader
 
     private static bool IsWhole(ReadOnlySpan<char> digits) => !digits.IsEmpty && !digits.ContainsAnyExceptInRange('0', '9');
 
-    private static int Indent(ReadOnlySpan<char> line) => line.Length - line.TrimStart().Length;
-
-    private static ReadOnlySpan<char> Word(ReadOnlySpan<char> text)
-    {
-        var end = 0;
-        while (end < text.Length && !char.IsWhiteSpace(text[end]))
-        {
-            end++;
-        }
-
-        return text[..end];
-    }
-
-    private readonly TextError Fail(int column, string message) => new(Math.Max(1, _line), column + 1, message);
-
-    /// <summary>The next line that is no comment, without its end; line ends are \n, \r\n or \r.</summary>
-    private bool NextLine(out ReadOnlySpan<char> line)
-    {
-        while (_at < _text.Length)
-        {
-            var rest = _text[_at..];
-            var length = rest.IndexOfAny('\n', '\r');
-            line = length < 0 ? rest : rest[..length];
-            _at += line.Length;
-            if (length >= 0)
-            {
-                _at += rest[length] == '\r' && length + 1 < rest.Length && rest[length + 1] == '\n' ? 2 : 1;
-            }
-
-            _line++;
-            if (!line.StartsWith("!"))
-            {
-                return true;
-            }
-        }
-
-        line = default;
-        return false;
-    }
+    private static ReadOnlySpan<char> Word(ref TextCursor line) => line.TakeWhile(static c => !char.IsWhiteSpace(c));
 }

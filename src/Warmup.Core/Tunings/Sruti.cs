@@ -3,11 +3,6 @@ using System.Globalization;
 namespace Warmup;
 
 /// <summary>One of the 22 srutis of theory.</summary>
-/// <param name="Number">1 to 22.</param>
-/// <param name="Name">The traditional name (from memory).</param>
-/// <param name="Svara">The svara it is a form of.</param>
-/// <param name="Form">Which of the svara's two forms it is: <c>low</c>, <c>high</c>, or empty for the usual one.</param>
-/// <param name="Ratio">The exact ratio above the tonic.</param>
 /// <remarks>
 /// <para>
 /// Theory only: measurements of sung Carnatic music do not support these values as targets (Krishnaswamy 2003 finds no experimental
@@ -15,23 +10,50 @@ namespace Warmup;
 /// </para>
 /// <para>The ratios agree with one general audio-synthesis library. Immutable, value equality.</para>
 /// </remarks>
-public sealed record Sruti(int Number, string Name, Degree Svara, string Form, Rational Ratio)
+public sealed record Sruti
 {
-    /// <summary>What must be said wherever these values are shown.</summary>
-    public const string Caveat = "The 22 srutis are theory: measured performance does not support them as targets (Krishnaswamy 2003).";
-
     private static readonly Lazy<ValueList<Sruti>> Table = new(() => CatalogueData.Rows("sruti22.tsv").Select(Read).ToValueList());
+
+    private Sruti(int number, string name, Degree svara, string form, Rational ratio)
+    {
+        Number = number;
+        Name = name;
+        Svara = svara;
+        Form = form;
+        Ratio = ratio;
+    }
+
+    /// <summary>What must be said wherever these values are shown.</summary>
+    public static string Caveat => "The 22 srutis are theory: measured performance does not support them as targets (Krishnaswamy 2003).";
 
     /// <summary>The 22 srutis from low to high.</summary>
     public static ValueList<Sruti> All => Table.Value;
 
+    /// <summary>1 to 22.</summary>
+    public int Number { get; }
+
+    /// <summary>The traditional name (from memory).</summary>
+    public string Name { get; }
+
+    /// <summary>The svara it is a form of.</summary>
+    public Degree Svara { get; }
+
+    /// <summary>Which of the svara's two forms it is: <c>low</c>, <c>high</c>, or empty for the usual one.</summary>
+    public string Form { get; }
+
+    /// <summary>The exact ratio above the tonic.</summary>
+    public Rational Ratio { get; }
+
     /// <summary>The interval above the tonic.</summary>
     public Interval Interval => Interval.FromRatio(Ratio);
+
+    /// <summary>The number, the name, the svara and the ratio.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Number} {Name}: {(Form.Length == 0 ? Form : Form + " ")}{Svara}, {Ratio}");
 
     private static Sruti Read(string[] row) => new(
         int.Parse(row[0], NumberStyles.None, CultureInfo.InvariantCulture),
         row[1],
-        Degree.TryParse(row[2], out var svara) ? svara : throw new InvalidOperationException($"the sruti table holds '{row[2]}', which is no svara"),
+        Degree.Parse(row[2]),
         row[3],
-        Rational.TryParse(row[4], out var ratio) ? ratio : throw new InvalidOperationException($"the sruti table holds '{row[4]}', which is no ratio"));
+        Rational.Parse(row[4]));
 }

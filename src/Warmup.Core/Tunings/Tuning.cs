@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
@@ -8,36 +9,28 @@ namespace Warmup;
 /// One interval for each of the twelve svarasthanas (semitone places), so R2 and G1 are tuned alike unless one of them is tuned
 /// otherwise by <see cref="With"/>. Immutable, value equality.
 /// </remarks>
-public sealed record Tuning
+[JsonConverter(typeof(TextJsonConverter<Tuning>))]
+public sealed record Tuning : ITextForm<Tuning>, IWritesText
 {
-    /// <summary>How far a svara tuned otherwise may lie from its equal pitch, in cents (the project's own bound).</summary>
-    public const int MostOverrideCents = 100;
+    /// <summary>The places of an octave: a tuning has an interval for each.</summary>
+    internal const int Places = 12;
+
+    /// <summary>The longest name, in characters.</summary>
+    internal const int LongestName = 100;
 
     /// <summary>Makes a tuning.</summary>
-    /// <param name="name">The name: 1 to 100 characters without control characters.</param>
-    /// <param name="places">The intervals of the twelve places above the tonic, from the unison to the seventh.</param>
-    /// <exception cref="ArgumentException">There are not twelve places, or the first is not the unison.</exception>
-    public Tuning(string name, ValueList<Interval> places)
+    /// <param name="name">The name: 1 to 100 characters without control characters, and without white space at its ends.</param>
+    /// <param name="intervals">The intervals of the twelve places above the tonic, from the unison to the seventh.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="name"/> is <see langword="null"/>.</exception>
+    /// <exception cref="ArgumentException">The name is not one, there are not twelve intervals, or the first is not the unison.</exception>
+    public Tuning(string name, ValueList<Interval> intervals)
     {
-        if (string.IsNullOrWhiteSpace(name))
-        {
-            throw new ArgumentException("a tuning needs a name of 1 to 100 characters", nameof(name));
-        }
-
-        Name = Require.PlainText(name, Scale.LongestName);
-        if (places.Count != 12)
-        {
-            throw new ArgumentException(
-                string.Create(CultureInfo.InvariantCulture, $"a tuning has 12 places above the tonic, not {places.Count}"), nameof(places));
-        }
-
-        if (places[0] != Interval.Unison)
-        {
-            throw new ArgumentException($"the first place of a tuning is the unison, not {places[0]}", nameof(places));
-        }
-
-        Intervals = places;
+        Name = Require.Name(name, LongestName);
+        Intervals = IntervalsFault(intervals) is { } fault ? throw new ArgumentException(fault, nameof(intervals)) : intervals;
     }
+
+    /// <summary>How far a svara tuned otherwise may lie from its equal pitch: 100 cents (the project's own setting).</summary>
+    public static int MostOverrideCents => 100;
 
     /// <summary>Twelve equal steps of 100 cents.</summary>
     public static Tuning Equal => EqualTuning.Value;
@@ -52,7 +45,7 @@ public sealed record Tuning
     /// <summary>Pure fifths from the tonic: 256/243, 9/8, 32/27, 81/64, 4/3, 729/512, 3/2, 128/81, 27/16, 16/9, 243/128.</summary>
     public static Tuning Pythagorean => PythagoreanTuning.Value;
 
-    /// <summary>The tunings that have a name, for reading what people type. A new tuning is one new file and one line here.</summary>
+    /// <summary>The tunings that have a name, for reading what people type.</summary>
     public static ValueList<Tuning> All => [Equal, Just, Pythagorean];
 
     /// <summary>The name.</summary>
@@ -96,14 +89,24 @@ public sealed record Tuning
     /// <summary>The frequency of a tone in Hz.</summary>
     /// <param name="tone">The tone.</param>
     /// <param name="tonic">The tonic.</param>
-    public double Hz(ScaleTone tone, Tonic tonic) => Hz(tone, tonic.Hz);
+    /// <exception cref="ArgumentNullException"><paramref name="tonic"/> is <see langword="null"/>.</exception>
+    public double Hz(ScaleTone tone, Tonic tonic)
+    {
+        ArgumentNullException.ThrowIfNull(tonic);
+        return Hz(tone, tonic.Hz);
+    }
 
     /// <summary>The frequency of a tone above a tonic's frequency, both in Hz.</summary>
     internal double Hz(ScaleTone tone, double tonicHz) => this[tone.Degree].Above(tonicHz, tone.Octave + OctaveOf(tone.Degree));
 
     /// <summary>Just intonation with a choice where two ratios are common.</summary>
     /// <param name="choices">The ratios.</param>
-    public static Tuning JustWith(JustChoices choices) => JustTuning.Of(choices);
+    /// <exception cref="ArgumentNullException"><paramref name="choices"/> is <see langword="null"/>.</exception>
+    public static Tuning JustWith(JustChoices choices)
+    {
+        ArgumentNullException.ThrowIfNull(choices);
+        return JustTuning.Of(choices);
+    }
 
     /// <summary>This tuning with one svara tuned otherwise, as some scales want it. R2 and G1 are then tuned apart.</summary>
     /// <param name="degree">The svara; not the tonic.</param>
@@ -117,53 +120,65 @@ public sealed record Tuning
             throw new ArgumentException("the tonic S is the unison of every tuning and cannot be tuned otherwise", nameof(degree));
         }
 
-        // The tuning counts within the octave, so a lowered tonic lies near its top.
-        var place = 100 * (((degree.Semitones % 12) + 12) % 12);
-        if (Math.Abs(interval.Cents - place) > MostOverrideCents)
-        {
-            throw new ArgumentOutOfRangeException(
-                nameof(interval),
-                interval,
-                string.Create(CultureInfo.InvariantCulture, $"{degree} must be tuned between {place - MostOverrideCents} and {place + MostOverrideCents} cents above the tonic, not {interval.Cents:0.###}"));
-        }
-
-        var others = ((IEnumerable<TunedDegree>)Overrides).Where(o => o.Degree != degree);
-        return this with { Overrides = others.Append(new TunedDegree(degree, interval)).OrderBy(o => o.Degree).ToValueList() };
+        return OverrideFault(degree, interval) is { } fault
+            ? throw new ArgumentOutOfRangeException(nameof(interval), interval, fault)
+            : this with { Overrides = Overrides.Where(o => o.Degree != degree).Append(new TunedDegree(degree, interval)).OrderBy(o => o.Degree).ToValueList() };
     }
 
-    /// <summary>Reads a tuning: a name, or <c>just:</c> with the ratios chosen: <c>just: 10/9 27/16</c>.</summary>
-    /// <param name="text">The text, in any case.</param>
+    // A name, twelve intervals and thirty-four others, all of ratios with two numbers of nineteen digits.
+    static int ITextForm<Tuning>.LongestText => 4_000;
+
+    static string ITextForm<Tuning>.What => "a tuning";
+
+    /// <summary>
+    /// Reads a tuning: a name (<c>equal</c>, <c>just</c>, <c>pythagorean</c>), <c>just:</c> with the ratios chosen
+    /// (<c>just: 10/9 27/16</c>), or a tuning of one's own with its twelve intervals after its name and a colon. Svaras tuned otherwise may
+    /// follow: <c>just, R2 10/9, G3 400c</c>.
+    /// </summary>
+    /// <param name="text">The text; the names in any case.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="text"/> is <see langword="null"/>.</exception>
+    /// <exception cref="WarmupFormatException">The text is not a tuning.</exception>
+    public static Tuning Parse(string text) => TextForm.Parse<Tuning>(text);
+
+    /// <summary>Reads a tuning as <see cref="Parse"/> does.</summary>
+    /// <param name="text">The text.</param>
     /// <param name="tuning">The tuning, or <see langword="null"/>.</param>
     /// <param name="error">What is wrong, or <see langword="null"/>.</param>
     /// <returns>Whether the text was a tuning.</returns>
-    public static bool TryParse(string text, [NotNullWhen(true)] out Tuning? tuning, [NotNullWhen(false)] out TextError? error)
-    {
-        tuning = null;
-        error = null;
-        var trimmed = text.Trim();
-        foreach (var named in All)
-        {
-            if (trimmed.Equals(named.Name, StringComparison.OrdinalIgnoreCase))
-            {
-                tuning = named;
-                return true;
-            }
-        }
+    public static bool TryParse([NotNullWhen(true)] string? text, [NotNullWhen(true)] out Tuning? tuning, [NotNullWhen(false)] out TextError? error) =>
+        TextForm.TryParse<Tuning>(text, out tuning, out error);
 
-        if (trimmed.StartsWith(JustTuning.Prefix, StringComparison.OrdinalIgnoreCase))
-        {
-            return JustTuning.TryParse(trimmed, out tuning, out error);
-        }
+    static Tuning IParsable<Tuning>.Parse(string s, IFormatProvider? provider) => Parse(s);
 
-        error = TextError.At(1, $"unknown tuning {TextError.Quote(trimmed)}; write {string.Join(" or ", All)}, or just: with ratios such as just: 10/9 27/16");
-        return false;
-    }
+    static bool IParsable<Tuning>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, [MaybeNullWhen(false)] out Tuning result) => TryParse(s, out result, out _);
+
+    static Tuning ISpanParsable<Tuning>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => TextForm.Parse<Tuning>(s);
+
+    static bool ISpanParsable<Tuning>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, [MaybeNullWhen(false)] out Tuning result) =>
+        TextForm.TryParse(s, out result, out _);
+
+    static bool ITextForm<Tuning>.TryRead(TextCursor cursor, [MaybeNullWhen(false)] out Tuning value, [NotNullWhen(false)] out TextError? error) =>
+        TuningText.TryRead(cursor, out value, out error);
+
+    /// <summary>The whole tuning, as <see cref="Parse"/> reads it back; the intervals are written out where the name does not say them.</summary>
+    public string ToText() => TuningText.Write(this);
 
     /// <summary>The name, and the svaras tuned otherwise: <c>just, R2 10/9</c>.</summary>
-    public override string ToString() => string.Join(", ", ((IEnumerable<TunedDegree>)Overrides).Select(o => $"{o.Degree} {o.Interval}").Prepend(Name));
-}
+    public override string ToString() => OneLine.Of(string.Join(", ", Overrides.Select(o => o.ToString()).Prepend(Name)));
 
-/// <summary>A svara tuned otherwise than its place.</summary>
-/// <param name="Degree">The svara.</param>
-/// <param name="Interval">Its interval above the tonic.</param>
-public readonly record struct TunedDegree(Degree Degree, Interval Interval);
+    /// <summary>What is wrong with the intervals of the places; <see langword="null"/> where nothing is.</summary>
+    internal static string? IntervalsFault(ValueList<Interval> intervals) =>
+        intervals.Count != Places ? string.Create(CultureInfo.InvariantCulture, $"a tuning has {Places} intervals above the tonic, not {intervals.Count}")
+        : intervals[0] != Interval.Unison ? $"the first interval of a tuning is the unison 1/1, not {intervals[0]}"
+        : null;
+
+    /// <summary>Why a degree cannot be tuned to an interval; <see langword="null"/> where it can.</summary>
+    internal static string? OverrideFault(Degree degree, Interval interval)
+    {
+        // The tuning counts within the octave, so a lowered tonic lies near its top.
+        var place = 100 * (((degree.Semitones % 12) + 12) % 12);
+        return Math.Abs(interval.Cents - place) > MostOverrideCents
+            ? string.Create(CultureInfo.InvariantCulture, $"{degree} must be tuned between {place - MostOverrideCents} and {place + MostOverrideCents} cents above the tonic, not {interval.Cents:0.###}")
+            : null;
+    }
+}

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
-using System.Globalization;
+using System.Numerics;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
@@ -10,7 +11,12 @@ namespace Warmup;
 /// Numerator and denominator are 64-bit; intermediate results are 128-bit. A result that does not fit throws an
 /// <see cref="OverflowException"/> that names the operation. <c>default</c> is 0. Immutable, safe to share between threads.
 /// </remarks>
-public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, ISpanFormattable
+[JsonConverter(typeof(TextJsonConverter<Rational>))]
+public readonly partial struct Rational
+    : IEquatable<Rational>, IComparable<Rational>, IComparisonOperators<Rational, Rational, bool>, IMinMaxValue<Rational>,
+        IAdditionOperators<Rational, Rational, Rational>, ISubtractionOperators<Rational, Rational, Rational>,
+        IMultiplyOperators<Rational, Rational, Rational>, IDivisionOperators<Rational, Rational, Rational>,
+        IUnaryNegationOperators<Rational, Rational>, IAdditiveIdentity<Rational, Rational>, IMultiplicativeIdentity<Rational, Rational>
 {
     private const long SmallBound = 1L << 30;
 
@@ -47,6 +53,14 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     /// <summary>The number 1.</summary>
     public static Rational One => new(1);
 
+    static Rational IAdditiveIdentity<Rational, Rational>.AdditiveIdentity => Zero;
+
+    static Rational IMultiplicativeIdentity<Rational, Rational>.MultiplicativeIdentity => One;
+
+    static Rational IMinMaxValue<Rational>.MinValue => new(long.MinValue);
+
+    static Rational IMinMaxValue<Rational>.MaxValue => new(long.MaxValue);
+
     /// <summary>The numerator; it carries the sign.</summary>
     public long Numerator { get; }
 
@@ -56,7 +70,7 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     /// <summary>Whether the number is whole.</summary>
     public bool IsInteger => _denominatorLessOne == 0;
 
-    /// <summary>-1, 0 or 1.</summary>
+    /// <summary>-1 below 0, 0 at 0, 1 above 0.</summary>
     public int Sign => Numerator > 0 ? 1 : Numerator < 0 ? -1 : 0;
 
     /// <summary>Whole numbers are rationals.</summary>
@@ -179,9 +193,9 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     }
 
     /// <summary>
-    /// The exact value of a decimal number, so that a tempo of 72.5 is 145/2 and nothing near it.
+    /// The exact value of a decimal number, so that a tempo of 72.5 is exactly 145/2.
     /// </summary>
-    /// <param name="value">A decimal with at most 18 digits behind the point.</param>
+    /// <param name="value">A decimal with at most 18 digits after the point.</param>
     /// <exception cref="OverflowException">The value does not fit 64 bits.</exception>
     public static Rational FromDecimal(decimal value)
     {
@@ -201,45 +215,6 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
         }
 
         return Reduce(digits + (Int128)rest, denominator, "reading a decimal");
-    }
-
-    /// <summary>Reads <c>3</c>, <c>-3</c>, <c>3/2</c> or a decimal such as <c>72.5</c>.</summary>
-    /// <param name="text">The text; surrounding white space is ignored.</param>
-    /// <param name="value">The number read, or 0.</param>
-    /// <returns>Whether the text was such a number and fits 64 bits.</returns>
-    public static bool TryParse([NotNullWhen(true)] string? text, out Rational value)
-    {
-        value = default;
-        if (string.IsNullOrWhiteSpace(text) || text.Length > 64)
-        {
-            return false;
-        }
-
-        var trimmed = text.AsSpan().Trim();
-        var slash = trimmed.IndexOf('/');
-        const NumberStyles Whole = NumberStyles.AllowLeadingSign;
-        if (slash >= 0)
-        {
-            if (!long.TryParse(trimmed[..slash].Trim(), Whole, CultureInfo.InvariantCulture, out var n)
-                || !long.TryParse(trimmed[(slash + 1)..].Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var d)
-                || d == 0)
-            {
-                return false;
-            }
-
-            value = new Rational(n, d);
-            return true;
-        }
-
-        if (!decimal.TryParse(trimmed, Whole | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
-            || Math.Abs(number) > 1_000_000_000m
-            || number.Scale > 9)
-        {
-            return false;
-        }
-
-        value = FromDecimal(number);
-        return true;
     }
 
     /// <summary>The largest whole number that is not above this one.</summary>
@@ -270,20 +245,6 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
 
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Numerator, _denominatorLessOne);
-
-    /// <summary><c>3</c> or <c>3/2</c>.</summary>
-    public override string ToString() => IsInteger
-        ? Numerator.ToString(CultureInfo.InvariantCulture)
-        : string.Create(CultureInfo.InvariantCulture, $"{Numerator}/{Denominator}");
-
-    /// <inheritdoc/>
-    public string ToString(string? format, IFormatProvider? formatProvider) => ToString();
-
-    /// <inheritdoc/>
-    public bool TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider) =>
-        IsInteger
-            ? Numerator.TryFormat(destination, out charsWritten, default, CultureInfo.InvariantCulture)
-            : destination.TryWrite(CultureInfo.InvariantCulture, $"{Numerator}/{Denominator}", out charsWritten);
 
     // Nearly all fractions here are small: products of two such numbers, and sums of two such products, fit 64 bits.
     private bool IsSmall => Numerator is > -SmallBound and < SmallBound && _denominatorLessOne < SmallBound;

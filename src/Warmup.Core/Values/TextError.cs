@@ -3,13 +3,34 @@ using System.Globalization;
 namespace Warmup;
 
 /// <summary>What is wrong with a text that somebody typed: where, what, and what would mend it.</summary>
-/// <param name="Line">The line, counted from 1.</param>
-/// <param name="Column">The column, counted from 1 in UTF-16 code units.</param>
-/// <param name="Message">What was found and what was expected, with the fix; one sentence, no full stop.</param>
-public sealed record TextError(int Line, int Column, string Message)
+/// <remarks>Immutable, value equality.</remarks>
+public sealed record TextError
 {
     /// <summary>The longest piece of the typed text that a message repeats, in characters.</summary>
     internal const int LongestQuote = 40;
+
+    /// <summary>Says what is wrong at a place.</summary>
+    /// <param name="line">The line, counted from 1.</param>
+    /// <param name="column">The column, counted from 1 in UTF-16 code units.</param>
+    /// <param name="message">What was found and what was expected, with the fix; one sentence, no full stop.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number is below 1.</exception>
+    /// <exception cref="ArgumentNullException"><paramref name="message"/> is <see langword="null"/>.</exception>
+    public TextError(int line, int column, string message)
+    {
+        Line = Require.InRange(line, 1, int.MaxValue);
+        Column = Require.InRange(column, 1, int.MaxValue);
+        ArgumentNullException.ThrowIfNull(message);
+        Message = message;
+    }
+
+    /// <summary>The line, counted from 1.</summary>
+    public int Line { get; }
+
+    /// <summary>The column, counted from 1 in UTF-16 code units.</summary>
+    public int Column { get; }
+
+    /// <summary>What was found and what was expected, with the fix; one sentence, no full stop.</summary>
+    public string Message { get; }
 
     /// <summary>The message and its place: <c>column 3: unknown svara 'R9'</c>, with the line before it when it is not the first.</summary>
     public override string ToString() => Line == 1 ? $"column {Column}: {Message}" : $"line {Line}, column {Column}: {Message}";
@@ -65,8 +86,9 @@ public sealed class WarmupFormatException : FormatException
 
     /// <summary>An exception that says what the error says.</summary>
     /// <param name="error">The error.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="error"/> is <see langword="null"/>.</exception>
     public WarmupFormatException(TextError error)
-        : base(error.ToString()) => Error = error;
+        : base(error?.ToString()) => Error = error ?? throw new ArgumentNullException(nameof(error));
 
     /// <summary>The place and the fix.</summary>
     public TextError Error { get; }

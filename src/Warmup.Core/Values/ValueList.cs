@@ -1,8 +1,9 @@
 using System.Collections;
-using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
 using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
+using System.Text;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
@@ -12,8 +13,9 @@ namespace Warmup;
 /// <typeparam name="T">The type of an item; its own equality is used.</typeparam>
 /// <remarks><c>default</c> is the empty list. Safe to share between threads when the items are.</remarks>
 [CollectionBuilder(typeof(ValueList), nameof(ValueList.Create))]
+[JsonConverter(typeof(ValueListJsonConverter))]
 [SuppressMessage("Naming", "CA1710:Identifiers should have correct suffix", Justification = "It is a list of values, and is named so.")]
-public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
+public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>, ValueListJsonConverter.IValueList
 {
     private readonly T[]? _items;
 
@@ -46,8 +48,10 @@ public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
     /// <summary>A list of each item's image.</summary>
     /// <typeparam name="TResult">The type of an image.</typeparam>
     /// <param name="selector">The function that gives an item's image.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="selector"/> is <see langword="null"/>.</exception>
     public ValueList<TResult> ConvertAll<TResult>(Func<T, TResult> selector)
     {
+        ArgumentNullException.ThrowIfNull(selector);
         var result = new TResult[Count];
         for (var i = 0; i < result.Length; i++)
         {
@@ -90,15 +94,26 @@ public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
         return hash.ToHashCode();
     }
 
-    /// <summary>The items in square brackets, separated by commas.</summary>
-    public override string ToString() => "[" + string.Join(", ", this) + "]";
+    /// <summary>The items in square brackets, separated by commas; cut off after 200 characters.</summary>
+    public override string ToString()
+    {
+        var text = new StringBuilder("[");
+        for (var i = 0; i < Count && text.Length <= OneLine.Longest; i++)
+        {
+            text.Append(i == 0 ? string.Empty : ", ").Append(CultureInfo.InvariantCulture, $"{_items![i]}");
+        }
+
+        return OneLine.Of(text.Append(']').ToString());
+    }
 
     /// <summary>An enumerator that does not allocate.</summary>
     public Enumerator GetEnumerator() => new(_items ?? []);
 
     IEnumerator<T> IEnumerable<T>.GetEnumerator() => ((IEnumerable<T>)(_items ?? [])).GetEnumerator();
 
-    IEnumerator IEnumerable.GetEnumerator() => ((IEnumerable<T>)this).GetEnumerator();
+    IEnumerator IEnumerable.GetEnumerator() => (_items ?? []).GetEnumerator();
+
+    JsonConverter ValueListJsonConverter.IValueList.MakeConverter() => new ValueListJsonConverter.Of<T>();
 
     /// <summary>Walks the items in order.</summary>
     [SuppressMessage("Performance", "CA1815:Override equals and operator equals on value types", Justification = "An enumerator is not compared.")]
@@ -139,7 +154,12 @@ public static class ValueList
     /// <summary>A list of a copy of the items.</summary>
     /// <typeparam name="T">The type of an item.</typeparam>
     /// <param name="items">The items; enumerated once.</param>
-    public static ValueList<T> ToValueList<T>(this IEnumerable<T> items) => new(items.ToArray());
+    /// <exception cref="ArgumentNullException"><paramref name="items"/> is <see langword="null"/>.</exception>
+    public static ValueList<T> ToValueList<T>(this IEnumerable<T> items)
+    {
+        ArgumentNullException.ThrowIfNull(items);
+        return new(items.ToArray());
+    }
 
     /// <summary>Takes over an array that nobody else will write to.</summary>
     internal static ValueList<T> Adopt<T>(T[] items) => new(items);

@@ -39,7 +39,7 @@ internal readonly record struct PitchSpan(long Lowest, long Highest, int LowestN
 
     /// <summary>Whether a tonic and all its notes stay where tonics and MIDI notes may lie.</summary>
     public bool IsPossible(int tonic) =>
-        tonic is >= Tonic.LowestMidi and <= Tonic.HighestMidi && tonic + LowestNote >= 0 && tonic + HighestNote <= 127;
+        tonic >= Tonic.LowestMidi && tonic <= Tonic.HighestMidi && tonic + LowestNote >= 0 && tonic + HighestNote <= 127;
 
     private PitchSpan With(Section section, ScoreNote note, long height, int tonic, int number, string? title)
     {

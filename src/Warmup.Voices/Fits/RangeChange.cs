@@ -73,7 +73,7 @@ public sealed record RangeChange
         var up = Millicents.Semitones(Millicents.Of(singer.Low) - Millicents.Tolerance - heights.Min()).Ceiling();
         var shift = (int)(down > 0 ? -down : up);
         var tonic = drill.Tonic.Midi + shift;
-        if ((down > 0 && up > 0) || tonic is < Tonic.LowestMidi or > Tonic.HighestMidi)
+        if ((down > 0 && up > 0) || tonic < Tonic.LowestMidi || tonic > Tonic.HighestMidi)
         {
             return null;
         }

@@ -138,7 +138,7 @@ internal sealed class TempoScan
     /// <summary>What closes a tempo, in words.</summary>
     private string Explain(int tempo)
     {
-        if (tempo is < Tempo.Slowest or > Tempo.Fastest)
+        if (tempo < Tempo.Slowest || tempo > Tempo.Fastest)
         {
             return string.Create(CultureInfo.InvariantCulture, $"tempi go from {Tempo.Slowest} to {Tempo.Fastest}");
         }

@@ -51,7 +51,7 @@ public sealed record TonicFit
     public bool IsFitForAll => SingersOut == 0;
 
     /// <summary>The tonic's kattai, such as <c>5.5</c>.</summary>
-    public string KattaiNumber => Kattai.FromMidi(Tonic.Midi);
+    public string KattaiNumber => Warmup.Tonic.FromNote(Tonic).KattaiNumber;
 
     /// <summary>The tonics the singers take when they sing together, an octave or more apart, from the lowest.</summary>
     public ValueList<NoteName> Octaves => Singers.Select(s => s.Tonic).Distinct().OrderBy(t => t.Midi).ToValueList();

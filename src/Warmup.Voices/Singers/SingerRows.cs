@@ -105,7 +105,7 @@ internal static class SingerRows
                 : $"{who} lacks \"{member}\"; write a note name such as A3");
         }
 
-        return NoteName.TryParse(text, out var name)
+        return NoteName.TryParse(text, out var name, out _)
             ? name
             : throw Fail($"{who}: \"{member}\" must be a note name such as A3, not {TextError.Quote(text)}");
     }

@@ -160,7 +160,7 @@ public class BadInputTests
     [InlineData("9.99")]
     public void A_tempo_out_of_range_is_refused_with_value_and_range(string text)
     {
-        Assert.True(Rational.TryParse(text, out var tempo));
+        Assert.True(Rational.TryParse(text, out var tempo, out _));
         var message = Assert.Throws<ArgumentOutOfRangeException>(() => Drill(Pattern.Ladder) with { Tempo = tempo }).Message;
         Assert.Contains("10", message, StringComparison.Ordinal);
         Assert.Contains("400", message, StringComparison.Ordinal);
@@ -174,7 +174,7 @@ public class BadInputTests
     [InlineData("400/3")]
     public void A_tempo_at_and_inside_the_bounds_is_kept_exactly(string text)
     {
-        Assert.True(Rational.TryParse(text, out var tempo));
+        Assert.True(Rational.TryParse(text, out var tempo, out _));
         Assert.Equal(tempo, (Drill(Pattern.Ladder) with { Tempo = tempo, Delivery = Delivery.LineByLine }).ToScore().Sections[0].Tempo);
     }
 

@@ -149,7 +149,7 @@ public class LineByLineTests
     [InlineData("-1")]
     public void A_breath_out_of_range_is_refused_with_the_range(string seconds)
     {
-        Assert.True(Rational.TryParse(seconds, out var value));
+        Assert.True(Rational.TryParse(seconds, out var value, out _));
         var message = Assert.Throws<ArgumentOutOfRangeException>(() => Delivery.LineByLine with { BreathSeconds = value }).Message;
         Assert.Contains("10", message, StringComparison.Ordinal);
         Assert.Contains(value.ToString(), message, StringComparison.Ordinal);

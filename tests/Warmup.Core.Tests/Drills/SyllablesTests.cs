@@ -176,5 +176,5 @@ public class SyllablesTests
     private static string Sung(string scale, Syllables syllables) =>
         string.Join(' ', Catalogue.Default.Find(scale)!.Scale.Ascent.Select(syllables.SyllableOf));
 
-    private static ScaleTone Tone(string text) => ScaleTone.TryParse(text, out var tone) ? tone : throw new FormatException(text);
+    private static ScaleTone Tone(string text) => ScaleTone.Parse(text);
 }

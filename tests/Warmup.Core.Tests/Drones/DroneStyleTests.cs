@@ -28,7 +28,7 @@ public class DroneStyleTests
     [InlineData("P", "P_ S S S_")]
     public void The_teachers_word_overrides_the_scales(string first, string strings)
     {
-        Assert.True(Degree.TryParse(first, out var degree));
+        Assert.True(Degree.TryParse(first, out var degree, out _));
         Assert.Equal(strings, Tones(DroneStyle.Tanpura with { First = degree }, "S R2 G3 M1 P D2 N3 S'"));
         Assert.Equal(strings, Tones(DroneStyle.Tanpura with { First = degree }, "S G3 M2 D2 S'"));
     }

@@ -80,5 +80,5 @@ public class TuningConsonanceTests
     private static Drone Drone() => Warmup.Drone.Tanpura(
         Catalogue.Default.Parent(29).Scale, Tonic, Tuning.Just, NoteName.FromMidi(Tonic.Midi));
 
-    private static ScaleTone Tone(string text) => ScaleTone.TryParse(text, out var tone) ? tone : throw new FormatException(text);
+    private static ScaleTone Tone(string text) => ScaleTone.Parse(text);
 }

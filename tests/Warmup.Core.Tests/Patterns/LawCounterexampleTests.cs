@@ -123,5 +123,5 @@ public class LawCounterexampleTests
     private static IEnumerable<string> WordsIn(Pattern pattern) => pattern.Operands.SelectMany(WordsIn).Append(pattern.Word);
 
     private static ValueList<ScaleTone> Tones(string text) =>
-        text.Split(' ').Select(word => ScaleTone.TryParse(word, out var tone) ? tone : throw new ArgumentException(word)).ToValueList();
+        text.Split(' ').Select(word => ScaleTone.Parse(word)).ToValueList();
 }

@@ -17,7 +17,7 @@ public class NoteNameTests
     [MemberData(nameof(ReferencePitches))]
     public void Reference_pitches_have_their_midi_number_and_frequency(string note, int midi, double hz)
     {
-        Assert.True(NoteName.TryParse(note, out var name));
+        Assert.True(NoteName.TryParse(note, out var name, out _));
         Assert.Equal((note, midi), (name.ToString(), name.Midi));
         Assert.Equal(hz, Tonic.FromNote(name).Hz, 0.00005);
         Assert.Equal(hz, Tonic.Parse(note).Hz, 0.00005);
@@ -37,7 +37,7 @@ public class NoteNameTests
     [InlineData("Fb4", 64)]
     public void The_octave_changes_at_C_whatever_the_accidental(string text, int midi)
     {
-        Assert.True(NoteName.TryParse(text, out var name));
+        Assert.True(NoteName.TryParse(text, out var name, out _));
         Assert.Equal(midi, name.Midi);
         Assert.Equal(text, name.ToString());
     }
@@ -51,7 +51,7 @@ public class NoteNameTests
     [InlineData("abb2", "Abb2")]
     public void Usual_ways_of_writing_are_read(string text, string canonical)
     {
-        Assert.True(NoteName.TryParse(text, out var name));
+        Assert.True(NoteName.TryParse(text, out var name, out _));
         Assert.Equal(canonical, name.ToString());
     }
 
@@ -60,18 +60,18 @@ public class NoteNameTests
     [InlineData("H4")]
     [InlineData("C")]
     [InlineData("4")]
-    [InlineData("C###4")]
-    [InlineData("Cbbb4")]
+    [InlineData("C####4")]
+    [InlineData("Cbbbb4")]
     [InlineData("C#b4")]
     [InlineData("C11")]
     [InlineData("C-3")]
-    [InlineData("C4 ")]
+    [InlineData("C4 5")]
     [InlineData("C4.5")]
     [InlineData("C٤")]
     [InlineData("C99999999999999999999")]
     public void What_is_no_note_is_not_read(string text)
     {
-        Assert.False(NoteName.TryParse(text, out var name));
+        Assert.False(NoteName.TryParse(text, out var name, out _));
         Assert.Equal(default, name);
     }
 
@@ -83,7 +83,7 @@ public class NoteNameTests
          select new NoteName(letter, alteration, octave)).ToArbitrary(),
         name =>
         {
-            Assert.True(NoteName.TryParse(name.ToString(), out var read));
+            Assert.True(NoteName.TryParse(name.ToString(), out var read, out _));
             Assert.Equal(name, read);
             Assert.Equal(name.GetHashCode(), read.GetHashCode());
             // White keys by plain counting on the keyboard.

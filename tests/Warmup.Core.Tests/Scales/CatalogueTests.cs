@@ -211,10 +211,11 @@ public class CatalogueTests
         {
             var scale = entry.Scale;
             Assert.True(Scale.TryParse(scale.ToText(), out var read, out var error), $"{scale.Name}: {scale.ToText()}: {error}");
-            Assert.Equal((scale.Ascent, scale.Descent), (read!.Ascent, read.Descent));
-            var byCatalogue = Read(scale.ToText());
-            Assert.Equal((scale.Ascent, scale.Descent), (byCatalogue.Ascent, byCatalogue.Descent));
-            Assert.Equal(scale.ToText(), read.ToText());
+            Assert.Equal(scale, read);
+            Assert.Equal(scale, Read(scale.ToText()));
+            var unnamed = Read(scale.ToNotesText());
+            Assert.Equal((scale.Ascent, scale.Descent), (unnamed.Ascent, unnamed.Descent));
+            Assert.Equal(scale.ToNotesText(), unnamed.ToText());
         }
     }
 

@@ -76,9 +76,9 @@ public class ScaleTextTests
     }
 
     [Fact]
-    public void Text_over_400_characters_is_refused_by_its_length()
+    public void Text_over_800_characters_is_refused_by_its_length()
     {
-        Assert.False(Scale.TryParse("S R2 G3 P D2 S'" + new string(' ', 400), out _, out var error) && error is null);
+        Assert.False(Scale.TryParse("S R2 G3 P D2 S'" + new string(' ', 800), out _, out var error) && error is null);
         Assert.False(Scale.TryParse(string.Concat(Enumerable.Repeat("S R2 G3 ", 60)), out _, out error));
         Assert.True(error!.Message.Length < 500);
     }

@@ -29,7 +29,7 @@ public class ScalesModalShiftTests
     [InlineData("Harmonic minor", "5", "Phrygian dominant")]
     public void A_scale_turns_into_another_with_its_own_spelling(string scale, string home, string other)
     {
-        Assert.True(Degree.TryParse(home, out var degree));
+        Assert.True(Degree.TryParse(home, out var degree, out _));
         var rotated = Find(scale).Rotated(other, degree);
         Assert.Equal(Find(other), rotated);
         var shift = Assert.Single(Catalogue.Default.ShiftsOf(Find(scale)).ToArray(), s => s.Home == degree);

@@ -152,5 +152,5 @@ public class ScalesRunTests
         return list.GetRange(best.From, best.Length + 1);
     }
 
-    private static ScaleTone Tone(string text) => ScaleTone.TryParse(text, out var tone) ? tone : throw new FormatException(text);
+    private static ScaleTone Tone(string text) => ScaleTone.Parse(text);
 }

@@ -58,5 +58,5 @@ public static class ScalesSample
     private static ValueList<ScaleTone> Tones(List<string> notes) =>
         notes.Prepend("S").Append("S'").Select(Tone).ToValueList();
 
-    private static ScaleTone Tone(string text) => ScaleTone.TryParse(text, out var tone) ? tone : throw new FormatException(text);
+    private static ScaleTone Tone(string text) => ScaleTone.Parse(text);
 }

@@ -94,7 +94,7 @@ public class ScalesSearchTests
         var query = new ScaleQuery { Kind = new ScaleKind(LetterCount.Audava, LetterCount.Audava), Parent = 22, Text = "suddha" };
         Assert.Equal(["Suddha Dhanyasi"], Find(query));
         Assert.Equal(8, Find(new ScaleQuery { HasForeignNotes = true }).Length);
-        Assert.All(Catalogue.Default.Search(new ScaleQuery { IsVakra = true }).ToArray(), e => Assert.StartsWith("vakra:", e.Scale.ToText(), StringComparison.Ordinal));
+        Assert.All(Catalogue.Default.Search(new ScaleQuery { IsVakra = true }).ToArray(), e => Assert.StartsWith("vakra:", e.Scale.ToNotesText(), StringComparison.Ordinal));
     }
 
     [Fact]
@@ -138,7 +138,7 @@ public class ScalesSearchTests
     private static string[] Expected(Func<CatalogueEntry, bool> wanted) => [.. Catalogue.Default.Entries.Where(wanted).Select(e => e.Scale.Name)];
 
     private static HashSet<string> Words(CatalogueEntry entry) =>
-        [.. entry.Scale.ToText().Split([' ', '/', ':'], StringSplitOptions.RemoveEmptyEntries).Select(w => w.TrimEnd('\'', '_'))];
+        [.. entry.Scale.ToNotesText().Split([' ', '/', ':'], StringSplitOptions.RemoveEmptyEntries).Select(w => w.TrimEnd('\'', '_'))];
 
     private static int NotesIn(ValueList<ScaleTone> tones) => tones.Select(t => t.ToString().TrimEnd('\'', '_')).Distinct().Count();
 

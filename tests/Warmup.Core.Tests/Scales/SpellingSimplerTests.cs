@@ -58,5 +58,5 @@ public class SpellingSimplerTests
         Assert.Equal(theory.Pitches.Select(p => (p.Hz, p.OffsetCents, p.Midi)), simpler.Pitches.Select(p => (p.Hz, p.OffsetCents, p.Midi)));
     }
 
-    private static NoteName Name(string text) => NoteName.TryParse(text, out var name) ? name : throw new FormatException(text);
+    private static NoteName Name(string text) => NoteName.Parse(text);
 }

@@ -166,5 +166,5 @@ public class TuningKindsTests
             Enumerable.Repeat(Interval.FromRatio(ratio), count).Aggregate(Interval.Unison, (sum, next) => sum + next);
     }
 
-    private static Degree Svara(string text) => Degree.TryParse(text, out var degree) ? degree : throw new FormatException(text);
+    private static Degree Svara(string text) => Degree.Parse(text);
 }

@@ -11,7 +11,7 @@ public class TuningReferenceTests
     public void A_tonic_in_Hz_reports_the_nearest_note_and_the_rest_in_cents(double hz, double a4, string note, double cents, string kattai)
     {
         var tonic = Tonic.FromHz(hz, a4);
-        Assert.Equal(NoteName.TryParse(note, out var name) ? name.Midi : -1, tonic.Midi);
+        Assert.Equal(NoteName.TryParse(note, out var name, out _) ? name.Midi : -1, tonic.Midi);
         Assert.Equal(cents, tonic.OffsetCents, 0.05);
         Assert.Equal(hz, tonic.Hz, 1e-9);
         var report = tonic.ToReport();

@@ -44,18 +44,18 @@ public class TuningScalaFileTests
     [InlineData("d\n5000\n", 2, 1, "between 0 and 4096")]
     [InlineData("d\n2\n3/2\n", 3, 1, "2 pitches and ends after 1")]
     [InlineData("d\n1\n3/2\n2/1\n", 4, 1, "has more")]
-    [InlineData("d\n1\n! c\n  0/1\n", 4, 3, "no ratio above 0")]
-    [InlineData("d\n1\n1/0\n", 3, 1, "no ratio above 0")]
+    [InlineData("d\n1\n! c\n  0/1\n", 4, 3, "not a ratio above 0")]
+    [InlineData("d\n1\n1/0\n", 3, 1, "not a ratio above 0")]
     [InlineData("d\n1\n -3/2\n", 3, 2, "negative")]
     [InlineData("d\n1\n3/-2\n", 3, 1, "negative")]
     [InlineData("d\n1\n-2\n", 3, 1, "negative")]
     [InlineData("d\n1\n99999999999999999999/2\n", 3, 1, "too large")]
-    [InlineData("d\n1\n3/2/1\n", 3, 1, "no pitch")]
-    [InlineData("d\n1\nfifth\n", 3, 1, "no pitch")]
+    [InlineData("d\n1\n3/2/1\n", 3, 1, "not a pitch")]
+    [InlineData("d\n1\nfifth\n", 3, 1, "not a pitch")]
     [InlineData("d\n1\n\n2/1\n", 3, 1, "empty")]
-    [InlineData("d\n1\n1.2.3\n", 3, 1, "no number of cents")]
-    [InlineData("d\n1\n1e999.0\n", 3, 1, "no number of cents")]
-    [InlineData("d\n1\n999999999.0\n", 3, 1, "no number of cents")]
+    [InlineData("d\n1\n1.2.3\n", 3, 1, "not a number of cents")]
+    [InlineData("d\n1\n1e999.0\n", 3, 1, "not a number of cents")]
+    [InlineData("d\n1\n999999999.0\n", 3, 1, "not a number of cents")]
     [InlineData("d\u0007\n1\n2/1\n", 1, 2, "control")]
     public void Malformed_files_are_refused_with_line_and_column(string text, int line, int column, string reason)
     {
@@ -156,8 +156,11 @@ public class TuningScalaFileTests
     [Fact]
     public void A_description_that_would_be_a_comment_is_not_written()
     {
-        Assert.Throws<ArgumentException>(() => new ScalaFile("! hidden", [Interval.FromRatio(2)]).ToText());
-        Assert.Throws<ArgumentException>(() => new ScalaFile("two\nlines", [Interval.FromRatio(2)]).ToText());
+        Assert.Throws<ArgumentException>(() => new ScalaFile("! hidden", [Interval.FromRatio(2)]));
+        Assert.Throws<ArgumentException>(() => new ScalaFile("two\nlines", [Interval.FromRatio(2)]));
+        Assert.Throws<ArgumentException>(() => new ScalaFile("an end that reading takes off ", [Interval.FromRatio(2)]));
+        Assert.Contains("10000", Assert.Throws<ArgumentException>(() => new ScalaFile(new string('a', 10_001), [])).Message, StringComparison.Ordinal);
+        Assert.Contains("4096", Assert.Throws<ArgumentOutOfRangeException>(() => new ScalaFile("a", Enumerable.Repeat(Interval.Unison, 4097).ToValueList())).Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -141,17 +141,57 @@ public class RationalTests
     public void What_is_printed_is_read_back(Rational a)
     {
         Assert.Equal(a.Denominator == 1 ? Big(a).N.ToString(CultureInfo.InvariantCulture) : $"{Big(a).N}/{Big(a).D}", a.ToString());
-        if (!a.IsInteger || BigInteger.Abs(a.Numerator) <= 1_000_000_000)
-        {
-            Assert.True(Rational.TryParse(a.ToString(), out var read), a.ToString());
-            Assert.Equal(a, read);
-        }
-
+        Assert.Equal(a, Rational.Parse(a.ToString()));
+        Assert.Equal(a, Rational.Parse($"  {a} "));
         Span<char> buffer = stackalloc char[64];
-        Assert.True(a.TryFormat(buffer, out var written, default, null));
+        Assert.True(Formattable(a).TryFormat(buffer, out var written, default, null));
         Assert.Equal(a.ToString(), buffer[..written].ToString());
-        Assert.False(a.TryFormat([], out _, default, null));
+        Assert.False(Formattable(a).TryFormat([], out _, default, null));
+        Span<byte> bytes = stackalloc byte[64];
+        Assert.True(((IUtf8SpanFormattable)a).TryFormat(bytes, out written, "G", null));
+        Assert.Equal(a.ToString(), System.Text.Encoding.UTF8.GetString(bytes[..written]));
     }
+
+    [Theory]
+    [InlineData("0.00")]
+    [InlineData("N")]
+    [InlineData("GG")]
+    public void An_unknown_format_is_refused_by_name(string format)
+    {
+        var half = new Rational(1, 2);
+        Assert.Contains(format, Assert.Throws<FormatException>(() => Formattable(half).ToString(format, CultureInfo.InvariantCulture)).Message, StringComparison.Ordinal);
+        Assert.Contains(format, Assert.Throws<FormatException>(() => Formattable(half).TryFormat(new char[9], out _, format, null)).Message, StringComparison.Ordinal);
+        Assert.Contains(format, Assert.Throws<FormatException>(() => ((IUtf8SpanFormattable)half).TryFormat(new byte[9], out _, format, null)).Message, StringComparison.Ordinal);
+        Assert.Equal(("1/2", "1/2", "1/2"), (Formattable(half).ToString("g", null), Formattable(half).ToString("G", null), Formattable(half).ToString(null, null)));
+    }
+
+    /// <summary>What a caller's own generic mathematics computes is what the operators compute.</summary>
+    [Property]
+    public void Generic_mathematics_takes_fractions(short a, PositiveInt b, short c)
+    {
+        var (x, y) = (new Rational(a, b.Get), new Rational(c, 7));
+        Assert.Equal((x * x) + (y * y) - (-x), Squares(x, y));
+        Assert.Equal(x < y ? y : x, Largest<Rational>([x, y]));
+
+        static T Squares<T>(T x, T y)
+            where T : struct, IAdditionOperators<T, T, T>, ISubtractionOperators<T, T, T>, IMultiplyOperators<T, T, T>, IUnaryNegationOperators<T, T>,
+                IAdditiveIdentity<T, T>, IMultiplicativeIdentity<T, T>, IDivisionOperators<T, T, T> =>
+            T.AdditiveIdentity + ((x * x / T.MultiplicativeIdentity) + (y * y) - (-x));
+
+        static T Largest<T>(ReadOnlySpan<T> values)
+            where T : IComparisonOperators<T, T, bool>, IMinMaxValue<T>
+        {
+            var largest = T.MinValue;
+            foreach (var value in values)
+            {
+                largest = value > largest && value <= T.MaxValue ? value : largest;
+            }
+
+            return largest;
+        }
+    }
+
+    private static ISpanFormattable Formattable(Rational value) => value;
 
     [Property]
     public void Doubles_are_near(Rational a)
@@ -178,7 +218,7 @@ public class RationalTests
     [InlineData("-0.5", -1, 2)]
     public void Decimals_and_fractions_are_read_exactly(string text, long n, long d)
     {
-        Assert.True(Rational.TryParse(text, out var value));
+        Assert.True(Rational.TryParse(text, out var value, out _));
         Assert.Equal((n, d), (value.Numerator, value.Denominator));
     }
 
@@ -198,7 +238,7 @@ public class RationalTests
     [InlineData("0x10")]
     public void What_is_no_number_is_not_read(string? text)
     {
-        Assert.False(Rational.TryParse(text, out var value));
+        Assert.False(Rational.TryParse(text, out var value, out _));
         Assert.Equal(Rational.Zero, value);
     }
 

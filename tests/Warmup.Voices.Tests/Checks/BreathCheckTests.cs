@@ -103,7 +103,7 @@ public partial class BreathCheckTests
     [InlineData("0.3", Experience.Advanced, 1)]
     public void A_rest_shorter_than_the_shortest_breath_does_not_end_a_span(string breath, Experience experience, int spans)
     {
-        Assert.True(Rational.TryParse(breath, out var seconds));
+        Assert.True(Rational.TryParse(breath, out var seconds, out _));
         // At 60 the breath is 24ths of a second: 0.7 becomes 17/24 (0.708), 0.8 becomes 20/24 (0.833), 0.3 becomes 8/24.
         var score = (Ladder("15") with { Delivery = Delivery.LineByLine with { BreathSeconds = seconds, BreathGrid = 24 } }).ToScore();
         var findings = Breaths(score, Voice(1, experience)).ToList();

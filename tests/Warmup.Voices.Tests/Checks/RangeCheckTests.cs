@@ -27,7 +27,7 @@ public partial class RangeCheckTests
 
     private static NoteName Name(string text)
     {
-        Assert.True(NoteName.TryParse(text, out var name));
+        Assert.True(NoteName.TryParse(text, out var name, out _));
         return name;
     }
 

@@ -6,7 +6,7 @@ namespace Warmup.Voices.Tests;
 [Properties(Arbitrary = [typeof(FitArbitraries)], MaxTest = 300)]
 public class RangeUseTests
 {
-    private static NoteName Note(string text) => NoteName.TryParse(text, out var name) ? name : throw new ArgumentException(text);
+    private static NoteName Note(string text) => NoteName.Parse(text);
 
     private static Drill Ladder(string tonic) => new() { Scale = Scale.Parse("S R2 G3 M1 P D2 N3 S'"), Pattern = Pattern.Ladder.Drop(6), Tonic = Tonic.Parse(tonic) };
 
@@ -44,7 +44,7 @@ public class RangeUseTests
         Assert.Equal(outside, use.Outside.Count);
     }
 
-    private static Degree Svara(string text) => Degree.TryParse(text, out var degree) ? degree : throw new ArgumentException(text);
+    private static Degree Svara(string text) => Degree.Parse(text);
 
     [Property]
     public void The_times_are_those_counted_from_frequencies(Drill drill, Singer singer)

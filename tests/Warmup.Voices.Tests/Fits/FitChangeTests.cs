@@ -6,7 +6,7 @@ namespace Warmup.Voices.Tests;
 [Properties(Arbitrary = [typeof(FitArbitraries)])]
 public class FitChangeTests
 {
-    private static NoteName Note(string text) => NoteName.TryParse(text, out var name) ? name : throw new ArgumentException(text);
+    private static NoteName Note(string text) => NoteName.Parse(text);
 
     private static Singer Voice(string low, string high) => new("Mira", Note(low), Note(high), 20);
 
@@ -53,7 +53,7 @@ public class FitChangeTests
     [Property(MaxTest = 300)]
     public void The_tonic_offered_is_the_nearest_that_fits_and_none_is_offered_only_where_none_fits(Drill drill, Singer singer)
     {
-        bool Fits(int tonic) => tonic is >= Tonic.LowestMidi and <= Tonic.HighestMidi
+        bool Fits(int tonic) => tonic >= Tonic.LowestMidi && tonic <= Tonic.HighestMidi
             && (drill with { Tonic = Tonic.FromMidi(tonic) }).TryToScore(out var score, out _)
             && !score!.Check(singer).Any(f => f.Code is FindingCode.AboveRange or FindingCode.BelowRange);
 

@@ -6,7 +6,7 @@ namespace Warmup.Voices.Tests;
 [Properties(Arbitrary = [typeof(FitArbitraries)])]
 public class FitClassTests
 {
-    private static NoteName Note(string text) => NoteName.TryParse(text, out var name) ? name : throw new ArgumentException(text);
+    private static NoteName Note(string text) => NoteName.Parse(text);
 
     private static Singer Voice(string alias, string low, string high, int seconds, Experience experience = Experience.Beginner) =>
         new(alias, Note(low), Note(high), seconds, experience);

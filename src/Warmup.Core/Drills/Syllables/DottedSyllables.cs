@@ -6,4 +6,6 @@ internal sealed record DottedSyllables(Syllables Inner) : Syllables
     public override string Name => Inner.Name;
 
     public override string SyllableOf(ScaleTone tone) => OctaveDots.Mark(Inner.SyllableOf(tone), tone.Octave);
+
+    public override string ToText() => SyllablesText.DottedText(Inner);
 }

@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
@@ -6,10 +7,9 @@ namespace Warmup;
 /// <remarks>
 /// A degree that has no name in a kind (a lowered fifth has no svara) is sung by its scale number. Immutable, value equality.
 /// </remarks>
-public abstract partial record Syllables
+[JsonConverter(typeof(TextJsonConverter<Syllables>))]
+public abstract partial record Syllables : ITextForm<Syllables>, IWritesText
 {
-    private const string VowelPrefix = "vowel:";
-
     private protected Syllables()
     {
     }
@@ -47,7 +47,7 @@ public abstract partial record Syllables
     /// <summary>Svara letters in Malayalam.</summary>
     public static Syllables Malayalam => SvaraScripts.Malayalam;
 
-    /// <summary>The kinds that have a name, for reading what people type. A new kind is one new file and one line here.</summary>
+    /// <summary>The kinds that have a name, for reading what people type.</summary>
     public static ValueList<Syllables> All =>
     [
         SvaraLetters, SungSvaras, SvaraNames, Solfa, LaBasedSolfa, Numbers, Vowel(), Devanagari, Tamil, Telugu, Kannada, Malayalam,
@@ -57,51 +57,67 @@ public abstract partial record Syllables
     public abstract string Name { get; }
 
     /// <summary>The same open vowel on every note.</summary>
-    /// <param name="vowel">The sung text: 1 to 20 characters without control characters.</param>
+    /// <param name="vowel">The sung text: 1 to 20 characters without control characters, and without white space at its ends.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="vowel"/> is <see langword="null"/>.</exception>
     /// <exception cref="ArgumentException">The text is empty, too long or holds control characters.</exception>
     public static Syllables Vowel(string vowel = "a") => new VowelSyllables(vowel);
 
-    /// <summary>The caller's own syllable for each of the seven letters.</summary>
-    /// <param name="name">The name of the kind: 1 to 20 characters without control characters.</param>
-    /// <param name="letters">Seven syllables for S R G M P D N, each 1 to 20 characters without control characters.</param>
-    /// <exception cref="ArgumentException">There are not seven syllables, or a text is empty, too long or holds control characters.</exception>
-    public static Syllables Custom(string name, ValueList<string> letters) => new LetterSyllables(name, letters);
+    /// <summary>The caller's own syllable for each of the seven letters, whatever the variant. A degree that is not a svara is sung by its number.</summary>
+    /// <param name="name">The name of the kind: 1 to 20 characters without control characters and without a colon; not <c>vowel</c> or <c>dotted</c>.</param>
+    /// <param name="letters">Seven syllables for S R G M P D N, each 1 to 20 characters without control characters and commas.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="name"/> or a syllable is <see langword="null"/>.</exception>
+    /// <exception cref="ArgumentException">There are not seven syllables, or a text is empty, too long or holds what it must not.</exception>
+    public static Syllables Custom(string name, ValueList<string> letters) => MappedSyllables.OfLetters(name, letters);
 
-    /// <summary>Reads a kind: one of the names of <see cref="All"/>, or <c>vowel:</c> with the sung text: <c>vowel: ee</c>.</summary>
-    /// <param name="text">The text, in any case.</param>
+    /// <summary>The caller's own syllable for each degree: for all sixteen svaras, and for other degrees where a scale has them.</summary>
+    /// <param name="name">The name of the kind, as for <see cref="Custom(string, ValueList{string})"/>.</param>
+    /// <param name="syllableOf">
+    /// Gives a degree's syllable: 1 to 20 characters without control characters and commas, or <see langword="null"/> where the degree is
+    /// sung by its number. It is called once for each of the 35 degrees, here and not later.
+    /// </param>
+    /// <exception cref="ArgumentNullException">An argument is <see langword="null"/>.</exception>
+    /// <exception cref="ArgumentException">No degree has a syllable, or a text is empty, too long or holds what it must not.</exception>
+    public static Syllables Custom(string name, Func<Degree, string?> syllableOf)
+    {
+        ArgumentNullException.ThrowIfNull(syllableOf);
+        return MappedSyllables.OfDegrees(name, syllableOf);
+    }
+
+    // A name, and 35 pairs of a degree and a syllable.
+    static int ITextForm<Syllables>.LongestText => 2_000;
+
+    static string ITextForm<Syllables>.What => "syllables";
+
+    /// <summary>
+    /// Reads a kind: one of the names of <see cref="All"/>, <c>vowel:</c> with the sung text (<c>vowel: ee</c>), or the caller's own
+    /// syllables: <c>own: S=sa, R1=ra, R2=ri, G=ga</c>, where a letter alone stands for all its svaras. <c>dotted:</c> before a kind marks
+    /// the octaves by dots.
+    /// </summary>
+    /// <param name="text">The text; the names in any case.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="text"/> is <see langword="null"/>.</exception>
+    /// <exception cref="WarmupFormatException">The text is not a kind of syllables.</exception>
+    public static Syllables Parse(string text) => TextForm.Parse<Syllables>(text);
+
+    /// <summary>Reads a kind as <see cref="Parse"/> does.</summary>
+    /// <param name="text">The text.</param>
     /// <param name="syllables">The kind, or <see langword="null"/>.</param>
     /// <param name="error">What is wrong, or <see langword="null"/>.</param>
     /// <returns>Whether the text was a kind.</returns>
-    public static bool TryParse(string text, [NotNullWhen(true)] out Syllables? syllables, [NotNullWhen(false)] out TextError? error)
-    {
-        syllables = null;
-        error = null;
-        var trimmed = text.Trim();
-        foreach (var named in All)
-        {
-            if (trimmed.Equals(named.Name, StringComparison.OrdinalIgnoreCase))
-            {
-                syllables = named;
-                return true;
-            }
-        }
+    public static bool TryParse([NotNullWhen(true)] string? text, [NotNullWhen(true)] out Syllables? syllables, [NotNullWhen(false)] out TextError? error) =>
+        TextForm.TryParse<Syllables>(text, out syllables, out error);
 
-        if (trimmed.StartsWith(VowelPrefix, StringComparison.OrdinalIgnoreCase))
-        {
-            var vowel = trimmed[VowelPrefix.Length..].Trim();
-            if (vowel.Length is > 0 and <= LongestSyllable && Require.IndexOfControl(vowel) < 0)
-            {
-                syllables = Vowel(vowel);
-                return true;
-            }
+    static Syllables IParsable<Syllables>.Parse(string s, IFormatProvider? provider) => Parse(s);
 
-            error = TextError.At(1, $"{TextError.Quote(vowel)} is no vowel to sing; write 1 to 20 characters without control characters, such as vowel: ee");
-            return false;
-        }
+    static bool IParsable<Syllables>.TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, [MaybeNullWhen(false)] out Syllables result) =>
+        TryParse(s, out result, out _);
 
-        error = TextError.At(1, $"unknown syllables {TextError.Quote(trimmed)}; write {string.Join(", ", All.ConvertAll(s => s.Name))}, or vowel: with the text");
-        return false;
-    }
+    static Syllables ISpanParsable<Syllables>.Parse(ReadOnlySpan<char> s, IFormatProvider? provider) => TextForm.Parse<Syllables>(s);
+
+    static bool ISpanParsable<Syllables>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, [MaybeNullWhen(false)] out Syllables result) =>
+        TextForm.TryParse(s, out result, out _);
+
+    static bool ITextForm<Syllables>.TryRead(TextCursor cursor, [MaybeNullWhen(false)] out Syllables value, [NotNullWhen(false)] out TextError? error) =>
+        SyllablesText.TryRead(cursor, out value, out error);
 
     /// <summary>The same syllables with a dot above for each octave above the middle one and a dot below for each octave below.</summary>
     public Syllables WithOctaveDots() => this is DottedSyllables ? this : new DottedSyllables(this);
@@ -110,14 +126,9 @@ public abstract partial record Syllables
     /// <param name="tone">The tone.</param>
     public abstract string SyllableOf(ScaleTone tone);
 
+    /// <summary>The whole kind, as <see cref="Parse"/> reads it back: its name, or the syllables of a kind of the caller's own.</summary>
+    public virtual string ToText() => Name;
+
     /// <summary>The name of the kind.</summary>
     public sealed override string ToString() => Name;
-
-    /// <summary>The longest syllable, in characters.</summary>
-    private protected const int LongestSyllable = 20;
-
-    /// <summary>Refuses a text that is empty, too long or holds control characters.</summary>
-    private protected static string Singable(string text, string what) => string.IsNullOrWhiteSpace(text)
-        ? throw new ArgumentException($"{what} must have 1 to {LongestSyllable} characters", nameof(text))
-        : Require.PlainText(text, LongestSyllable, what);
 }

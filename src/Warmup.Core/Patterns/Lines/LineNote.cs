@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Warmup;
 
 /// <summary>One note of a line: a tone of the scale, its length in units, and the silence behind it.</summary>
@@ -5,6 +7,7 @@ namespace Warmup;
 /// <param name="Direction">The list of the scale it was taken from.</param>
 /// <param name="Approach">How it is reached from the note before.</param>
 /// <param name="Length">Its length in units, above 0. A unit is one note of the chosen speed.</param>
+[JsonConverter(typeof(UnsupportedJsonConverter<LineNote>))]
 public readonly record struct LineNote(ScaleTone Tone, ScaleDirection Direction, Approach Approach, Rational Length)
 {
     // Lines are many and held for long, so a note is kept small: what most notes have not stands apart.

@@ -1,0 +1,49 @@
+using System.Globalization;
+
+namespace Warmup;
+
+/// <summary>A syllable for each degree that has one: svara letters in a script, or the caller's own.</summary>
+internal sealed record MappedSyllables : Syllables
+{
+    private const int LetterCount = 7;
+
+    // A text for each degree by its ordinal; the empty text where the degree is sung by its number.
+    private readonly ValueList<string> _texts;
+
+    private MappedSyllables(string name, ValueList<string> texts)
+    {
+        Name = SyllablesText.RequireKindName(name);
+        _texts = texts;
+    }
+
+    public override string Name { get; }
+
+    /// <summary>One syllable for all svaras of a letter, seven together.</summary>
+    public static Syllables OfLetters(string name, ValueList<string> letters) => letters.Count == LetterCount
+        ? OfDegrees(name, degree => degree.IsSvara ? letters[degree.Letter - 1] ?? throw new ArgumentNullException(nameof(letters), "a syllable is missing") : null)
+        : throw new ArgumentException(
+            string.Create(CultureInfo.InvariantCulture, $"syllables need {LetterCount} texts for S R G M P D N, not {letters.Count}"), nameof(letters));
+
+    /// <summary>The syllable that a function gives for each degree; none where it gives <see langword="null"/>.</summary>
+    public static Syllables OfDegrees(string name, Func<Degree, string?> syllableOf)
+    {
+        var texts = new string[Degree.Count];
+        var found = 0;
+        foreach (var degree in Degree.All)
+        {
+            var text = syllableOf(degree);
+            found += text is null ? 0 : 1;
+            texts[degree.Ordinal] = text is null ? string.Empty : SyllablesText.RequireSyllable(text);
+        }
+
+        return found == 0
+            ? throw new ArgumentException("syllables need a text for one degree at least", nameof(syllableOf))
+            : new MappedSyllables(name, ValueList.Adopt(texts));
+    }
+
+    public override string SyllableOf(ScaleTone tone) => TextOf(tone.Degree) is { Length: > 0 } text ? text : tone.Degree.ToNumber();
+
+    public override string ToText() => All.AsSpan().Contains(this) ? Name : SyllablesText.Write(Name, TextOf);
+
+    private string TextOf(Degree degree) => _texts[degree.Ordinal];
+}

@@ -1,0 +1,76 @@
+using System.Text.Json.Serialization;
+
+namespace Warmup.Tests;
+
+/// <summary>What a caller keeps: values of the library inside a type of the caller's own.</summary>
+public sealed class Kept
+{
+    public Scale? Scale { get; set; }
+
+    public TempoRamp? Tempo { get; set; }
+
+    public ValueList<Speed> Speeds { get; set; }
+
+    public ValueList<string> Words { get; set; }
+
+    public Dictionary<Degree, int> Cents { get; set; } = [];
+
+    public Tonic? Tonic { get; set; }
+}
+
+/// <summary>A source-generated context with every public value of the core, as a caller would write it.</summary>
+[JsonSerializable(typeof(Kept))]
+[JsonSerializable(typeof(string))]
+[JsonSerializable(typeof(Anga))]
+[JsonSerializable(typeof(Beat))]
+[JsonSerializable(typeof(Breath))]
+[JsonSerializable(typeof(CatalogueEntry))]
+[JsonSerializable(typeof(Caution))]
+[JsonSerializable(typeof(Climb))]
+[JsonSerializable(typeof(Degree))]
+[JsonSerializable(typeof(Delivery))]
+[JsonSerializable(typeof(Difficulty))]
+[JsonSerializable(typeof(DifficultyWeights))]
+[JsonSerializable(typeof(Drill))]
+[JsonSerializable(typeof(Drone))]
+[JsonSerializable(typeof(DroneString))]
+[JsonSerializable(typeof(DroneStroke))]
+[JsonSerializable(typeof(DroneStyle))]
+[JsonSerializable(typeof(Exercise))]
+[JsonSerializable(typeof(Expansion))]
+[JsonSerializable(typeof(Finding))]
+[JsonSerializable(typeof(Interval))]
+[JsonSerializable(typeof(JustChoices))]
+[JsonSerializable(typeof(Line))]
+[JsonSerializable(typeof(LineNote))]
+[JsonSerializable(typeof(Measure))]
+[JsonSerializable(typeof(Meter))]
+[JsonSerializable(typeof(ModalShift))]
+[JsonSerializable(typeof(NoteName))]
+[JsonSerializable(typeof(OrderedParallel))]
+[JsonSerializable(typeof(Pattern))]
+[JsonSerializable(typeof(PatternWordInfo))]
+[JsonSerializable(typeof(Rational))]
+[JsonSerializable(typeof(ScalaFile))]
+[JsonSerializable(typeof(Scale))]
+[JsonSerializable(typeof(ScaleKind))]
+[JsonSerializable(typeof(ScaleQuery))]
+[JsonSerializable(typeof(ScaleTone))]
+[JsonSerializable(typeof(Score))]
+[JsonSerializable(typeof(ScoreLine))]
+[JsonSerializable(typeof(ScoreNote))]
+[JsonSerializable(typeof(ScorePitch))]
+[JsonSerializable(typeof(Section))]
+[JsonSerializable(typeof(Speed))]
+[JsonSerializable(typeof(Sruti))]
+[JsonSerializable(typeof(Syllables))]
+[JsonSerializable(typeof(TempoChange))]
+[JsonSerializable(typeof(TempoRamp))]
+[JsonSerializable(typeof(TextError))]
+[JsonSerializable(typeof(Tonic))]
+[JsonSerializable(typeof(TunedDegree))]
+[JsonSerializable(typeof(TunedNote))]
+[JsonSerializable(typeof(TunedScale))]
+[JsonSerializable(typeof(Tuning))]
+[JsonSerializable(typeof(PatternVocabulary))]
+public sealed partial class CoreJson : JsonSerializerContext;
