@@ -62,7 +62,7 @@ public static class Sounds
     public static Score Joined(params Drill[] drills)
     {
         var scores = drills.Select(d => d.ToScore()).ToArray();
-        return scores[0] with { Sections = scores.SelectMany(s => (IEnumerable<Section>)s.Sections).ToValueList() };
+        return Score.Join(scores[0].Title, scores) with { Drone = scores[0].Drone };
     }
 
     public static byte[] Bytes(Score score, WavOptions? options = null)

@@ -83,19 +83,25 @@ public class TimingTests
     [Fact]
     public void Clicks_never_fall_into_each_other()
     {
-        // A free section that ends a thirty-sixth of an akshara (184 frames at 400 a minute) behind its second one.
-        var score = (Sounds.Drill("ladder.take(1)") with { Meter = Meter.Free, Tempo = 400, Speeds = [new Speed(2, 9)] }).ToScore();
-        Assert.Equal(36, score.Sections[0].Resolution);
-        var section = score.Sections[0] with { LengthSteps = 37 };
-        var sound = Sounds.File(score with { Sections = [section, section, section] }, Sounds.BeatOnly).Right;
-        var click = Sounds.File(Sounds.Drill().ToScore(), Sounds.BeatOnly with { HasBeat = false, CountInBeats = 1 }).Right[..1323];
-        for (var s = 0; s < 3; s++)
+        // Bars of free rhythm end on quarters of an akshara: at 400 a minute the nearest two beats are 1,654 frames apart, and a click lasts 1,323.
+        var bar = new Composition
         {
-            var start = (int)Sounds.Frame(new Rational(37 * s, 36), 400, Second);
-            var end = (int)Sounds.Frame(new Rational(37 * (s + 1), 36), 400, Second);
-            Assert.Equal(click, sound[start..(start + click.Length)]);
-            Assert.True(Sounds.IsSilent(sound.AsSpan(start + click.Length, end - start - click.Length)));
+            Scale = Sounds.Drill().Scale,
+            Tonic = Tonic.FromMidi(57),
+            Meter = Meter.Free,
+            Tempo = 400,
+            Lines = [new TimedLine([new TimedNote(default, 0, new Rational(5, 4))])],
+        }.ToScore();
+        var sound = Sounds.File(Score.Join("bars", [bar, bar, bar]), Sounds.BeatOnly).Right;
+        var click = Sounds.File(Sounds.Drill().ToScore(), Sounds.BeatOnly with { HasBeat = false, CountInBeats = 1 }).Right[..1323];
+        int[] starts = [.. Enumerable.Range(0, 3).SelectMany(b => (int[])[Frame(5 * b), Frame((5 * b) + 4)]), Frame(15)];
+        for (var b = 0; b + 1 < starts.Length; b++)
+        {
+            Assert.Equal(click, sound[starts[b]..(starts[b] + click.Length)]);
+            Assert.True(Sounds.IsSilent(sound.AsSpan(starts[b] + click.Length, starts[b + 1] - starts[b] - click.Length)));
         }
+
+        static int Frame(int quarters) => (int)Sounds.Frame(new Rational(quarters, 4), 400, Second);
     }
 
     [Fact]

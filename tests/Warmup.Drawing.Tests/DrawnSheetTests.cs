@@ -171,7 +171,7 @@ public class DrawnSheetTests
     public void A_warm_up_of_several_drills_has_all_of_them_on_pages_of_their_size()
     {
         var (a, b) = ((Mohanam with { Title = "First" }).ToScore(), (Mohanam with { Title = "Second", Pattern = Pattern.Parse("ladder.repeat(9)") }).ToScore());
-        var score = a with { Title = "Both", Sections = [.. a.Sections, .. b.Sections] };
+        var score = Score.Join("Both", [a, b]);
         var drawn = new Drawn(score);
         Assert.Equal(["First", "Second"], drawn.Texts("section-title"));
         Assert.Equal(score.NoteCount, drawn.Of("note").Count);
@@ -224,7 +224,7 @@ public class DrawnSheetTests
         var a = (Mohanam with { Title = string.Join(' ', Enumerable.Repeat("a long title", 40)), Syllables = Syllables.Malayalam }).ToScore();
         var b = (Mohanam with { Speeds = [Speed.First, new Speed(4, 9)], Pattern = Pattern.Parse("figure(0 -1 4).repeat(5)") }).ToScore().WithAnswers();
         var c = (Mohanam with { Meter = Meter.Free, Speeds = [new Speed(3, 7)], Delivery = Delivery.Continuous, Tuning = Tuning.Pythagorean }).ToScore();
-        var score = a with { Sections = [.. a.Sections, .. b.Sections, .. c.Sections] };
+        var score = Score.Join(a.Title, [a, b, c]);
         var band = new PitchBand("Robin", NoteName.FromMidi(57), NoteName.FromMidi(72)) { IsAssumed = true };
         foreach (var (options, width, height) in ((DrawingOptions, double, double)[])[(new SheetOptions(), 595.28, 841.89), (new ContourOptions { Band = band }, 841.89, 595.28)])
         {

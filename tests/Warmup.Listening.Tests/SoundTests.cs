@@ -71,9 +71,10 @@ public class SoundTests
     private static double[] Errors(Drill drill, MidiTuning tuning)
     {
         var plain = new Drill { Scale = drill.Scale, Pattern = Pattern.Parse("ladder.take(1)"), Tonic = Tonic.FromMidi(drill.Tonic.Midi), Tempo = 120, Meter = Meter.Free };
-        var (score, reference) = (drill.ToScore(), plain.ToScore().Sections[0]);
+        var (score, referenceScore) = (drill.ToScore(), plain.ToScore());
+        var reference = referenceScore.Sections[0];
         Assert.Equal(0, reference.PitchOf(reference.Notes[0]).OffsetCents, 9);
-        score = score with { Sections = [score.Sections[0], reference] };
+        score = Score.Join(score.Title, [score, referenceScore]);
         var (heard, expected) = (Sound.Hear(score, tuning), Sound.Expected(score));
         var notes = score.Sections[0].Notes.Count;
         var off = heard[notes] - expected[notes];

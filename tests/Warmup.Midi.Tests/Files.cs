@@ -41,8 +41,16 @@ public static class Files
     public static Score Joined(params Drill[] drills)
     {
         var scores = drills.Select(d => d.ToScore()).ToArray();
-        return scores[0] with { Sections = scores.SelectMany(s => (IEnumerable<Section>)s.Sections).ToValueList() };
+        return Score.Join(scores[0].Title, scores) with { Drone = scores[0].Drone };
     }
+
+    /// <summary>A note of a part of an akshara, which is the grid.</summary>
+    public static Score Fine(int resolution) => new Composition
+    {
+        Scale = Drill().Scale,
+        Tonic = Tonic.FromMidi(60),
+        Lines = [new TimedLine([new TimedNote(default, 0, new Rational(1, resolution))], 1)],
+    }.ToScore();
 
     public static byte[] Bytes(Score score, MidiOptions? options = null)
     {

@@ -189,7 +189,7 @@ internal static class PlainMidi
     {
         // The strings of a drone that end together end in their order.
         public const int Off = 0;
-        public const int Setup = Off + Drone.MostStrings;
+        public const int Setup = Off + 32;
         public const int Tuning = Setup + 1;
         public const int Lyric = Tuning + 1;
         public const int On = Lyric + 1;

@@ -48,15 +48,6 @@ public class TextTests
     }
 
     [Fact]
-    public void A_control_character_in_a_title_cannot_end_a_text_early()
-    {
-        // A drill refuses such a title; a score that somebody made by hand may hold one.
-        var score = Files.Drill().ToScore() with { Title = "one\r\ntwo\0three\u0085four" };
-        Assert.Equal("one??two?three?four", RawFile.Of(score).Tracks[0][0].Text);
-        Assert.Equal("one??two?three?four", RawFile.Of(score, Utf8).Tracks[0][0].Text);
-    }
-
-    [Fact]
     public void A_title_longer_than_127_bytes_keeps_its_length()
     {
         var title = new string('x', Warmup.Drill.LongestTitle);

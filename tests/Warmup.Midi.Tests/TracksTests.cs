@@ -57,7 +57,7 @@ public class TracksTests
         var score = Files.Drill(pattern: "ladder.take(2)").ToScore().WithAnswers();
         var markers = RawFile.Of(score).Tracks[0].Where(e => e.IsMeta(0x06)).Select(e => (e.Tick / 480, e.Text));
         Assert.Equal([(0L, "Line 1"), (2L, "Line 1, answer"), (4L, "Line 2"), (7L, "Line 2, answer")], markers);
-        var two = score with { Sections = [score.Sections[0], score.Sections[0]] };
+        var two = Score.Join(score.Title, [score, score]);
         Assert.Equal(
             ["Section 1, line 1", "Section 1, line 1, answer", "Section 1, line 2", "Section 1, line 2, answer", "Section 2, line 1"],
             RawFile.Of(two).Tracks[0].Where(e => e.IsMeta(0x06)).Select(e => e.Text).Take(5));

@@ -76,12 +76,17 @@ public class TuningStandardTests
     [Fact]
     public void Two_pitches_on_one_key_are_retuned_where_they_sound()
     {
-        // A section whose second pitch was moved to the first one's key, 30 cents higher.
-        var score = (Files.Drill(pattern: "ladder.take(2)") with { HasDrone = false }).ToScore();
+        // R2 and G1 are one key; here G1 is tuned 30 cents above R2.
+        var drill = Files.Drill(pattern: "ladder.take(1) + ladder.take(1).swapped") with
+        {
+            Scale = Scale.Parse("S R2 M1 P S' / S' P M1 G1 S"),
+            Tuning = Tuning.Equal.With(new Degree(3, -2), Interval.FromCents(230)),
+            HasDrone = false,
+        };
+        var score = drill.ToScore();
         var section = score.Sections[0];
-        var pitches = section.Pitches.ToArray();
-        pitches[1] = pitches[0] with { OffsetCents = 30, Hz = pitches[0].Hz * Math.Pow(2, 0.025) };
-        score = score with { Sections = [section with { Pitches = pitches.ToValueList() }] };
+        Assert.Equal((62, 62), (section.PitchOf(section.Notes[1]).Midi, section.PitchOf(section.Notes[3]).Midi));
+        Assert.NotEqual(section.Notes[1].PitchIndex, section.Notes[3].PitchIndex);
         AssertInTune(score, RawFile.Of(score, Retuned));
     }
 

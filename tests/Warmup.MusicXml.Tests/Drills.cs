@@ -62,5 +62,5 @@ internal static class Drills
         Gen.Choose(80, 500).Select(hz => Tonic.FromHz(hz)));
 
     public static Score Join(IEnumerable<Drill> drills) =>
-        new("A warm-up", drills.Select(d => d.ToScore().Sections[0]).ToValueList(), null, []);
+        Score.Join("A warm-up", drills.Select(d => d.ToScore())) with { Drone = null };
 }

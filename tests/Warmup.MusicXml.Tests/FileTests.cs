@@ -52,8 +52,12 @@ public sealed class FileTests : IDisposable
     {
         var path = At("c.musicxml");
         await File.WriteAllTextAsync(path, "mine", Token);
+
+        // A note of a 512th of an akshara has no value on paper.
+        var note = new LineNote(default, ScaleDirection.Ascent, Approach.Leap, new Rational(1, 512));
+        var unwritable = Drills.Of().ToScore(new Expansion([new Line([note])], []));
         await Assert.ThrowsAsync<IOException>(() => new MusicXmlFormat().SaveAsync(Plain, path, cancellationToken: Token));
-        await Assert.ThrowsAsync<ExportException>(() => new MusicXmlFormat().SaveAsync(Plain with { Sections = [] }, path, overwrite: true, Token));
+        await Assert.ThrowsAsync<ExportException>(() => new MusicXmlFormat().SaveAsync(unwritable, path, overwrite: true, Token));
         Assert.Equal("mine", await File.ReadAllTextAsync(path, Token));
         await new MusicXmlFormat().SaveAsync(Plain, path, overwrite: true, Token);
         Assert.Equal(ReadScore.Bytes(Plain), await File.ReadAllBytesAsync(path, Token));

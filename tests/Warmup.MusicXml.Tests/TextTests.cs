@@ -27,27 +27,6 @@ public class TextTests
         Assert.All(ReadScore.Of((Drills.Of() with { Syllables = Syllables.Vowel(vowel) }).ToScore()).Sung(), n => Assert.Equal(vowel, n.Lyric));
 
     // The characters as numbers, since an attribute cannot hold a lone surrogate.
-    [Theory]
-    [InlineData("a", 0x0007, "U+0007 at position 2")]
-    [InlineData("", 0x000A, "U+000A at position 1")]
-    [InlineData("x", 0xD83C, "U+D83C at position 2")]
-    [InlineData("", 0xDFB6, "U+DFB6 at position 1")]
-    [InlineData("", 0xFFFF, "U+FFFF at position 1")]
-    public void A_control_character_is_refused_before_the_first_byte(string before, int character, string where)
-    {
-        var title = before + (char)character;
-        var plain = Drills.Of().ToScore();
-        foreach (var score in new[] { plain with { Title = title }, plain with { Sections = [plain.Sections[0] with { Title = title }] } })
-        {
-            using var stream = new MemoryStream();
-            var refused = Assert.Throws<ExportException>(() => new MusicXmlFormat().Write(score, stream));
-            Assert.Contains(where, refused.Message, StringComparison.Ordinal);
-            Assert.Equal(0, stream.Length);
-            Assert.Throws<ExportException>(() => new MxlFormat().Write(score, stream));
-            Assert.Equal(0, stream.Length);
-        }
-    }
-
     [Fact]
     public void Sections_have_their_titles_and_a_double_bar_between_them()
     {

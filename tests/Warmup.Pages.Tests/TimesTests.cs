@@ -148,7 +148,7 @@ public class TimesTests(Opened opened) : IClassFixture<Opened>
         "ramp" => (Mohanam with { Tempo = new TempoRamp(120, 25, 200), CountIn = 1, Meter = Meter.Parse("misra chapu"), Pattern = Pattern.Ladder.Take(3) }).ToScore(),
         "answers" => (Mohanam with { Pattern = Pattern.Ladder.Take(3), Tonic = Tonic.FromHz(227.3) }).ToScore().WithAnswers(),
         "warm-up" => Mohanam.ToScore() is var first && (Mohanam with { Tonic = Tonic.Parse("A3"), Tempo = 90, Speeds = [new Speed(3, 3)] }).ToScore() is var second
-            ? first with { Sections = [first.Sections[0], second.Sections[0]] }
+            ? Warmup.Score.Join(first.Title, [first, second])
             : throw new InvalidOperationException(),
         "sruti box" => (Mohanam with { DroneStyle = DroneStyle.SrutiBox }).ToScore(),
         "free" => (Mohanam with { Meter = Meter.Free }).ToScore(),

@@ -58,7 +58,7 @@ internal static class Repertoire
             var free = (Of(Major, "ladder", "G3") with { Delivery = Delivery.LineByLine, Meter = Meter.Free, Title = "Free" }).ToScore();
             var second = (Of("S R1 G3 M1 P D1 N3 S'", "ladder.there-and-back", "A3") with { Tempo = 80, Title = "There and back" }).ToScore();
             var ramp = (Of(Major, "ladder", "D4") with { Tempo = new TempoRamp(60, 10, 80), Speeds = [Speed.First, Speed.Second], Title = "Faster" }).ToScore();
-            var warmUp = new Score("A warm-up <&> \u05E9\u05DC\u05D5\u05DD", [plain.Sections[0], free.Sections[0], second.Sections[0]], plain.Drone, []);
+            var warmUp = Score.Join("A warm-up <&> \u05E9\u05DC\u05D5\u05DD", [plain, free, second]);
             return
             [
                 new("warm-up", warmUp),

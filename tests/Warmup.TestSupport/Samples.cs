@@ -61,7 +61,7 @@ public static class Samples
         [typeof(Climb)] =
         [
             () => new Climb { Drill = MakeDrill() }, () => new Climb { Drill = MakeDrill(), Semitones = 5 }, () => new Climb { Drill = MakeDrill(), Step = 2 },
-            () => new Climb { Drill = MakeDrill(), ComesBack = false }, () => new Climb { Drill = MakeDrill(), Cue = null },
+            () => new Climb { Drill = MakeDrill(), IsUpAndDown = false }, () => new Climb { Drill = MakeDrill(), Cue = null },
         ],
         [typeof(DifficultyWeights)] = [() => new DifficultyWeights(), () => new DifficultyWeights { Span = 1 }, () => new DifficultyWeights { Turns = 1 }],
         [typeof(Difficulty)] =
@@ -79,7 +79,7 @@ public static class Samples
         ],
         [typeof(Anga)] = [() => Anga.Laghu(Jati.Khanda), () => Anga.Laghu(Jati.Misra), () => Anga.Drutam, () => new Anga([Kriya.Clap, Kriya.Silent]), () => default(Anga)],
         [typeof(TempoRamp)] = [() => new TempoRamp(60, 5, 90), () => new TempoRamp(60, 5, 91), () => new TempoRamp(60, 6, 90), () => TempoRamp.Constant(60)],
-        [typeof(TempoChange)] = [() => new TempoChange(8, 70, 8), () => new TempoChange(8, 71, 8), () => default(TempoChange)],
+        [typeof(TempoChange)] = [() => Ramped().TempoChanges[0], () => Ramped().TempoChanges[1], () => default(TempoChange)],
         [typeof(Delivery)] =
         [
             () => Delivery.Continuous, () => Delivery.LineByLine, () => Delivery.LineByLine with { BreathSeconds = 2 }, () => Delivery.LineByLine with { LeastHold = 2 },
@@ -92,17 +92,36 @@ public static class Samples
             () => MakeDrill() with { Tuning = Tuning.Just }, () => MakeDrill() with { Meter = Meter.Free }, () => MakeDrill() with { Speeds = [Speed.Third] },
             () => MakeDrill() with { Delivery = Delivery.LineByLine }, () => MakeDrill() with { Syllables = Syllables.Vowel("o") },
             () => MakeDrill() with { Tonic = Tonic.FromMidi(61) }, () => MakeDrill() with { Pattern = Pattern.Parse("ladder.ends") },
+            () => MakeDrill() with { Expansion = Pattern.Parse("ladder.ends").Expand(MakeScale("a", 15)) },
+        ],
+        [typeof(TimedNote)] =
+        [
+            () => Timed(0), () => Timed(1), () => Timed(0) with { Syllable = Text("la") }, () => Timed(0) with { Breath = 1 }, () => Timed(0) with { IsHeld = true },
+        ],
+        [typeof(TimedLine)] = [() => new TimedLine(new[] { Timed(0), Timed(1) }.ToValueList()), () => new TimedLine(new[] { Timed(0) }.ToValueList()), () => new TimedLine(new[] { Timed(0) }.ToValueList(), 2)],
+        [typeof(Composition)] =
+        [
+            () => Composed(), () => Composed() with { Tempo = 61 }, () => Composed() with { Title = Text("t") }, () => Composed() with { Speed = Speed.Second },
+            () => Composed() with { HasDrone = false }, () => Composed() with { Tuning = Tuning.Just },
+        ],
+        [typeof(ScorePlace)] =
+        [
+            () => new ScorePlace(1, 2, 3), () => new ScorePlace(1, 2, 4), () => new ScorePlace(1, 2), () => new ScorePlace(2, 2, 3, Text("t")),
+            () => new ScorePlace(2, 2, 3, Text("u")), () => default(ScorePlace),
         ],
         [typeof(Score)] = [() => MakeDrill().ToScore(), () => (MakeDrill() with { Tempo = 61 }).ToScore(), () => (MakeDrill() with { HasDrone = false }).ToScore()],
         [typeof(Section)] = [() => MakeDrill().ToScore().Sections[0], () => (MakeDrill() with { Tuning = Tuning.Just }).ToScore().Sections[0]],
         [typeof(ScorePitch)] = [() => Pitch(0), () => Pitch(1)],
         [typeof(ScoreNote)] = [() => MakeDrill().ToScore().Sections[0].Notes[0], () => MakeDrill().ToScore().Sections[0].Notes[1], () => default(ScoreNote)],
-        [typeof(ScoreLine)] = [() => new ScoreLine(0, 2, 0, 2), () => new ScoreLine(0, 2, 0, 3), () => new ScoreLine(0, 2, 0, 2) { Answer = 1 }, () => default(ScoreLine)],
+        [typeof(ScoreLine)] = [() => MakeDrill().ToScore().Sections[0].Lines[0], () => MakeDrill().ToScore().Sections[0].Lines[1], () => MakeDrill().ToScore().WithAnswers().Sections[0].Lines[0], () => default(ScoreLine)],
         [typeof(Breath)] = [() => new Breath(7, 1, 1), () => new Breath(7, 1, 2), () => default(Breath)],
-        [typeof(Measure)] = [() => new Measure(0, 8, true), () => new Measure(0, 8, false), () => default(Measure)],
-        [typeof(DroneString)] = [() => new DroneString(Pitch(0)), () => new DroneString(Pitch(1))],
-        [typeof(DroneStroke)] = [() => new DroneStroke(1, 2, 3), () => new DroneStroke(1, 2, 4), () => default(DroneStroke)],
+        [typeof(Measure)] = [() => MakeDrill().ToScore().Sections[0].Measures[0], () => MakeDrill().ToScore().Sections[0].Measures[1], () => default(Measure)],
+        [typeof(DroneString)] = [() => MakeDrone(15).Strings[0], () => MakeDrone(15).Strings[1]],
+        [typeof(DroneStroke)] = [() => MakeDrone(15).Strokes(20).First(), () => MakeDrone(15).Strokes(20).Last(), () => default(DroneStroke)],
         [typeof(Drone)] = [() => MakeDrone(15), () => MakeDrone(15) with { RestSeconds = 3 }, () => MakeDrone(15) with { StrokeSeconds = 2 }, () => MakeDrone(15) with { IsHeld = true }],
+        [typeof(TunedScale)] = [() => Tuned(15), () => Tuned(16)],
+        [typeof(TunedNote)] = [() => Tuned(15).Notes[0], () => Tuned(15).Notes[1]],
+        [typeof(Beating)] = [() => Tuned(15).Notes[0].Beating, () => Tuned(15).Notes[1].Beating, () => default(Beating)],
         [typeof(DroneStyle)] =
         [
             () => DroneStyle.Tanpura with { }, () => DroneStyle.SrutiBox with { }, () => DroneStyle.Tanpura with { StringCount = 5 },
@@ -112,7 +131,7 @@ public static class Samples
         [typeof(Finding)] =
         [
             () => new Finding(FindingCode.AboveRange, Severity.Error, Text("m"), Text("f")), () => new Finding(FindingCode.AboveRange, Severity.Note, Text("m"), Text("f")),
-            () => new Finding(FindingCode.AboveRange, Severity.Error, Text("m"), Text("f")) { Line = 1, Beat = 2, Measured = 3, Limit = 4, Unit = "s", Singer = Text("a") },
+            () => new Finding(FindingCode.AboveRange, Severity.Error, Text("m"), Text("f")) { Place = new ScorePlace(1, 2, 3, Text("t")), Measured = 3, Limit = 4, Unit = "s", Singer = Text("a") },
         ],
         [typeof(Singer)] =
         [
@@ -129,7 +148,7 @@ public static class Samples
             () => new ScaleQuery { IsVakra = true },
         ],
         [typeof(JustChoices)] = [() => new JustChoices(), () => new JustChoices { R2 = new Rational(10, 9) }, () => new JustChoices { D2 = new Rational(27, 16) }],
-        [typeof(Caution)] = [() => new Caution(Text("a"), Text("b")), () => new Caution(Text("b"), Text("a"))],
+        [typeof(Caution)] = [() => Cautions.All[0], () => Cautions.All[1]],
     };
 
     /// <summary>A text that is a new object each time.</summary>
@@ -149,7 +168,15 @@ public static class Samples
 
     private static Drill MakeDrill() => new() { Scale = MakeScale("a", 15), Pattern = Pattern.Parse("ladder"), Tonic = Tonic.FromMidi(60) };
 
+    private static Section Ramped() => (MakeDrill() with { Tempo = new TempoRamp(60, 10, 80) }).ToScore().Sections[0];
+
+    private static TimedNote Timed(int at) => new(default, at, 1);
+
+    private static Composition Composed() => new() { Scale = MakeScale("a", 15), Tonic = Tonic.FromMidi(60), Lines = new[] { new TimedLine(new[] { Timed(0) }.ToValueList()) }.ToValueList() };
+
     private static ScorePitch Pitch(int at) => MakeDrill().ToScore().Sections[0].Pitches[at];
+
+    private static TunedScale Tuned(int parent) => TunedScale.Of(MakeScale("a", parent), Tonic.FromMidi(60), Tuning.Just);
 
     private static Drone MakeDrone(int parent) => Drone.Tanpura(MakeScale("a", parent), Tonic.FromMidi(60), Tuning.Equal, new NoteName('C', 0, 4));
 

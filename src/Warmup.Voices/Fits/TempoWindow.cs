@@ -5,7 +5,19 @@ namespace Warmup.Voices;
 /// <summary>Tempi that fit, in whole aksharas a minute. Immutable, value equality.</summary>
 public sealed record TempoInterval
 {
-    internal TempoInterval(int slowest, int fastest, string below, string above) => (Slowest, Fastest, Below, Above) = (slowest, fastest, below, above);
+    /// <summary>Names an interval, for a page whose slider covers it.</summary>
+    /// <param name="slowest">The slowest tempo, 10 to 400.</param>
+    /// <param name="fastest">The fastest tempo, from <paramref name="slowest"/> to 400.</param>
+    /// <param name="below">What closes the tempo one slower.</param>
+    /// <param name="above">What closes the tempo one faster.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A tempo lies outside its range.</exception>
+    public TempoInterval(int slowest, int fastest, string below, string above)
+    {
+        Slowest = Require.InRange(slowest, Tempo.Slowest, Tempo.Fastest);
+        Fastest = Require.InRange(fastest, slowest, Tempo.Fastest);
+        Below = Require.NotNull(below);
+        Above = Require.NotNull(above);
+    }
 
     /// <summary>The slowest.</summary>
     public int Slowest { get; }

@@ -15,7 +15,7 @@ public class CallAndResponseTests
         var section = Drill("ladder.take(3)").ToScore().WithAnswers().Sections[0];
         Assert.Equal([(0, 4, 2), (4, 6, 3), (10, 8, 4)], section.Lines.ConvertAll(l => (Whole(l.Onset), Whole(l.Length), Whole(l.Answer))));
         Assert.Equal([0, 1, 4, 5, 6, 10, 11, 12, 13], section.Notes.ConvertAll(n => Whole(n.Onset)));
-        Assert.Equal([(0, true), (8, false), (16, false)], section.Measures.ConvertAll(m => (Whole(m.Onset), m.BeginsLine)));
+        Assert.Equal([(0, true), (8, false), (16, false)], section.Measures.ConvertAll(m => (Whole(m.Onset), m.IsLineStart)));
         Assert.Equal(24, section.Length);
     }
 
@@ -27,7 +27,7 @@ public class CallAndResponseTests
         Assert.Equal([(0, 16, 8), (16, 16, 8)], section.Lines.ConvertAll(l => (Whole(l.Onset), Whole(l.Length), Whole(l.Answer))));
         Assert.Equal([(0, 1), (1, 6), (16, 1), (17, 1), (18, 5)], section.Notes.ConvertAll(n => (Whole(n.Onset), Whole(n.Length))));
         Assert.Equal([(7, 1, 1), (23, 1, 4)], section.Breaths.ConvertAll(b => (Whole(b.Onset), Whole(b.Length), b.AfterNote)));
-        Assert.Equal([true, false, true, false], section.Measures.ConvertAll(m => m.BeginsLine));
+        Assert.Equal([true, false, true, false], section.Measures.ConvertAll(m => m.IsLineStart));
     }
 
     [Fact]
@@ -35,14 +35,14 @@ public class CallAndResponseTests
     {
         var section = (Drill("ladder.take(3)") with { Meter = Meter.Free }).ToScore().WithAnswers().Sections[0];
         Assert.Equal([(0, 2, true), (2, 2, false), (4, 3, true), (7, 3, false), (10, 4, true), (14, 4, false)],
-            section.Measures.ConvertAll(m => (Whole(m.Onset), Whole(m.Length), m.BeginsLine)));
+            section.Measures.ConvertAll(m => (Whole(m.Onset), Whole(m.Length), m.IsLineStart)));
     }
 
     [Fact]
     public void Drone_title_and_findings_stay_and_every_section_is_answered()
     {
         var one = Drill("ladder.take(2)").ToScore();
-        var score = one with { Sections = [one.Sections[0], (Drill("ladder.ends") with { Tempo = 90 }).ToScore().Sections[0]] };
+        var score = Score.Join(one.Title, [one, (Drill("ladder.ends") with { Tempo = 90 }).ToScore()]);
         var answered = score.WithAnswers();
         Assert.Equal((score.Drone, score.Title, score.Findings), (answered.Drone, answered.Title, answered.Findings));
         Assert.Equal(score.Sections[1].Lines.Count, answered.Sections[1].Lines.Count);
@@ -87,7 +87,7 @@ public class CallAndResponseTests
 
         Assert.Equal(section.Length, end);
         Assert.True(at <= end && at > section.Measures[^1].Onset);
-        Assert.All(section.Measures, m => Assert.Equal(section.Lines.Any(l => l.Onset == m.Onset), m.BeginsLine));
+        Assert.All(section.Measures, m => Assert.Equal(section.Lines.Any(l => l.Onset == m.Onset), m.IsLineStart));
     }
 
     [Fact]

@@ -86,7 +86,7 @@ public class DeliveryTests
         var filled = Refusal(Mohanam with { Meter = Meter.Free, Delivery = Delivery.Continuous with { Fill = Fill.Anga } });
         Assert.Contains("no anga or avartana", filled.Message, StringComparison.Ordinal);
         Assert.Contains("no beat to count in", Refusal(Mohanam with { Meter = Meter.Free, CountIn = 1 }).Message, StringComparison.Ordinal);
-        Assert.Contains("no first beat", Refusal(Mohanam with { Meter = Meter.Free, EndsOnFirstBeat = true }).Message, StringComparison.Ordinal);
+        Assert.Contains("no first beat", Refusal(Mohanam with { Meter = Meter.Free, IsRepeatedToFirstBeat = true }).Message, StringComparison.Ordinal);
         Assert.All([filled], f => Assert.Equal(FindingCode.TimeRefused, f.Code));
     }
 
@@ -94,12 +94,12 @@ public class DeliveryTests
     public void Ending_on_the_first_beat_takes_the_least_common_multiple()
     {
         // 20 notes in Adi: 20 aksharas once, 40 = 5 avartanas in two; in misra chapu (7) seven times.
-        Assert.Equal(2, Section(Mohanam with { EndsOnFirstBeat = true }).Rounds);
-        var seven = Section(Mohanam with { EndsOnFirstBeat = true, Meter = Meter.Parse("misra chapu") });
-        Assert.Equal((7, (Rational)140, true), (seven.Rounds, seven.End, seven.EndsOnFirstBeat));
+        Assert.Equal(2, Section(Mohanam with { IsRepeatedToFirstBeat = true }).Rounds);
+        var seven = Section(Mohanam with { IsRepeatedToFirstBeat = true, Meter = Meter.Parse("misra chapu") });
+        Assert.Equal((7, (Rational)140, true), (seven.Rounds, seven.End, seven.IsLastAvartanaFull));
 
         // Three were asked for: four is the next that ends there.
-        Assert.Equal(4, Section(Mohanam with { EndsOnFirstBeat = true, Repetitions = 3 }).Rounds);
+        Assert.Equal(4, Section(Mohanam with { IsRepeatedToFirstBeat = true, Repetitions = 3 }).Rounds);
         Assert.Equal((3, (int?)4), (Section(Mohanam with { Repetitions = 3 }).Rounds, Section(Mohanam with { Repetitions = 3 }).RoundsToFirstBeat));
     }
 
@@ -110,7 +110,7 @@ public class DeliveryTests
         var drill = Mohanam with { Pattern = Pattern.Figure(0, 1, 2, 3, 5), Delivery = Delivery.Continuous with { Fill = Fill.Anga } };
         Assert.Single(Section(drill).Lines);
         Assert.Null(Section(drill).RoundsToFirstBeat);
-        var refusal = Refusal(drill with { EndsOnFirstBeat = true });
+        var refusal = Refusal(drill with { IsRepeatedToFirstBeat = true });
         Assert.Contains("never ends on the first beat", refusal.Message, StringComparison.Ordinal);
         Assert.Contains("fill each line up to the avartana", refusal.Fix, StringComparison.Ordinal);
     }
@@ -124,7 +124,7 @@ public class DeliveryTests
         var stretched = new Line(line.Notes.ConvertAll(n => n with { Length = 3_000 }));
         var refused = Assert.Throws<PatternException>(() => Mohanam.ToScore(new Expansion([line, stretched], [])));
         Assert.Contains("a line lasts 6000 aksharas; the most is 4096", refused.Message, StringComparison.Ordinal);
-        Assert.Equal(2, refused.Finding.Line);
+        Assert.Equal(2, refused.Finding.Place?.Line);
         var free = Assert.Throws<PatternException>(() => (Mohanam with { Meter = Meter.Free }).ToScore(new Expansion([stretched], [])));
         Assert.Contains("the most is 4096", free.Message, StringComparison.Ordinal);
     }
@@ -181,10 +181,10 @@ public class DeliveryTests
         Assert.Equal(at - (((at / drill.Meter.Beats).Ceiling() - 1) * drill.Meter.Beats), section.LastFilled);
         if (section.RoundsToFirstBeat is { } rounds and <= 60 && drill.Meter.Beats <= 16)
         {
-            Assert.True(Section(drill with { Repetitions = rounds }).EndsOnFirstBeat);
+            Assert.True(Section(drill with { Repetitions = rounds }).IsLastAvartanaFull);
             for (var fewer = drill.Repetitions; fewer < rounds; fewer++)
             {
-                Assert.False(Section(drill with { Repetitions = fewer }).EndsOnFirstBeat);
+                Assert.False(Section(drill with { Repetitions = fewer }).IsLastAvartanaFull);
             }
         }
     });

@@ -36,7 +36,7 @@ public class LineByLineTests
         var seventh = section.Notes[section.Lines[6].FirstNote - 1];
         Assert.Equal((new Rational(46), new Rational(1)), (seventh.Onset, seventh.Length));
         Assert.Equal(64, section.Length);
-        Assert.Equal([true, true, true, true, true, true, true, false], section.Measures.Select(m => m.BeginsLine));
+        Assert.Equal([true, true, true, true, true, true, true, false], section.Measures.Select(m => m.IsLineStart));
         Assert.Equal(7, section.Breaths.Count);
     }
 
@@ -139,7 +139,7 @@ public class LineByLineTests
         var section = (Like("mohanam") with { Meter = Meter.Free, Delivery = Delivery.Continuous }).ToScore().Sections[0];
         Assert.Equal(20, section.Length);
         Assert.Equal([2, 3, 4, 5, 6], section.Measures.Select(m => (int)m.Length.Floor()));
-        Assert.All(section.Measures, m => Assert.True(m.BeginsLine));
+        Assert.All(section.Measures, m => Assert.True(m.IsLineStart));
     }
 
     [Theory]

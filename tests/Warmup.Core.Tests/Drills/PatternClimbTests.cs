@@ -23,7 +23,7 @@ public class PatternClimbTests
     [Fact]
     public void It_can_go_one_way_in_larger_steps_and_without_a_cue()
     {
-        var climb = new Climb { Drill = Drill, Semitones = 5, Step = 2, ComesBack = false, Cue = null };
+        var climb = new Climb { Drill = Drill, Semitones = 5, Step = 2, IsUpAndDown = false, Cue = null };
         Assert.Equal([60, 62, 64], climb.Tonics.ConvertAll(t => t.Midi).ToArray());
         Assert.Equal([60, 62, 64], climb.ToScore().Sections.ConvertAll(s => s.Tonic.Midi).ToArray());
     }

@@ -60,7 +60,7 @@ public class ScoreTests
         Assert.Equal([0, 2, 5, 9, 14, 20, 27], section.Lines.Select(l => (int)l.Onset.Floor()));
         Assert.Equal([2, 3, 4, 5, 6, 7, 8], section.Lines.Select(l => l.NoteCount));
         // Lines begin on first beats only at the start: 2, 5, 9, 14, 20 and 27 are no multiples of 8.
-        Assert.Equal([true, false, false, false, false], section.Measures.Select(m => m.BeginsLine));
+        Assert.Equal([true, false, false, false, false], section.Measures.Select(m => m.IsLineStart));
         Assert.Equal("S R S R G S R G M", string.Join(' ', section.Notes.Take(9).Select(x => x.Syllable)));
     }
 
@@ -161,7 +161,7 @@ public class ScoreTests
             {
                 Assert.Equal(at, measure.Onset);
                 Assert.True(measure.Length > 0);
-                Assert.Equal(begins.Contains(measure.Onset), measure.BeginsLine);
+                Assert.Equal(begins.Contains(measure.Onset), measure.IsLineStart);
                 if (!section.Meter.IsFree)
                 {
                     Assert.Equal(section.Meter.Beats, measure.Length);

@@ -75,7 +75,7 @@ public class DroneStyleTests
         var drone = Drill("S R2 G3 M1 P D2 N3 S'", DroneStyle.SrutiBox).ToScore().Drone!;
         Assert.True(drone.IsHeld);
         var seconds = new Rational(71, 3);
-        Assert.Equal([new(0, 0, seconds), new(1, 0, seconds), new DroneStroke(2, 0, seconds)], drone.Strokes(seconds));
+        Assert.Equal([(0, Rational.Zero, seconds), (1, Rational.Zero, seconds), (2, Rational.Zero, seconds)], drone.Strokes(seconds).Select(s => (s.StringIndex, s.Onset, s.Length)));
         Assert.Empty(drone.Strokes(0));
     }
 

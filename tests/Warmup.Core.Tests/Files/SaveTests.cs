@@ -26,7 +26,7 @@ public sealed class SaveTests : IDisposable
     {
         var format = new Counting();
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => format.SaveAsync(Score, At("a.txt"), cancellationToken: new CancellationToken(true)));
-        await Assert.ThrowsAsync<ExportException>(() => format.SaveAsync(Score with { Sections = [] }, At("a.txt"), cancellationToken: Token));
+        await Assert.ThrowsAsync<ExportException>(() => format.SaveAsync(Score with { Drone = null }, At("a.txt"), cancellationToken: Token));
         Assert.Empty(_folder.GetFiles());
     }
 
@@ -54,7 +54,7 @@ public sealed class SaveTests : IDisposable
         {
             cancellationToken.ThrowIfCancellationRequested();
             destination.Write(System.Text.Encoding.ASCII.GetBytes(
-                score.Sections.IsEmpty ? throw new ExportException("no sections") : score.NoteCount.ToString(System.Globalization.CultureInfo.InvariantCulture)));
+                score.Drone is null ? throw new ExportException("no drone") : score.NoteCount.ToString(System.Globalization.CultureInfo.InvariantCulture)));
         }
     }
 }

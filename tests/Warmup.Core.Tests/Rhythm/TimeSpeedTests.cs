@@ -103,7 +103,7 @@ public class TimeExerciseTests
             var section = (Drill with { Meter = meter, Speeds = [new Speed(kalam)] }).ToScore(row.Expand()).Sections[0];
             Assert.Equal(new Rational(row.Units, kalam * meter.Beats), section.Measures.Count);
             Assert.Equal(section.Length, section.End);
-            Assert.True(section.EndsOnFirstBeat);
+            Assert.True(section.IsLastAvartanaFull);
             Assert.Equal(1, section.RoundsToFirstBeat);
         }
     }
@@ -117,7 +117,7 @@ public class TimeExerciseTests
         var avartanas = new Rational(row.Units, 4 * meter.Beats);
         Assert.Equal(new Rational(5, 2), avartanas);
         Assert.Equal((avartanas - 2) * meter.Beats, section.LastFilled);
-        Assert.False(section.EndsOnFirstBeat);
+        Assert.False(section.IsLastAvartanaFull);
         Assert.Equal(2, section.RoundsToFirstBeat);
         Assert.Equal([0, meter.Beats, 2 * meter.Beats], section.Measures.ConvertAll(m => m.Onset));
     }
@@ -128,7 +128,7 @@ public class TimeExerciseTests
         var row = TimeTables.Exercises.Single(e => e.Name == "sarali 2");
         Assert.Equal(32, row.Units);
         var counts = ((int[])[1, 2, 3]).Select(k => (Drill with { Speeds = [new Speed(k)] }).ToScore(row.Expand()).Sections[0])
-            .Select(s => (s.Measures.Count, s.EndsOnFirstBeat));
+            .Select(s => (s.Measures.Count, s.IsLastAvartanaFull));
         Assert.Equal([(4, true), (2, true), (1, true)], counts);
     }
 

@@ -67,7 +67,8 @@ public class TimeTempoTests
         Assert.Equal(60, section.Tempo);
 
         // 20 aksharas at 60 take 20 s, 20 at 75 take 16 s.
-        Assert.Equal([new TempoChange(20, 75, 20), new TempoChange(40, 90, 36)], section.TempoChanges);
+        Assert.Equal([(20, 75, 20), (40, 90, 36)], section.TempoChanges.ConvertAll(c => ((int)c.Onset.Floor(), (int)c.Tempo.Floor(), (int)c.Seconds.Floor())));
+        Assert.All(section.TempoChanges, c => Assert.True(c.Onset.IsInteger && c.Tempo.IsInteger && c.Seconds.IsInteger));
         Assert.Equal(60, section.TempoAt(new Rational(39, 2) / 1));
         Assert.Equal(75, section.TempoAt(20));
 
@@ -105,10 +106,10 @@ public class TimeTempoTests
         var section = (Mohanam with { CountIn = 2, Meter = Meter.Parse("khanda chapu") }).ToScore().Sections[0];
         Assert.Equal((10, 10), (section.CountIn, section.Notes[0].Onset));
         Assert.Equal([0, 5, 10], ((IEnumerable<Measure>)section.Measures).Take(3).Select(m => m.Onset));
-        Assert.Equal([false, false, true], ((IEnumerable<Measure>)section.Measures).Take(3).Select(m => m.BeginsLine));
+        Assert.Equal([false, false, true], ((IEnumerable<Measure>)section.Measures).Take(3).Select(m => m.IsLineStart));
 
         // 10 of count-in and 20 notes are 30: six avartanas of five.
-        Assert.Equal((30, true), (section.End, section.EndsOnFirstBeat));
+        Assert.Equal((30, true), (section.End, section.IsLastAvartanaFull));
     }
 
     /// <summary>A sum over many tempi does not fit 64 bits exactly, so each change may be half a millionth of a second off, and no more.</summary>

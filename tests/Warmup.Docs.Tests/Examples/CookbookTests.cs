@@ -30,11 +30,7 @@ public sealed class CookbookTests : TemporaryFolder
             (plain with { Pattern = Pattern.Ladder.Reversed(), Title = "2: reversed" }).ToScore(),
             (plain with { Pattern = Pattern.Ladder.Ends(), Title = "3: first and last" }).ToScore(),
         ];
-        var all = levels[0] with
-        {
-            Title = "Mohanam, three levels",
-            Sections = levels.SelectMany(level => (IEnumerable<Section>)level.Sections).ToValueList(),
-        };
+        var all = Score.Join("Mohanam, three levels", levels);
         new MusicXmlFormat().Save(all, "three-levels.musicxml");
         #endregion
 
@@ -85,7 +81,7 @@ public sealed class CookbookTests : TemporaryFolder
         #endregion
 
         // The drill spans an octave. It has to fit into G3-E5 in one octave and C3-G4 in another: any tonic from G to C does for both.
-        Assert.True(best.FitsAll);
+        Assert.True(best.IsFitForAll);
         Assert.Contains(((best.Tonic.Midi % 12) + 5) % 12, Enumerable.Range(0, 6));
         Assert.Equal(best.Tonic.Midi, fitting.Tonic.Midi);
     }

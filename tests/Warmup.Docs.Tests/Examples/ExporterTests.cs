@@ -74,7 +74,7 @@ public sealed class ExporterTests : Warmup.Docs.Tests.TemporaryFolder
     public void Sections_follow_each_other_in_time()
     {
         var once = Drill.ToScore();
-        var twice = once with { Sections = [.. once.Sections, .. once.Sections] };
+        var twice = Score.Join(once.Title, [once, once]);
         var rows = Lines(twice);
         var second = double.Parse(rows[21].Split(',')[1], System.Globalization.CultureInfo.InvariantCulture);
         Assert.Equal((double)once.Seconds, second, 6);

@@ -33,7 +33,7 @@ public class BreathPlanTests
         if (expected is not { } best)
         {
             Assert.Equal(FindingCode.NoBreathPlan, refusal!.Code);
-            Assert.NotNull(refusal.Line);
+            Assert.NotNull(refusal.Place);
             Assert.Null(plan);
             return;
         }
@@ -48,7 +48,7 @@ public class BreathPlanTests
     {
         var plans = Gen.Sample(FitGenerators.Cases, 400, 30).Select(c => (c.Score.Sections[0], Plan: Plan(c.Score, c.Need))).ToList();
         var shares = (None: plans.Count(p => p.Plan is null), Some: plans.Count(p => p.Plan is { Breaths.IsEmpty: false }),
-            Several: plans.Count(p => p.Plan is { Breaths.Count: > 1 }), Inside: plans.Count(p => p.Plan is { } plan && plan.Breaths.Any(b => !b.AtLineEnd)));
+            Several: plans.Count(p => p.Plan is { Breaths.Count: > 1 }), Inside: plans.Count(p => p.Plan is { } plan && plan.Breaths.Any(b => !b.IsAtLineEnd)));
         Assert.True(shares is { None: >= 40, Some: >= 80, Several: >= 20, Inside: >= 20 }, shares.ToString());
     }
 
@@ -123,7 +123,7 @@ public class BreathPlanTests
         // S R / S R G / S R G P at 60: nine seconds; on five a breath after line 2 (onset 5.0) is enough and costs 1.
         var plan = Plan(Ladder(3, 60).ToScore(), Need(5, new Rational(2, 5)))!;
         var breath = Assert.Single(plan.Breaths.ToArray());
-        Assert.Equal((1, "after line 2", true), (plan.Cost, breath.Where, breath.AtLineEnd));
+        Assert.Equal((1, "after line 2", true), (plan.Cost, breath.ToString(), breath.IsAtLineEnd));
     }
 
     [Fact]
@@ -133,7 +133,7 @@ public class BreathPlanTests
         var drill = Ladder(1, 60) with { Pattern = Pattern.Figure(0, 1, 2, 1, 5, 4).Take(1) };
         var plan = Plan(drill.ToScore(), Need(4, new Rational(2, 5)))!;
         var breath = Assert.Single(plan.Breaths.ToArray());
-        Assert.Equal((3, 2, "in line 1 after note 4"), (breath.Cost, breath.Harm, breath.Where));
+        Assert.Equal((3, 2, "in line 1 after note 4"), (breath.Cost, breath.Harm, breath.ToString()));
     }
 
     [Fact]
@@ -171,7 +171,7 @@ public class BreathPlanTests
     {
         // At 120 a note lasts 0.5 s: 0.8 s cannot be taken from it.
         Assert.False(BreathPlan.TryMake(Ladder(5, 120).ToScore(), Need(5, new Rational(4, 5)), out _, out var refusal));
-        Assert.Equal((FindingCode.NoBreathPlan, 1), (refusal!.Code, refusal.Line));
+        Assert.Equal((FindingCode.NoBreathPlan, 1), (refusal!.Code, refusal.Place!.Value.Line));
         Assert.Contains("0.8 s", refusal.Message, StringComparison.Ordinal);
         Assert.Contains("5.0 s", refusal.Message, StringComparison.Ordinal);
         Assert.NotEmpty(refusal.Fix);
@@ -181,13 +181,13 @@ public class BreathPlanTests
     public void A_plan_goes_over_the_parts_of_a_score()
     {
         var part = Ladder(2, 60).ToScore();
-        var score = part with { Sections = [part.Sections[0], part.Sections[0]] };
+        var score = Score.Join(part.Title, [part, part]);
 
         // Two parts of Adi: five sung seconds, then three of silence, which end the span by themselves.
         Assert.Empty(Plan(score, Need(5, new Rational(4, 5)))!.Breaths);
         var plan = Plan(score, Need(4, new Rational(4, 5)))!;
-        Assert.Equal([(0, 1), (1, 1)], plan.Breaths.Select(b => (b.Section, b.AfterNote)));
-        Assert.Contains("part 2", plan.Breaths[1].Where, StringComparison.Ordinal);
+        Assert.Equal([(0, 1), (1, 1)], plan.Breaths.Select(b => (b.Place.Section - 1, b.AfterNote)));
+        Assert.Equal($"after line 1 of section 2 '{part.Title}'", plan.Breaths[1].ToString());
         Assert.Single(score.WithBreaths(plan).Sections[1].Breaths.ToArray());
     }
 

@@ -102,7 +102,7 @@ public class AgilityTests
         var continuous = drill with { Delivery = Delivery.Continuous };
         var fast = TooFast(continuous, singer.Experience);
         var slow = TooFast(continuous with { Tempo = Rational.Max(Tempo.Slowest, drill.Tempo.Start - slower) }, singer.Experience);
-        Assert.Subset(fast.Select(f => f.Line).ToHashSet(), slow.Select(f => f.Line).ToHashSet());
+        Assert.Subset(fast.Select(f => f.Place!.Value.Line).ToHashSet(), slow.Select(f => f.Place!.Value.Line).ToHashSet());
     }
 
     [Property]

@@ -55,14 +55,14 @@ public partial class RangeCheckTests
         }
 
         var found = OutOfRange(score, singer).ToList();
-        Assert.Equal(expected.Select(e => (e.Code, (int?)e.Line)), found.Select(f => (f.Code, f.Line)));
+        Assert.Equal(expected.Select(e => (e.Code, e.Line)), found.Select(f => (f.Code, f.Place!.Value.Line)));
         foreach (var (wanted, finding) in expected.Zip(found))
         {
             Assert.Equal(wanted.Height, finding.Measured!.Value, 1e-3);
             Assert.Equal(wanted.Limit, finding.Limit);
             Assert.Equal((singer.Alias, Severity.Error), (finding.Singer, finding.Severity));
             Assert.Contains("cents", finding.Unit, StringComparison.Ordinal);
-            var note = section.Notes.Single(n => n.Onset == finding.Beat);
+            var note = section.Notes.Single(n => n.Onset == finding.Place!.Value.Beat);
             Assert.Equal((wanted.Line - 1, wanted.Height), (note.LineIndex, Height(section.PitchOf(note))), new Near());
             Assert.Contains(section.PitchOf(note).Name.ToString(), finding.Message, StringComparison.Ordinal);
             var said = double.Parse(SaidAmount().Match(finding.Message).Groups[1].Value, CultureInfo.InvariantCulture);
@@ -100,7 +100,7 @@ public partial class RangeCheckTests
     {
         // C4 to C5 for a voice up to Bb4: only the seventh line's C5 is out, by two semitones, B4 (sixth line) by one.
         var findings = OutOfRange(Ladder("major", "C4").ToScore(), Voice("A3", "Bb4")).ToList();
-        Assert.Equal([(6, 7100.0), (7, 7200.0)], findings.Select(f => (f.Line!.Value, f.Measured!.Value)));
+        Assert.Equal([(6, 7100.0), (7, 7200.0)], findings.Select(f => (f.Place!.Value.Line, f.Measured!.Value)));
         Assert.All(findings, f => Assert.Equal((FindingCode.AboveRange, 7000.0), (f.Code, f.Limit!.Value)));
         Assert.Contains("2.0 semitones above", findings[1].Message, StringComparison.Ordinal);
         Assert.Contains("Bb4", findings[1].Message, StringComparison.Ordinal);
@@ -176,8 +176,8 @@ public partial class RangeCheckTests
         var before = score!.Check(singer);
         var after = moved!.Check(movedSinger);
         Assert.Equal(
-            before.Select(f => (f.Code, f.Severity, f.Line, f.Beat, f.Singer, f.Unit)),
-            after.Select(f => (f.Code, f.Severity, f.Line, f.Beat, f.Singer, f.Unit)));
+            before.Select(f => (f.Code, f.Severity, f.Place, f.Singer, f.Unit)),
+            after.Select(f => (f.Code, f.Severity, f.Place, f.Singer, f.Unit)));
         foreach (var (a, b) in before.Zip(after))
         {
             Assert.Equal(a.Measured!.Value - a.Limit!.Value, b.Measured!.Value - b.Limit!.Value, 2e-3);

@@ -27,7 +27,7 @@ public class RangeUseTests
         var use = RangeUse.Of(Ladder("C4").ToScore(), new Singer("a", Note("D4"), Note("A4"), 20));
         Assert.Equal(
             [("C4", -2, 0), ("B4", 2, 6), ("C5", 3, 7)],
-            use.Outside.Select(n => (n.Name.ToString(), (int)n.Semitones.Numerator, (int)n.Beat.Numerator)));
+            use.Outside.Select(n => (n.Name.ToString(), (int)n.Semitones.Numerator, (int)n.Place.Beat!.Value.Numerator)));
         Assert.Equal(3, use.OutsideSeconds);
     }
 
@@ -77,8 +77,8 @@ public class RangeUseTests
         var before = RangeUse.Of(drill.ToScore(), singer);
         var after = RangeUse.Of((drill with { Tonic = Tonic.FromMidi(drill.Tonic.Midi + 4) }).ToScore(), singer.Moved(4));
         Assert.Equal(
-            before.Lines.Select(l => (l.Line, l.Seconds, l.TopSeconds, l.BottomSeconds, l.OutsideSeconds)),
-            after.Lines.Select(l => (l.Line, l.Seconds, l.TopSeconds, l.BottomSeconds, l.OutsideSeconds)));
-        Assert.Equal(before.Outside.Select(n => (n.Line, n.Beat, n.Semitones)), after.Outside.Select(n => (n.Line, n.Beat, n.Semitones)));
+            before.Lines.Select(l => (l.Place, l.Seconds, l.TopSeconds, l.BottomSeconds, l.OutsideSeconds)),
+            after.Lines.Select(l => (l.Place, l.Seconds, l.TopSeconds, l.BottomSeconds, l.OutsideSeconds)));
+        Assert.Equal(before.Outside.Select(n => (n.Place, n.Semitones)), after.Outside.Select(n => (n.Place, n.Semitones)));
     }
 }

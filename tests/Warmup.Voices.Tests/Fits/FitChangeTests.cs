@@ -21,8 +21,8 @@ public class FitChangeTests
         Assert.Contains("A3, 3 semitones lower", changes[0].Text, StringComparison.Ordinal);
         Assert.Equal((0, 1, 6), (changes[0].NotesChanged, changes[1].NotesChanged, changes[2].NotesChanged));
         Assert.Contains("line 5", changes[2].Text, StringComparison.Ordinal);
-        Assert.Equal("S R / S R G / S R G P / S R G P D / S R G P D S", changes[1].Lines.ToLetters());
-        Assert.Equal("S R / S R G / S R G P / S R G P D", changes[2].Lines.ToLetters());
+        Assert.Equal("S R / S R G / S R G P / S R G P D / S R G P D S", changes[1].Drill.Expand().ToLetters());
+        Assert.Equal("S R / S R G / S R G P / S R G P D", changes[2].Drill.Expand().ToLetters());
     }
 
     [Fact]
@@ -40,7 +40,7 @@ public class FitChangeTests
         var changes = RangeChange.Smallest(drill, singer);
         foreach (var change in changes)
         {
-            Assert.DoesNotContain(change.ToScore().Check(singer), f => f.Code is FindingCode.AboveRange or FindingCode.BelowRange);
+            Assert.DoesNotContain(change.Drill.ToScore().Check(singer), f => f.Code is FindingCode.AboveRange or FindingCode.BelowRange);
         }
 
         Assert.Equal(changes.Select(c => c.NotesChanged).Order(), changes.Select(c => c.NotesChanged));

@@ -29,7 +29,7 @@ public class FitClassTests
         Assert.Contains("after line", cells[1].Why, StringComparison.Ordinal);
         Assert.Contains("above the highest comfortable note G4", cells[2].Why, StringComparison.Ordinal);
         Assert.NotEmpty(cells[2].Fix);
-        Assert.False(report.FitsAll);
+        Assert.False(report.IsFitForAll);
     }
 
     [Property(MaxTest = 200)]
@@ -68,8 +68,8 @@ public class FitClassTests
         var report = ClassReport.Of(drills, [Voice("a", "A3", "C5", 60)]);
         Assert.Equal(2, report.Drills.Count);
         Assert.Equal(2, report.Rows[0].Cells.Count);
-        Assert.All(report.Tonics, t => Assert.False(t.FitsAll));
-        Assert.True(ClassReport.Of(drills, [Voice("a", "G3", "C5", 60)]).Tonics[0] is { FitsAll: true } best && best.Tonic.ToString() == "C4");
+        Assert.All(report.Tonics, t => Assert.False(t.IsFitForAll));
+        Assert.True(ClassReport.Of(drills, [Voice("a", "G3", "C5", 60)]).Tonics[0] is { IsFitForAll: true } best && best.Tonic.ToString() == "C4");
     }
 
     [Fact]
@@ -90,7 +90,7 @@ public class FitClassTests
     {
         using var stop = new CancellationTokenSource();
         stop.Cancel();
-        Assert.Throws<OperationCanceledException>(() => ClassReport.Of([Ladder()], [Voice("a", "C4", "C5", 60)], stop.Token));
+        Assert.Throws<OperationCanceledException>(() => ClassReport.Of([Ladder()], [Voice("a", "C4", "C5", 60)], cancellationToken: stop.Token));
     }
 }
 

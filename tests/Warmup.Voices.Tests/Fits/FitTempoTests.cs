@@ -117,14 +117,13 @@ public class FitTempoTests
             // One note an akshara at the first speed, so that a breath never takes a whole note.
             var score = (drill with { Delivery = Delivery.Continuous, Speeds = [Speed.First], Tempo = Rational.Min(tempo, 110) }).ToScore();
             var section = score.Sections[0];
-            var breaths = section.Lines.AsSpan()[..^1].ToArray().Select((line, l) =>
+            var breaths = section.Lines.AsSpan()[..^1].ToArray().Select(line =>
             {
                 var length = new Rational(1, 2) * section.Tempo / 60;
                 var note = line.FirstNote + line.NoteCount - 1;
-                return new PlannedBreath(0, note, l + 1, line.NoteCount, section.Notes[note + 1].Onset - length, length, true, 1, 3);
+                return new Breath(section.Notes[note + 1].Onset - length, length, note);
             }).ToValueList();
-            var plan = new BreathPlan(new BreathNeed(100, new Rational(1, 2)), breaths);
-            return [.. BreathSpan.Of(score.WithBreaths(plan), new Rational(1, 2)).Select(s => s.Seconds)];
+            return [.. BreathSpan.Of(score.WithBreaths(0, breaths), new Rational(1, 2)).Select(s => s.Seconds)];
         }
     }
 

@@ -59,7 +59,7 @@ public class FitTonicTests
             NoteName.FromMidi(Math.Min(108, singer.High.Midi + (up % 12))),
             singer.SustainedSeconds);
         var score = drill.ToScore();
-        Assert.True(score.RankTonics([wider]).Count(t => t.FitsAll) >= score.RankTonics([singer]).Count(t => t.FitsAll));
+        Assert.True(score.RankTonics([wider]).Count(t => t.IsFitForAll) >= score.RankTonics([singer]).Count(t => t.IsFitForAll));
     }
 
     [Property(MaxTest = 300)]
@@ -105,7 +105,7 @@ public class FitTonicTests
         // F3 to C5 (the project's own setting) is 19 semitones: an octave fits on F3 to C4, eight tonics, F3 to A3 among them.
         var chest = VoiceTypes.Find("chest register, women's tonics")!;
         Assert.Equal(("F3", "C5", VoiceRangeKind.ProjectSetting), (chest.Low.ToString(), chest.High.ToString(), chest.Kind));
-        var fits = Drill("G3").ToScore().RankTonics([Singer.FromVoice("a", chest, 20)]).Where(t => t.FitsAll).Select(t => t.Tonic.Midi).Order();
+        var fits = Drill("G3").ToScore().RankTonics([Singer.FromVoice("a", chest, 20)]).Where(t => t.IsFitForAll).Select(t => t.Tonic.Midi).Order();
         Assert.Equal(Enumerable.Range(53, 8), fits);
     }
 
@@ -114,7 +114,7 @@ public class FitTonicTests
     {
         // The just N2 (16/9) lies 996.1 cents above S, 3.9 below its key; D2 of 27/16 would lie 5.9 above. Here 5/3: 15.6 below; G3 5/4: 13.7 below.
         var drill = Drill("C4", "ladder.take(4)") with { Tuning = Tuning.Just };
-        Assert.True(drill.ToScore().RankTonics([Voice("a", "C4", "A4")]).Single(t => t.Tonic.Midi == 60).FitsAll);
+        Assert.True(drill.ToScore().RankTonics([Voice("a", "C4", "A4")]).Single(t => t.Tonic.Midi == 60).IsFitForAll);
     }
 
     [Fact]
@@ -123,11 +123,11 @@ public class FitTonicTests
         // Each voice has exactly an octave: C4 to C5 and F#3 to F#4 share no tonic.
         ValueList<Singer> people = [Voice("a", "C4", "C5"), Voice("b", "F#3", "F#4"), Voice("c", "C3", "C4")];
         var score = Drill("G3").ToScore();
-        Assert.False(score.RankTonics(people)[0].FitsAll);
+        Assert.False(score.RankTonics(people)[0].IsFitForAll);
         var groups = TonicRanking.Split([score], people);
         Assert.NotNull(groups);
         var (first, second) = groups.Value;
-        Assert.True(first.FitsAll && second.FitsAll);
+        Assert.True(first.IsFitForAll && second.IsFitForAll);
         Assert.Equal([["a", "c"], ["b"]], new[] { first, second }.Select(g => g.Singers.Select(s => s.Singer.Alias)));
         Assert.Null(TonicRanking.Split([score], [people[0], people[2]]));
     }

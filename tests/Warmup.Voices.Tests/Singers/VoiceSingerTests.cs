@@ -70,7 +70,7 @@ public class VoiceSingerTests
         Assert.Equal(("D3", "G#5"), (singer.FullLow.ToString(), singer.FullHigh.ToString()));
         Assert.Throws<ArgumentException>(() => singer with { FullLow = NoteName.FromMidi(56) });
         Assert.Throws<ArgumentException>(() => singer with { FullHigh = NoteName.FromMidi(73) });
-        Assert.Throws<ArgumentOutOfRangeException>(() => singer with { FullHigh = NoteName.FromMidi(109) });
+        Assert.Throws<ArgumentException>(() => singer with { FullHigh = NoteName.FromMidi(109) });
     }
 
     [Fact]
