@@ -100,7 +100,7 @@ public sealed record RangeChange(RangeChangeKind Kind, string Text, int NotesCha
             $"leave out {(dropped.Count == 1 ? "line" : "lines")} {LineNumbers.ToText(dropped)}",
             lost,
             drill,
-            expansion with { Lines = kept.ToValueList() });
+            new Expansion(kept.ToValueList(), expansion.Findings));
     }
 
     private static RangeChange? Folded(Drill drill, Expansion expansion, Dictionary<ScaleTone, int> sides)
@@ -133,7 +133,7 @@ public sealed record RangeChange(RangeChangeKind Kind, string Text, int NotesCha
             $"fold at the octave: {count} of {(folded.Distinct().Count() == 1 ? "line" : "lines")} {LineNumbers.ToText(folded)} an octave away",
             folded.Count,
             drill,
-            expansion with { Lines = lines.ToValueList() });
+            new Expansion(lines.ToValueList(), expansion.Findings));
     }
 
     /// <summary>1 above the range, -1 below it, 0 inside.</summary>
