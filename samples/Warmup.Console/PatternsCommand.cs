@@ -135,19 +135,19 @@ internal static class PatternsCommand
     {
         if (json)
         {
-            Print(terminal, new PatternReport(Schema, [.. Pattern.Words.ConvertAll(w => new PatternWordRow(w.Name, w.Form, w.Meaning, w.IsPrimitive))]));
+            Print(terminal, new PatternReport(Schema, [.. PatternLanguage.Standard.Words.ConvertAll(w => new PatternWordRow(w.Name, w.Form, w.Meaning, w.IsPrimitive))]));
             return;
         }
 
         var table = new Table().Border(TableBorder.Ascii2).AddColumns("word", "what it does");
         table.AddRow(Terminal.Plain("[S R G , / R G M]"), "lines written out in svara letters or steps: S' upper, N_ lower, \",\" holds, \"-\" is silent");
-        foreach (var word in Pattern.Words)
+        foreach (var word in PatternLanguage.Standard.Words)
         {
             table.AddRow(Terminal.Plain(word.Form), Terminal.Plain(word.Meaning));
         }
 
         terminal.Rich.Write(table);
-        terminal.Out.WriteLine("Words behind a dot are applied from left to right; \"+\" sings one pattern after the other: \"ladder.reversed + run.up-down\".");
+        terminal.Out.WriteLine("Words after a dot are applied from left to right; \"+\" sings one pattern after the other: \"ladder.reversed + run.up-down\".");
     }
 
     private static void ListExercises(Terminal terminal, bool json)
