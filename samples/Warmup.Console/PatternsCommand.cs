@@ -126,13 +126,13 @@ internal static class PatternsCommand
     {
         if (json)
         {
-            Print(terminal, new PatternReport(Schema, [.. Pattern.Words.ConvertAll(w => new PatternWordRow(w.Name, w.Form, w.Meaning, w.IsPrimitive))]));
+            Print(terminal, new PatternReport(Schema, [.. PatternLanguage.Standard.Words.ConvertAll(w => new PatternWordRow(w.Name, w.Form, w.Meaning, w.IsPrimitive))]));
             return;
         }
 
         var table = new Table().Border(TableBorder.Ascii2).AddColumns("word", "what it does");
         table.AddRow(Terminal.Plain("[S R G , / R G M]"), "lines written out in svara letters or steps: S' is the upper octave, N_ the lower; \",\" holds, \"-\" is silent");
-        foreach (var word in Pattern.Words)
+        foreach (var word in PatternLanguage.Standard.Words)
         {
             table.AddRow(Terminal.Plain(word.Form), Terminal.Plain(word.Meaning));
         }

@@ -61,7 +61,7 @@ Console.WriteLine();
 Console.WriteLine(string.Join('\n', reports.Select(r => r.Describe())));
 return reports.All(r => r.IsKept) ? 0 : 1;
 
-static string? Melody(Pattern pattern, Scale scale) => pattern.TryExpand(scale, out var expansion, out _) ? expansion!.ToString() : null;
+static string? Melody(Pattern pattern, Scale scale) => pattern.TryExpand(scale, out var expansion, out _) ? expansion!.ToTones() : null;
 
 static string Row(params string[] cells) => $"| {string.Join(" | ", cells)} |";
 

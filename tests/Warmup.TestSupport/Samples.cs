@@ -53,6 +53,24 @@ public static class Samples
             () => Pattern.Parse("ladder.take(3)"), () => Pattern.Parse("ladder.drop(2)"), () => Pattern.Parse("ladder.repeat(2)"),
             () => Pattern.Parse("ladder + empty"), () => Pattern.Parse("empty + ladder"),
         ],
+        [typeof(Combinator)] =
+        [
+            () => MakeCombinator("one", "m"), () => MakeCombinator("two", "m"), () => MakeCombinator("one", "n"),
+            () => MakeCombinator("one", "m") with { Laws = CombinatorLaws.EachLine }, () => MakeCombinator("one", "m").WithNumbers(1, 2),
+            () => MakeCombinator("one", "m") with { Growth = static _ => 2 }, () => MakeCombinator("one", "m") with { Sentence = static _ => "s" },
+            () => new Combinator(Text("one"), Text("m"), static _ => []),
+        ],
+        [typeof(PatternLanguage)] =
+        [
+            () => PatternLanguage.Standard with { }, () => PatternLanguage.Standard.With(MakeCombinator("one", "m")),
+            () => PatternLanguage.Standard.With(MakeCombinator("one", "n")),
+        ],
+        [typeof(PatternWord)] =
+        [
+            () => PatternLanguage.Standard.Words[0] with { }, () => PatternLanguage.Standard.Words[1] with { },
+            () => PatternLanguage.Standard.With(MakeCombinator("one", "m")).Words[^1], () => PatternLanguage.Standard.With(MakeCombinator("one", "n")).Words[^1],
+        ],
+        [typeof(Exercise)] = [() => Repertoire.Find("sarali-1")! with { }, () => Repertoire.Find("sarali-2")! with { }, () => Repertoire.Find("choir-1")! with { }],
         [typeof(PatternVocabulary)] =
         [
             () => PatternVocabulary.Parse("ladder .ends"), () => PatternVocabulary.Parse("ladder .ends +"), () => PatternVocabulary.Parse("ladder .reversed"),
@@ -163,6 +181,8 @@ public static class Samples
         Enumerable.Range(0, 12).Select(i => i == third ? Interval.FromCents((100 * i) + 7) : Interval.FromCents(100 * i)).ToValueList());
 
     private static TunedDegree MakeOverride(int cents) => Tuning.Equal.With(new Degree(3), Interval.FromCents(400 + cents)).Overrides[0];
+
+    private static Combinator MakeCombinator(string name, string meaning) => new(Text(name), Text(meaning), static input => input.Lines);
 
     private static LineNote Note(int length) => new(new ScaleTone(new Degree(2)), ScaleDirection.Ascent, Approach.Leap, length);
 

@@ -3,15 +3,36 @@ using System.Globalization;
 namespace Warmup;
 
 /// <summary>An exercise of common practice as a pattern.</summary>
-/// <param name="Group">Its group: <c>sarali</c>, <c>janta</c>, <c>melsthayi</c>, <c>mandrasthayi</c>, <c>alankara</c> or <c>choir</c>.</param>
-/// <param name="Number">Its number in the group, counted from 1. Books differ in their numbering.</param>
-/// <param name="Title">What it is.</param>
-/// <param name="Pattern">The pattern.</param>
-/// <param name="Source">How sure its lines are: where they come from.</param>
-public sealed record Exercise(string Group, int Number, string Title, Pattern Pattern, string Source)
+/// <remarks>Immutable, compared by value, safe to share between threads.</remarks>
+public sealed record Exercise
 {
+    internal Exercise(string group, int number, string title, Pattern pattern, string source, string tala = "")
+    {
+        Group = group;
+        Number = number;
+        Title = title;
+        Pattern = pattern;
+        Source = source;
+        Tala = tala;
+    }
+
+    /// <summary>Its group: <c>sarali</c>, <c>janta</c>, <c>melsthayi</c>, <c>mandrasthayi</c>, <c>alankara</c> or <c>choir</c>.</summary>
+    public string Group { get; }
+
+    /// <summary>Its number in the group, counted from 1. Books differ in their numbering.</summary>
+    public int Number { get; }
+
+    /// <summary>What it is.</summary>
+    public string Title { get; }
+
+    /// <summary>The pattern.</summary>
+    public Pattern Pattern { get; }
+
+    /// <summary>Where its lines come from, and how sure they are.</summary>
+    public string Source { get; }
+
     /// <summary>The tala in which it is usually sung; empty where it has none.</summary>
-    public string Tala { get; init; } = string.Empty;
+    public string Tala { get; }
 
     /// <summary>
     /// The meter of <see cref="Tala"/>, whose text begins with the tala's name and goes on with its signs; Adi where it has none or none that

@@ -1,5 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using System.Globalization;
 
 namespace Warmup;
 
@@ -8,40 +7,28 @@ namespace Warmup;
 /// </summary>
 /// <remarks>
 /// <para>Patterns are built from a few primitives (<see cref="Ladder"/>, <see cref="Run"/>, <see cref="Figure"/>, <see cref="Written"/>)
-/// with combinators; every result is again a pattern. The tree is closed: a combinator of your own is a function from pattern to pattern.</para>
+/// with combinators; every result is again a pattern. A program adds a combinator of its own as a <see cref="Combinator"/>.</para>
 /// <para>A tree has at most <see cref="DeepestNesting"/> levels and <see cref="MostNodes"/> parts, so comparing and printing cannot
 /// overflow the stack; an expansion has at most <see cref="MostNotes"/> notes. Two patterns are equal when their trees are; patterns
 /// that are built differently and give the same lines are not equal. Immutable, safe to share between threads.</para>
 /// </remarks>
 public abstract partial record Pattern
 {
-    /// <summary>The most levels of a pattern's tree.</summary>
-    public const int DeepestNesting = 64;
-
-    /// <summary>The most parts (primitives and combinators) of a pattern's tree.</summary>
-    public const int MostNodes = 1_000;
-
-    /// <summary>The most notes of an expansion, of every part of a pattern too.</summary>
-    public const int MostNotes = 100_000;
-
-    // The scale for which a tree's size is bounded when it is built; the expansion bounds the true size once more.
-    private const int UsualSteps = 7;
-
     private protected Pattern(int depth, int nodes, long notes, long longest)
     {
-        if (depth > DeepestNesting)
+        if (depth > PatternLimits.Levels)
         {
-            throw new ArgumentException(Limit("levels", DeepestNesting, depth));
+            throw new PatternTooLargeException(PatternLimits.TooMany("levels", PatternLimits.Levels, depth));
         }
 
-        if (nodes > MostNodes)
+        if (nodes > PatternLimits.Nodes)
         {
-            throw new ArgumentException(Limit("parts", MostNodes, nodes));
+            throw new PatternTooLargeException(PatternLimits.TooMany("parts", PatternLimits.Nodes, nodes));
         }
 
-        if (notes > MostNotes)
+        if (notes > PatternLimits.Notes)
         {
-            throw new ArgumentException(Limit("notes in a seven-note scale", MostNotes, notes));
+            throw new PatternTooLargeException(PatternLimits.TooMany("notes in a seven-note scale", PatternLimits.Notes, notes));
         }
 
         Depth = depth;
@@ -49,6 +36,15 @@ public abstract partial record Pattern
         UsualNotes = notes;
         UsualLongest = Math.Min(notes, longest);
     }
+
+    /// <summary>The most levels of a pattern's tree: 64 (the project's own setting).</summary>
+    public static int DeepestNesting => PatternLimits.Levels;
+
+    /// <summary>The most parts, primitives and combinators together, of a pattern's tree: 1,000 (the project's own setting).</summary>
+    public static int MostNodes => PatternLimits.Nodes;
+
+    /// <summary>The most notes that a pattern, or a part of it, may give in a scale: 100,000 (the project's own setting).</summary>
+    public static int MostNotes => PatternLimits.Notes;
 
     /// <summary>The levels of the tree; 1 for a primitive.</summary>
     public int Depth { get; }
@@ -62,21 +58,11 @@ public abstract partial record Pattern
     /// <summary>No line has more notes than this in a plain seven-note scale.</summary>
     internal long UsualLongest { get; }
 
-    /// <summary>Reads a pattern's text: <c>ladder.reversed + ladder.ends</c>.</summary>
-    /// <param name="text">The text, at most 10,000 characters.</param>
-    /// <param name="pattern">The pattern, or <see langword="null"/>.</param>
-    /// <param name="error">The place and what was expected, or <see langword="null"/>.</param>
-    /// <returns>Whether the text was a pattern.</returns>
-    public static bool TryParse(string text, [NotNullWhen(true)] out Pattern? pattern, [NotNullWhen(false)] out TextError? error) => PatternText.TryRead(text, out pattern, out error);
+    /// <summary>The canonical text.</summary>
+    internal abstract string Text { get; }
 
-    /// <summary>Reads a pattern as <see cref="TryParse"/> does.</summary>
-    /// <param name="text">The text, at most 10,000 characters.</param>
-    /// <exception cref="WarmupFormatException">The text is no pattern.</exception>
-    public static Pattern Parse(string text) => TryParse(text, out var pattern, out var error) ? pattern! : throw error!.ToException();
-
-    /// <summary>The words of the patterns' text, primitives first.</summary>
-    public static ValueList<PatternWordInfo> Words =>
-        PatternWord.All.ConvertAll(word => new PatternWordInfo(word.Name, word.Form, word.Meaning, !word.TakesPattern));
+    /// <summary>The text as the operand of a combinator: in parentheses where it is a sum.</summary>
+    internal virtual string OperandText => Text;
 
     /// <summary>The pattern's lines in a scale.</summary>
     /// <param name="scale">The scale.</param>
@@ -85,9 +71,10 @@ public abstract partial record Pattern
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public Expansion Expand(Scale scale, CancellationToken cancellationToken = default)
     {
+        ArgumentNullException.ThrowIfNull(scale);
         var expander = new Expander(cancellationToken);
         var lines = Lines(Frame.Of(scale), expander);
-        return new Expansion(ValueList.Adopt(lines), expander.Findings);
+        return Expansion.Of(lines, expander.Findings);
     }
 
     /// <summary>The pattern's lines in a scale, or why there are none.</summary>
@@ -113,36 +100,31 @@ public abstract partial record Pattern
         }
     }
 
-    /// <summary>The canonical text, which <see cref="Parse"/> reads back to an equal pattern.</summary>
+    /// <summary>The canonical text, which <see cref="Parse(string)"/> reads back to an equal pattern.</summary>
     public sealed override string ToString() => Text;
-
-    /// <summary>The canonical text.</summary>
-    internal abstract string Text { get; }
 
     /// <summary>The lines in a frame.</summary>
     internal abstract Line[] Lines(Frame frame, Expander expander);
 
-    /// <summary>The text as the operand of a combinator: in parentheses where it is a sum.</summary>
-    internal virtual string OperandText => Text;
+    /// <summary>The tone a number of steps forward from the home note; refuses one that the scale does not have.</summary>
+    private protected static ScaleTone Tone(Frame frame, int step) => frame[step] ?? throw BeyondScale(frame, step);
 
-    /// <summary>Refuses a tone beyond the scale.</summary>
-    private protected static ScaleTone Tone(Frame frame, int step) => frame[step] ?? throw new PatternException(new Finding(
-        FindingCode.BeyondScale,
-        Severity.Error,
-        string.Create(CultureInfo.InvariantCulture, $"{frame.Scale.Name} does not go {(step < 0 ? "below" : "beyond")} its {(step < 0 ? "lowest" : "highest")} note, and the pattern needs step {step}"),
-        "choose a scale that reaches the upper tonic, or a pattern that stays inside"));
+    /// <summary>The steps from the home note to the far end; refuses a span that has been turned inside out.</summary>
+    private protected static int Steps(Frame frame) => frame.Top >= 0 ? frame.Top : throw InsideOut(frame);
 
-    /// <summary>Refuses a span that has been turned inside out.</summary>
-    private protected static int Span(Frame frame) => frame.Top >= 0 ? frame.Top : throw new PatternException(new Finding(
+    private static PatternException BeyondScale(Frame frame, int step)
+    {
+        var below = step < 0 != frame.Mirrored;
+        return new PatternException(new Finding(
+            FindingCode.BeyondScale,
+            Severity.Error,
+            $"{frame.Scale.Name} does not go {(below ? "below its lowest" : "beyond its highest")} note, and the pattern needs a note {English.Count(Math.Abs(step), "step")} {(below ? "below" : "above")} the one it starts from",
+            "choose a scale that reaches the upper tonic, or a pattern that stays inside"));
+    }
+
+    private static PatternException InsideOut(Frame frame) => new(new Finding(
         FindingCode.PatternRefused,
         Severity.Error,
-        string.Create(CultureInfo.InvariantCulture, $"the span in {frame.Scale.Name} would end {-frame.Top} steps before it begins"),
-        "reach less far"));
-
-    private protected static long TriangularNotes => UsualSteps * (UsualSteps + 3) / 2;
-
-    private protected static int UsualTop => UsualSteps;
-
-    private static string Limit(string what, int most, long found) =>
-        string.Create(CultureInfo.InvariantCulture, $"a pattern must have at most {most} {what}, not {found}");
+        $"in {frame.Scale.Name} the pattern would end {English.Count(-frame.Top, "step")} before it begins",
+        "move its beginning and its end by fewer steps"));
 }

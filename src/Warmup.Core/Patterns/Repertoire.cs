@@ -2,10 +2,11 @@ using System.Globalization;
 
 namespace Warmup;
 
-/// <summary>The exercises of common practice: the traditional groups and, beside them, what choirs sing.</summary>
+/// <summary>The exercises of common practice: the traditional groups and what choirs sing.</summary>
 /// <remarks>
 /// The regular exercises count places and follow any scale; a run that falls short of its units holds its last note. The irregular ones
-/// (sarali 10 to 14 and the two sthayi groups) are pinned to their letters: a scale without a letter refuses them by its name.
+/// (sarali 10 to 14 and the two sthayi groups) are pinned to their letters: a scale without one of them refuses the exercise and names
+/// the letter.
 /// </remarks>
 public static class Repertoire
 {
@@ -14,7 +15,7 @@ public static class Repertoire
     /// <summary>The sarali, janta, melsthayi and mandrasthayi groups and the seven alankaras.</summary>
     public static ValueList<Exercise> Traditional => Read.Value;
 
-    /// <summary>What choirs sing; the vowels are the project's own choice and can be sung on any others.</summary>
+    /// <summary>What choirs sing; the vowels are the project's own choice, and any others can be sung.</summary>
     public static ValueList<Exercise> Choir { get; } =
     [
         OfChoir(1, "five notes up and down, on one vowel after the other", "run.notes(1 5).there-and-back.each-line(5).sung-by-line(mi me ma mo mu)"),
@@ -37,7 +38,8 @@ public static class Repertoire
     /// <returns>The exercise, or <see langword="null"/>.</returns>
     public static Exercise? Find(string name)
     {
-        foreach (var exercise in (IEnumerable<Exercise>)[.. Traditional, .. Choir])
+        ArgumentNullException.ThrowIfNull(name);
+        foreach (var exercise in (ReadOnlySpan<Exercise>)[.. Traditional, .. Choir])
         {
             if (exercise.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
             {
@@ -53,22 +55,11 @@ public static class Repertoire
 
     private static ValueList<Exercise> ReadTraditional()
     {
-        using var stream = typeof(Repertoire).Assembly.GetManifestResourceStream("Warmup.Data.exercises.tsv")
-            ?? throw new InvalidOperationException("the repertoire's file exercises.tsv is missing from the assembly");
-        using var reader = new StreamReader(stream);
         var exercises = new List<Exercise>();
-        var header = true;
-        while (reader.ReadLine() is { } line)
+        foreach (var row in EmbeddedTable.Rows(typeof(Repertoire), "Warmup.Data.exercises.tsv"))
         {
-            if (line.StartsWith('#') || header)
-            {
-                header = line.StartsWith('#') && header;
-                continue;
-            }
-
-            var row = line.Split('\t');
-            exercises.Add(new Exercise(
-                row[0], int.Parse(row[1], NumberStyles.None, CultureInfo.InvariantCulture), Title(row[0], row[1]), Pattern.Parse(row[4]), row[5]) { Tala = row[2] });
+            var number = int.Parse(row[1], NumberStyles.None, CultureInfo.InvariantCulture);
+            exercises.Add(new Exercise(row[0], number, Title(row[0], row[1]), Pattern.Parse(row[4]), row[5], row[2]));
         }
 
         return exercises.ToValueList();

@@ -59,7 +59,7 @@ internal static class TempoOpeners
         var count = closed.Lines.Lines.Count;
         for (var fewer = 1; fewer < count && count <= MostLines; fewer++)
         {
-            var lines = new Expansion(closed.Lines.Lines.AsSpan()[..(count - fewer)].ToArray().ToValueList(), closed.Lines.Findings);
+            var lines = new Expansion([.. closed.Lines.Lines.AsSpan()[..(count - fewer)]], closed.Lines.Findings);
             var scan = new TempoScan(closed.Drill, lines, closed.Singers, closed.Checks, false, cancellation);
             if (!scan.Intervals.IsEmpty)
             {

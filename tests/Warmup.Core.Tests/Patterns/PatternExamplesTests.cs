@@ -41,7 +41,7 @@ public class PatternExamplesTests
     [InlineData("S R2 G2 M1 P D2 N3 S' / S' N2 D1 P M1 G2 R2 S", "ladder.drop(4).take(1).there-and-back", "S R2 G2 M1 P D1 P M1 G2 R2 S")] // melodic minor: G A-flat G
     [InlineData("S R2 G2 M1 P D2 N3 S' / S' N2 D1 P M1 G2 R2 S", "ladder.mirrored.take(1).there-and-back", "S' N3 S'")] // C B C
     public void A_turning_note_takes_the_form_of_the_run_that_leaves_it(string scale, string pattern, string expected) =>
-        Assert.Equal(expected, Pattern.Parse(pattern).Expand(Scale.Parse(scale)).ToString());
+        Assert.Equal(expected, Pattern.Parse(pattern).Expand(Scale.Parse(scale)).ToTones());
 
     [Theory]
     [InlineData(Shankarabharanam, "ladder", 7, 35)]

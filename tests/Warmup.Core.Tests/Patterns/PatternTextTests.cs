@@ -32,29 +32,32 @@ public class PatternTextTests
     [InlineData("ladr", 1, "unknown word 'ladr', perhaps ladder")]
     [InlineData("ladder.reverse", 8, "unknown word 'reverse', perhaps reversed")]
     [InlineData("ladder.endz", 8, "perhaps ends")]
-    [InlineData("ladder.xyzzy", 8, "expected a combinator behind the dot")]
-    [InlineData("ladder.ladder", 8, "cannot stand behind a dot")]
+    [InlineData("ladder.", 8, "the text ends; expected a combinator after the dot")]
+    [InlineData("ladder.every(2)", 8, "the word 'every' is now called 'every-nth'")]
+    [InlineData("run.Reach(1 -1)", 5, "the word 'Reach' is now called 'span'")]
+    [InlineData("ladder.xyzzy", 8, "unknown word 'xyzzy'; the words that can stand here are reversed, ")]
+    [InlineData("ladder.ladder", 8, "cannot follow a dot")]
     [InlineData("ends", 1, "needs a pattern before it")]
     [InlineData("ladder.take", 12, "needs a number from 1 to 10000 in parentheses")]
     [InlineData("ladder.take(0)", 13, "a number from 1 to 10000, not '0)'")]
     [InlineData("ladder.take(1 2)", 15, "a number from 1 to 10000, not '2)'")]
     [InlineData("ladder.notes(1)", 15, "needs 2 numbers from 1 to 1000")]
-    [InlineData("ladder.notes(3 2)", 8, "the last note must be between 3 and 1000, not 2")]
-    [InlineData("ladder.order(1 3)", 8, "must hold each number from 1 to its own length")]
+    [InlineData("ladder.notes(3 2)", 8, "the last note of 'notes' must be between 3 and 1000, not 2")]
+    [InlineData("ladder.order(1 3)", 8, "must hold each number from 1 to 2 once, not '1 3'")]
     [InlineData("ladder.ends()", 12, "takes no parentheses")]
     [InlineData("ladder + ", 10, "the text ends; expected a pattern")]
     [InlineData("(ladder", 8, "not closed; expected ')'")]
     [InlineData("[S R", 1, "not closed; expected ']'")]
     [InlineData("[S R / ]", 8, "has no notes")]
-    [InlineData("[, S]", 2, "the line has none yet")]
-    [InlineData("[- S]", 2, "the line has none yet")]
+    [InlineData("[, S]", 2, "the line has no note yet")]
+    [InlineData("[- S]", 2, "the line has no note yet")]
     [InlineData("[S r]", 4, "mixes small and capital letters")]
-    [InlineData("[S R2]", 4, "leave the number away")]
-    [InlineData("[S 1]", 4, "letters and steps stand in the same lines")]
+    [InlineData("[S R2]", 4, "leave the number out")]
+    [InlineData("[S 1]", 4, "letters and steps are mixed")]
     [InlineData("[S X]", 4, "expected a svara letter")]
     [InlineData("[S 'R]", 4, "expected a svara letter")]
     [InlineData("[0 99]", 4, "a step must be between -28 and 28, not '99'")]
-    [InlineData("[S''''']", 2, "within four octaves")]
+    [InlineData("[S''''']", 2, "at most 28 places above or below the tonic")]
     [InlineData("[S'_]", 2, "goes up and down at once")]
     [InlineData("run.sung(a1)", 10, "words to sing")]
     [InlineData("run.sung()", 10, "words to sing")]
@@ -72,8 +75,8 @@ public class PatternTextTests
     [Fact]
     public void Every_word_says_what_it_does_and_how_it_is_written()
     {
-        Assert.Equal(Pattern.Words.Count, Pattern.Words.ConvertAll(w => w.Name).ToHashSet().Count);
-        Assert.All(Pattern.Words.ToArray(), word =>
+        Assert.Equal(PatternLanguage.Standard.Words.Count, PatternLanguage.Standard.Words.ConvertAll(w => w.Name).ToHashSet().Count);
+        Assert.All(PatternLanguage.Standard.Words.ToArray(), word =>
         {
             Assert.NotEmpty(word.Meaning);
             Assert.Contains(word.Name, word.Form, StringComparison.Ordinal);

@@ -108,7 +108,7 @@ public class PatternWordsTests
     [InlineData(Mohanam, "[S R G P D S' R']", "S R2 G3 P D2 S' R2'")]
     [InlineData(Nadanamakriya, "[S R G / G R S N_]", "S R1 G3 / G3 R1 S N3_")]
     public void Written_letters_take_the_form_of_their_direction(string scale, string pattern, string expected) =>
-        Assert.Equal(expected, Pattern.Parse(pattern).Expand(Scale.Parse(scale)).ToString());
+        Assert.Equal(expected, Pattern.Parse(pattern).Expand(Scale.Parse(scale)).ToTones());
 
     [Fact]
     public void A_written_letter_that_only_the_other_list_has_is_taken_from_there_and_a_finding_says_so()

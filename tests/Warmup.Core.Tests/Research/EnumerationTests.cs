@@ -113,7 +113,7 @@ public class EnumerationTests
     [InlineData("", "needs a primitive")]
     [InlineData(".ends", "needs a primitive")]
     [InlineData("ladder.ends", "must be one word")]
-    [InlineData("ladder .repeat(1)", "must be one word that does something")]
+    [InlineData("ladder .repeat(1)", "must be one word that changes something")]
     [InlineData("ladder .pairs(2)", "must be one word")]
     [InlineData("ladder empty", "must be one word")]
     [InlineData("ladder .nothing", "unknown word")]

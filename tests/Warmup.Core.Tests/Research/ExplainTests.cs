@@ -33,7 +33,7 @@ public class ExplainTests
         var read = Scale.Parse(scale);
         var rule = PatternSearch.Explain(lines, read);
         Assert.NotNull(rule);
-        Assert.Equal(Pattern.Written(lines).Expand(read).ToString(), rule.Expand(read).ToString());
+        Assert.Equal(Pattern.Written(lines).Expand(read).ToTones(), rule.Expand(read).ToTones());
         Assert.True(rule.Nodes <= size, $"{rule} has {rule.Nodes} parts");
         Assert.False(HasWrittenLines(rule));
     }
@@ -61,7 +61,7 @@ public class ExplainTests
                 var lines = exercise.Pattern.Expand(scale).Lines;
                 var rule = PatternSearch.Explain(lines, scale);
                 Assert.True(rule is not null && rule.Nodes <= exercise.Pattern.Nodes, $"{exercise}: {rule}");
-                Assert.Equal(exercise.Pattern.Expand(scale).ToString(), rule.Expand(scale).ToString());
+                Assert.Equal(exercise.Pattern.Expand(scale).ToTones(), rule.Expand(scale).ToTones());
             }
         }
     }

@@ -202,7 +202,7 @@ public sealed class CookbookTests : TemporaryFolder
         var space = new PatternEnumeration(words, largestSize: 4);
         var bilahari = Catalogue.Default.Read("Bilahari");
         var exceptions = space.Range(0, space.Count).Where(p =>
-            p.Reversed().Reversed().Expand(bilahari).ToString() != p.Expand(bilahari).ToString()).ToList();
+            p.Reversed().Reversed().Expand(bilahari).ToTones() != p.Expand(bilahari).ToTones()).ToList();
         Console.WriteLine($"reversed undoes itself in all but {exceptions.Count} of {space.Count} patterns");
 
         var turned = PatternRule.Of("reversed", p => p.Reversed());

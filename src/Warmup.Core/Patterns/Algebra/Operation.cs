@@ -2,15 +2,18 @@ using System.Globalization;
 
 namespace Warmup;
 
-/// <summary>A combinator without its pattern: a word, its numbers and its sung words. Two are equal when they print alike.</summary>
+/// <summary>A combinator without its pattern: a word, its numbers and its sung words.</summary>
 internal readonly record struct Operation(PatternWord Word, ValueList<int> Numbers, ValueList<string> Texts)
 {
-    public override string ToString() => Takes(Word, Numbers, Texts);
-
-    private static string Takes(PatternWord word, ValueList<int> numbers, ValueList<string> texts) => word.Takes switch
+    public Operation(PatternWord word, params int[] numbers)
+        : this(word, ValueList.Adopt(numbers), default)
     {
-        WordTakes.Numbers => $"{word.Name}({string.Join(' ', numbers.ConvertAll(n => n.ToString(CultureInfo.InvariantCulture)))})",
-        WordTakes.Texts => $"{word.Name}({string.Join(' ', texts)})",
-        _ => word.Name,
+    }
+
+    public override string ToString() => Word.Takes switch
+    {
+        WordTakes.Numbers => $"{Word.Name}({string.Join(' ', Numbers.ConvertAll(n => n.ToString(CultureInfo.InvariantCulture)))})",
+        WordTakes.Texts => $"{Word.Name}({string.Join(' ', Texts)})",
+        _ => Word.Name,
     };
 }

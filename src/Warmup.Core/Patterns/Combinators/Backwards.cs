@@ -3,7 +3,7 @@ namespace Warmup;
 public abstract partial record Pattern
 {
     /// <summary>
-    /// Each line keeps its end pitches and is sung backwards, its runs refilled from the other list. Leaps keep their notes.
+    /// Each line sung backwards between its own first and last notes, its runs filled with the other list's notes. Leaps keep their notes.
     /// </summary>
     /// <remarks>
     /// A note whose letter has another variant in the other list takes that form; a note whose letter is missing there stays as it is,
@@ -14,11 +14,13 @@ public abstract partial record Pattern
 
 internal sealed record BackwardsPattern(Pattern Inner) : UnaryPattern(Inner)
 {
-    public static PatternWord WordEntry { get; } = 
-        PatternWord.Combinator("backwards", "each line sung backwards between its own end notes, its runs refilled from the other list", p => p.Backwards())
-        with { Said = "every line is then sung backwards" };
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "backwards",
+        "each line sung backwards between its own first and last notes, its runs filled with the other list's notes",
+        "every line is then sung backwards",
+        p => p.Backwards());
 
-    internal override Operation Operation => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry);
 
     internal override LawClass Class => LawClass.EachLine;
 

@@ -2,23 +2,18 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>All but the first lines; none where there are no more.</summary>
+    /// <summary>All lines but the first ones; none where there are no more.</summary>
     /// <param name="count">1 to 10,000 lines.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="count"/> lies outside its range.</exception>
-    public Pattern Drop(int count) => new DropPattern(this, count);
+    public Pattern Drop(int count) => new DropPattern(this, Require.InRange(count, 1, MostLines));
 }
 
-internal sealed record DropPattern : UnaryPattern
+internal sealed record DropPattern(Pattern Inner, int Count) : UnaryPattern(Inner)
 {
-    public DropPattern(Pattern inner, int count)
-        : base(inner) => Count = Require.InRange(count, 1, MostLines);
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "drop", "all lines but the first n", 1, MostLines, n => $"{English.First(n, "line")} left out", (p, n) => p.Drop(n));
 
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("drop", "all but the first n lines", 1, MostLines, (p, n) => p.Drop(n))
-        with { Said = "the first {0} lines are left out" };
-
-    public int Count { get; }
-
-    internal override Operation Operation => new(WordEntry, [Count], default);
+    internal override Operation Operation => new(WordEntry, Count);
 
     internal override LawClass Class => LawClass.LineOrder;
 

@@ -2,25 +2,19 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>Each line so many times before the next.</summary>
+    /// <summary>Each line a number of times before the next.</summary>
     /// <param name="times">1 to 64.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="times"/> lies outside its range.</exception>
     /// <exception cref="ArgumentException">The result would have too many notes.</exception>
-    public Pattern EachLine(int times) => new EachLinePattern(this, times);
+    public Pattern EachLine(int times) => new EachLinePattern(this, Require.InRange(times, 1, MostEach));
 }
 
-internal sealed record EachLinePattern : UnaryPattern
+internal sealed record EachLinePattern(Pattern Inner, int Times) : UnaryPattern(Inner, Times * Inner.UsualNotes, Inner.UsualLongest)
 {
-    public EachLinePattern(Pattern inner, int times)
-        : base(inner, Require.InRange(times, 1, MostEach) * inner.UsualNotes, inner.UsualLongest) => Times = times;
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "each-line", "each line n times before the next", 1, MostEach, n => $"each line is sung {English.Times(n)} before the next", (p, n) => p.EachLine(n));
 
-    public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("each-line", "each line n times before the next", 1, MostEach, (p, n) => p.EachLine(n))
-        with { Said = "each line is sung {0} times" };
-
-    public int Times { get; }
-
-    internal override Operation Operation => new(WordEntry, [Times], default);
+    internal override Operation Operation => new(WordEntry, Times);
 
     internal override LawClass Class => LawClass.LineOrder;
 

@@ -2,28 +2,22 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>The most repetitions of each note or each line.</summary>
-    public const int MostEach = 64;
+    // The most repetitions of each note or each line.
+    internal const int MostEach = 64;
 
-    /// <summary>Each note so many times: 2 gives the pairs of janta exercises.</summary>
+    /// <summary>Each note a number of times: 2 gives the pairs of janta exercises.</summary>
     /// <param name="times">1 to 64.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="times"/> lies outside its range.</exception>
     /// <exception cref="ArgumentException">The result would have too many notes.</exception>
-    public Pattern EachNote(int times) => new EachNotePattern(this, times);
+    public Pattern EachNote(int times) => new EachNotePattern(this, Require.InRange(times, 1, MostEach));
 }
 
-internal sealed record EachNotePattern : UnaryPattern
+internal sealed record EachNotePattern(Pattern Inner, int Times) : UnaryPattern(Inner, Times * Inner.UsualNotes, Times * Inner.UsualLongest)
 {
-    public EachNotePattern(Pattern inner, int times)
-        : base(inner, Require.InRange(times, 1, MostEach) * inner.UsualNotes, times * inner.UsualLongest) => Times = times;
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "each-note", "each note n times (2: janta)", 1, MostEach, n => $"each note is sung {English.Times(n)}", (p, n) => p.EachNote(n));
 
-    public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("each-note", "each note n times (2: janta)", 1, MostEach, (p, n) => p.EachNote(n))
-        with { Said = "each note is sung {0} times" };
-
-    public int Times { get; }
-
-    internal override Operation Operation => new(WordEntry, [Times], default);
+    internal override Operation Operation => new(WordEntry, Times);
 
     internal override LawClass Class => LawClass.EachLine;
 
@@ -47,7 +41,7 @@ internal sealed record EachNotePattern : UnaryPattern
         var notes = new LineNote[source.Count * Times];
         for (var i = 0; i < notes.Length; i++)
         {
-            // A note and its own repetition have nothing between them; the silence comes behind the last of them.
+            // A note and its own repetition have nothing between them; the silence comes after the last of them.
             var note = source[i / Times];
             var first = i % Times == 0;
             var last = i % Times == Times - 1;

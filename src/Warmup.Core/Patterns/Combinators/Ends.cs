@@ -8,17 +8,16 @@ public abstract partial record Pattern
 
 internal sealed record EndsPattern(Pattern Inner) : UnaryPattern(Inner, Inner.UsualNotes, 2)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("ends", "only the first and the last note of each line", p => p.Ends())
-        with { Said = "only the first and the last note of each line are kept" };
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "ends", "only the first and the last note of each line", "only the first and the last note of each line are kept", p => p.Ends());
 
-    internal override Operation Operation => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry);
 
     internal override LawClass Class => LawClass.EachLine;
 
     internal override bool IsSameTurnedRound => true;
 
-    internal override UnaryPattern? After(UnaryPattern inner) =>
-        inner is EndsPattern ? this : null;
+    internal override UnaryPattern? After(UnaryPattern inner) => inner is EndsPattern ? this : null;
 
     internal override Line[] Lines(Frame frame, Expander expander) =>
         Map(Inner.Lines(frame, expander), static line => line.Notes.Count == 1 ? line : new Line([line.Notes[0] with { Rest = default }, line.Notes[^1] with { Approach = Approach.Leap }]));

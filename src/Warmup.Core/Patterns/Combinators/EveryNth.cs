@@ -2,11 +2,11 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>The highest number by which a note of a line is named.</summary>
-    public const int MostNotesOfLine = 1_000;
+    // The highest number by which a note of a line is named.
+    internal const int MostNotesOfLine = 1_000;
 
-    /// <summary>The first note of each line and every n-th behind it: 2 gives S G P N from S R G M P D N S'.</summary>
-    /// <param name="n">1 to 1,000; 1 keeps all.</param>
+    /// <summary>The first note of each line and every n-th note after it: 2 gives S G P N from S R G M P D N S'.</summary>
+    /// <param name="n">1 to 1,000; 1 keeps all notes.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="n"/> lies outside its range.</exception>
     public Pattern EveryNth(int n) => new EveryNthPattern(this, n);
 }
@@ -16,13 +16,18 @@ internal sealed record EveryNthPattern : UnaryPattern
     public EveryNthPattern(Pattern inner, int n)
         : base(inner) => N = Require.InRange(n, 1, MostNotesOfLine);
 
-    public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("every-nth", "the first note of each line and every n-th behind it", 1, MostNotesOfLine, (p, n) => p.EveryNth(n))
-        with { Said = "of each line the first note and every {0}. note behind it are kept" };
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "every-nth",
+        "the first note of each line and every n-th note after it",
+        1,
+        MostNotesOfLine,
+        n => n == 1 ? "every note of each line is kept" : $"of each line the first note and every {English.Ordinal(n)} note after it are kept",
+        (p, n) => p.EveryNth(n))
+        with { FormerName = "every" };
 
     public int N { get; }
 
-    internal override Operation Operation => new(WordEntry, [N], default);
+    internal override Operation Operation => new(WordEntry, N);
 
     internal override LawClass Class => LawClass.EachLine;
 

@@ -2,18 +2,20 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>Each line becomes its beginnings: its first two notes, its first three, ... the whole. A line of one note stays.</summary>
+    /// <summary>Each line becomes its beginnings: its first two notes, its first three, and so on to the whole. A line of one note stays.</summary>
     /// <exception cref="ArgumentException">The result would have too many notes.</exception>
     public Pattern Grow() => new GrowPattern(this);
 }
 
 internal sealed record GrowPattern(Pattern Inner) : UnaryPattern(Inner, Inner.UsualNotes * (Inner.UsualLongest + 1) / 2, Inner.UsualLongest)
 {
-    public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("grow", "each line becomes its first two notes, its first three, ... the whole", p => p.Grow())
-        with { Said = "each line grows from its first two notes to the whole" };
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "grow",
+        "each line becomes its first two notes, its first three, and so on to the whole",
+        "each line grows from its first two notes to the whole",
+        p => p.Grow());
 
-    internal override Operation Operation => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry);
 
     internal override LawClass Class => LawClass.Other;
 

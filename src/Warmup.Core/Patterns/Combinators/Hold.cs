@@ -2,27 +2,26 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>The most units by which a length is changed at once.</summary>
-    public const int MostUnits = 64;
+    // The most units by which a length is changed at once.
+    internal const int MostUnits = 64;
 
-    /// <summary>The last note of each line is held so many units longer.</summary>
-    /// <param name="units">1 to 64.</param>
+    /// <summary>The last note of each line is held longer.</summary>
+    /// <param name="units">1 to 64 units.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="units"/> lies outside its range.</exception>
-    public Pattern Hold(int units) => new HoldPattern(this, units);
+    public Pattern Hold(int units) => new HoldPattern(this, Require.InRange(units, 1, MostUnits));
 }
 
-internal sealed record HoldPattern : UnaryPattern
+internal sealed record HoldPattern(Pattern Inner, int Count) : UnaryPattern(Inner)
 {
-    public HoldPattern(Pattern inner, int units)
-        : base(inner) => Count = Require.InRange(units, 1, MostUnits);
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "hold",
+        "the last note of each line held n units longer",
+        1,
+        MostUnits,
+        n => $"the last note of each line is held {English.Count(n, "unit")} longer",
+        (p, n) => p.Hold(n));
 
-    public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("hold", "the last note of each line n units longer", 1, MostUnits, (p, n) => p.Hold(n))
-        with { Said = "the last note of each line is held {0} units longer" };
-
-    public int Count { get; }
-
-    internal override Operation Operation => new(WordEntry, [Count], default);
+    internal override Operation Operation => new(WordEntry, Count);
 
     internal override LawClass Class => LawClass.EachLine;
 
@@ -30,5 +29,5 @@ internal sealed record HoldPattern : UnaryPattern
         inner is HoldPattern first && Count + first.Count <= MostUnits ? new HoldPattern(Anything, Count + first.Count) : null;
 
     internal override Line[] Lines(Frame frame, Expander expander) =>
-        Map(Inner.Lines(frame, expander), line => Units.WithLast(line, n => n with { Length = Units.Bounded(n.Length + Count) }));
+        Map(Inner.Lines(frame, expander), line => line.WithLast(n => n with { Length = Expander.BoundUnits(n.Length + Count) }));
 }

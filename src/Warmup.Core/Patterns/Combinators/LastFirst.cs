@@ -9,10 +9,10 @@ public abstract partial record Pattern
 
 internal sealed record LastFirstPattern(Pattern Inner) : UnaryPattern(Inner)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("last-first", "the lines in the opposite order", p => p.LastFirst())
-        with { Said = "the lines follow in the opposite order" };
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "last-first", "the lines in the opposite order", "the lines are sung in the opposite order", p => p.LastFirst());
 
-    internal override Operation Operation => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry);
 
     internal override LawClass Class => LawClass.LineOrder;
 

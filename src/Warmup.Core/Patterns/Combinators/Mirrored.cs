@@ -2,17 +2,20 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>The rule sung from the upper tonic downwards, on the other list: the ladder becomes S' N / S' N D / ...</summary>
+    /// <summary>The rule sung from the upper tonic down, on the other list: the ladder becomes S' N / S' N D and so on.</summary>
     /// <remarks>It undoes itself. In a scale without an upper tonic it starts on the highest note.</remarks>
     public Pattern Mirrored() => new MirroredPattern(this);
 }
 
 internal sealed record MirroredPattern(Pattern Inner) : UnaryPattern(Inner)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("mirrored", "the same rule from the upper tonic down, on the other list", p => p.Mirrored())
-        with { Said = "all of it starts from the upper tonic and goes down" };
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "mirrored",
+        "the same rule from the upper tonic down, on the other list",
+        "the whole rule starts on the upper tonic and goes down",
+        p => p.Mirrored());
 
-    internal override Operation Operation => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry);
 
     internal override LawClass Class => LawClass.Frame;
 

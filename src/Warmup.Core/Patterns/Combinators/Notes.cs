@@ -1,8 +1,10 @@
+using System.Globalization;
+
 namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>A range of notes of each line. A line without any of them vanishes.</summary>
+    /// <summary>A range of notes of each line. A line that has none of them is left out.</summary>
     /// <param name="first">The first note, counted from 1: 1 to 1,000.</param>
     /// <param name="last">The last note: <paramref name="first"/> to 1,000.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
@@ -14,19 +16,23 @@ internal sealed record NotesPattern : UnaryPattern
     public NotesPattern(Pattern inner, int first, int last)
         : base(inner)
     {
-        First = Require.InRange(first, 1, MostNotesOfLine, "the first note");
-        Last = Require.InRange(last, first, MostNotesOfLine, "the last note");
+        First = Require.InRange(first, 1, MostNotesOfLine);
+        Last = Require.InRange(last, first, MostNotesOfLine);
     }
 
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator(
-        "notes", "the notes from one number to another of each line", 2, 2, 1, MostNotesOfLine, (p, n) => p.Notes(n[0], n[1]))
-        with { Said = "of each line notes {0} to {1} are kept" };
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "notes",
+        "the notes from one number to another of each line, counted from 1",
+        new NumberBounds(1, MostNotesOfLine, 2, 2),
+        n => $"of each line only {Said(n[0], n[1])} kept",
+        (p, n) => p.Notes(n[0], n[1]),
+        n => n[0] <= n[1] ? null : string.Create(CultureInfo.InvariantCulture, $"the last note of 'notes' must be between {n[0]} and {MostNotesOfLine}, not {n[1]}"));
 
     public int First { get; }
 
     public int Last { get; }
 
-    internal override Operation Operation => new(WordEntry, [First, Last], default);
+    internal override Operation Operation => new(WordEntry, First, Last);
 
     internal override LawClass Class => LawClass.Other;
 
@@ -45,4 +51,7 @@ internal sealed record NotesPattern : UnaryPattern
 
         return [.. kept];
     }
+
+    private static string Said(int first, int last) =>
+        first == last ? $"the {English.Ordinal(first)} note is" : string.Create(CultureInfo.InvariantCulture, $"notes {first} to {last} are");
 }

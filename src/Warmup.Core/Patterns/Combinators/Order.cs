@@ -4,35 +4,30 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>The most lines that <see cref="Order"/> names.</summary>
-    public const int MostOrdered = 64;
+    internal const int MostOrdered = 64;
 
-    /// <summary>The first lines in another order, the rest behind them as they were.</summary>
-    /// <param name="numbers">A permutation of 1 to n, n at most 64. Numbers of lines that the pattern does not have are passed over.</param>
-    /// <exception cref="ArgumentException">The numbers are no permutation, or too many.</exception>
+    /// <summary>The first lines in another order, followed by the other lines as they were.</summary>
+    /// <param name="numbers">
+    /// The numbers from 1 to n in the wanted order, n at most 64. Numbers of lines that the pattern does not have are skipped.
+    /// </param>
+    /// <exception cref="ArgumentException">The numbers are not those from 1 to n, or there are too many.</exception>
     public Pattern Order(params ReadOnlySpan<int> numbers) => new OrderPattern(this, ValueList.Create(numbers));
 }
 
 internal sealed record OrderPattern : UnaryPattern
 {
     public OrderPattern(Pattern inner, ValueList<int> numbers)
-        : base(inner)
-    {
-        if (numbers.Count is 0 or > MostOrdered || !((IEnumerable<int>)numbers).Order().SequenceEqual(Enumerable.Range(1, numbers.Count)))
-        {
-            throw new ArgumentException(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"an order must hold each number from 1 to its own length, at most {MostOrdered}, once; not {TextError.Quote(string.Join(' ', numbers))}"),
-                nameof(numbers));
-        }
+        : base(inner) => Sequence = numbers.Count is > 0 and <= MostOrdered && Fault(numbers) is not { } fault
+            ? numbers
+            : throw new ArgumentException(Fault(numbers) ?? WordEntry.Fault(numbers), nameof(numbers));
 
-        Sequence = numbers;
-    }
-
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator(
-        "order", "the first lines in another order, such as order(2 1 3)", 1, MostOrdered, 1, MostOrdered, (p, n) => new OrderPattern(p, n))
-        with { Said = "the first lines follow in the order {*}" };
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "order",
+        "the first lines in another order, such as order(2 1 3)",
+        new NumberBounds(1, MostOrdered, 1, MostOrdered),
+        n => n.Count == 1 ? "the lines stay in their order" : $"the first {English.Count(n.Count, "line")} are sung in the order {English.List(n)}",
+        (p, n) => new OrderPattern(p, n),
+        Fault);
 
     public ValueList<int> Sequence { get; }
 
@@ -70,5 +65,22 @@ internal sealed record OrderPattern : UnaryPattern
 
         ordered.AddRange(lines.Skip(Sequence.Count));
         return [.. ordered];
+    }
+
+    /// <summary>Whether some number from 1 to the count is missing.</summary>
+    private static string? Fault(ValueList<int> numbers)
+    {
+        var found = new bool[numbers.Count];
+        foreach (var number in numbers)
+        {
+            if (number >= 1 && number <= found.Length)
+            {
+                found[number - 1] = true;
+            }
+        }
+
+        return Array.TrueForAll(found, f => f) ? null : string.Create(
+            CultureInfo.InvariantCulture,
+            $"an order of {English.Count(numbers.Count, "number")} must hold each number from 1 to {numbers.Count} once, not {TextError.Quote(string.Join(' ', numbers.ConvertAll(n => n.ToString(CultureInfo.InvariantCulture))))}");
     }
 }

@@ -2,28 +2,21 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>The most repetitions of a pattern.</summary>
-    public const int MostRepetitions = 10_000;
+    internal const int MostRepetitions = 10_000;
 
-    /// <summary>The whole pattern so many times.</summary>
+    /// <summary>The whole pattern a number of times.</summary>
     /// <param name="times">1 to 10,000.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="times"/> lies outside its range.</exception>
     /// <exception cref="ArgumentException">The result would have too many notes.</exception>
-    public Pattern Repeat(int times) => new RepeatedPattern(this, times);
+    public Pattern Repeat(int times) => new RepeatedPattern(this, Require.InRange(times, 1, MostRepetitions));
 }
 
-internal sealed record RepeatedPattern : UnaryPattern
+internal sealed record RepeatedPattern(Pattern Inner, int Times) : UnaryPattern(Inner, Times * Inner.UsualNotes, Inner.UsualLongest)
 {
-    public RepeatedPattern(Pattern inner, int times)
-        : base(inner, Require.InRange(times, 1, MostRepetitions) * inner.UsualNotes, inner.UsualLongest) => Times = times;
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "repeat", "the whole pattern n times", 1, MostRepetitions, n => $"the whole is sung {English.Times(n)}", (p, n) => p.Repeat(n));
 
-    public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("repeat", "the whole pattern n times", 1, MostRepetitions, (p, n) => p.Repeat(n))
-        with { Said = "the whole is sung {0} times" };
-
-    public int Times { get; }
-
-    internal override Operation Operation => new(WordEntry, [Times], default);
+    internal override Operation Operation => new(WordEntry, Times);
 
     internal override LawClass Class => LawClass.LineOrder;
 

@@ -2,23 +2,18 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>A silence behind each line.</summary>
+    /// <summary>A silence after each line.</summary>
     /// <param name="units">1 to 64 units.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="units"/> lies outside its range.</exception>
-    public Pattern Rest(int units) => new RestPattern(this, units);
+    public Pattern Rest(int units) => new RestPattern(this, Require.InRange(units, 1, MostUnits));
 }
 
-internal sealed record RestPattern : UnaryPattern
+internal sealed record RestPattern(Pattern Inner, int Count) : UnaryPattern(Inner)
 {
-    public RestPattern(Pattern inner, int units)
-        : base(inner) => Count = Require.InRange(units, 1, MostUnits);
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "rest", "a silence of n units after each line", 1, MostUnits, n => $"a silence of {English.Count(n, "unit")} follows each line", (p, n) => p.Rest(n));
 
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("rest", "a silence of n units behind each line", 1, MostUnits, (p, n) => p.Rest(n))
-        with { Said = "a silence of {0} units follows each line" };
-
-    public int Count { get; }
-
-    internal override Operation Operation => new(WordEntry, [Count], default);
+    internal override Operation Operation => new(WordEntry, Count);
 
     internal override LawClass Class => LawClass.EachLine;
 
@@ -28,5 +23,5 @@ internal sealed record RestPattern : UnaryPattern
         inner is RestPattern first && Count + first.Count <= MostUnits ? new RestPattern(Anything, Count + first.Count) : null;
 
     internal override Line[] Lines(Frame frame, Expander expander) =>
-        Map(Inner.Lines(frame, expander), line => Units.WithLast(line, n => n with { Rest = Units.Bounded(n.Rest + Count) }));
+        Map(Inner.Lines(frame, expander), line => line.WithLast(n => n with { Rest = Expander.BoundUnits(n.Rest + Count) }));
 }

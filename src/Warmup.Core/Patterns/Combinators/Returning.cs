@@ -2,8 +2,8 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>After each note a fixed step is sung, unless the note is that step itself: 0 gives S R S G S M S ...</summary>
-    /// <param name="step">Steps forward from the note on which the rule starts, -24 to 24; 0 is the tonic.</param>
+    /// <summary>After each note a fixed step is sung, unless the note is that step itself: 0 gives S R S G S M S and so on.</summary>
+    /// <param name="step">Steps forward from the note on which the rule starts, -24 to 24; 0, the default, is the tonic.</param>
     /// <exception cref="ArgumentException">The step lies outside its range, or the result would have too many notes.</exception>
     public Pattern Returning(int step = 0) => new ReturningPattern(this, step);
 }
@@ -13,13 +13,17 @@ internal sealed record ReturningPattern : UnaryPattern
     public ReturningPattern(Pattern inner, int step)
         : base(inner, 2 * inner.UsualNotes, 2 * inner.UsualLongest) => Step = Require.InRange(step, -WidestFigure, WidestFigure);
 
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator(
-        "returning", "step n is sung after each note (0: the tonic)", -WidestFigure, WidestFigure, (p, n) => p.Returning(n))
-        with { Said = "after each note step {0} is sung" };
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "returning",
+        "after each note step n is sung: 0 is the tonic",
+        -WidestFigure,
+        WidestFigure,
+        n => $"after each note {Said(n)} is sung",
+        (p, n) => p.Returning(n));
 
     public int Step { get; }
 
-    internal override Operation Operation => new(WordEntry, [Step], default);
+    internal override Operation Operation => new(WordEntry, Step);
 
     internal override LawClass Class => LawClass.Barrier;
 
@@ -32,7 +36,7 @@ internal sealed record ReturningPattern : UnaryPattern
         }
 
         expander.BoundTimes(lines, 2);
-        var home = new LineNote(Tone(frame, Step), frame.Direction, Approach.Leap, Rational.One);
+        var home = new LineNote(Tone(frame, Step), frame.Direction, Approach.Leap);
         return Map(lines, line => Return(line, home));
     }
 
@@ -53,4 +57,6 @@ internal sealed record ReturningPattern : UnaryPattern
 
         return new Line(notes.ToValueList());
     }
+
+    private static string Said(int step) => step == 0 ? "the tonic" : $"the note {English.Count(Math.Abs(step), "step")} {(step < 0 ? "below" : "above")} the tonic";
 }

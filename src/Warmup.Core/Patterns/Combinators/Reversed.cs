@@ -3,8 +3,8 @@ namespace Warmup;
 public abstract partial record Pattern
 {
     /// <summary>
-    /// The rule grown anew on the other list, each line read backwards, so that it starts on a new note and comes home. In a scale
-    /// whose descent has more notes than its ascent there are more lines.
+    /// The rule built on the other list, each line sung backwards, so that it starts on a new note and comes home. In a scale whose
+    /// descent has more notes than its ascent there are more lines.
     /// </summary>
     /// <remarks>It undoes itself in every scale.</remarks>
     public Pattern Reversed() => new ReversedPattern(this);
@@ -12,11 +12,13 @@ public abstract partial record Pattern
 
 internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner)
 {
-    public static PatternWord WordEntry { get; } = 
-        PatternWord.Combinator("reversed", "the rule grown anew on the other list, each line read backwards", p => p.Reversed())
-        with { Said = "the rule is grown anew on the other list and every line is read backwards" };
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "reversed",
+        "the rule built on the other list, each line sung backwards",
+        "the rule is built on the other list and every line is sung backwards",
+        p => p.Reversed());
 
-    internal override Operation Operation => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry);
 
     internal override LawClass Class => LawClass.Turn;
 
@@ -30,7 +32,7 @@ internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner)
         var notes = new LineNote[source.Length];
         for (var i = 0; i < notes.Length; i++)
         {
-            // A approach and a silence belong to the pair of notes, so they move to the other one; the silence at the line's end stays there.
+            // An approach and a silence belong to a pair of notes, so they move to the other one; the silence at the line's end stays there.
             var at = source.Length - 1 - i;
             var approach = i == 0 ? Approach.Leap : source[at + 1].Approach;
             var rest = at == 0 ? source[^1].Rest : source[at - 1].Rest;

@@ -4,21 +4,15 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>The notes of each line lengthened in turn: 2 1 gives S , R G , M ... The numbers begin again with each line.</summary>
+    /// <summary>The notes of each line lengthened in turn: 2 1 gives S , R G , M and so on. The numbers start again with each line.</summary>
     /// <param name="factors">1 to 64 numbers from 1 to 64; each multiplies a note's length.</param>
-    /// <exception cref="ArgumentException">There is no number or there are too many, or one lies outside its range.</exception>
-    public Pattern Rhythm(params ReadOnlySpan<int> factors) => new RhythmPattern(this, ValueList.Create(factors));
-}
-
-internal sealed record RhythmPattern : UnaryPattern
-{
-    public RhythmPattern(Pattern inner, ValueList<int> factors)
-        : base(inner)
+    /// <exception cref="ArgumentException">There are no numbers or too many, or one lies outside its range.</exception>
+    public Pattern Rhythm(params ReadOnlySpan<int> factors)
     {
-        if (factors.Count is 0 or > MostUnits)
+        if (factors.Length is 0 or > MostUnits)
         {
             throw new ArgumentException(
-                string.Create(CultureInfo.InvariantCulture, $"a rhythm must have 1 to {MostUnits} numbers, not {factors.Count}"), nameof(factors));
+                string.Create(CultureInfo.InvariantCulture, $"a rhythm must have 1 to {MostUnits} numbers, not {factors.Length}"), nameof(factors));
         }
 
         foreach (var factor in factors)
@@ -26,14 +20,18 @@ internal sealed record RhythmPattern : UnaryPattern
             Require.InRange(factor, 1, MostUnits, "a number of a rhythm");
         }
 
-        Factors = factors;
+        return new RhythmPattern(this, ValueList.Create(factors));
     }
+}
 
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator(
-        "rhythm", "the notes of each line lengthened in turn, such as rhythm(2 1)", 1, MostUnits, 1, MostUnits, (p, n) => new RhythmPattern(p, n))
-        with { Said = "the notes of each line are lengthened in turn by {*}" };
-
-    public ValueList<int> Factors { get; }
+internal sealed record RhythmPattern(Pattern Inner, ValueList<int> Factors) : UnaryPattern(Inner)
+{
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "rhythm",
+        "the notes of each line lengthened in turn, such as rhythm(2 1)",
+        new NumberBounds(1, MostUnits, 1, MostUnits),
+        n => $"the lengths of each line's notes are multiplied {(n.Count == 1 ? string.Empty : "in turn ")}by {English.List(n)}",
+        (p, n) => p.Rhythm(n.AsSpan()));
 
     internal override Operation Operation => new(WordEntry, Factors, default);
 
@@ -48,7 +46,7 @@ internal sealed record RhythmPattern : UnaryPattern
         var notes = line.Notes.AsSpan().ToArray();
         for (var i = 0; i < notes.Length; i++)
         {
-            notes[i] = notes[i] with { Length = Units.Bounded(notes[i].Length * Factors[i % Factors.Count]) };
+            notes[i] = notes[i] with { Length = Expander.BoundUnits(notes[i].Length * Factors[i % Factors.Count]) };
         }
 
         return new Line(ValueList.Adopt(notes));

@@ -2,24 +2,31 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>The first lines moved to the end.</summary>
-    /// <param name="count">-10,000 to 10,000; counted around where there are fewer lines, negative the other way.</param>
+    /// <summary>The first lines moved to the end, or the last ones to the beginning.</summary>
+    /// <param name="count">
+    /// -10,000 to 10,000. A positive number moves that many first lines to the end, a negative one that many last lines to the beginning;
+    /// where there are fewer lines, counting starts again.
+    /// </param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="count"/> lies outside its range.</exception>
-    public Pattern Rotate(int count) => new RotatePattern(this, count);
+    public Pattern Rotate(int count) => new RotatePattern(this, Require.InRange(count, -MostLines, MostLines));
 }
 
-internal sealed record RotatePattern : UnaryPattern
+internal sealed record RotatePattern(Pattern Inner, int Count) : UnaryPattern(Inner)
 {
-    public RotatePattern(Pattern inner, int count)
-        : base(inner) => Count = Require.InRange(count, -MostLines, MostLines);
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "rotate",
+        "the first n lines moved to the end; a negative n moves the last lines to the beginning",
+        -MostLines,
+        MostLines,
+        n => n switch
+        {
+            0 => "the lines stay in their order",
+            > 0 => $"{English.First(n, "line")} moved to the end",
+            _ => $"{English.Last(-n, "line")} moved to the beginning",
+        },
+        (p, n) => p.Rotate(n));
 
-    public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("rotate", "the first n lines moved to the end", -MostLines, MostLines, (p, n) => p.Rotate(n))
-        with { Said = "the first {0} lines are moved to the end" };
-
-    public int Count { get; }
-
-    internal override Operation Operation => new(WordEntry, [Count], default);
+    internal override Operation Operation => new(WordEntry, Count);
 
     internal override LawClass Class => LawClass.LineOrder;
 

@@ -2,23 +2,18 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>Each line in pieces; the last piece of a line may be shorter.</summary>
+    /// <summary>Each line cut into pieces; the last piece of a line may be shorter.</summary>
     /// <param name="notes">The notes of a piece: 1 to 1,000.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="notes"/> lies outside its range.</exception>
-    public Pattern Split(int notes) => new SplitPattern(this, notes);
+    public Pattern Split(int notes) => new SplitPattern(this, Require.InRange(notes, 1, MostNotesOfLine));
 }
 
-internal sealed record SplitPattern : UnaryPattern
+internal sealed record SplitPattern(Pattern Inner, int Count) : UnaryPattern(Inner)
 {
-    public SplitPattern(Pattern inner, int notes)
-        : base(inner) => Count = Require.InRange(notes, 1, MostNotesOfLine);
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "split", "each line cut into pieces of n notes", 1, MostNotesOfLine, n => $"each line is cut into pieces of {English.Count(n, "note")}", (p, n) => p.Split(n));
 
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("split", "each line in pieces of n notes", 1, MostNotesOfLine, (p, n) => p.Split(n))
-        with { Said = "each line is split into pieces of {0} notes" };
-
-    public int Count { get; }
-
-    internal override Operation Operation => new(WordEntry, [Count], default);
+    internal override Operation Operation => new(WordEntry, Count);
 
     internal override LawClass Class => LawClass.Other;
 

@@ -2,33 +2,50 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>The lines of one pattern, then those of the other.</summary>
+    /// <summary>The lines of one pattern, then those of another.</summary>
     /// <param name="first">The pattern sung first.</param>
     /// <param name="second">The pattern sung second.</param>
-    /// <exception cref="ArgumentException">The sum is too deep, has too many parts or too many notes.</exception>
-    public static Pattern operator +(Pattern first, Pattern second) => first.Then(second);
+    /// <exception cref="ArgumentException">The sum is too deep, or has too many parts or notes.</exception>
+    public static Pattern operator +(Pattern first, Pattern second)
+    {
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(second);
+        return Sum([first, second]);
+    }
 
     /// <summary>The lines of this pattern, then those of another.</summary>
     /// <param name="next">The pattern sung second.</param>
     /// <remarks>A sum of sums is one sum of all their parts, so grouping makes no difference.</remarks>
-    /// <exception cref="ArgumentException">The sum is too deep, has too many parts or too many notes.</exception>
-    public Pattern Then(Pattern next) => new SumPattern(SumPattern.Flat([this, next]));
+    /// <exception cref="ArgumentException">The sum is too deep, or has too many parts or notes.</exception>
+    public Pattern Then(Pattern next)
+    {
+        ArgumentNullException.ThrowIfNull(next);
+        return Sum([this, next]);
+    }
 
     /// <summary>The lines of several patterns, one pattern after the other.</summary>
     /// <param name="parts">The patterns; none gives <see cref="Empty"/>, one gives itself.</param>
-    /// <exception cref="ArgumentException">The sum is too deep, has too many parts or too many notes.</exception>
-    public static Pattern Sum(params ReadOnlySpan<Pattern> parts) => parts.Length switch
+    /// <exception cref="ArgumentException">The sum is too deep, or has too many parts or notes.</exception>
+    public static Pattern Sum(params ReadOnlySpan<Pattern> parts)
     {
-        0 => Empty,
-        1 => parts[0],
-        _ => new SumPattern(SumPattern.Flat(parts)),
-    };
+        foreach (var part in parts)
+        {
+            ArgumentNullException.ThrowIfNull(part, nameof(parts));
+        }
+
+        return parts.Length switch
+        {
+            0 => Empty,
+            1 => parts[0],
+            _ => new SumPattern(SumPattern.Flat(parts)),
+        };
+    }
 }
 
 internal sealed record SumPattern : Pattern
 {
     public SumPattern(ValueList<Pattern> parts)
-        : base(Most(parts, p => p.Depth) + 1, Total(parts, p => p.Nodes) + 1, Total(parts, p => p.UsualNotes), ((IEnumerable<Pattern>)parts).Max(p => p.UsualLongest)) =>
+        : base(parts.Max(p => p.Depth) + 1, parts.Sum(p => p.Nodes) + 1, parts.Sum(p => p.UsualNotes), parts.Max(p => p.UsualLongest)) =>
         Parts = parts;
 
     /// <summary>Two parts or more, none of them a sum.</summary>
@@ -79,10 +96,4 @@ internal sealed record SumPattern : Pattern
 
         return all;
     }
-
-    private static int Most(ValueList<Pattern> parts, Func<Pattern, int> measure) => ((IEnumerable<Pattern>)parts).Max(measure);
-
-    private static int Total(ValueList<Pattern> parts, Func<Pattern, int> measure) => ((IEnumerable<Pattern>)parts).Sum(measure);
-
-    private static long Total(ValueList<Pattern> parts, Func<Pattern, long> measure) => ((IEnumerable<Pattern>)parts).Sum(measure);
 }

@@ -4,66 +4,34 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>The most words of a vowel order.</summary>
-    public const int MostTexts = 64;
+    internal const int MostTexts = 64;
 
-    /// <summary>The longest sung word, in characters.</summary>
-    public const int LongestSungText = 20;
+    internal const int LongestSungText = 20;
 
-    /// <summary>Words sung note by note, beginning again with each line: the vowel order of a choir.</summary>
+    /// <summary>Words sung note by note, from the first again with each line: the vowel order of a choir.</summary>
     /// <param name="texts">1 to 64 words of letters, marks, hyphens and apostrophes, each 1 to 20 characters long.</param>
-    /// <exception cref="ArgumentException">There is no word or there are too many, or one is not such a word.</exception>
-    public Pattern Sung(params ReadOnlySpan<string> texts) => new SungPattern(this, ValueList.Create(texts), false);
+    /// <exception cref="ArgumentException">There are no words or too many, or one cannot be sung.</exception>
+    public Pattern Sung(params ReadOnlySpan<string> texts) => new SungPattern(this, SungPattern.Checked(texts), false);
 
-    /// <summary>One word for each line: the first line on the first word, the next on the second, and around.</summary>
+    /// <summary>One word for each line: the first line on the first word, the next on the second, and round again.</summary>
     /// <param name="texts">1 to 64 words of letters, marks, hyphens and apostrophes, each 1 to 20 characters long.</param>
-    /// <exception cref="ArgumentException">There is no word or there are too many, or one is not such a word.</exception>
-    public Pattern SungByLine(params ReadOnlySpan<string> texts) => new SungPattern(this, ValueList.Create(texts), true);
+    /// <exception cref="ArgumentException">There are no words or too many, or one cannot be sung.</exception>
+    public Pattern SungByLine(params ReadOnlySpan<string> texts) => new SungPattern(this, SungPattern.Checked(texts), true);
 }
 
-internal sealed record SungPattern : UnaryPattern
+internal sealed record SungPattern(Pattern Inner, ValueList<string> Texts, bool ByLine) : UnaryPattern(Inner)
 {
-    public SungPattern(Pattern inner, ValueList<string> texts, bool byLine)
-        : base(inner)
-    {
-        if (texts.Count is 0 or > MostTexts)
-        {
-            throw new ArgumentException(
-                string.Create(CultureInfo.InvariantCulture, $"1 to {MostTexts} words can be sung, not {texts.Count}"), nameof(texts));
-        }
+    public static PatternWord NotesWord { get; } = PatternWord.Sung(
+        "sung", "words sung note by note, from the first again with each line", t => Said("notes", t), (p, t) => p.Sung(t.AsSpan()));
 
-        foreach (var text in texts)
-        {
-            if (!IsSung(text))
-            {
-                throw new ArgumentException(
-                    string.Create(CultureInfo.InvariantCulture, $"a sung word must have 1 to {LongestSungText} letters, marks, hyphens or apostrophes, not {TextError.Quote(text)}"),
-                    nameof(texts));
-            }
-        }
-
-        Texts = texts;
-        ByLine = byLine;
-    }
-
-    public static PatternWord NotesWord { get; } =
-        PatternWord.Sung("sung", "words sung note by note, from the first again with each line", MostTexts, (p, t) => new SungPattern(p, t, false))
-        with { Said = "the notes are sung on {*} in turn" };
-
-    public static PatternWord LinesWord { get; } =
-        PatternWord.Sung("sung-by-line", "one word for each line, in turn", MostTexts, (p, t) => new SungPattern(p, t, true))
-        with { Said = "the lines are sung on {*} in turn" };
-
-    public ValueList<string> Texts { get; }
-
-    public bool ByLine { get; }
+    public static PatternWord LinesWord { get; } = PatternWord.Sung(
+        "sung-by-line", "one word for each line, in turn", t => Said("lines", t), (p, t) => p.SungByLine(t.AsSpan()));
 
     internal override Operation Operation => new(ByLine ? LinesWord : NotesWord, default, Texts);
 
     internal override LawClass Class => ByLine ? LawClass.Other : LawClass.EachLine;
 
-    internal override UnaryPattern? After(UnaryPattern inner) =>
-        inner is SungPattern first && ByLine == first.ByLine ? this : null;
+    internal override UnaryPattern? After(UnaryPattern inner) => inner is SungPattern first && ByLine == first.ByLine ? this : null;
 
     internal override Line[] Lines(Frame frame, Expander expander)
     {
@@ -74,13 +42,37 @@ internal sealed record SungPattern : UnaryPattern
             var notes = lines[l].Notes.AsSpan().ToArray();
             for (var i = 0; i < notes.Length; i++)
             {
-                notes[i] = notes[i] with { Sung = Texts[(ByLine ? l : i) % Texts.Count] };
+                notes[i] = notes[i] with { CheckedText = Texts[(ByLine ? l : i) % Texts.Count] };
             }
 
             sung[l] = new Line(ValueList.Adopt(notes));
         }
 
         return sung;
+    }
+
+    /// <summary>The words; refuses what cannot be sung.</summary>
+    public static ValueList<string> Checked(ReadOnlySpan<string> texts) =>
+        Fault(texts) is { } fault ? throw new ArgumentException(fault, nameof(texts)) : ValueList.Create(texts);
+
+    /// <summary>What is wrong with words to sing; <see langword="null"/> where nothing is.</summary>
+    public static string? Fault(ReadOnlySpan<string> texts)
+    {
+        if (texts.Length is 0 or > MostTexts)
+        {
+            return string.Create(CultureInfo.InvariantCulture, $"1 to {MostTexts} words can be sung, not {texts.Length}");
+        }
+
+        foreach (var text in texts)
+        {
+            if (!IsSung(text))
+            {
+                return string.Create(
+                    CultureInfo.InvariantCulture, $"a sung word must have 1 to {LongestSungText} letters, marks, hyphens or apostrophes, not {TextError.Quote(text)}");
+            }
+        }
+
+        return null;
     }
 
     /// <summary>Whether a word can be sung: letters, marks, hyphens and apostrophes only, so that it stands in a pattern's text.</summary>
@@ -104,4 +96,8 @@ internal sealed record SungPattern : UnaryPattern
 
         return true;
     }
+
+    private static string Said(string what, ValueList<string> texts) => texts.Count == 1
+        ? $"all {what} are sung on {texts[0]}"
+        : $"the {what} are sung on {string.Join(", ", texts)} in turn";
 }

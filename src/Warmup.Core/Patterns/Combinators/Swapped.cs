@@ -2,16 +2,16 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>The other list in the same direction: a rising line takes the descent's notes. It undoes itself.</summary>
+    /// <summary>The same direction with the other list's notes: a rising line takes the descent's notes. It undoes itself.</summary>
     public Pattern Swapped() => new SwappedPattern(this);
 }
 
 internal sealed record SwappedPattern(Pattern Inner) : UnaryPattern(Inner)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("swapped", "the same direction with the notes of the other list", p => p.Swapped())
-        with { Said = "the notes are those of the other list" };
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "swapped", "the same direction with the other list's notes", "the notes are those of the other list", p => p.Swapped());
 
-    internal override Operation Operation => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry);
 
     internal override LawClass Class => LawClass.Frame;
 

@@ -3,16 +3,16 @@ namespace Warmup;
 public abstract partial record Pattern
 {
     /// <summary>Each line there and back: sung, then sung backwards as <see cref="Backwards"/> does, its last note once.</summary>
+    /// <exception cref="ArgumentException">The result would have too many notes.</exception>
     public Pattern ThereAndBack() => new ThereAndBackPattern(this);
 }
 
 internal sealed record ThereAndBackPattern(Pattern Inner) : UnaryPattern(Inner, 2 * Inner.UsualNotes, 2 * Inner.UsualLongest)
 {
-    public static PatternWord WordEntry { get; } = 
-        PatternWord.Combinator("there-and-back", "each line, then backwards, its last note once", p => p.ThereAndBack())
-        with { Said = "every line is sung there and back" };
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "there-and-back", "each line, then back again, its last note sung once", "every line is sung there and back", p => p.ThereAndBack());
 
-    internal override Operation Operation => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry);
 
     internal override LawClass Class => LawClass.EachLine;
 

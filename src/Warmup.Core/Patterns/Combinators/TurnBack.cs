@@ -52,8 +52,8 @@ internal static class TurnBack
         for (var i = 0; i < between.Length; i++)
         {
             var tone = between[rises ? i : between.Length - 1 - i];
-            var like = same ? source[^(i + 2)] : source[^2] with { Rest = default, Sung = null };
-            notes.Add(new LineNote(tone, direction, approach, like.Length) { Rest = same ? source[^(i + 3)].Rest : default, Sung = like.Sung });
+            var like = same ? source[^(i + 2)] : source[^2] with { Rest = default, CheckedText = null };
+            notes.Add(new LineNote(tone, direction, approach) { Length = like.Length, Rest = same ? source[^(i + 3)].Rest : default, CheckedText = like.Sung });
         }
 
         notes.Add(to);
@@ -76,7 +76,7 @@ internal static class TurnBack
     private static LineNote Turned(LineNote note, Scale scale, Expander expander)
     {
         var direction = note.Direction == ScaleDirection.Ascent ? ScaleDirection.Descent : ScaleDirection.Ascent;
-        return new LineNote(Leave(note.Tone, scale.List(direction), scale, expander), direction, Approach.Leap, note.Length) { Sung = note.Sung };
+        return new LineNote(Leave(note.Tone, scale.List(direction), scale, expander), direction, Approach.Leap) { Length = note.Length, CheckedText = note.Sung };
     }
 
     private static ScaleTone Leave(ScaleTone tone, ScaleList list, Scale scale, Expander expander)
@@ -91,7 +91,7 @@ internal static class TurnBack
             FindingCode.NoteMissingFromList,
             Severity.Note,
             $"{scale.Name} has no {tone.Degree.SvaraLetter} in its {which}: {tone} stays as it is and the line goes on from the next note of the {which}",
-            "nothing need change; take a scale that has the note both ways if the turn is unwanted"));
+            "nothing needs to change; for another turn take a scale that has the note in both lists"));
         return tone;
     }
 }

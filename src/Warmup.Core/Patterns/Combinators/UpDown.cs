@@ -2,16 +2,17 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>The whole pattern up, then down: all rising lines, then the same rule mirrored.</summary>
+    /// <summary>The whole pattern up, then down: all its lines, then the same rule mirrored.</summary>
+    /// <exception cref="ArgumentException">The result would have too many notes.</exception>
     public Pattern UpDown() => new UpDownPattern(this);
 }
 
 internal sealed record UpDownPattern(Pattern Inner) : UnaryPattern(Inner, 2 * Inner.UsualNotes, Inner.UsualLongest)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Combinator("up-down", "the whole pattern up, then mirrored down", p => p.UpDown())
-        with { Said = "all lines go up, then the mirrored lines go down" };
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "up-down", "the whole pattern up, then mirrored down", "all lines go up, then their mirror images go down", p => p.UpDown());
 
-    internal override Operation Operation => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry);
 
     internal override LawClass Class => LawClass.UpDown;
 

@@ -2,16 +2,23 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>Two patterns note by note within each line: the first note of this one's line, the first of the other's, ...</summary>
-    /// <param name="other">The other pattern. Notes and lines that are left over when one ends follow.</param>
-    /// <exception cref="ArgumentException">The result is too deep, has too many parts or too many notes.</exception>
-    public Pattern Weave(Pattern other) => new WeavePattern(this, other);
+    /// <summary>Two patterns note by note within each line: the first note of this one's line, the first of the other's, and so on.</summary>
+    /// <param name="other">The other pattern. The notes and lines that are left when one of them ends follow.</param>
+    /// <exception cref="ArgumentException">The result is too deep, or has too many parts or notes.</exception>
+    public Pattern Weave(Pattern other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return new WeavePattern(this, other);
+    }
 }
 
 internal sealed record WeavePattern(Pattern First, Pattern Second) : BinaryPattern(First, Second, First.UsualLongest + Second.UsualLongest)
 {
-    public static PatternWord WordEntry { get; } = PatternWord.Binary("weave", "note by note with the lines of another pattern", (p, q) => p.Weave(q))
-        with { Said = "the notes take turns" };
+    public static PatternWord WordEntry { get; } = PatternWord.Binary(
+        "weave",
+        "note by note with the lines of another pattern, a note of each in turn",
+        "within each line the notes of two patterns take turns",
+        (p, q) => p.Weave(q));
 
     internal override PatternWord Connective => WordEntry;
 
@@ -19,7 +26,7 @@ internal sealed record WeavePattern(Pattern First, Pattern Second) : BinaryPatte
     {
         var first = First.Lines(frame, expander);
         var second = Second.Lines(frame, expander);
-        expander.Bound(first.Concat(second));
+        expander.Bound(Line.CountNotes(first) + Line.CountNotes(second));
         var lines = new Line[Math.Max(first.Length, second.Length)];
         for (var i = 0; i < lines.Length; i++)
         {
@@ -31,22 +38,25 @@ internal sealed record WeavePattern(Pattern First, Pattern Second) : BinaryPatte
 
     private static Line Weave(Line first, Line second)
     {
-        var notes = new List<LineNote>(first.Notes.Count + second.Notes.Count);
-        for (var i = 0; i < Math.Max(first.Notes.Count, second.Notes.Count); i++)
+        var one = first.Notes.AsSpan();
+        var other = second.Notes.AsSpan();
+        var notes = new LineNote[one.Length + other.Length];
+        var at = 0;
+        for (var i = 0; at < notes.Length; i++)
         {
-            // Where two notes are woven nothing lies between them; what is left over of a run stays a run.
-            var woven = i <= Math.Min(first.Notes.Count, second.Notes.Count);
-            if (i < first.Notes.Count)
+            // Where two notes are woven nothing lies between them; what is left of a run stays a run.
+            var woven = i <= Math.Min(one.Length, other.Length);
+            if (i < one.Length)
             {
-                notes.Add(woven ? first.Notes[i] with { Approach = Approach.Leap } : first.Notes[i]);
+                notes[at++] = woven ? one[i] with { Approach = Approach.Leap } : one[i];
             }
 
-            if (i < second.Notes.Count)
+            if (i < other.Length)
             {
-                notes.Add(woven ? second.Notes[i] with { Approach = Approach.Leap } : second.Notes[i]);
+                notes[at++] = woven ? other[i] with { Approach = Approach.Leap } : other[i];
             }
         }
 
-        return new Line(notes.ToValueList());
+        return new Line(ValueList.Adopt(notes));
     }
 }

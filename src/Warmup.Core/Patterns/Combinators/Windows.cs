@@ -2,27 +2,25 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>The longest window, in notes.</summary>
-    public const int LongestWindow = 64;
+    internal const int LongestWindow = 64;
 
     /// <summary>A window slides over each line, one note at a time. A line shorter than the window stays whole.</summary>
     /// <param name="notes">The window's width: 1 to 64 notes.</param>
     /// <exception cref="ArgumentException">The width lies outside its range, or the result would have too many notes.</exception>
-    public Pattern Windows(int notes) => new WindowsPattern(this, notes);
+    public Pattern Windows(int notes) => new WindowsPattern(this, Require.InRange(notes, 1, LongestWindow));
 }
 
-internal sealed record WindowsPattern : UnaryPattern
+internal sealed record WindowsPattern(Pattern Inner, int Width) : UnaryPattern(Inner, Width * Inner.UsualNotes, Inner.UsualLongest)
 {
-    public WindowsPattern(Pattern inner, int width)
-        : base(inner, Require.InRange(width, 1, LongestWindow, "a window's width") * inner.UsualNotes, inner.UsualLongest) => Width = width;
+    public static PatternWord WordEntry { get; } = PatternWord.Unary(
+        "windows",
+        "a window of n notes slides over each line, one note at a time",
+        1,
+        LongestWindow,
+        n => n == 1 ? "each note becomes a line of its own" : $"a window of {English.Count(n, "note")} slides over each line",
+        (p, n) => p.Windows(n));
 
-    public static PatternWord WordEntry { get; } =
-        PatternWord.Combinator("windows", "a window of n notes slides over each line", 1, LongestWindow, (p, n) => p.Windows(n))
-        with { Said = "a window of {0} notes slides over each line" };
-
-    public int Width { get; }
-
-    internal override Operation Operation => new(WordEntry, [Width], default);
+    internal override Operation Operation => new(WordEntry, Width);
 
     internal override LawClass Class => LawClass.Other;
 

@@ -37,6 +37,11 @@ public abstract partial record Pattern
     /// <exception cref="ArgumentException">The counts or the numbers do not fit the word, or the result would be too large.</exception>
     public Pattern With(ValueList<Pattern> operands, ValueList<int> numbers)
     {
+        foreach (var operand in operands)
+        {
+            ArgumentNullException.ThrowIfNull(operand, nameof(operands));
+        }
+
         if (this is SumPattern)
         {
             return Sum(operands.AsSpan());
@@ -45,26 +50,18 @@ public abstract partial record Pattern
         if (operands.Count != Operands.Count)
         {
             throw new ArgumentException(
-                string.Create(CultureInfo.InvariantCulture, $"'{Word}' takes {Operands.Count} operands, not {operands.Count}"), nameof(operands));
+                string.Create(CultureInfo.InvariantCulture, $"'{Word}' takes {English.Count(Operands.Count, "operand")}, not {operands.Count}"), nameof(operands));
         }
 
         return this switch
         {
-            PrimitivePattern primitive => Checked(primitive.Operation.Word, numbers).Build(new WordParts(null, numbers)),
-            UnaryPattern unary => Checked(unary.Operation.Word, numbers).Build(new WordParts(operands[0], numbers, null, unary.Operation.Texts)),
-            BinaryPattern binary => binary.Connective.Build(new WordParts(operands[0], default, operands[1])),
+            PrimitivePattern primitive => Fitting(primitive.Operation.Word, numbers).Build(new WordParts(null, numbers)),
+            UnaryPattern unary => Fitting(unary.Operation.Word, numbers).Build(new WordParts(operands[0], numbers, null, unary.Operation.Texts)),
+            BinaryPattern binary => Fitting(binary.Connective, numbers).Build(new WordParts(operands[0], default, operands[1])),
             _ => this,
         };
     }
 
-    private static PatternWord Checked(PatternWord word, ValueList<int> numbers)
-    {
-        if (word.Takes == WordTakes.Numbers && (numbers.Count < word.Fewest || numbers.Count > word.Most))
-        {
-            throw new ArgumentException(
-                string.Create(CultureInfo.InvariantCulture, $"'{word.Name}' takes {word.Fewest} to {word.Most} numbers, not {numbers.Count}"), nameof(numbers));
-        }
-
-        return word;
-    }
+    private static PatternWord Fitting(PatternWord word, ValueList<int> numbers) =>
+        word.Fault(numbers) is { } fault ? throw new ArgumentException(fault, nameof(numbers)) : word;
 }

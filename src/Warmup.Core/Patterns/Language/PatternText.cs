@@ -4,30 +4,29 @@ using System.Globalization;
 namespace Warmup;
 
 /// <summary>
-/// Reads the patterns' text: primitives, written lines in brackets, words behind dots in the order in which they are applied, sums and
+/// Reads the patterns' text: primitives, written lines in brackets, words after dots in the order in which they are applied, sums and
 /// parentheses, such as <c>(ladder + [S R G , / R G M ,]).ends.repeat(2)</c>.
 /// </summary>
 internal ref struct PatternText
 {
     public const int LongestText = 10_000;
 
-    // No word is nearly as long; what is longer is no slip of the finger.
-    private const int LongestNear = 32;
-
+    private readonly PatternLanguage _language;
     private readonly string _text;
     private int _at;
     private int _open;
     private TextError? _error;
 
-    private PatternText(string text)
+    private PatternText(PatternLanguage language, string text)
     {
+        _language = language;
         _text = text;
         _at = 0;
         _open = 0;
         _error = null;
     }
 
-    public static bool TryRead(string text, [NotNullWhen(true)] out Pattern? pattern, [NotNullWhen(false)] out TextError? error)
+    public static bool TryRead(PatternLanguage language, string text, [NotNullWhen(true)] out Pattern? pattern, [NotNullWhen(false)] out TextError? error)
     {
         pattern = null;
         if (text.Length > LongestText)
@@ -37,7 +36,7 @@ internal ref struct PatternText
             return false;
         }
 
-        var reader = new PatternText(text);
+        var reader = new PatternText(language, text);
         var read = reader.Sum();
         reader.Peek();
         if (read is not null && reader._at < text.Length) // the end of the text, not a null character in it
@@ -101,9 +100,9 @@ internal ref struct PatternText
 
     private Pattern? Parenthesis()
     {
-        if (++_open > Pattern.DeepestNesting)
+        if (++_open > PatternLimits.Levels)
         {
-            return Fail(string.Create(CultureInfo.InvariantCulture, $"parentheses must be nested at most {Pattern.DeepestNesting} deep"));
+            return Fail(string.Create(CultureInfo.InvariantCulture, $"parentheses must be nested at most {PatternLimits.Levels} deep"));
         }
 
         _at++;
@@ -127,26 +126,18 @@ internal ref struct PatternText
         var end = _text.IndexOf(']', _at);
         if (end < 0)
         {
-            return Fail("a '[' is not closed; expected ']' behind the written lines");
+            return Fail("a '[' is not closed; expected ']' after the written lines");
         }
 
-        var start = _at;
+        var start = _at + 1;
         _at = end + 1;
-        try
+        if (WrittenText.TryRead(_text, start, end, out var written, out var error))
         {
-            if (WrittenText.TryRead(_text, start + 1, end, out var written, out var error))
-            {
-                return written;
-            }
+            return written;
+        }
 
-            _error ??= error;
-            return null;
-        }
-        catch (ArgumentException refused)
-        {
-            _at = start;
-            return Fail(refused.Message);
-        }
+        _error ??= error;
+        return null;
     }
 
     private Pattern? Word(Pattern? before)
@@ -158,12 +149,12 @@ internal ref struct PatternText
             _at++;
         }
 
-        var word = PatternWord.Find(_text.AsSpan(start, _at - start));
-        if (word is null || word.TakesPattern == before is null)
+        var name = _text.AsSpan(start, _at - start);
+        var word = _language.Find(name);
+        if (word is null || word.IsPrimitive != before is null)
         {
-            var name = _text.AsSpan(start, _at - start);
             _at = start;
-            return Fail(Unknown(name, word, before is not null));
+            return Fail(Misplaced(name, word, before is not null));
         }
 
         if (word.Takes == WordTakes.Nothing)
@@ -180,50 +171,35 @@ internal ref struct PatternText
         {
             WordTakes.Pattern => Parenthesis() is { } operand ? Guard(start, () => word.Build(new WordParts(before, default, operand))) : null,
             WordTakes.Texts => Texts(word) is { } texts ? Guard(start, () => word.Build(new WordParts(before, default, null, texts))) : null,
-            _ => Numbers(word) is { } numbers ? Guard(start, () => word.Build(new WordParts(before, numbers))) : null,
+            _ => Numbers(word) is not { } numbers ? null : word.Rule(numbers) is { } fault ? FailAt(start, fault) : Guard(start, () => word.Build(new WordParts(before, numbers))),
         };
     }
 
-    private readonly string Unknown(ReadOnlySpan<char> name, PatternWord? word, bool behindDot)
+    private readonly string Misplaced(ReadOnlySpan<char> name, PatternWord? word, bool afterDot)
     {
         if (word is not null)
         {
-            return behindDot
-                ? $"'{word.Name}' begins a pattern and cannot stand behind a dot; join it with '+'"
+            return afterDot
+                ? $"'{word.Name}' begins a pattern and cannot follow a dot; join it with '+'"
                 : $"'{word.Name}' needs a pattern before it, such as ladder.{word.Name}";
         }
 
-        var known = string.Join(", ", ((IEnumerable<PatternWord>)PatternWord.All).Where(w => w.TakesPattern == behindDot).Select(w => w.Name));
-        var what = behindDot ? $"a combinator behind the dot: {known}" : $"a pattern: {known}, written lines in [ ] or a sum in ( )";
-        return name.IsEmpty
-            ? $"{(_at < _text.Length ? "unexpected " + TextError.Quote(Rest) : "the text ends")}; expected {what}"
-            : Near(name, behindDot) is { } near ? $"unknown word {TextError.Quote(name)}, perhaps {near}"
-            : $"unknown word {TextError.Quote(name)}; expected {what}";
-    }
-
-    /// <summary>The word that a mistyped one is nearest to, at most a third of its letters away; none where none is near.</summary>
-    private static string? Near(ReadOnlySpan<char> name, bool behindDot)
-    {
-        if (name.Length > LongestNear)
+        if (!name.IsEmpty)
         {
-            return null;
+            return _language.Unknown(name, w => w.IsPrimitive != afterDot);
         }
 
-        var typed = name.ToString().ToLowerInvariant();
-        return ((IEnumerable<PatternWord>)PatternWord.All).Where(w => w.TakesPattern == behindDot)
-            .Select(w => (w.Name, Distance: ScaleName.Distance(typed, w.Name)))
-            .Where(w => w.Distance <= Math.Max(1, w.Name.Length / 3))
-            .OrderBy(w => w.Distance).ThenBy(w => w.Name, StringComparer.Ordinal)
-            .FirstOrDefault().Name;
+        var found = _at < _text.Length ? "unexpected " + TextError.Quote(Rest) : "the text ends";
+        return afterDot
+            ? $"{found}; expected a combinator after the dot: {_language.Names(w => !w.IsPrimitive)}"
+            : $"{found}; expected a pattern: {_language.Names(w => w.IsPrimitive)}, written lines in [ ] or a sum in ( )";
     }
 
     private static string Wanted(PatternWord word) => word.Takes switch
     {
         WordTakes.Pattern => "a pattern",
-        WordTakes.Texts => string.Create(CultureInfo.InvariantCulture, $"1 to {word.Most} words to sing, separated by spaces"),
-        _ when word.Most == 1 => string.Create(CultureInfo.InvariantCulture, $"a number from {word.Lowest} to {word.Highest}"),
-        _ when word.Most == word.Fewest => string.Create(CultureInfo.InvariantCulture, $"{word.Most} numbers from {word.Lowest} to {word.Highest}, separated by spaces"),
-        _ => string.Create(CultureInfo.InvariantCulture, $"{word.Fewest} to {word.Most} numbers from {word.Lowest} to {word.Highest}, separated by spaces"),
+        WordTakes.Texts => string.Create(CultureInfo.InvariantCulture, $"1 to {Pattern.MostTexts} words to sing, separated by spaces"),
+        _ => word.Numbers.Most == 1 ? word.Numbers.ToString() : $"{word.Numbers}, separated by spaces",
     };
 
     private ValueList<int>? Numbers(PatternWord word)
@@ -238,10 +214,10 @@ internal ref struct PatternText
                 _at++;
             }
 
-            if (numbers.Count == word.Most
+            if (numbers.Count == word.Numbers.Most
                 || !int.TryParse(_text.AsSpan(start, _at - start), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number)
-                || number < word.Lowest
-                || number > word.Highest)
+                || number < word.Numbers.Lowest
+                || number > word.Numbers.Highest)
             {
                 _at = start;
                 Fail($"'{word.Name}' needs {Wanted(word)}, not {(start < _text.Length ? TextError.Quote(Rest) : "the end of the text")}");
@@ -252,7 +228,7 @@ internal ref struct PatternText
             Comma();
         }
 
-        if (numbers.Count < word.Fewest)
+        if (numbers.Count < word.Numbers.Fewest)
         {
             Fail($"'{word.Name}' needs {Wanted(word)}, not {numbers.Count}");
             return null;
@@ -275,7 +251,7 @@ internal ref struct PatternText
             }
 
             var text = _text[start.._at];
-            if (texts.Count == word.Most || !SungPattern.IsSung(text))
+            if (texts.Count == Pattern.MostTexts || !SungPattern.IsSung(text))
             {
                 _at = start;
                 Fail($"'{word.Name}' needs {Wanted(word)}, not {(start < _text.Length ? TextError.Quote(Rest) : "the end of the text")}");
@@ -286,7 +262,7 @@ internal ref struct PatternText
             Comma();
         }
 
-        if (texts.Count < word.Fewest)
+        if (texts.Count == 0)
         {
             Fail($"'{word.Name}' needs {Wanted(word)}, not none");
             return null;
@@ -311,10 +287,9 @@ internal ref struct PatternText
         {
             return build();
         }
-        catch (ArgumentException refused)
+        catch (PatternTooLargeException refused)
         {
-            _at = at;
-            return Fail(refused.Message.Split(" (Parameter", 2)[0]);
+            return FailAt(at, refused.Reason);
         }
     }
 
@@ -326,6 +301,12 @@ internal ref struct PatternText
         }
 
         return _at < _text.Length ? _text[_at] : '\0';
+    }
+
+    private Pattern? FailAt(int at, string message)
+    {
+        _at = at;
+        return Fail(message);
     }
 
     private Pattern? Fail(string message)

@@ -1,9 +1,9 @@
 namespace Warmup;
 
-/// <summary>How a note of a line is reached from the one before it.</summary>
+/// <summary>How a note of a line is reached from the note before it.</summary>
 public enum Approach
 {
-    /// <summary>By a leap or a step of a figure, or it is the first note: nothing lies between.</summary>
+    /// <summary>By a leap or by a step of a figure; a line's first note too. No note lies between.</summary>
     Leap,
 
     /// <summary>As part of a run over the ascent.</summary>

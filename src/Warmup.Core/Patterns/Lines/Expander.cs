@@ -5,13 +5,15 @@ namespace Warmup;
 /// <summary>What is shared while a pattern becomes lines: the bound on notes, the findings, and the wish to stop.</summary>
 internal sealed class Expander(CancellationToken cancellation)
 {
-    // Most patterns have nothing to be noted.
+    // Most patterns leave nothing to remark.
     private HashSet<Finding>? _seen;
     private List<Finding>? _findings;
 
     public ValueList<Finding> Findings => _findings is null ? default : ValueList.Adopt(_findings.ToArray());
 
-    /// <summary>Notes something; the same thing once.</summary>
+    public CancellationToken Cancellation => cancellation;
+
+    /// <summary>Keeps a remark; the same one once.</summary>
     public void Note(Finding finding)
     {
         _seen ??= [];
@@ -25,18 +27,31 @@ internal sealed class Expander(CancellationToken cancellation)
     public void Bound(long notes)
     {
         cancellation.ThrowIfCancellationRequested();
-        if (notes > Pattern.MostNotes)
+        if (notes > PatternLimits.Notes)
         {
-            throw new PatternException(new Finding(
-                FindingCode.PatternTooLong,
-                Severity.Error,
-                string.Create(CultureInfo.InvariantCulture, $"the pattern would give {notes} notes; the most is {Pattern.MostNotes}"),
-                "repeat less, or take fewer lines"));
+            throw TooMany(notes);
         }
     }
 
-    /// <summary>Refuses so many repetitions of the lines' notes before memory is spent on them.</summary>
+    /// <summary>Refuses to repeat the lines' notes too many times before memory is spent on them.</summary>
     public void BoundTimes(Line[] lines, int times) => Bound(times * Line.CountNotes(lines));
 
-    public void Bound(IEnumerable<Line> lines) => Bound(lines.Sum(l => (long)l.Notes.Count));
+    public void Bound(Line[] lines) => Bound(Line.CountNotes(lines));
+
+    /// <summary>Refuses a note or a silence that would last too long, or too short.</summary>
+    public static Rational BoundUnits(Rational units) => LineNote.Fits(units) ? units : throw TooLong(units);
+
+    private static PatternException TooMany(long notes) => new(new Finding(
+        FindingCode.PatternTooLong,
+        Severity.Error,
+        string.Create(CultureInfo.InvariantCulture, $"the pattern would give {notes} notes; the most is {PatternLimits.Notes}"),
+        "repeat it fewer times, or take fewer lines"));
+
+    private static PatternException TooLong(Rational units) => new(new Finding(
+        FindingCode.PatternRefused,
+        Severity.Error,
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"a note or a silence would last {units} units; lengths are from 1/{LineNote.LongestUnits} to {LineNote.LongestUnits} units"),
+        "stretch or shrink less"));
 }

@@ -9,7 +9,7 @@ namespace Warmup;
 /// <param name="Mirrored">The rule starts on the upper end and goes down.</param>
 /// <param name="Low">The lowest place of the span, in steps of the list above the tonic.</param>
 /// <param name="High">The highest place of the span, in steps of the list above the list's top.</param>
-/// <remarks>Swapping and mirroring each undo themselves, and reaching is undone by the opposite reach.</remarks>
+/// <remarks>Swapping and mirroring each undo themselves, and a span is undone by the opposite span.</remarks>
 internal readonly record struct Frame(Scale Scale, bool Swapped, bool Mirrored, int Low, int High)
 {
     public static Frame Of(Scale scale) => new(scale, false, false, 0, 0);
@@ -24,12 +24,12 @@ internal readonly record struct Frame(Scale Scale, bool Swapped, bool Mirrored, 
 
     public Frame Mirror() => this with { Mirrored = !Mirrored };
 
-    /// <summary>The home note so many steps further forward, and the far end too.</summary>
+    /// <summary>The frame with its home note and its far end moved forward, each by a number of steps.</summary>
     public Frame Span(int home, int end) => Mirrored
         ? this with { High = High - home, Low = Low - end }
         : this with { Low = Low + home, High = High + end };
 
-    /// <summary>The tone so many steps forward from the home note; <see langword="null"/> where the scale does not go that far.</summary>
+    /// <summary>The tone a number of steps forward from the home note; <see langword="null"/> where the scale does not go that far.</summary>
     public ScaleTone? this[int step] => Scale.List(Direction)[Place(Direction, step)];
 
     /// <summary>The place in one of the lists, counted from its tonic, of a step forward from the home note.</summary>

@@ -1,10 +1,19 @@
 namespace Warmup;
 
-/// <summary>Notes sung as one phrase.</summary>
-/// <param name="Notes">The notes, at least one.</param>
-public sealed record Line(ValueList<LineNote> Notes)
+/// <summary>Notes sung as one phrase, at least one.</summary>
+/// <remarks>Immutable, compared by value, safe to share between threads.</remarks>
+public sealed record Line
 {
-    /// <summary>The length in units, the silences counted.</summary>
+    /// <summary>Makes a line.</summary>
+    /// <param name="notes">The notes, at least one.</param>
+    /// <exception cref="ArgumentException">There are no notes.</exception>
+    public Line(ValueList<LineNote> notes) =>
+        Notes = notes.IsEmpty ? throw new ArgumentException("a line must have at least one note", nameof(notes)) : notes;
+
+    /// <summary>The notes, at least one.</summary>
+    public ValueList<LineNote> Notes { get; }
+
+    /// <summary>The length in units, silences included.</summary>
     public Rational Units
     {
         get
@@ -19,10 +28,11 @@ public sealed record Line(ValueList<LineNote> Notes)
         }
     }
 
-    /// <summary>Whether every note sounds as the other line's.</summary>
+    /// <summary>Whether every note sounds as the other line's does.</summary>
     /// <param name="other">The other line.</param>
     public bool SoundsAs(Line other)
     {
+        ArgumentNullException.ThrowIfNull(other);
         if (Notes.Count != other.Notes.Count)
         {
             return false;
@@ -59,8 +69,19 @@ public sealed record Line(ValueList<LineNote> Notes)
         return new Line(ValueList.Adopt(notes));
     }
 
+    /// <summary>The line with its last note changed.</summary>
+    internal Line WithLast(Func<LineNote, LineNote> change)
+    {
+        var notes = Notes.AsSpan().ToArray();
+        notes[^1] = change(notes[^1]);
+        return new Line(ValueList.Adopt(notes));
+    }
+
+    /// <summary>The tones, separated by spaces: <c>S R2 G3</c>; at most 200 characters.</summary>
+    public override string ToString() => Shortened.Of(ToTones());
+
     /// <summary>The tones, separated by spaces: <c>S R2 G3</c>.</summary>
-    public override string ToString() => string.Join(' ', Notes);
+    public string ToTones() => string.Join(' ', Notes);
 
     /// <summary>The letters without variants or lengths, separated by spaces: <c>S R G</c>.</summary>
     public string ToLetters() => string.Join(' ', Notes.ConvertAll(n => n.Tone.ToLetterString()));

@@ -1,60 +1,140 @@
+using System.Globalization;
 using System.Text.Json.Serialization;
 
 namespace Warmup;
 
-/// <summary>One note of a line: a tone of the scale, its length in units, and the silence behind it.</summary>
-/// <param name="Tone">The tone.</param>
-/// <param name="Direction">The list of the scale it was taken from.</param>
-/// <param name="Approach">How it is reached from the note before.</param>
-/// <param name="Length">Its length in units, above 0. A unit is one note of the chosen speed.</param>
+/// <summary>One note of a line: a tone of the scale, its length in units, and the silence after it.</summary>
+/// <remarks>
+/// A unit is one note at the chosen speed. <c>default</c> is the middle S of the ascent, one unit long. Immutable, compared by value,
+/// safe to share between threads.
+/// </remarks>
 [JsonConverter(typeof(UnsupportedJsonConverter<LineNote>))]
-public readonly record struct LineNote(ScaleTone Tone, ScaleDirection Direction, Approach Approach, Rational Length)
+public readonly record struct LineNote
 {
-    // Lines are many and held for long, so a note is kept small: what most notes have not stands apart.
-    private readonly byte _direction = (byte)Direction;
-    private readonly byte _approach = (byte)Approach;
+    /// <summary>The longest note or silence, in units; also the finest part of a unit: 1 divided by it (the project's own bound).</summary>
+    internal const int LongestUnits = 4_096;
+
+    // Lines are many and held for long, so a note is kept small: what most notes do not have stands apart, and 0 stands for the usual
+    // length of one unit, so that the default value is a note that can be sung. The order of the fields leaves no gaps.
+    private readonly ScaleTone _tone;
+    private readonly Rational _length;
+    private readonly byte _direction;
+    private readonly byte _approach;
     private readonly Further? _further;
 
-    /// <summary>The longest note or silence, in units; the shortest is 1 divided by it (the project's own bound).</summary>
-    public const int LongestUnits = 4_096;
+    /// <summary>Makes a note without a silence after it.</summary>
+    /// <param name="tone">The tone.</param>
+    /// <param name="direction">The list of the scale that the tone is taken from.</param>
+    /// <param name="approach">How the note is reached from the one before.</param>
+    /// <param name="length">Its length: 1/4096 to 4096 units, in parts of at most 4096 to a unit.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The length lies outside its range, or an enum value is not defined.</exception>
+    public LineNote(ScaleTone tone, ScaleDirection direction, Approach approach, Rational length)
+    {
+        Tone = tone;
+        Direction = direction;
+        Approach = approach;
+        Length = length;
+    }
 
-    /// <summary>The list of the scale it was taken from.</summary>
+    /// <summary>A note of one unit, of values that the library has made and that need no check.</summary>
+    internal LineNote(ScaleTone tone, ScaleDirection direction, Approach approach)
+    {
+        _tone = tone;
+        _direction = (byte)direction;
+        _approach = (byte)approach;
+    }
+
+    /// <summary>The tone.</summary>
+    public ScaleTone Tone
+    {
+        get => _tone;
+        init => _tone = value;
+    }
+
+    /// <summary>The list of the scale that the tone is taken from.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not defined.</exception>
     public ScaleDirection Direction
     {
         get => (ScaleDirection)_direction;
-        init => _direction = (byte)value;
+        init => _direction = value is ScaleDirection.Ascent or ScaleDirection.Descent ? (byte)value : throw Undefined(nameof(Direction), (int)value);
     }
 
-    /// <summary>How it is reached from the note before.</summary>
+    /// <summary>How the note is reached from the one before.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not defined.</exception>
     public Approach Approach
     {
         get => (Approach)_approach;
-        init => _approach = (byte)value;
+        init => _approach = value is >= Approach.Leap and <= Approach.Descent ? (byte)value : throw Undefined(nameof(Approach), (int)value);
     }
 
-    /// <summary>The silence behind the note, in units; 0 by default.</summary>
+    /// <summary>The length: 1/4096 to 4096 units, in parts of at most 4096 to a unit.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The length lies outside its range.</exception>
+    public Rational Length
+    {
+        get => _length.Sign == 0 ? Rational.One : _length;
+        init => _length = Fits(value) && value.Sign > 0 ? (value.IsInteger && value.Numerator == 1 ? default : value) : throw TooLongOrShort(value);
+    }
+
+    /// <summary>The silence after the note: 0 to 4096 units, in parts of at most 4096 to a unit; 0 by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The silence lies outside its range.</exception>
     public Rational Rest
     {
         get => _further is null ? default : _further.Rest;
-        init => _further = Further.Of(value, Sung);
+        init
+        {
+            // Most notes have neither a silence nor a text, and get none.
+            if (_further is not null || value.Sign != 0)
+            {
+                _further = Fits(value) ? Further.Of(value, Sung) : throw TooLongSilence(value);
+            }
+        }
     }
 
-    /// <summary>What is sung on it; <see langword="null"/> where the drill's syllables decide.</summary>
+    /// <summary>
+    /// What is sung on the note: at most 20 characters; the empty text goes on with the word before it. <see langword="null"/>, the
+    /// default, where the drill's syllables decide.
+    /// </summary>
+    /// <exception cref="ArgumentException">The text is longer, or holds control or bidirectional characters.</exception>
     public string? Sung
     {
         get => _further?.Sung;
+        init => _further = Further.Of(Rest, value is null ? null : Require.PlainText(value, Pattern.LongestSungText));
+    }
+
+    /// <summary>Whether there is silence after the note.</summary>
+    internal bool HasRest => _further is not null && _further.Rest.Sign != 0;
+
+    /// <summary>What is sung, where a pattern has checked it once for all its notes.</summary>
+    internal string? CheckedText
+    {
         init => _further = Further.Of(Rest, value);
     }
 
-    /// <summary>Whether there is silence behind the note.</summary>
-    internal bool HasRest => _further is not null && _further.Rest.Sign != 0;
-
-    /// <summary>The note's tone, length, silence and text are the other's: what a listener hears, not how the note came about.</summary>
+    /// <summary>Whether a listener hears the same: tone, length, silence and sung text are equal, however the notes came about.</summary>
     /// <param name="other">The other note.</param>
     public bool SoundsAs(LineNote other) => Tone == other.Tone && Length == other.Length && Rest == other.Rest && Sung == other.Sung;
 
-    /// <summary>The tone's text form.</summary>
+    /// <summary>The tone's text form: <c>R2</c>.</summary>
     public override string ToString() => Tone.ToString();
+
+    /// <summary>Whether a number of units is a length or a silence.</summary>
+    internal static bool Fits(Rational units)
+    {
+        var (numerator, denominator) = (units.Numerator, units.Denominator);
+        return numerator >= 0 && denominator <= LongestUnits && numerator <= LongestUnits * denominator;
+    }
+
+    private static ArgumentOutOfRangeException TooLongOrShort(Rational value) => Outside("a note", $"1/{LongestUnits}", value);
+
+    private static ArgumentOutOfRangeException TooLongSilence(Rational value) => Outside("a silence", "0", value);
+
+    private static ArgumentOutOfRangeException Outside(string what, string shortest, Rational value) => new(
+        nameof(value),
+        string.Create(
+            CultureInfo.InvariantCulture, $"{what} must last {shortest} to {LongestUnits} units, in parts of at most {LongestUnits} to a unit, not {value}"));
+
+    private static ArgumentOutOfRangeException Undefined(string what, int value) => new(
+        what, string.Create(CultureInfo.InvariantCulture, $"{what} must be one of the values of its type, not {value}"));
 
     /// <summary>A silence, a text, or both.</summary>
     private sealed record Further(Rational Rest, string? Sung)

@@ -2,7 +2,7 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>No lines at all: what joins to any pattern without changing it. Refused as a drill.</summary>
+    /// <summary>No lines at all: added to a pattern it changes nothing. A drill refuses it.</summary>
     public static Pattern Empty { get; } = new EmptyPattern();
 }
 
@@ -13,10 +13,9 @@ internal sealed record EmptyPattern : PrimitivePattern
     {
     }
 
-    public static PatternWord WordEntry { get; } = PatternWord.Primitive("empty", "no lines; it joins to any pattern without changing it", () => Empty)
-        with { Said = "nothing is sung" };
+    public static PatternWord WordEntry { get; } = PatternWord.Primitive("empty", "no lines: added to a pattern it changes nothing", "nothing is sung", () => Empty);
 
-    internal override Operation Operation => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry);
 
     internal override Line[] Lines(Frame frame, Expander expander) => [];
 }

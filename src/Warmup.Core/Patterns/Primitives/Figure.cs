@@ -4,18 +4,16 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>The most steps of a figure.</summary>
-    public const int LongestFigure = 64;
+    internal const int LongestFigure = 64;
 
-    /// <summary>The farthest step of a figure from its first degree, either way.</summary>
-    public const int WidestFigure = 24;
+    internal const int WidestFigure = 24;
 
     /// <summary>
-    /// A figure (alankara) of relative steps, sung from the tonic, then from the next degree, until its highest note is the upper tonic.
-    /// All its notes come from one list; small turns inside do not switch lists.
+    /// A figure (alankara): steps sung from the tonic, then from each next degree, until the figure's highest note is the upper tonic.
+    /// All its notes come from one list; small turns inside the figure do not switch lists.
     /// </summary>
-    /// <param name="steps">1 to 64 steps of the scale, each -24 to 24; 0 is the row's own degree.</param>
-    /// <exception cref="ArgumentException">There is no step or there are too many, or one lies outside its range.</exception>
+    /// <param name="steps">1 to 64 steps of the scale, each -24 to 24; 0 is the degree on which the line stands.</param>
+    /// <exception cref="ArgumentException">There are no steps or too many, or one lies outside its range.</exception>
     public static Pattern Figure(params ReadOnlySpan<int> steps) => new FigurePattern(ValueList.Create(steps));
 }
 
@@ -35,40 +33,41 @@ internal sealed record FigurePattern : PrimitivePattern
             Require.InRange(step, -WidestFigure, WidestFigure, "a step of a figure");
         }
 
-        Steps = steps;
+        Sequence = steps;
     }
 
     public static PatternWord WordEntry { get; } = PatternWord.Primitive(
-        "figure", "steps counted from 0, sung from each degree until the upper tonic is reached", 1, LongestFigure, -WidestFigure, WidestFigure, n => new FigurePattern(n))
-        with { Said = "the figure {*} is sung from the tonic, then from each next degree, until it reaches the upper tonic" };
+        "figure",
+        "steps counted from 0, sung from each degree in turn until the upper tonic is reached",
+        new NumberBounds(-WidestFigure, WidestFigure, 1, LongestFigure),
+        n => $"the figure {Said(n)} is sung from the tonic, then from each next degree, until it reaches the upper tonic",
+        n => new FigurePattern(n));
 
-    public ValueList<int> Steps { get; }
+    /// <summary>The steps of a row, 0 on the row's own degree.</summary>
+    public ValueList<int> Sequence { get; }
 
-    internal override Operation Operation => new(WordEntry, Steps, default);
+    internal override Operation Operation => new(WordEntry, Sequence, default);
 
     internal override Line[] Lines(Frame frame, Expander expander)
     {
-        var highest = Math.Max(0, Highest(Steps));
+        var highest = Math.Max(0, Highest(Sequence));
 
         // Rows stand on the degrees of the span; a figure that dips below its own degree begins below the tonic.
-        var rows = Math.Max(0, Span(frame) - highest + 1);
-        expander.Bound((long)rows * Steps.Count);
+        var top = Steps(frame);
+        var rows = Math.Max(0, top - highest + 1);
+        expander.Bound((long)rows * Sequence.Count);
         if (rows == 0)
         {
-            throw new PatternException(new Finding(
-                FindingCode.PatternRefused,
-                Severity.Error,
-                string.Create(CultureInfo.InvariantCulture, $"the figure spans {highest} steps and {frame.Scale.Name} has only {frame.Top} to its top"),
-                "take a narrower figure or a scale with more notes"));
+            throw TooWide(frame, highest, top);
         }
 
         var lines = new Line[rows];
         for (var row = 0; row < rows; row++)
         {
-            var notes = new LineNote[Steps.Count];
+            var notes = new LineNote[Sequence.Count];
             for (var i = 0; i < notes.Length; i++)
             {
-                notes[i] = new LineNote(Tone(frame, row + Steps[i]), frame.Direction, Approach.Leap, Rational.One);
+                notes[i] = new LineNote(Tone(frame, row + Sequence[i]), frame.Direction, Approach.Leap);
             }
 
             lines[row] = new Line(ValueList.Adopt(notes));
@@ -76,6 +75,12 @@ internal sealed record FigurePattern : PrimitivePattern
 
         return lines;
     }
+
+    private static PatternException TooWide(Frame frame, int highest, int top) => new(new Finding(
+        FindingCode.PatternRefused,
+        Severity.Error,
+        $"the figure goes {English.Count(highest, "step")} above its own degree, and {frame.Scale.Name} has only {English.Count(top, "step")} from its first note to its last here",
+        "take a narrower figure or a scale with more notes"));
 
     private static int Highest(ValueList<int> steps)
     {
@@ -88,5 +93,12 @@ internal sealed record FigurePattern : PrimitivePattern
         return highest;
     }
 
-    private static int UsualRows(ValueList<int> steps) => steps.IsEmpty ? 0 : Math.Max(1, UsualTop - Math.Max(0, Highest(steps)) + 1);
+    private static int UsualRows(ValueList<int> steps) => steps.IsEmpty ? 0 : Math.Max(1, PatternLimits.UsualSteps - Math.Max(0, Highest(steps)) + 1);
+
+    /// <summary><c>0 1 2</c>, or with steps below <c>one below, 0, 1</c>.</summary>
+    private static string Said(ValueList<int> steps)
+    {
+        var names = steps.ConvertAll(s => s < 0 ? $"{English.Count(-s, "step")} below" : s.ToString(CultureInfo.InvariantCulture));
+        return string.Join(steps.IndexOf(s => s < 0) < 0 ? " " : ", ", names);
+    }
 }

@@ -2,13 +2,11 @@ namespace Warmup;
 
 public abstract partial record Pattern
 {
-    /// <summary>
-    /// The ladder: from the tonic up the ascent, one more note each line, until the upper tonic is reached.
-    /// </summary>
+    /// <summary>The ladder: from the tonic up the ascent, one more note in each line, until the upper tonic is reached.</summary>
     /// <remarks>
     /// In a zigzag list a line ends only where no earlier note is higher and no later one lower. Seven lines of 2 to 8 notes in a
-    /// seven-note scale, 35 notes; five lines and 20 notes in a five-note scale (plain counting). Literal prefixes, also in the middle of
-    /// a bend, are <c>run.grow</c>.
+    /// seven-note scale, 35 notes; five lines and 20 notes in a five-note scale (plain counting). <c>run.grow</c> gives every beginning
+    /// of the run, also those that end in the middle of a bend.
     /// </remarks>
     public static Pattern Ladder { get; } = new LadderPattern();
 }
@@ -16,20 +14,22 @@ public abstract partial record Pattern
 internal sealed record LadderPattern : PrimitivePattern
 {
     public LadderPattern()
-        : base(TriangularNotes, UsualTop + 1)
+        : base(NotesOver(PatternLimits.UsualSteps), PatternLimits.UsualSteps + 1)
     {
     }
 
-    public static PatternWord WordEntry { get; } =
-        PatternWord.Primitive("ladder", "from the tonic up, one more note each line, to the upper tonic", () => Ladder)
-        with { Said = "each line starts on the tonic and adds one note until the upper tonic is reached" };
+    public static PatternWord WordEntry { get; } = PatternWord.Primitive(
+        "ladder",
+        "from the tonic up, one more note in each line, until the upper tonic is reached",
+        "each line starts on the tonic and adds one note until the upper tonic is reached",
+        () => Ladder);
 
-    internal override Operation Operation => new(WordEntry, default, default);
+    internal override Operation Operation => new(WordEntry);
 
     internal override Line[] Lines(Frame frame, Expander expander)
     {
-        var top = Span(frame);
-        expander.Bound((long)top * (top + 3) / 2);
+        var top = Steps(frame);
+        expander.Bound(NotesOver(top));
         var run = RunPattern.Walk(frame);
         var ends = ProperEnds(run, frame.Mirrored ? -1 : 1);
         var lines = new Line[ends.AsSpan(1).Count(true)];
@@ -45,8 +45,10 @@ internal sealed record LadderPattern : PrimitivePattern
         return lines;
     }
 
+    private static long NotesOver(long steps) => steps * (steps + 3) / 2;
+
     /// <summary>
-    /// Where a line may end: no earlier note is further and no later one nearer, so that no line stops in the middle of a bend.
+    /// Where a line may end: no earlier note is farther and no later one nearer, so that no line stops in the middle of a bend.
     /// </summary>
     /// <param name="run">The run.</param>
     /// <param name="sign">1 where the run rises, -1 where it falls.</param>

@@ -13,7 +13,7 @@ internal sealed record WrittenPattern : Pattern
         ByLetter = byLetter;
     }
 
-    /// <summary>At least one line of at least one note; the reader sees to it.</summary>
+    /// <summary>At least one line of at least one note; the reader ensures it.</summary>
     public new ValueList<ValueList<WrittenNote>> Written { get; }
 
     /// <summary>Whether the positions are letters; otherwise steps.</summary>
@@ -36,7 +36,7 @@ internal sealed record WrittenPattern : Pattern
                 var note = written[i];
                 var direction = ByLetter && !GoesForward(written, i) ? Other(frame.Direction) : frame.Direction;
                 var tone = ByLetter ? LetterTone(frame, ref direction, note.Position, expander) : Tone(frame, note.Position);
-                notes[i] = new LineNote(tone, direction, Approach.Leap, note.Units) { Rest = note.Rest };
+                notes[i] = new LineNote(tone, direction, Approach.Leap) { Length = note.Units, Rest = note.Rest };
             }
 
             lines[l] = new Line(ValueList.Adopt(notes));
@@ -82,12 +82,12 @@ internal sealed record WrittenPattern : Pattern
                 FindingCode.NoteMissingFromList,
                 Severity.Note,
                 $"{frame.Scale.Name} has no {ShowLetter(position)} in its {(missing == ScaleDirection.Ascent ? "ascent" : "descent")}: the written line takes it from the other list",
-                "nothing need change"));
+                "nothing needs to change"));
         }
 
         // In a moved or mirrored span the letter names the note that stands there in the plain one.
         return frame.Scale.List(direction)[frame.Place(direction, place)] ?? throw new PatternException(new Finding(
-            FindingCode.BeyondScale, Severity.Error, $"{frame.Scale.Name} does not go as far as the written line's {ShowLetter(position)}", "move the line less far"));
+            FindingCode.BeyondScale, Severity.Error, $"{frame.Scale.Name} does not go as far as the written line's {ShowLetter(position)}", "move the line by fewer steps"));
     }
 
     private static int? PlaceOf(ScaleList list, int position)
@@ -138,7 +138,7 @@ internal sealed record WrittenPattern : Pattern
         return Letters[position - (7 * octave)] + new string(octave < 0 ? '_' : '\'', Math.Abs(octave));
     }
 
-    private static long Total(ValueList<ValueList<WrittenNote>> lines) => ((IEnumerable<ValueList<WrittenNote>>)lines).Sum(l => (long)l.Count);
+    private static long Total(ValueList<ValueList<WrittenNote>> lines) => lines.Sum(l => (long)l.Count);
 
-    private static long Longest(ValueList<ValueList<WrittenNote>> lines) => ((IEnumerable<ValueList<WrittenNote>>)lines).Max(l => (long)l.Count);
+    private static long Longest(ValueList<ValueList<WrittenNote>> lines) => lines.Max(l => (long)l.Count);
 }

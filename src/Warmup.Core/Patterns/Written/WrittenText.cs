@@ -84,7 +84,7 @@ internal static class WrittenText
         {
             if (_notes.Count == 0)
             {
-                return $"'{text[_at]}' holds the note before it, and the line has none yet; begin the line with a note";
+                return $"'{text[_at]}' holds the note before it, and the line has no note yet; begin the line with a note";
             }
 
             var note = _notes[^1];
@@ -96,7 +96,7 @@ internal static class WrittenText
         {
             if (_notes.Count == 0)
             {
-                return "'-' is a silence behind a note, and the line has none yet; begin the line with a note";
+                return "'-' is a silence after a note, and the line has no note yet; begin the line with a note";
             }
 
             _silent = true;
@@ -107,7 +107,7 @@ internal static class WrittenText
         {
             if (note.Units > Pattern.MostUnits || note.Rest > Pattern.MostUnits)
             {
-                return string.Create(CultureInfo.InvariantCulture, $"a written note must be held 1 to {Pattern.MostUnits} units, its silence at most as many");
+                return string.Create(CultureInfo.InvariantCulture, $"a written note must last 1 to {Pattern.MostUnits} units, and the silence after it at most {Pattern.MostUnits}");
             }
 
             _notes[^1] = note;
@@ -144,14 +144,14 @@ internal static class WrittenText
 
             if (_capitals is { } capitals && capitals != char.IsAsciiLetterUpper(c))
             {
-                return $"'{c}' mixes small and capital letters, which mark lowered notes in another tradition; write all letters in capitals and let the scale choose the variants";
+                return $"'{c}' mixes small and capital letters: small ones mark lowered notes in another tradition; write all letters in capitals, and the scale chooses the variants";
             }
 
             _capitals = char.IsAsciiLetterUpper(c);
             var end = _at + 1;
             if (end < to && char.IsAsciiDigit(text[end]))
             {
-                return $"{TextError.Quote(text.AsSpan(_at, 2))} has a variant; leave the number away: the scale chooses the variants";
+                return $"{TextError.Quote(text.AsSpan(_at, 2))} has the number of a variant; leave the number out: the scale chooses the variant";
             }
 
             var octave = 0;
@@ -160,7 +160,7 @@ internal static class WrittenText
                 octave += text[end] == '_' ? -1 : 1;
                 if (text[end] != (octave < 0 ? '_' : '\'') && text[end] != '\u2019')
                 {
-                    return $"{TextError.Quote(text.AsSpan(_at, end + 1 - _at))} goes up and down at once; write ' for each octave up or _ for each octave down";
+                    return $"{TextError.Quote(text.AsSpan(_at, end + 1 - _at))} goes up and down at once; write ' for each octave up, or _ for each octave down";
                 }
             }
 
@@ -171,12 +171,12 @@ internal static class WrittenText
         {
             if (_byLetter is { } before && before != byLetter)
             {
-                return "letters and steps stand in the same lines; write all notes in letters or all in steps";
+                return "letters and steps are mixed; write all notes in letters, or all in steps";
             }
 
             if (Math.Abs(position) > Pattern.WidestWritten)
             {
-                return $"{TextError.Quote(text.AsSpan(_at, end - _at))} lies too far away; written lines stay within four octaves either way";
+                return $"{TextError.Quote(text.AsSpan(_at, end - _at))} lies too far away; written notes are at most {Pattern.WidestWritten} places above or below the tonic";
             }
 
             _byLetter = byLetter;

@@ -15,7 +15,7 @@ internal sealed class LineFeatures
     {
         _scale = scale;
         Lines = lines;
-        var notes = lines.SelectMany(l => (IEnumerable<LineNote>)l.Notes).ToList();
+        var notes = lines.SelectMany(l => l.Notes.AsEnumerable()).ToList();
         Lengths = notes.Select(n => n.Length).Distinct().Order().ToList();
         HasRests = notes.Exists(n => n.Rest != Rational.Zero);
         HasRepeatedNotes = lines.Any(l => l.Notes.Zip(l.Notes.Skip(1)).Any(p => p.First.Tone == p.Second.Tone));
@@ -86,7 +86,7 @@ internal sealed class LineFeatures
         }
     }
 
-    // Rows of a figure in one phrase: the first so many notes, if the next so many are the same shape moved.
+    // Rows of a figure in one phrase: the first few notes, if as many notes after them are the same shape moved.
     private void AddRows(ScaleTone[] tones)
     {
         foreach (var direction in (ReadOnlySpan<ScaleDirection>)[ScaleDirection.Ascent, ScaleDirection.Descent])

@@ -9,20 +9,20 @@ internal static class SearchLengths
         if (rest >= Rational.One)
         {
             var units = (int)Math.Min(Pattern.MostUnits, rest.Floor());
-            yield return One([.. lines.Select(l => Units.WithLast(l, n => n with { Rest = n.Rest - units }))], p => p.Rest(units));
+            yield return One([.. lines.Select(l => l.WithLast(n => n with { Rest = n.Rest - units }))], p => p.Rest(units));
         }
 
-        var lengths = lines.SelectMany(l => (IEnumerable<LineNote>)l.Notes).Select(n => n.Length).ToList();
+        var lengths = lines.SelectMany(l => l.Notes.ConvertAll(n => n.Length).AsEnumerable()).ToList();
         if (lengths.TrueForAll(l => l == Rational.One))
         {
             yield break;
         }
 
-        foreach (var factor in (IEnumerable<Rational>)[lengths.Min(), new Rational(lengths.Min().Numerator), Common(lengths)])
+        foreach (var factor in (Rational[])[lengths.Min(), new Rational(lengths.Min().Numerator), Common(lengths)])
         {
-            if (factor != Rational.One && factor.Numerator <= Pattern.MostUnits && factor.Denominator <= Pattern.MostUnits)
+            if (factor != Rational.One && factor.Numerator <= Pattern.MostUnits && factor.Denominator <= Pattern.MostUnits && Divided(lines, factor) is { } divided)
             {
-                yield return One([.. lines.Select(l => Divided(l, factor))], p => p.Stretch((int)factor.Numerator, (int)factor.Denominator));
+                yield return One(divided, p => p.Stretch((int)factor.Numerator, (int)factor.Denominator));
             }
         }
 
@@ -45,10 +45,10 @@ internal static class SearchLengths
         if (more >= Rational.One)
         {
             var units = (int)Math.Min(Pattern.MostUnits, more.Floor());
-            yield return One([.. lines.Select(l => Units.WithLast(l, n => n with { Length = n.Length - units }))], p => p.Hold(units));
+            yield return One([.. lines.Select(l => l.WithLast(n => n with { Length = n.Length - units }))], p => p.Hold(units));
         }
 
-        Line[] plain = [.. lines.Select(l => Units.WithLast(l, n => n with { Length = Usual(l) }))];
+        Line[] plain = [.. lines.Select(l => l.WithLast(n => n with { Length = Usual(l) }))];
         for (var n = 2; n <= 16; n++)
         {
             var units = n;
@@ -78,7 +78,11 @@ internal static class SearchLengths
 
     private static Rational Usual(Line line) => line.Notes.Count == 1 ? Rational.One : line.Notes[^2].Length;
 
-    private static Line Divided(Line line, Rational factor) => new(line.Notes.ConvertAll(n => n with { Length = n.Length / factor, Rest = n.Rest / factor }));
+    /// <summary>The lines with all lengths divided; none where a note would become too long or too short.</summary>
+    private static Line[]? Divided(Line[] lines, Rational factor) =>
+        Array.TrueForAll(lines, l => l.Notes.All(n => LineNote.Fits(n.Length / factor) && LineNote.Fits(n.Rest / factor)))
+            ? Array.ConvertAll(lines, l => new Line(l.Notes.ConvertAll(n => n with { Length = n.Length / factor, Rest = n.Rest / factor })))
+            : null;
 
     private static Rational Common(List<Rational> lengths)
     {

@@ -1,19 +1,5 @@
 namespace Warmup.Research;
 
-/// <summary>A small rule and its lines.</summary>
-/// <param name="Pattern">The rule.</param>
-/// <param name="Lines">Its lines.</param>
-internal sealed record SearchEntry(Pattern Pattern, Line[] Lines)
-{
-    /// <summary>The steps of all its figures.</summary>
-    public int Steps { get; } = StepsIn(Pattern);
-
-    /// <summary>The steps of all figures of a pattern.</summary>
-    public static int StepsIn(Pattern pattern) => pattern is FigurePattern figure
-        ? figure.Steps.Count
-        : ((IEnumerable<Pattern>)pattern.Operands).Sum(StepsIn);
-}
-
 /// <summary>
 /// The small rules over the shapes that the lines show: primitives in each frame, with one or two layers of other combinators. Of rules
 /// that sound alike the smallest stays.
@@ -97,7 +83,7 @@ internal sealed class SearchTable
     private static IEnumerable<Pattern> Frames(LineFeatures features, int size)
     {
         var asymmetric = !features.Scale.IsSymmetric;
-        foreach (var primitive in (IEnumerable<Pattern>)[Pattern.Run, Pattern.Ladder, .. features.Figures])
+        foreach (var primitive in (Pattern[])[Pattern.Run, Pattern.Ladder, .. features.Figures])
         {
             foreach (var reached in Reached(primitive))
             {

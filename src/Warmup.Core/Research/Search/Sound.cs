@@ -70,22 +70,3 @@ internal static class Sound
         return hash;
     }
 }
-
-/// <summary>Lines that are already there, as the operand of a combinator whose effect on them is wanted. It never leaves the search.</summary>
-internal sealed record FixedLines(ValueList<Line> Fixed) : Pattern(1, 1, Count(Fixed), Count(Fixed))
-{
-    internal override string Text => "[...]";
-
-    internal override Line[] Lines(Frame frame, Expander expander) => Fixed.AsSpan().ToArray();
-
-    private static long Count(ValueList<Line> lines)
-    {
-        var count = 0L;
-        foreach (var line in lines)
-        {
-            count += line.Notes.Count;
-        }
-
-        return count;
-    }
-}

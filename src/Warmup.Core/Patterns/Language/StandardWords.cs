@@ -1,0 +1,50 @@
+namespace Warmup;
+
+/// <summary>The words of the library, primitives first. A new combinator is one new file and one line here.</summary>
+internal static class StandardWords
+{
+    public static ValueList<PatternWord> All { get; } =
+    [
+        LadderPattern.WordEntry,
+        RunPattern.WordEntry,
+        FigurePattern.WordEntry,
+        EmptyPattern.WordEntry,
+        ReversedPattern.WordEntry,
+        BackwardsPattern.WordEntry,
+        ThereAndBackPattern.WordEntry,
+        MirroredPattern.WordEntry,
+        SwappedPattern.WordEntry,
+        UpDownPattern.WordEntry,
+        SpanPattern.TransposedWord,
+        SpanPattern.BelowWord,
+        SpanPattern.AboveWord,
+        SpanPattern.SpanWord,
+        GrowPattern.WordEntry,
+        WindowsPattern.WordEntry,
+        EndsPattern.WordEntry,
+        EveryNthPattern.WordEntry,
+        NotesPattern.WordEntry,
+        PairsSugar.WordEntry,
+        ReturningPattern.WordEntry,
+        EachNotePattern.WordEntry,
+        EachLinePattern.WordEntry,
+        RepeatedPattern.WordEntry,
+        JoinPattern.WordEntry,
+        SplitPattern.WordEntry,
+        TakePattern.WordEntry,
+        DropPattern.WordEntry,
+        LastFirstPattern.WordEntry,
+        RotatePattern.WordEntry,
+        OrderPattern.WordEntry,
+        AlternatePattern.WordEntry,
+        WeavePattern.WordEntry,
+        HoldPattern.WordEntry,
+        FillPattern.WordEntry,
+        RhythmPattern.WordEntry,
+        StretchPattern.StretchWord,
+        StretchPattern.ShrinkWord,
+        RestPattern.WordEntry,
+        SungPattern.NotesWord,
+        SungPattern.LinesWord,
+    ];
+}

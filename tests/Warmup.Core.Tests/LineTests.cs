@@ -1,0 +1,107 @@
+namespace Warmup.Tests;
+
+/// <summary>Lines and notes that a caller builds: what cannot be sung is refused when it is built. The bounds are the project's own.</summary>
+public class LineTests
+{
+    private static readonly LineNote Note = new(default, ScaleDirection.Ascent, Approach.Leap, 1);
+
+    [Fact]
+    public void The_default_note_can_be_sung()
+    {
+        LineNote note = default;
+        Assert.Equal(Rational.One, note.Length);
+        Assert.Equal(Rational.Zero, note.Rest);
+        Assert.Null(note.Sung);
+        Assert.Equal(note, new LineNote(default, ScaleDirection.Ascent, Approach.Leap, 1));
+        Assert.Equal(note.GetHashCode(), (note with { Length = new Rational(2, 2) }).GetHashCode());
+        Assert.Equal("S", new Line([note]).ToString());
+    }
+
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(-3, 1)]
+    [InlineData(-1, 2)]
+    [InlineData(1, 4_097)]
+    [InlineData(4_097, 1)]
+    [InlineData(8_193, 2)]
+    [InlineData(4_095, 4_097)] // finer parts of a unit than a score can hold
+    [InlineData(long.MaxValue, 1)]
+    [InlineData(1, long.MaxValue)]
+    public void Lengths_outside_the_bounds_are_refused(long numerator, long denominator)
+    {
+        var length = new Rational(numerator, denominator);
+        var message = Assert.Throws<ArgumentOutOfRangeException>(() => new LineNote(default, ScaleDirection.Ascent, Approach.Leap, length)).Message;
+        Assert.Contains("1/4096 to 4096 units", message, StringComparison.Ordinal);
+        Assert.Contains(length.ToString(), message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentOutOfRangeException>(() => Note with { Length = length });
+        if (length != Rational.Zero)
+        {
+            Assert.Throws<ArgumentOutOfRangeException>(() => Note with { Rest = length });
+        }
+    }
+
+    [Theory]
+    [InlineData(1, 4_096)]
+    [InlineData(4_096, 1)]
+    [InlineData(8_191, 2)]
+    [InlineData(4_095, 4_096)]
+    public void Lengths_at_the_bounds_are_kept(long numerator, long denominator)
+    {
+        var length = new Rational(numerator, denominator);
+        Assert.Equal(length, (Note with { Length = length }).Length);
+        Assert.Equal(length, (Note with { Rest = length }).Rest);
+    }
+
+    [Fact]
+    public void A_silence_and_a_text_are_kept_apart_from_each_other()
+    {
+        var both = Note with { Rest = 2, Sung = "ma" };
+        Assert.Equal((2, "ma"), ((int)both.Rest.Numerator, both.Sung));
+        Assert.Equal("ma", (both with { Rest = 0 }).Sung);
+        Assert.Equal(2, (both with { Sung = null }).Rest);
+        Assert.Equal(Note, both with { Rest = 0, Sung = null });
+        Assert.Equal(string.Empty, (Note with { Sung = string.Empty }).Sung); // goes on with the word before
+    }
+
+    [Theory]
+    [InlineData("a\nb")]
+    [InlineData("a\u202Eb")]
+    [InlineData("more than twenty characters")]
+    public void A_text_that_cannot_be_printed_is_refused(string text) => Assert.ThrowsAny<ArgumentException>(() => Note with { Sung = text });
+
+    [Fact]
+    public void Values_outside_an_enum_are_refused_by_name()
+    {
+        Assert.Contains("Direction", Assert.Throws<ArgumentOutOfRangeException>(() => new LineNote(default, (ScaleDirection)2, Approach.Leap, 1)).Message, StringComparison.Ordinal);
+        Assert.Contains("Approach", Assert.Throws<ArgumentOutOfRangeException>(() => Note with { Approach = (Approach)7 }).Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentOutOfRangeException>(() => Note with { Approach = (Approach)256 }); // would be 0 in a byte
+        Assert.Throws<ArgumentOutOfRangeException>(() => Note with { Direction = (ScaleDirection)(-1) });
+    }
+
+    [Fact]
+    public void A_line_without_notes_and_lines_that_are_null_are_refused_by_name()
+    {
+        Assert.Equal("notes", Assert.Throws<ArgumentException>(() => new Line([])).ParamName);
+        Assert.Equal("lines", Assert.Throws<ArgumentNullException>(() => new Expansion([null!])).ParamName);
+        Assert.Equal("other", Assert.Throws<ArgumentNullException>(() => new Line([Note]).SoundsAs(null!)).ParamName);
+    }
+
+    [Fact]
+    public void More_notes_than_a_pattern_may_give_are_refused()
+    {
+        var line = new Line([.. Enumerable.Repeat(Note, Pattern.MostNotes)]);
+        Assert.Equal(Pattern.MostNotes, new Expansion([line]).NoteCount);
+        Assert.Contains("at most 100000 notes, not 100001", Assert.Throws<ArgumentException>(() => new Expansion([line, new Line([Note])])).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_printed_for_a_log_is_short_and_the_tones_are_whole()
+    {
+        var expansion = Pattern.Parse("ladder.repeat(20)").Expand(Scale.Parse("S R2 G3 M1 P D2 N3 S'"));
+        Assert.Equal(200, expansion.ToString().Length);
+        Assert.EndsWith(" ...", expansion.ToString(), StringComparison.Ordinal);
+        Assert.True(expansion.ToTones().Length > 1_000);
+        Assert.StartsWith("S R2 / S R2 G3 / ", expansion.ToTones(), StringComparison.Ordinal);
+        Assert.Equal("S R2", expansion.Lines[0].ToString());
+    }
+}
