@@ -72,7 +72,7 @@ public sealed record Composition
             notes += (line ?? throw new ArgumentNullException(name, "a line of the composition is missing")).Notes.Count;
         }
 
-        return notes is > 0 and <= Pattern.MostNotes
+        return notes > 0 && notes <= Pattern.MostNotes
             ? lines
             : throw new ArgumentException(
                 string.Create(CultureInfo.InvariantCulture, $"a composition must have between 1 and {Pattern.MostNotes} notes, not {notes}"), name);

@@ -1,7 +1,9 @@
 using System.Diagnostics.CodeAnalysis;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
+[JsonConverter(typeof(TextJsonConverter<Pattern>))]
 public abstract partial record Pattern : ISpanParsable<Pattern>
 {
     /// <summary>Reads a pattern's text in the library's own words: <c>ladder.reversed + ladder.ends</c>.</summary>
