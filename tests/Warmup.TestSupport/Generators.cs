@@ -67,11 +67,8 @@ public static class Generators
             Delivery = delivery,
         };
 
-    /// <summary>Drills that can be sung: what a scale refuses is left out.</summary>
-    public static Gen<Sung> Scores { get; } = Drills
-        .Select(d => d.TryToScore(out var score, out _) ? new Sung(d, score!) : null)
-        .Where(s => s is not null && s.Score.NoteCount <= 2_000)
-        .Select(s => s!);
+    /// <summary>Scores of these drills: what a scale refuses is left out.</summary>
+    public static Gen<Sung> Scores { get; } = ScoreGenerators.Of(Drills);
 
     public static Gen<Singer> Singers { get; } =
         from low in Gen.Choose(36, 66)
@@ -122,12 +119,6 @@ public static class Generators
             (1, from p in inner from n in Gen.Choose(1, 3) select p.Take(n)),
             (1, from p in inner from n in Gen.Choose(1, 3) select p.Repeat(n)));
     }
-}
-
-/// <summary>A drill and its score; a failing test prints the drill, which is short.</summary>
-public sealed record Sung(Drill Drill, Score Score)
-{
-    public override string ToString() => Drill.ToString();
 }
 
 /// <summary>What the generators give by type, for properties that name them.</summary>

@@ -6,14 +6,25 @@ namespace Warmup;
 /// <remarks>Immutable, compared by value, safe to share between threads.</remarks>
 public sealed record Exercise
 {
-    internal Exercise(string group, int number, string title, Pattern pattern, string source, string tala = "")
+    private const int LongestText = 200;
+
+    /// <summary>An exercise of the repertoire or of your own.</summary>
+    /// <param name="group">Its group: 1 to 200 characters of plain text.</param>
+    /// <param name="number">Its number in the group, 1 or more.</param>
+    /// <param name="title">What it is: 1 to 200 characters of plain text.</param>
+    /// <param name="pattern">The pattern.</param>
+    /// <param name="source">Where its lines come from: 1 to 200 characters of plain text.</param>
+    /// <param name="tala">The tala in which it is usually sung, at most 200 characters; empty where it has none.</param>
+    /// <exception cref="ArgumentException">A text is empty, too long, or holds control characters.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The number is below 1.</exception>
+    public Exercise(string group, int number, string title, Pattern pattern, string source, string tala = "")
     {
-        Group = group;
-        Number = number;
-        Title = title;
-        Pattern = pattern;
-        Source = source;
-        Tala = tala;
+        Group = Require.Name(group, LongestText);
+        Number = Require.InRange(number, 1, int.MaxValue);
+        Title = Require.Name(title, LongestText);
+        Pattern = Require.NotNull(pattern);
+        Source = Require.Name(source, LongestText);
+        Tala = Require.PlainText(tala, LongestText);
     }
 
     /// <summary>Its group: <c>sarali</c>, <c>janta</c>, <c>melsthayi</c>, <c>mandrasthayi</c>, <c>alankara</c> or <c>choir</c>.</summary>

@@ -82,8 +82,16 @@ public class ScoreTests
         var score = sung.Score;
         foreach (var section in score.Sections)
         {
-            Assert.Equal(section.Length * 60 / section.Tempo, section.Seconds);
-            Assert.Equal(new Rational(60) / section.Tempo, section.SecondsAt(1));
+            // Each tempo holds from its change to the next; a change falls on the nearest millionth of a second.
+            (Rational Onset, Rational Tempo)[] tempi = [(0, section.Tempo), .. section.TempoChanges.Select(c => (c.Onset, c.Tempo))];
+            var ends = tempi.Skip(1).Select(t => t.Onset).Append(section.Length);
+            var seconds = tempi.Zip(ends, (t, end) => (end - t.Onset).ToDouble() * 60 / t.Tempo.ToDouble()).Sum();
+            Assert.Equal(seconds, section.Seconds.ToDouble(), 1e-9 + (section.TempoChanges.Count * 5e-7));
+            if (section.TempoChanges.IsEmpty)
+            {
+                Assert.Equal(section.Length * 60 / section.Tempo, section.Seconds);
+                Assert.Equal(new Rational(60) / section.Tempo, section.SecondsAt(1));
+            }
         }
 
         Assert.Equal(score.Sections.Select(s => s.Seconds).Aggregate(Rational.Zero, (a, b) => a + b), score.Seconds);
@@ -171,8 +179,7 @@ public class ScoreTests
             }
 
             Assert.Equal(section.Length, at);
-            var last = section.Notes[^1];
-            var end = section.Breaths.IsEmpty ? last.Onset + last.Length : section.Breaths[^1].Onset + section.Breaths[^1].Length;
+            var end = section.Lines[^1].Onset + section.Lines[^1].Length;
             Assert.True(section.Measures[^1].Onset < end, "an empty measure at the end");
         }
     }

@@ -21,4 +21,8 @@ public class GeneratorTests
         var sung = drills.Count(d => d.TryToScore(out _, out _));
         Assert.True(sung >= 150, sung.ToString(System.Globalization.CultureInfo.InvariantCulture));
     }
+
+    [Fact]
+    public void Scores_have_several_sections_and_all_that_time_can_bring() =>
+        ScoreShares.AssertEnough(Generators.Scores, 600, seed: 1, line => TestContext.Current.TestOutputHelper?.WriteLine(line));
 }

@@ -31,24 +31,29 @@ public partial class BreathCheckTests
 
     private static Rational Shortest(Singer singer) => singer.Experience == Experience.Beginner ? new Rational(4, 5) : new Rational(2, 5);
 
-    /// <summary>The spans by the rule: line, onset in aksharas, seconds.</summary>
-    private static List<(int Line, Rational Onset, Rational Seconds)> Spans(Section section, Rational shortest)
+    /// <summary>The spans by the rule: where each begins (section and line, counted from 1, and aksharas), and its seconds. One can go on into the next section.</summary>
+    private static List<(int Section, int Line, Rational Onset, Rational Seconds)> Spans(Score score, Rational shortest)
     {
-        var spans = new List<(int, Rational, Rational)>();
-        var first = section.Notes[0];
-        var end = first.Onset + first.Length;
-        foreach (var note in section.Notes.Skip(1))
+        var notes = new List<(int Section, ScoreNote Note, Rational Start, Rational End)>();
+        var before = Rational.Zero;
+        for (var s = 0; s < score.Sections.Count; s++)
         {
-            if ((note.Onset - end) * 60 / section.Tempo >= shortest)
-            {
-                spans.Add((first.LineIndex + 1, first.Onset, (end - first.Onset) * 60 / section.Tempo));
-                first = note;
-            }
-
-            end = note.Onset + note.Length;
+            var section = score.Sections[s];
+            notes.AddRange(section.Notes.Select(n => (s + 1, n, before + section.SecondsAt(n.Onset), before + section.SecondsAt(n.End))));
+            before += section.Seconds;
         }
 
-        spans.Add((first.LineIndex + 1, first.Onset, (end - first.Onset) * 60 / section.Tempo));
+        var spans = new List<(int, int, Rational, Rational)>();
+        var first = notes[0];
+        for (var i = 1; i <= notes.Count; i++)
+        {
+            if (i == notes.Count || notes[i].Start - notes[i - 1].End >= shortest)
+            {
+                spans.Add((first.Section, first.Note.LineIndex + 1, first.Note.Onset, notes[i - 1].End - first.Start));
+                first = i < notes.Count ? notes[i] : first;
+            }
+        }
+
         return spans;
     }
 
@@ -57,7 +62,7 @@ public partial class BreathCheckTests
     {
         var score = sung.Score;
         Assert.Equal((Capacity(singer), Shortest(singer)), (singer.BreathSeconds, singer.ShortestBreathSeconds));
-        var expected = Spans(score.Sections.Single(), Shortest(singer)).Where(s => s.Seconds > Capacity(singer)).ToList();
+        var expected = Spans(score, Shortest(singer)).Where(s => s.Seconds > Capacity(singer)).ToList();
         var found = Breaths(score, singer).ToList();
         Assert.Equal(expected.Select(s => new ScorePlace(1, s.Line, s.Onset)), found.Select(f => f.Place!.Value));
         foreach (var (span, finding) in expected.Zip(found))

@@ -38,30 +38,30 @@ public partial class RangeCheckTests
     {
         var score = sung.Score;
         var (low, high) = (100.0 * singer.Low.Midi, 100.0 * singer.High.Midi);
-        var section = score.Sections.Single();
-        var expected = new List<(string Code, int Line, double Height, double Limit)>();
-        for (var i = 0; i < section.Lines.Count; i++)
+        var expected = new List<(string Code, int Section, int Line, double Height, double Limit)>();
+        foreach (var (section, number, i) in score.Sections.SelectMany((s, at) => Enumerable.Range(0, s.Lines.Count).Select(l => (s, at + 1, l))))
         {
             var heights = section.Notes.Where(n => n.LineIndex == i).Select(n => Height(section.PitchOf(n))).ToList();
             if (heights.Max() > high + 50.000001)
             {
-                expected.Add((FindingCode.AboveRange, i + 1, heights.Max(), high));
+                expected.Add((FindingCode.AboveRange, number, i + 1, heights.Max(), high));
             }
 
             if (heights.Min() < low - 50.000001)
             {
-                expected.Add((FindingCode.BelowRange, i + 1, heights.Min(), low));
+                expected.Add((FindingCode.BelowRange, number, i + 1, heights.Min(), low));
             }
         }
 
         var found = OutOfRange(score, singer).ToList();
-        Assert.Equal(expected.Select(e => (e.Code, e.Line)), found.Select(f => (f.Code, f.Place!.Value.Line)));
+        Assert.Equal(expected.Select(e => (e.Code, e.Section, e.Line)), found.Select(f => (f.Code, f.Place!.Value.Section, f.Place!.Value.Line)));
         foreach (var (wanted, finding) in expected.Zip(found))
         {
             Assert.Equal(wanted.Height, finding.Measured!.Value, 1e-3);
             Assert.Equal(wanted.Limit, finding.Limit);
             Assert.Equal((singer.Alias, Severity.Error), (finding.Singer, finding.Severity));
             Assert.Contains("cents", finding.Unit, StringComparison.Ordinal);
+            var section = score.Sections[wanted.Section - 1];
             var note = section.Notes.Single(n => n.Onset == finding.Place!.Value.Beat);
             Assert.Equal((wanted.Line - 1, wanted.Height), (note.LineIndex, Height(section.PitchOf(note))), new Near());
             Assert.Contains(section.PitchOf(note).Name.ToString(), finding.Message, StringComparison.Ordinal);
