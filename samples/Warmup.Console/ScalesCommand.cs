@@ -68,7 +68,7 @@ internal static class ScalesCommand
     {
         if (!TuningOption.IsScalaFile(path))
         {
-            throw new InputException($"--out must name a .scl file, not {TextError.Quote(path)}");
+            throw new InputException($"--out must name a .scl file, not '{path}'");
         }
 
         Formats.RefuseUnwritable(path, force);
