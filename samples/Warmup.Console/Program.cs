@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
 using Spectre.Console;
 
 namespace Warmup.Cli;
@@ -119,6 +121,9 @@ internal sealed class Terminal
             work();
         }
     }
+
+    /// <summary>Prints a report as JSON, with the same line ends on every system.</summary>
+    public void Json<T>(T report, JsonTypeInfo<T> type) => Out.WriteLine(JsonSerializer.Serialize(report, type).ReplaceLineEndings("\n"));
 
     public void Error(string message) => ErrorOut.WriteLine("warmup: " + OneLine(message));
 
