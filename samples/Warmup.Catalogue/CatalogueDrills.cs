@@ -2,28 +2,28 @@ using Warmup;
 
 namespace Warmup.WholeCatalogue;
 
-/// <summary>The drills of the whole catalogue, made one at a time while they are asked for.</summary>
+/// <summary>The drills of the whole catalogue, each made only when it is needed.</summary>
 internal static class CatalogueDrills
 {
     /// <summary>The tonics: the semitones of one octave.</summary>
     public const int Tonics = 12;
 
-    // C3: with it the twelve tonics are where most voices have theirs (the sample's own choice).
+    // C3: the twelve tonics from here are those of most voices (the sample's own choice).
     private const int LowestTonic = 48;
 
     /// <summary>The traditional exercises and the choirs'.</summary>
     public static ValueList<Exercise> Exercises { get; } = [.. Repertoire.Traditional, .. Repertoire.Choir];
 
-    // Each exercise in the tala it is usually sung in; what has none, in Adi.
+    // Each exercise in its usual tala, or in Adi if it has none.
     private static readonly ValueList<Meter> Meters = Exercises.ConvertAll(e => e.Meter);
 
     /// <summary>The first, second and third speed.</summary>
     public static ValueList<Speed> Speeds { get; } = [Speed.First, Speed.Second, Speed.Third];
 
-    /// <summary>How many there are.</summary>
+    /// <summary>The number of drills.</summary>
     public static int Count => Melakarta.Count * Tonics * Exercises.Count * Speeds.Count;
 
-    /// <summary>Each n-th drill: the scales' order, in each scale the tonics', then the patterns', then the speeds'.</summary>
+    /// <summary>Each n-th drill, in the order of the scales, then of the tonics, the patterns and the speeds.</summary>
     public static IEnumerable<Drill> Each(int step)
     {
         for (var i = 0; i < Count; i += step)

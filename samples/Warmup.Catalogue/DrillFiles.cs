@@ -4,7 +4,7 @@ using Warmup.MusicXml;
 
 namespace Warmup.WholeCatalogue;
 
-/// <summary>Makes drills as files in memory; of each only its size and a checksum are kept.</summary>
+/// <summary>Makes drills as files in memory and keeps only the size and a checksum of each.</summary>
 internal static class DrillFiles
 {
     private const int FirstSize = 1 << 16;
@@ -12,7 +12,7 @@ internal static class DrillFiles
     private static readonly MidiFormat Midi = new();
     private static readonly MusicXmlFormat Xml = new();
 
-    /// <summary>Makes all drills and adds them up in their order.</summary>
+    /// <summary>Makes all drills and adds up what is kept, in their order.</summary>
     public static Totals Make(OrderedParallel run, IEnumerable<Drill> drills, CancellationToken stop)
     {
         var totals = new Totals();
@@ -24,7 +24,7 @@ internal static class DrillFiles
         return totals;
     }
 
-    /// <summary>One drill, both files one after the other in the worker's buffer.</summary>
+    /// <summary>Makes one drill: both files, one after the other, in the worker's buffer.</summary>
     public static Made MakeOne(Drill drill, ArrayBufferWriter<byte> buffer, CancellationToken stop)
     {
         if (!drill.TryToScore(out var score, out var refusal, stop))
@@ -50,7 +50,7 @@ internal static class DrillFiles
 /// <summary>What is kept of one drill.</summary>
 internal readonly record struct Made
 {
-    /// <summary>The code of the finding that refused it, or <see langword="null"/>.</summary>
+    /// <summary>The code of the finding that refused the drill, or <see langword="null"/>.</summary>
     public string? Refusal { get; init; }
 
     public int Notes { get; init; }

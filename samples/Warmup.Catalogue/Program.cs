@@ -1,7 +1,7 @@
-// Makes every drill of the catalogue as MIDI and MusicXML, in memory and not kept, and says how many a second that is.
+// Makes every drill of the catalogue as MIDI and MusicXML in memory, keeps none, and prints how many a second that is.
 //
 // Run it with: dotnet run -c Release --project samples/Warmup.Catalogue [-- --workers 1 --workers 2 --every 1]
-// It exits with 1 where two numbers of workers make different bytes, with 2 where the options are wrong.
+// It exits with 1 if two numbers of workers make different bytes, and with 2 if the options are wrong.
 using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
@@ -13,7 +13,7 @@ internal static class Program
 {
     private const int LargestStep = 1_000_000;
 
-    // Enough drills for the runtime to have compiled the ways that the others take.
+    // Enough drills for the runtime to compile the code that the others run.
     private const int WarmUpDrills = 2_000;
 
     public static int Main(string[] args) => Run(args, Console.Out, Console.Error);
@@ -30,7 +30,7 @@ internal static class Program
             Description = $"Make only each n-th drill, 1 to {LargestStep}; 1 by default.",
             DefaultValueFactory = _ => 1,
         };
-        var root = new RootCommand("Makes every drill of the catalogue and says how many a second that is.") { workers, every };
+        var root = new RootCommand("Makes every drill of the catalogue and prints how many a second that is.") { workers, every };
         root.SetAction((parsed, stop) => Task.FromResult(Compare(parsed.GetValue(workers)!, parsed.GetValue(every), output, stop)));
         var read = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (read.Errors.Count > 0)
@@ -58,7 +58,7 @@ internal static class Program
         }
 
         var runs = workers.Select(count => new OrderedParallel { Workers = count }).ToList();
-        output.WriteLine(Text($"{CatalogueDrills.Count} drills: {Melakarta.Count} scales x {CatalogueDrills.Tonics} tonics x {CatalogueDrills.Exercises.Count} patterns x {CatalogueDrills.Speeds.Count} speeds; each {every}. of them is made"));
+        output.WriteLine(Text($"{CatalogueDrills.Count} drills: {Melakarta.Count} scales x {CatalogueDrills.Tonics} tonics x {CatalogueDrills.Exercises.Count} patterns x {CatalogueDrills.Speeds.Count} speeds; {(every == 1 ? "all are made" : $"one in {every} is made")}"));
         _ = DrillFiles.Make(runs[0], CatalogueDrills.Each(Math.Max(every, CatalogueDrills.Count / WarmUpDrills)), stop);
         var totals = new List<Totals>();
         foreach (var run in runs)
@@ -80,7 +80,7 @@ internal static class Program
             return 0;
         }
 
-        output.WriteLine("the numbers of workers made different bytes");
+        output.WriteLine("different numbers of workers made different bytes");
         return 1;
     }
 

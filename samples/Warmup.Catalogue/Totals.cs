@@ -1,6 +1,6 @@
 namespace Warmup.WholeCatalogue;
 
-/// <summary>The sums over the drills of a run, with a checksum that their order changes.</summary>
+/// <summary>The sums over the drills of a run, with a checksum that depends on their order.</summary>
 internal sealed class Totals : IEquatable<Totals>
 {
     // The multiplier of Knuth's MMIX generator (The Art of Computer Programming, volume 2, 3.3.4): odd, so that nothing is lost.

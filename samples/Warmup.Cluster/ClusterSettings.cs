@@ -6,15 +6,15 @@ using Akka.Serialization;
 
 namespace Warmup.ManyMachines;
 
-/// <summary>How nodes listen, what they take for a failure, and how long they wait.</summary>
-/// <remarks>All numbers are the sample's own settings. The waits are generous: a node that is wrongly suspected costs a range done twice.</remarks>
+/// <summary>Where nodes listen, when they take another node for lost, and how long they wait.</summary>
+/// <remarks>All numbers are the sample's own settings. The waits are long, since a wrong suspicion means that a range is done twice.</remarks>
 internal sealed record ClusterSettings
 {
     public const string System = "warmup";
     public const string CoordinatorRole = "coordinator";
     public const string WorkerRole = "worker";
 
-    /// <summary>The address to listen at, and the only one others reach the node at. Remoting has no password: see docs/scale.md.</summary>
+    /// <summary>The address to listen at, which is the only one at which others reach the node. Remoting has no password: see docs/scale.md.</summary>
     public string Host { get; init; } = "127.0.0.1";
 
     /// <summary>The port to listen at; 0 for any free one.</summary>
@@ -26,7 +26,7 @@ internal sealed record ClusterSettings
     /// <summary>How long a node must have been unreachable before it is put out of the cluster for good.</summary>
     public TimeSpan DownAfter { get; init; } = TimeSpan.FromSeconds(20);
 
-    /// <summary>How long a worker may say nothing about its range before the range is handed out again.</summary>
+    /// <summary>How long a worker may be silent about its range before the range is handed out again.</summary>
     public TimeSpan Silence { get; init; } = TimeSpan.FromSeconds(30);
 
     /// <summary>How often a worker says what it is doing.</summary>
@@ -35,10 +35,10 @@ internal sealed record ClusterSettings
     /// <summary>How long a worker looks for its coordinator, or hears nothing from it, before it gives up.</summary>
     public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(60);
 
-    /// <summary>A node that has not joined a cluster yet. Nothing is read from files.</summary>
+    /// <summary>Starts a node that has not joined a cluster yet. It reads no files.</summary>
     public ActorSystem Start(string role)
     {
-        // The side with the coordinator, the oldest node, goes on; a worker cut off from it ends itself.
+        // If the network splits, the side with the coordinator, the oldest node, goes on; a worker that is cut off from it ends.
         var config = ConfigurationFactory.ParseString(string.Create(CultureInfo.InvariantCulture, $$"""
             akka {
               loglevel = WARNING

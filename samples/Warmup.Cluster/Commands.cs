@@ -12,31 +12,31 @@ internal static class Commands
 
     private static readonly Option<string> Words = new("--words") { Description = "The words of the patterns; the usual choice by default.", DefaultValueFactory = _ => new PatternJob().Words };
     private static readonly Option<int> Size = new("--size") { Description = "The largest size of a pattern, 1 to 12; 5 by default.", DefaultValueFactory = _ => new PatternJob().Size };
-    private static readonly Option<string> Scales = new("--scales") { Description = "1 to 16 scales, separated by a semicolon.", DefaultValueFactory = _ => new PatternJob().Scales };
-    private static readonly Option<int> Range = new("--range") { Description = "Patterns of a range, 1 to 1000000; 1000 by default.", DefaultValueFactory = _ => new PatternJob().RangeLength };
+    private static readonly Option<string> Scales = new("--scales") { Description = "1 to 16 scales, with semicolons between them.", DefaultValueFactory = _ => new PatternJob().Scales };
+    private static readonly Option<int> Range = new("--range") { Description = "The number of patterns in a range, 1 to 1000000; 1000 by default.", DefaultValueFactory = _ => new PatternJob().RangeLength };
     private static readonly Option<long> First = new("--first") { Description = "The first index; 0 by default." };
-    private static readonly Option<long> Most = new("--most") { Description = "How many indexes at most; all by default.", DefaultValueFactory = _ => new PatternJob().Most };
-    private static readonly Option<int> Samples = new("--samples") { Description = $"How many indexes to take, 1 to {PatternJob.LongestRange}; 20000 by default.", DefaultValueFactory = _ => 20_000 };
+    private static readonly Option<long> Most = new("--most") { Description = "The most indexes; all by default.", DefaultValueFactory = _ => new PatternJob().Most };
+    private static readonly Option<int> Samples = new("--samples") { Description = $"The number of indexes to take, 1 to {PatternJob.LongestRange}; 20000 by default.", DefaultValueFactory = _ => 20_000 };
     private static readonly Option<int> Workers = new("--workers") { Description = $"Workers to start or to wait for, 1 to {MostWorkers}; 2 by default.", DefaultValueFactory = _ => 2 };
     private static readonly Option<string> Host = new("--host") { Description = "The address to listen at; 127.0.0.1 by default.", DefaultValueFactory = _ => new ClusterSettings().Host };
-    private static readonly Option<int> Port = new("--port") { Description = "The port to listen at; 0, any free one, by default.", DefaultValueFactory = _ => 0 };
+    private static readonly Option<int> Port = new("--port") { Description = "The port to listen at; 0, the default, is any free one.", DefaultValueFactory = _ => 0 };
     private static readonly Option<string> Join = new("--join") { Description = "The coordinator's address, as it prints it.", Required = true };
 
     public static RootCommand Create()
     {
         var count = new Command("count", "Prints how many patterns there are, by size.") { Words, Size };
         count.SetAction(parsed => Count(parsed.GetValue(Words)!, parsed.GetValue(Size)));
-        var alone = new Command("alone", "Does everything on one thread of this process.") { Words, Size, Scales, First, Most, Range };
+        var alone = new Command("alone", "Does all the work on one thread of this process.") { Words, Size, Scales, First, Most, Range };
         alone.SetAction((parsed, stop) => Task.FromResult(Time(new PatternWork(JobOf(parsed)).OfAll, stop)));
-        var sample = new Command("sample", "Does indexes spread evenly over the whole on one thread: what a pattern costs.") { Words, Size, Scales, First, Most, Range, Samples };
+        var sample = new Command("sample", "Measures what a pattern costs: works on one thread through indexes spread evenly over the whole.") { Words, Size, Scales, First, Most, Range, Samples };
         sample.SetAction((parsed, stop) => Task.FromResult(Time(token => new PatternWork(JobOf(parsed)).OfSpread(SamplesOf(parsed), token), stop)));
         var local = new Command("local", "Coordinates, and starts worker processes on this machine.") { Words, Size, Scales, First, Most, Range, Workers };
         local.SetAction((parsed, stop) => CoordinateAsync(JobOf(parsed), WorkersOf(parsed), true, new ClusterSettings(), stop));
-        var coordinator = new Command("coordinator", "Coordinates workers that are started elsewhere.") { Words, Size, Scales, First, Most, Range, Workers, Host, Port };
+        var coordinator = new Command("coordinator", "Coordinates workers that you start elsewhere.") { Words, Size, Scales, First, Most, Range, Workers, Host, Port };
         coordinator.SetAction((parsed, stop) => CoordinateAsync(JobOf(parsed), WorkersOf(parsed), false, SettingsOf(parsed), stop));
         var worker = new Command("worker", "Works for a coordinator.") { Join, Host, Port };
         worker.SetAction(async (parsed, stop) => await WorkerNode.RunAsync(CoordinatorOf(parsed), SettingsOf(parsed), stop) ? 0 : 1);
-        return new RootCommand("Works through a pattern enumeration on many processes.") { count, alone, sample, local, coordinator, worker };
+        return new RootCommand("Works through a pattern enumeration in many processes.") { count, alone, sample, local, coordinator, worker };
     }
 
     private static PatternJob JobOf(ParseResult parsed)
@@ -119,7 +119,7 @@ internal static class Commands
                 started.Add(LocalWorker.Start(node.Address));
             }
 
-            // Timed from the first range that came back, when the processes are up; each worker's first range is not counted.
+            // The time runs from the first range that came back, when the processes are up; each worker's first range is not counted.
             var tally = await node.Result.WaitAsync(stop);
             Describe(tally, Stopwatch.GetElapsedTime(await begun.Task), (long)job.RangeLength * workers);
         }

@@ -10,17 +10,17 @@ internal abstract record Progress
     /// <summary>A worker has asked for its first range.</summary>
     public sealed record Joined(Address Worker) : Progress;
 
-    /// <summary>A range's result was taken up.</summary>
+    /// <summary>The result of a range was added.</summary>
     public sealed record Accepted(Address Worker, int Range, int Done, int Ranges) : Progress;
 
-    /// <summary>A result came that was there already; it changed nothing.</summary>
+    /// <summary>The result of a range came again; it changed nothing.</summary>
     public sealed record Repeated(Address Worker, int Range) : Progress;
 
     /// <summary>A worker left or fell silent.</summary>
     public sealed record Lost(Address Worker, string Why, int TakenBack) : Progress;
 }
 
-/// <summary>Hands out ranges, takes back those of workers that are lost, and adds up results, each range's once.</summary>
+/// <summary>Hands out ranges, takes back those of lost workers, and adds up the results, each range once.</summary>
 internal sealed class Coordinator : ReceiveActor, IWithTimers
 {
     private readonly PatternJob _job;
@@ -45,7 +45,7 @@ internal sealed class Coordinator : ReceiveActor, IWithTimers
         Receive<Ready>(_ => OnReady());
         Receive<Working>(_ => OnWorking());
         Receive<Finished>(OnFinished);
-        Receive<Failed>(failed => result.TrySetException(new InvalidOperationException($"range {failed.Range} cannot be done: {failed.Why}")));
+        Receive<Failed>(failed => result.TrySetException(new InvalidOperationException($"range {failed.Range} failed: {failed.Why}")));
         Receive<Terminated>(gone => Lose(gone.ActorRef, "has left"));
         Receive<ClusterEvent.UnreachableMember>(gone => OnUnreachable(gone.Member.Address));
         Receive<ClusterEvent.IReachabilityEvent>(_ => { });
@@ -62,7 +62,7 @@ internal sealed class Coordinator : ReceiveActor, IWithTimers
         Timers.StartPeriodicTimer(LookAround.Instance, LookAround.Instance, _settings.Tick);
     }
 
-    // A fault in here would lose the sum: better an error than a wrong result.
+    // A fault here would lose the sum: an error is better than a wrong result.
     protected override void PreRestart(Exception reason, object message)
     {
         _result.TrySetException(reason);
@@ -72,7 +72,7 @@ internal sealed class Coordinator : ReceiveActor, IWithTimers
     protected override void PostStop()
     {
         _cluster.Unsubscribe(Self);
-        _result.TrySetException(new InvalidOperationException("the coordinator was stopped before everything was done"));
+        _result.TrySetException(new InvalidOperationException("the coordinator was stopped before all ranges were done"));
     }
 
     private static Address AddressOf(IActorRef worker) => worker.Path.Address;
@@ -95,7 +95,7 @@ internal sealed class Coordinator : ReceiveActor, IWithTimers
         }
     }
 
-    /// <summary>Also one that was lost and is there again.</summary>
+    /// <summary>Takes note of a worker, also of one that was lost and is there again.</summary>
     private void Know(IActorRef worker)
     {
         if (_workers.Add(worker))
@@ -146,7 +146,7 @@ internal sealed class Coordinator : ReceiveActor, IWithTimers
     {
         foreach (var worker in _workers.Where(w => AddressOf(w) == address).ToList())
         {
-            // It may be reachable again: then it says so, and is welcome.
+            // If it can be reached again it says so, and is welcome.
             Lose(worker, "cannot be reached");
         }
     }

@@ -8,7 +8,7 @@ internal sealed class CoordinatorNode : IAsyncDisposable
 {
     public const string ActorName = "coordinator";
 
-    // Workers are asked to leave; those that do not are left alone.
+    // Workers are told to leave; those that do not are left alone.
     private static readonly TimeSpan Farewell = TimeSpan.FromSeconds(30);
     private static readonly TimeSpan Look = TimeSpan.FromMilliseconds(100);
 
@@ -17,10 +17,10 @@ internal sealed class CoordinatorNode : IAsyncDisposable
     private readonly TaskCompletionSource<Tally> _result = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     /// <summary>Starts the node and waits for workers.</summary>
-    /// <param name="job">What is to be done.</param>
+    /// <param name="job">The work.</param>
     /// <param name="workersNeeded">How many workers must be there before the first range is handed out.</param>
     /// <param name="settings">The settings.</param>
-    /// <param name="watch">Told of everything as it happens, by the coordinator itself, which waits for it.</param>
+    /// <param name="watch">Hears of everything as it happens, on the coordinator's own thread.</param>
     public CoordinatorNode(PatternJob job, int workersNeeded, ClusterSettings settings, Action<Progress> watch)
     {
         var ranges = new PatternWork(job).Ranges;
@@ -30,7 +30,7 @@ internal sealed class CoordinatorNode : IAsyncDisposable
         _system.ActorOf(Props.Create(() => new Coordinator(job, ranges, workersNeeded, settings, watch, _result)), ActorName);
     }
 
-    /// <summary>Where workers find it.</summary>
+    /// <summary>The address at which workers find the coordinator.</summary>
     public string Address => _cluster.SelfAddress.ToString();
 
     /// <summary>The sum over all ranges, once each is done.</summary>
@@ -56,7 +56,7 @@ internal sealed class CoordinatorNode : IAsyncDisposable
         }
         catch (OperationCanceledException)
         {
-            // Some worker is still there; it will find its coordinator gone.
+            // A worker is still there; it will notice that its coordinator is gone.
         }
 
         await CoordinatedShutdown.Get(_system).Run(CoordinatedShutdown.ClusterLeavingReason.Instance);

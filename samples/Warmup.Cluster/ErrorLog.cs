@@ -4,7 +4,7 @@ using Akka.Event;
 
 namespace Warmup.ManyMachines;
 
-/// <summary>Writes the engine's warnings to the error stream, a line each, so that the output holds results alone.</summary>
+/// <summary>Writes the warnings of Akka.NET to the error stream, one line each, so that the output holds only results.</summary>
 internal sealed class ErrorLog : ReceiveActor, IRequiresMessageQueue<ILoggerMessageQueueSemantics>
 {
     public ErrorLog()

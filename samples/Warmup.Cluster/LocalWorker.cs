@@ -2,7 +2,7 @@ using System.Diagnostics;
 
 namespace Warmup.ManyMachines;
 
-/// <summary>A worker as a process of its own on this machine.</summary>
+/// <summary>A worker in a process of its own on this machine.</summary>
 internal static class LocalWorker
 {
     private static readonly TimeSpan Farewell = TimeSpan.FromSeconds(30);
@@ -15,7 +15,7 @@ internal static class LocalWorker
         return Process.Start(start) ?? throw new InvalidOperationException("the worker's process could not be started");
     }
 
-    /// <summary>Waits for a worker to leave by itself; one that does not is ended.</summary>
+    /// <summary>Waits for a worker to leave by itself, and ends it if it does not.</summary>
     public static void End(Process process)
     {
         using (process)

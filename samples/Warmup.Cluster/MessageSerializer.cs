@@ -8,7 +8,7 @@ using Akka.Serialization;
 namespace Warmup.ManyMachines;
 
 /// <summary>
-/// Our messages as JSON by generated code: only the types listed here are ever made from bytes, and no message is longer than
+/// The messages as JSON, through generated code: only the types listed here are ever made from bytes, and no message is longer than
 /// <see cref="LongestMessage"/> bytes.
 /// </summary>
 internal sealed class MessageSerializer(ExtendedActorSystem system) : SerializerWithStringManifest(system)
@@ -57,8 +57,8 @@ internal sealed class MessageSerializer(ExtendedActorSystem system) : Serializer
 }
 
 /// <summary>
-/// Stands where Akka.NET has its serializer of any type at all by its name: nothing here needs that, and what is sent to it from outside
-/// is refused.
+/// Takes the place of the serializer with which Akka.NET can make any type by its name: nothing here needs that, and what is sent to it from
+/// outside is refused.
 /// </summary>
 internal sealed class NoOtherTypes : Serializer
 {
@@ -71,7 +71,7 @@ internal sealed class NoOtherTypes : Serializer
 
     public override bool IncludeManifest => false;
 
-    public override byte[] ToBinary(object obj) => throw new SerializationException($"{obj.GetType()} is no message of this program");
+    public override byte[] ToBinary(object obj) => throw new SerializationException($"{obj.GetType()} is not a message of this program");
 
-    public override object FromBinary(byte[] bytes, Type type) => throw new SerializationException("no message of this program");
+    public override object FromBinary(byte[] bytes, Type type) => throw new SerializationException("not a message of this program");
 }

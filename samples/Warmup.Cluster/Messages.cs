@@ -2,19 +2,19 @@ using System.Text.Json.Serialization;
 
 namespace Warmup.ManyMachines;
 
-/// <summary>What coordinator and workers say to each other. Each message stands alone and may come twice.</summary>
+/// <summary>What the coordinator and the workers tell each other. Each message stands alone and may come twice.</summary>
 internal interface IMessage;
 
 /// <summary>Worker: I have nothing to do.</summary>
 internal sealed record Ready : IMessage;
 
-/// <summary>Worker: I am still at it.</summary>
+/// <summary>Worker: I am still working on this range.</summary>
 internal sealed record Working(int Range) : IMessage;
 
 /// <summary>Worker: a range is done.</summary>
 internal sealed record Finished(int Range, Tally Tally) : IMessage;
 
-/// <summary>Worker: a range cannot be done by anybody.</summary>
+/// <summary>Worker: nobody can do this range.</summary>
 internal sealed record Failed(int Range, string Why) : IMessage;
 
 /// <summary>Coordinator: do this range.</summary>

@@ -2,12 +2,12 @@ using System.Globalization;
 
 namespace Warmup.ManyMachines;
 
-/// <summary>Which patterns are worked through, in which scales, and in ranges of what length. Small: it travels with every range.</summary>
+/// <summary>Which patterns to work through, in which scales, and how long a range is. It is small, since it travels with every range.</summary>
 internal sealed record PatternJob
 {
     public const int LongestRange = 1_000_000;
 
-    // One bit a range is what the coordinator keeps.
+    // The coordinator keeps one bit for each range.
     public const int MostRanges = 10_000_000;
 
     public const int MostScales = 16;
@@ -26,13 +26,13 @@ internal sealed record PatternJob
     /// <summary>The first index, from 0.</summary>
     public long First { get; init; }
 
-    /// <summary>How many indexes at most, from 1; all that there are by default.</summary>
+    /// <summary>The most indexes, from 1; all of them by default.</summary>
     public long Most { get; init; } = long.MaxValue;
 
-    /// <summary>Indexes of a range, 1 to 1,000,000. A range is what is lost when a worker is.</summary>
+    /// <summary>The number of indexes in a range, 1 to 1,000,000. When a worker is lost, a range is lost with it.</summary>
     public int RangeLength { get; init; } = 1_000;
 
-    /// <summary>What is wrong with it, or <see langword="null"/>.</summary>
+    /// <summary>What is wrong with the job, or <see langword="null"/>.</summary>
     public string? Problem()
     {
         if (CountingProblem() is { } problem)
@@ -45,13 +45,13 @@ internal sealed record PatternJob
             return Scales.Length > LongestText ? $"the scales must have at most {LongestText} characters"
                 : ReadScales().Count is < 1 or > MostScales ? $"there must be 1 to {MostScales} scales"
                 : RangeLength is < 1 or > LongestRange ? Text($"the length of a range must be between 1 and {LongestRange}, not {RangeLength}")
-                : First < 0 || Most < 1 ? Text($"the first index must not be negative and their number must be at least 1, not {First} and {Most}")
+                : First < 0 || Most < 1 ? Text($"the first index must be at least 0 and the most indexes at least 1, not {First} and {Most}")
                 : Count() is var count && count / RangeLength >= MostRanges ? Text($"{count} patterns in ranges of {RangeLength} are more than {MostRanges} ranges")
                 : null;
         }
         catch (WarmupFormatException wrong)
         {
-            return wrong.Message;
+            return wrong.Error.ToString();
         }
     }
 
@@ -61,13 +61,13 @@ internal sealed record PatternJob
         try
         {
             return Words.Length > LongestText ? $"the words must have at most {LongestText} characters"
-                : Size is < 1 or > PatternEnumeration.LargestSize ? Text($"the size must be between 1 and {PatternEnumeration.LargestSize}, not {Size}")
-                : PatternVocabulary.Parse(Words).Count < 1 ? "there must be a word"
+                : Size < 1 || Size > PatternEnumeration.LargestSize ? Text($"the size must be between 1 and {PatternEnumeration.LargestSize}, not {Size}")
+                : PatternVocabulary.Parse(Words).Count < 1 ? "name at least one word"
                 : null;
         }
         catch (WarmupFormatException wrong)
         {
-            return wrong.Message;
+            return wrong.Error.ToString();
         }
     }
 
@@ -76,7 +76,7 @@ internal sealed record PatternJob
     public ValueList<Scale> ReadScales() =>
         [.. Scales.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(Catalogue.Default.Read)];
 
-    /// <summary>The number of patterns that are worked through.</summary>
+    /// <summary>The number of patterns to work through.</summary>
     public Int128 Count() => Int128.Clamp(Enumeration().Count - First, 0, Most);
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -1,6 +1,6 @@
 namespace Warmup.ManyMachines;
 
-/// <summary>Works through ranges of a job's patterns. Pure: a range gives the same tally wherever and however often it is done.</summary>
+/// <summary>Works through ranges of a job's patterns. A range gives the same tally wherever and however often it is done.</summary>
 internal sealed class PatternWork(PatternJob job)
 {
     private readonly PatternEnumeration _patterns = job.Enumeration();
@@ -39,7 +39,7 @@ internal sealed class PatternWork(PatternJob job)
         return tally;
     }
 
-    /// <summary>The tally of indexes spread evenly over the job: what the whole would cost, from a part of it.</summary>
+    /// <summary>The tally of indexes spread evenly over the job, which shows what the whole would cost.</summary>
     public Tally OfSpread(int samples, CancellationToken stop)
     {
         var tally = Tally.Empty;

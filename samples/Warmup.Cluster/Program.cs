@@ -6,7 +6,7 @@
 //   dotnet run -c Release --project samples/Warmup.Cluster -- local --size 5 --workers 2
 //
 // For real machines: "coordinator --host ADDRESS --port PORT" on one, "worker --join akka.tcp://warmup@ADDRESS:PORT --host ADDRESS" on
-// the others, in a network that only you can reach; docs/scale.md says why.
+// the others, in a network that nobody else can reach; docs/scale.md says why.
 // Exit codes: 0 done, 1 not done, 2 wrong usage.
 using System.CommandLine;
 

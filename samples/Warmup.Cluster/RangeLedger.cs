@@ -3,12 +3,12 @@ using System.Collections;
 namespace Warmup.ManyMachines;
 
 /// <summary>
-/// Who has which range, and which are done. A range whose worker has left or fallen silent is handed out again; a range that comes back
-/// twice counts once. Knows no actors and no clock, so that its rules can be tested alone.
+/// Which worker has which range, and which ranges are done. A range whose worker has left or fallen silent is handed out again; a range that
+/// comes back twice counts once. The ledger knows neither actors nor the clock, so that its rules can be tested alone.
 /// </summary>
 /// <typeparam name="TWorker">What tells workers apart.</typeparam>
 /// <param name="ranges">The number of ranges.</param>
-/// <param name="silence">A worker not heard of for longer than this has fallen silent.</param>
+/// <param name="silence">A worker that says nothing for longer than this has fallen silent.</param>
 internal sealed class RangeLedger<TWorker>(int ranges, TimeSpan silence)
     where TWorker : notnull
 {
@@ -23,10 +23,10 @@ internal sealed class RangeLedger<TWorker>(int ranges, TimeSpan silence)
 
     public bool IsComplete => Done == Ranges;
 
-    /// <summary>How often a range was taken from a worker that left or fell silent.</summary>
+    /// <summary>How many ranges were taken from workers that left or fell silent.</summary>
     public int TakenBack { get; private set; }
 
-    /// <summary>The range a worker has to do: the one it holds already, since that message may have been lost, or a new one.</summary>
+    /// <summary>The range for a worker: the one that it already holds, since that message may have been lost, or a new one.</summary>
     /// <returns>The range, or <see langword="null"/> while there is none to hand out.</returns>
     public int? Hand(TWorker worker, TimeSpan now)
     {
@@ -45,7 +45,7 @@ internal sealed class RangeLedger<TWorker>(int ranges, TimeSpan silence)
         return held.Range;
     }
 
-    /// <summary>A worker has been heard of.</summary>
+    /// <summary>A worker has said something.</summary>
     public void Hear(TWorker worker, TimeSpan now)
     {
         if (_held.TryGetValue(worker, out var held))
@@ -54,8 +54,8 @@ internal sealed class RangeLedger<TWorker>(int ranges, TimeSpan silence)
         }
     }
 
-    /// <summary>A range has been done, by whomever.</summary>
-    /// <returns>Whether its result counts: it is the first.</returns>
+    /// <summary>A range has been done, by any worker.</summary>
+    /// <returns>Whether the result counts, as the first one of its range.</returns>
     public bool Accept(TWorker worker, int range)
     {
         if (_held.TryGetValue(worker, out var held) && held.Range == range)

@@ -1,7 +1,7 @@
 namespace Warmup.ManyMachines;
 
 /// <summary>
-/// What was found over some indexes. Tallies add up in any order to the same sum, and the checksum tells an index that is missing or there
+/// What was found at some indexes. Tallies add up to the same sum in any order, and the checksum shows an index that is missing or counted
 /// twice.
 /// </summary>
 internal sealed record Tally
@@ -11,17 +11,17 @@ internal sealed record Tally
     /// <summary>Indexes that were worked through.</summary>
     public long Patterns { get; init; }
 
-    /// <summary>Pairs of a pattern and a scale that has no such lines.</summary>
+    /// <summary>Pairs of a pattern and a scale that refuses it.</summary>
     public long Refused { get; init; }
 
     public long Lines { get; init; }
 
     public long Notes { get; init; }
 
-    /// <summary>Pairs of a pattern and a scale whose every line reads the same from its end.</summary>
+    /// <summary>Pairs of a pattern and a scale in which every line reads the same backwards.</summary>
     public long Palindromes { get; init; }
 
-    /// <summary>Indexes whose pattern, written as text and read again, is not at that index. The library's law says there are none.</summary>
+    /// <summary>Indexes whose pattern, written as text and read again, has another index. By the library's law there are none.</summary>
     public long Broken { get; init; }
 
     /// <summary>A sum of one well-mixed number for each index and what was heard at it, modulo 2 to the power of 64.</summary>

@@ -3,7 +3,7 @@ using Akka.Actor;
 
 namespace Warmup.ManyMachines;
 
-/// <summary>Asks for ranges, does them on a thread of its own, and says every now and then what it is doing until it is answered.</summary>
+/// <summary>Asks for ranges, does them on a thread of its own, and repeats what it is doing until it gets an answer.</summary>
 internal sealed class Worker : ReceiveActor, IWithTimers, IDisposable
 {
     private readonly ICanTell _coordinator;
@@ -16,7 +16,7 @@ internal sealed class Worker : ReceiveActor, IWithTimers, IDisposable
 
     /// <param name="coordinator">Where the coordinator is.</param>
     /// <param name="settings">The settings.</param>
-    /// <param name="leave">Told once that the worker has ended, and whether because everything is done.</param>
+    /// <param name="leave">Hears once that the worker has ended, and whether all ranges are done.</param>
     public Worker(ICanTell coordinator, ClusterSettings settings, Action<bool> leave)
     {
         _coordinator = coordinator;
@@ -44,7 +44,7 @@ internal sealed class Worker : ReceiveActor, IWithTimers, IDisposable
 
     protected override void PostStop() => _stop.Cancel();
 
-    /// <summary>Says what it is doing, now and at every reminder until that changes.</summary>
+    /// <summary>Tells the coordinator what the worker is doing, now and at every reminder until that changes.</summary>
     private void Say(IMessage state)
     {
         _state = state;
@@ -55,7 +55,7 @@ internal sealed class Worker : ReceiveActor, IWithTimers, IDisposable
     {
         _heard = Now;
 
-        // Taken up, and nothing new. Should it have been the answer to an older message, the range is only asked for again.
+        // The result was added and there is nothing new. If this answers an older message, the worker just asks for the range again.
         _state = _state is Finished ? new Ready() : _state;
     }
 
@@ -71,7 +71,7 @@ internal sealed class Worker : ReceiveActor, IWithTimers, IDisposable
         _state = new Working(order.Range);
         var (known, stop) = (_work, _stop.Token);
 
-        // Not on the pool, whose threads carry the heartbeats.
+        // Not on the thread pool, which carries the heartbeats.
         Task.Factory.StartNew(() => Do(order, known, stop), stop, TaskCreationOptions.LongRunning, TaskScheduler.Default)
             .PipeTo(Self, failure: why => new Failed(order.Range, Shortened(why.Message)));
     }
@@ -100,7 +100,7 @@ internal sealed class Worker : ReceiveActor, IWithTimers, IDisposable
     {
         if (Now - _heard > _settings.Patience)
         {
-            Console.Error.WriteLine($"nothing heard from the coordinator for {_settings.Patience.TotalSeconds} seconds; leaving");
+            Console.Error.WriteLine($"the coordinator has been silent for {_settings.Patience.TotalSeconds} seconds; leaving");
             Leave(false);
             return;
         }

@@ -3,11 +3,11 @@ using Akka.Cluster;
 
 namespace Warmup.ManyMachines;
 
-/// <summary>A process's node with one worker.</summary>
+/// <summary>A node with one worker.</summary>
 internal static class WorkerNode
 {
     /// <summary>Joins a coordinator's cluster, works, and leaves.</summary>
-    /// <returns>Whether it left because everything was done.</returns>
+    /// <returns>Whether it left because all ranges are done.</returns>
     public static async Task<bool> RunAsync(string coordinator, ClusterSettings settings, CancellationToken stop)
     {
         var address = Address.Parse(coordinator);
@@ -26,7 +26,7 @@ internal static class WorkerNode
             Props.Create(() => new Worker(system.ActorSelection(new RootActorPath(address) / "user" / CoordinatorNode.ActorName), settings, leave)), "worker"));
         cluster.JoinSeedNodes([address]);
 
-        // Ends also where it could not join, or was put out of the cluster.
+        // It also ends if it could not join, or was put out of the cluster.
         await system.WhenTerminated;
         return done;
     }

@@ -1,6 +1,3 @@
-using System.Text.Json;
-using System.Text.Json.Serialization;
-
 namespace Warmup.Cli;
 
 /// <summary>The report of <c>warmup fit</c> as JSON.</summary>
@@ -18,9 +15,7 @@ internal sealed record ClassJson(
 {
     public const string Name = "urn:warmup:fit:1";
 
-    public static string Print(ClassFit fit) => JsonSerializer.Serialize(Of(fit), ClassJsonContext.Default.ClassJson).ReplaceLineEndings("\n");
-
-    private static ClassJson Of(ClassFit fit) => new(
+    public static ClassJson Of(ClassFit fit) => new(
         Name,
         fit.Score.Title,
         fit.Score.Sections[0].TonicName.ToString(),
@@ -83,10 +78,3 @@ internal sealed record ClassJson(
 
     internal sealed record CautionRow(string Text, string Source);
 }
-
-[JsonSourceGenerationOptions(
-    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
-    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-    WriteIndented = true)]
-[JsonSerializable(typeof(ClassJson))]
-internal sealed partial class ClassJsonContext : JsonSerializerContext;

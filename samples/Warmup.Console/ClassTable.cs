@@ -6,7 +6,7 @@ namespace Warmup.Cli;
 /// <summary>Prints what fits a class.</summary>
 internal static class ClassTable
 {
-    // Of singers whom the drill does not fit, so many are told the smallest change.
+    // The most singers for whom the smallest change is printed.
     private const int MostChanges = 8;
 
     public static void Print(Terminal terminal, ClassFit fit)

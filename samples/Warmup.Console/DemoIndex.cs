@@ -5,7 +5,7 @@ using System.Text.Unicode;
 
 namespace Warmup.Cli;
 
-/// <summary>The page that links all that the demo made. It needs nothing but the files beside it.</summary>
+/// <summary>The page that links to all files of the demo. It needs only the files next to it.</summary>
 internal static class DemoIndex
 {
     public const string FileName = "index.html";

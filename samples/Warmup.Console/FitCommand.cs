@@ -42,7 +42,7 @@ internal static class FitCommand
 
             if (parsed.GetValue(json))
             {
-                terminal.Out.WriteLine(ClassJson.Print(fit));
+                terminal.Json(ClassJson.Of(fit), ConsoleJson.Default.ClassJson);
             }
             else
             {

@@ -39,13 +39,13 @@ internal static class Formats
         throw new InputException($"'{path}' has {(ending.Length == 0 ? "no ending" : $"the ending '{ending}'")}; the endings are {known}");
     }
 
-    /// <summary>Writes a score to files, after all of them were found writable in principle: either none is begun or each is whole.</summary>
+    /// <summary>Writes a score to files. All paths are checked first, and each file is written whole or not at all.</summary>
     /// <param name="score">The score.</param>
     /// <param name="paths">The files.</param>
-    /// <param name="force">Whether files that exist are replaced.</param>
+    /// <param name="force">Whether to replace files that exist.</param>
     /// <param name="terminal">Where the files are named.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <param name="asWanted">Puts options into a format; the format's defaults without it.</param>
+    /// <param name="asWanted">Puts options into a format; without it the formats have their defaults.</param>
     public static void WriteAll(Score score, IReadOnlyList<string> paths, bool force, Terminal terminal, CancellationToken cancellation, Func<IScoreFormat, IScoreFormat>? asWanted = null)
     {
         var formats = paths.Select(Of).Select(f => asWanted is null ? f : asWanted(f)).ToList();
@@ -71,12 +71,12 @@ internal static class Formats
         var folder = Path.GetDirectoryName(Path.GetFullPath(path));
         if (!Directory.Exists(folder))
         {
-            throw new InputException($"the folder {folder} does not exist; make it or choose another");
+            throw new InputException($"the folder {folder} does not exist; make it, or choose another");
         }
 
         if (!force && File.Exists(path))
         {
-            throw new InputException($"{path} exists; choose another name or add --force");
+            throw new InputException($"{path} exists; choose another name, or add --force");
         }
     }
 }

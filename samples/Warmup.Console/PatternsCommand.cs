@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text.Json;
 using Spectre.Console;
 
 namespace Warmup.Cli;
@@ -69,7 +68,7 @@ internal static class PatternsCommand
 
         if (json)
         {
-            Print(terminal, ToDetail(rule, scale));
+            terminal.Json(ToDetail(rule, scale), ConsoleJson.Default.PatternDetail);
         }
         else
         {
@@ -85,7 +84,7 @@ internal static class PatternsCommand
         var detail = ToDetail(Repertoire.Find(text)?.Pattern ?? OptionValue.Parsed<Pattern>("--show", text, Pattern.TryParse), scale);
         if (json)
         {
-            Print(terminal, detail);
+            terminal.Json(detail, ConsoleJson.Default.PatternDetail);
             return;
         }
 
@@ -126,7 +125,7 @@ internal static class PatternsCommand
     {
         if (json)
         {
-            Print(terminal, new PatternReport(Schema, [.. PatternLanguage.Standard.Words.ConvertAll(w => new PatternWordRow(w.Name, w.Form, w.Meaning, w.IsPrimitive))]));
+            terminal.Json(new PatternReport(Schema, [.. PatternLanguage.Standard.Words.ConvertAll(w => new PatternWordRow(w.Name, w.Form, w.Meaning, w.IsPrimitive))]), ConsoleJson.Default.PatternReport);
             return;
         }
 
@@ -146,7 +145,7 @@ internal static class PatternsCommand
         Exercise[] all = [.. Repertoire.Traditional, .. Repertoire.Choir];
         if (json)
         {
-            Print(terminal, new ExerciseReport(Schema, [.. all.Select(e => new ExerciseRow(e.Name, e.Title, e.Tala, e.Pattern.ToString(), e.Source))]));
+            terminal.Json(new ExerciseReport(Schema, [.. all.Select(e => new ExerciseRow(e.Name, e.Title, e.Tala, e.Pattern.ToString(), e.Source))]), ConsoleJson.Default.ExerciseReport);
             return;
         }
 
@@ -159,15 +158,6 @@ internal static class PatternsCommand
 
         terminal.Rich.Write(table);
     }
-
-    private static void Print(Terminal terminal, PatternDetail detail) =>
-        terminal.Out.WriteLine(JsonSerializer.Serialize(detail, ConsoleJson.Default.PatternDetail).ReplaceLineEndings("\n"));
-
-    private static void Print(Terminal terminal, PatternReport report) =>
-        terminal.Out.WriteLine(JsonSerializer.Serialize(report, ConsoleJson.Default.PatternReport).ReplaceLineEndings("\n"));
-
-    private static void Print(Terminal terminal, ExerciseReport report) =>
-        terminal.Out.WriteLine(JsonSerializer.Serialize(report, ConsoleJson.Default.ExerciseReport).ReplaceLineEndings("\n"));
 }
 
 internal sealed record PatternReport(string Schema, List<PatternWordRow> Words);

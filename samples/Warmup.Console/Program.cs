@@ -1,15 +1,17 @@
 using System.CommandLine;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
 using Spectre.Console;
 
 namespace Warmup.Cli;
 
-/// <summary>The console program <c>warmup</c>: it reads options, calls the libraries and prints; it holds no music knowledge.</summary>
+/// <summary>The console program <c>warmup</c>: it reads options, calls the libraries and prints. It holds no music knowledge.</summary>
 internal static class Program
 {
     public static int Main(string[] args) => Run(args, Console.Out, Console.Error);
 
     /// <summary>Runs one command.</summary>
-    /// <returns>0 fine, 1 a drill does not fit a singer or no rule was found, 2 wrong usage or input.</returns>
+    /// <returns>0 if all is well, 1 if a drill does not fit a singer or no rule was found, 2 on wrong usage or input.</returns>
     public static int Run(string[] args, TextWriter output, TextWriter error)
     {
         using var stop = new CancellationTokenSource();
@@ -107,7 +109,7 @@ internal sealed class Terminal
 
     public IAnsiConsole Rich { get; }
 
-    /// <summary>Shows that long work goes on, where somebody looks at a terminal; it stops with the work.</summary>
+    /// <summary>Shows on a terminal that long work is going on, until it ends.</summary>
     public void Working(string what, Action work)
     {
         if (ReferenceEquals(Out, Console.Out) && !Console.IsOutputRedirected && Rich.Profile.Capabilities.Interactive)
@@ -119,6 +121,9 @@ internal sealed class Terminal
             work();
         }
     }
+
+    /// <summary>Prints a report as JSON, with the same line ends on every system.</summary>
+    public void Json<T>(T report, JsonTypeInfo<T> type) => Out.WriteLine(JsonSerializer.Serialize(report, type).ReplaceLineEndings("\n"));
 
     public void Error(string message) => ErrorOut.WriteLine("warmup: " + OneLine(message));
 

@@ -71,13 +71,11 @@ internal static class Report
     public static bool PrintJson(Terminal terminal, Score score, ValueList<Singer> singers)
     {
         var report = ToReport(score, singers);
-        terminal.Out.WriteLine(ToJson(report));
+        terminal.Json(report, ConsoleJson.Default.FitReport);
         return report.Singers.All(s => s.Fits);
     }
 
-    public static string ToJson(FitReport report) => JsonSerializer.Serialize(report, ConsoleJson.Default.FitReport).ReplaceLineEndings("\n");
-
-    public static FitReport ToReport(Score score, ValueList<Singer> singers) => new(
+    private static FitReport ToReport(Score score, ValueList<Singer> singers) => new(
         Schema,
         score.Title,
         score.Findings.Select(ToRow).ToList(),
@@ -113,6 +111,7 @@ internal sealed record ScaleRow(string Name, string Family, int? Parent, string 
     DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
     WriteIndented = true)]
 [JsonSerializable(typeof(FitReport))]
+[JsonSerializable(typeof(ClassJson))]
 [JsonSerializable(typeof(ScaleReport))]
 [JsonSerializable(typeof(ScaleDetail))]
 [JsonSerializable(typeof(PatternReport))]

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Text.Json;
 using Spectre.Console;
 
 namespace Warmup.Cli;
@@ -56,7 +55,7 @@ internal static class ScalesCommand
         var tuned = TunedScale.Of(scale, tonic, tuning);
         if (json)
         {
-            terminal.Out.WriteLine(JsonSerializer.Serialize(ScaleSheet.ToDetail(tuned, entry), ConsoleJson.Default.ScaleDetail).ReplaceLineEndings("\n"));
+            terminal.Json(ScaleSheet.ToDetail(tuned, entry), ConsoleJson.Default.ScaleDetail);
         }
         else
         {
@@ -68,7 +67,7 @@ internal static class ScalesCommand
     {
         if (!TuningOption.IsScalaFile(path))
         {
-            throw new InputException($"--out must name a .scl file, not {TextError.Quote(path)}");
+            throw new InputException($"--out must name a .scl file, not '{path}'");
         }
 
         Formats.RefuseUnwritable(path, force);
@@ -79,8 +78,7 @@ internal static class ScalesCommand
     {
         if (json)
         {
-            var report = new ScaleReport(Schema, rows.Select(ToRow).ToList());
-            terminal.Out.WriteLine(JsonSerializer.Serialize(report, ConsoleJson.Default.ScaleReport).ReplaceLineEndings("\n"));
+            terminal.Json(new ScaleReport(Schema, rows.Select(ToRow).ToList()), ConsoleJson.Default.ScaleReport);
         }
         else
         {

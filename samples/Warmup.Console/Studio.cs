@@ -18,7 +18,7 @@ internal static class Studio
     /// <summary>The drills: three levels in two scales.</summary>
     public static readonly ValueList<StudioDrill> Drills =
     [
-        // Filled up by silence: held to the end of the avartana the last note of the longest line would make it one breath of 15 seconds.
+        // Filled with silence: if its last note were held to the end of the avartana, the longest line would be one breath of 15 seconds.
         new("mayamalavagowla", 1, "ladder", Delivery.LineByLine with { FillBy = FillBy.Rest, LeastHold = 2 }, Speed.First),
         new("mayamalavagowla", 2, "ladder.reversed", Delivery.LineByLine, Speed.Second),
         new("mayamalavagowla", 3, "ladder.ends", Delivery.Continuous, Speed.First),
@@ -30,7 +30,7 @@ internal static class Studio
     private static Singer Make(string alias, string low, string high, int seconds, Experience experience) =>
         new(alias, Note(low), Note(high), seconds, experience);
 
-    private static NoteName Note(string text) => NoteName.TryParse(text, out var name, out _) ? name : throw new InvalidOperationException($"'{text}' is no note");
+    private static NoteName Note(string text) => NoteName.TryParse(text, out var name, out _) ? name : throw new InvalidOperationException($"'{text}' is not a note");
 }
 
 /// <summary>A drill of the demo.</summary>

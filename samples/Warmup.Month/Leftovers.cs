@@ -1,9 +1,9 @@
 namespace Warmup.Month;
 
-/// <summary>Half files that a crash or a power cut left behind; a run that was stopped in good order leaves none.</summary>
+/// <summary>Half-written files from a crash or a power cut; a run that was stopped normally leaves none.</summary>
 internal static class Leftovers
 {
-    /// <summary>Removes the half of a file, unless another run is just writing it.</summary>
+    /// <summary>Removes a half-written file, unless another run is writing it now.</summary>
     /// <param name="path">The whole file's path.</param>
     /// <exception cref="IOException">Another run is writing the file.</exception>
     public static void Remove(string path)
@@ -14,7 +14,7 @@ internal static class Leftovers
             return;
         }
 
-        // A writer holds its file without sharing it: only a file that nobody writes can be opened so.
+        // A writer does not share its file: only a file that nobody is writing can be opened like this.
         using (new FileStream(partial, FileMode.Open, FileAccess.ReadWrite, FileShare.None))
         {
         }

@@ -8,7 +8,7 @@ internal sealed record MonthOptions(PlanRequest Request, string Folder, bool Ove
 {
     public const string Usage = "Warmup.Month --month 2026-12 --singers class.json --scales \"mohanam, hamsadhwani\" --out december [--minutes 8] [--seed 1] [--force]";
 
-    /// <summary>Reads the words behind the program's name.</summary>
+    /// <summary>Reads the words after the program's name.</summary>
     /// <exception cref="ArgumentException">An option is missing, unknown or wrong; the message says which and what would be right.</exception>
     /// <exception cref="WarmupFormatException">A scale or the class cannot be read.</exception>
     public static MonthOptions Read(string[] args)
@@ -19,7 +19,7 @@ internal sealed record MonthOptions(PlanRequest Request, string Folder, bool Ove
             var isFlag = args[i] == "--force";
             if (!isFlag && (args[i] is not ("--month" or "--singers" or "--scales" or "--out" or "--minutes" or "--seed") || i + 1 == args.Length))
             {
-                throw new ArgumentException($"'{args[i]}' is no option, or has no value; write {Usage}");
+                throw new ArgumentException($"{TextError.Quote(args[i])} is not an option, or has no value; write {Usage}");
             }
 
             given[args[i]] = isFlag ? string.Empty : args[++i];
@@ -28,7 +28,7 @@ internal sealed record MonthOptions(PlanRequest Request, string Folder, bool Ove
         var month = Of("--month");
         if (!DateOnly.TryParseExact(month, "yyyy-MM", CultureInfo.InvariantCulture, DateTimeStyles.None, out var start))
         {
-            throw new ArgumentException($"--month is a year and a month as in 2026-12, not '{month}'");
+            throw new ArgumentException($"--month must be a year and a month such as 2026-12, not {TextError.Quote(month)}");
         }
 
         var names = Of("--scales").Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
@@ -54,5 +54,5 @@ internal sealed record MonthOptions(PlanRequest Request, string Folder, bool Ove
         string Of(string option) => given.TryGetValue(option, out var value) ? value : throw new ArgumentException($"{option} is missing; write {Usage}");
     }
 
-    private static ArgumentException Number(string option, string text) => new($"{option} is a whole number, not '{text}'");
+    private static ArgumentException Number(string option, string text) => new($"{option} must be a whole number, not {TextError.Quote(text)}");
 }

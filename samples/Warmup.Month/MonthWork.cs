@@ -3,10 +3,10 @@ using Warmup.Plans;
 
 namespace Warmup.Month;
 
-/// <summary>What became of a month.</summary>
-/// <param name="Written">The files written now.</param>
-/// <param name="Kept">The files that were there already and stayed as they were.</param>
-/// <param name="Left">The files that are still to be written; more than 0 only when the work was stopped.</param>
+/// <summary>The result of a run.</summary>
+/// <param name="Written">The number of files written in this run.</param>
+/// <param name="Kept">The number of files that were already there and stayed as they were.</param>
+/// <param name="Left">The number of files still to be written; more than 0 only if the work was stopped.</param>
 internal sealed record MonthReport(int Written, int Kept, int Left)
 {
     public bool IsDone => Left == 0;
@@ -14,25 +14,25 @@ internal sealed record MonthReport(int Written, int Kept, int Left)
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Written} files written, {Kept} kept, {Left} left");
 }
 
-/// <summary>The folder holds a month that was planned otherwise.</summary>
+/// <summary>The folder holds another plan.</summary>
 internal sealed class OtherPlanException(string message) : Exception(message);
 
 /// <summary>
-/// Writes the files of a plan's days into a folder. Begun again in the same folder it goes on where it was stopped; a file that is there is
+/// Writes the files of a plan's days into a folder. Started again in the same folder, it goes on where it was stopped; a file that is there is
 /// whole, and is not touched.
 /// </summary>
-/// <param name="folder">The folder; it is made where it is missing.</param>
+/// <param name="folder">The folder; it is made if it does not exist.</param>
 /// <param name="formats">What each day is written as.</param>
 internal sealed class MonthWork(string folder, ValueList<IScoreFormat> formats)
 {
     private const string PlanName = "plan.json";
 
     /// <summary>Writes what is missing.</summary>
-    /// <param name="plan">The plan; it must be the one that the folder was begun with.</param>
-    /// <param name="overwrite">Whether files that are there are written again, and another plan replaced.</param>
-    /// <param name="wrote">Told the name of each file that was written.</param>
-    /// <param name="cancellationToken">Stops the work after the file that is being written was taken back.</param>
-    /// <exception cref="OtherPlanException">The folder was begun with another plan.</exception>
+    /// <param name="plan">The plan; if the folder already holds a plan, it must be the same.</param>
+    /// <param name="overwrite">Whether to replace files that exist, and another plan.</param>
+    /// <param name="wrote">Hears the name of each file that was written.</param>
+    /// <param name="cancellationToken">Stops the work; the file that is being written is taken back.</param>
+    /// <exception cref="OtherPlanException">The folder holds another plan.</exception>
     /// <exception cref="IOException">The disk refuses, or another run is writing the same file.</exception>
     public MonthReport Run(WarmupPlan plan, bool overwrite, Action<string> wrote, CancellationToken cancellationToken)
     {
@@ -77,7 +77,7 @@ internal sealed class MonthWork(string folder, ValueList<IScoreFormat> formats)
         return new MonthReport(written, kept, left);
     }
 
-    /// <summary>The plan is written first: it says what the folder's files are, so that a later run knows whether they are its own.</summary>
+    /// <summary>Writes the plan before all other files, so that a later run knows whether the files are its own.</summary>
     private void KeepPlan(WarmupPlan plan, bool overwrite)
     {
         var path = Path.Combine(folder, PlanName);
@@ -85,7 +85,7 @@ internal sealed class MonthWork(string folder, ValueList<IScoreFormat> formats)
         {
             if (PlanFile.Read(File.ReadAllBytes(path)) != plan)
             {
-                throw new OtherPlanException($"{path} is another plan; choose another folder, or add --force to write the month anew");
+                throw new OtherPlanException($"{path} is another plan; choose another folder, or add --force to write the month again");
             }
 
             return;

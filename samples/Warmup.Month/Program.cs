@@ -6,7 +6,7 @@ using Warmup.Sheets;
 
 namespace Warmup.Month;
 
-/// <summary>Plans a month and writes each day's sheet, MIDI and MusicXML. It can be stopped and begun again, by hand or by a timer of the system.</summary>
+/// <summary>Plans a month and writes a sheet, MIDI and MusicXML for each day. You, or a timer of the system, can stop it and start it again.</summary>
 internal static class Program
 {
     private const int Done = 0;
@@ -18,7 +18,7 @@ internal static class Program
         using var stop = new CancellationTokenSource();
         void Stop(PosixSignalContext signal)
         {
-            signal.Cancel = true; // the program ends itself, behind a whole file
+            signal.Cancel = true; // the program itself ends, after a whole file
             stop.Cancel();
         }
 
@@ -28,7 +28,7 @@ internal static class Program
     }
 
     /// <summary>Runs the program.</summary>
-    /// <returns>0 when the month is there, 2 on wrong input, 3 when it was stopped and can go on.</returns>
+    /// <returns>0 if all files are there, 2 on wrong input, 3 if it was stopped and can go on.</returns>
     public static int Run(string[] args, TextWriter output, TextWriter error, CancellationToken cancellation)
     {
         try
@@ -57,7 +57,7 @@ internal static class Program
         }
         catch (Exception refused) when (refused is ArgumentException or FormatException or PlanImpossibleException or OtherPlanException or IOException or UnauthorizedAccessException or ExportException)
         {
-            error.WriteLine(refused.Message);
+            error.WriteLine(refused is WarmupFormatException format ? format.Error.ToString() : refused.Message);
             return WrongInput;
         }
     }

@@ -4,7 +4,7 @@ using Microsoft.Net.Http.Headers;
 
 namespace Warmup.Web;
 
-/// <summary>Answers with a drill: read from the query, made, written, and forgotten.</summary>
+/// <summary>Answers with a drill: reads the query, makes the drill, writes it, and keeps nothing.</summary>
 internal static class DrillEndpoint
 {
     /// <summary>By the path's ending: <c>/drill.mid</c>.</summary>
@@ -19,7 +19,7 @@ internal static class DrillEndpoint
         context.Response.Headers.Vary = HeaderNames.Accept;
         return formats.ByAccept(context.Request.GetTypedHeaders().Accept) is { } offer
             ? Answer(context, offer, limits)
-            : Problem(406, "No format that is accepted", $"the media types are {string.Join(", ", formats.Offers.Select(o => o.MediaType))}");
+            : Problem(406, "None of the formats is accepted", $"the media types are {string.Join(", ", formats.Offers.Select(o => o.MediaType))}");
     }
 
     private static IResult Answer(HttpContext context, Offer offer, Limits limits)
@@ -27,10 +27,10 @@ internal static class DrillEndpoint
         var errors = new List<QueryError>();
         if (DrillQuery.Read(context.Request.Query, limits, errors) is not { } drill)
         {
-            return Problem(400, "The query is no drill", $"{errors[0].Parameter}: {errors[0].Message}", ("errors", errors));
+            return Problem(400, "The query does not describe a drill", $"{errors[0].Parameter}: {errors[0].Message}", ("errors", errors));
         }
 
-        // Ends with the client's connection, and with the time a request may take.
+        // The work ends with the client's connection, and with the time that a request may take.
         var stop = context.RequestAborted;
         if (!drill.Pattern.TryExpand(drill.Scale, out var lines, out var refusal, stop))
         {
@@ -57,7 +57,7 @@ internal static class DrillEndpoint
             return Refused(refused.Message, "ask for another format", "format.refused");
         }
 
-        // Equal queries give equal bytes, so the bytes are the tag; the cache asks again and mostly hears 304.
+        // Equal queries give equal bytes, so the tag is made from the bytes; a cache asks again and mostly gets 304.
         var content = bytes.ToArray();
         context.Response.Headers.CacheControl = "no-cache";
         var tag = new EntityTagHeaderValue($"\"{Convert.ToHexStringLower(SHA256.HashData(content))}\"");

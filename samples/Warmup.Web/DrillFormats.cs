@@ -7,15 +7,15 @@ namespace Warmup.Web;
 
 /// <summary>A format the service answers in.</summary>
 /// <param name="Format">The exporter.</param>
-/// <param name="MediaType">The media type that it is asked for by.</param>
-/// <param name="ContentType">What stands in the answer's header.</param>
+/// <param name="MediaType">The media type that requests name.</param>
+/// <param name="ContentType">The content type of the answer.</param>
 internal sealed record Offer(IScoreFormat Format, string MediaType, string ContentType)
 {
     /// <summary>The ending of its files, without the dot.</summary>
     public string Ending => Format.Extensions[0][1..];
 }
 
-/// <summary>The formats, the one that is taken where nothing else is asked for first.</summary>
+/// <summary>The formats, the default first.</summary>
 internal sealed record DrillFormats(ValueList<Offer> Offers)
 {
     public static DrillFormats All { get; } = new(

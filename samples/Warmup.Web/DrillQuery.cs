@@ -4,9 +4,9 @@ namespace Warmup.Web;
 
 /// <summary>What is wrong with a query value.</summary>
 /// <param name="Parameter">The value's name.</param>
-/// <param name="Line">The line of the value's text, from 1; nothing where the value as a whole is wrong.</param>
+/// <param name="Line">The line of the value's text, from 1; nothing if the value as a whole is wrong.</param>
 /// <param name="Column">The column, from 1, in UTF-16 code units.</param>
-/// <param name="Message">What was found, what was expected and what would mend it.</param>
+/// <param name="Message">What was found, what was expected, and the fix.</param>
 internal sealed record QueryError(string Parameter, int? Line, int? Column, string Message);
 
 /// <summary>Reads a drill from a request's query.</summary>
@@ -19,7 +19,7 @@ internal static class DrillQuery
     {
         foreach (var name in query.Keys.Where(k => !Known.Contains(k, StringComparer.Ordinal)))
         {
-            errors.Add(new(Shown(name), null, null, $"is not known; the values are {string.Join(", ", Known)}"));
+            errors.Add(new(Shown(name), null, null, $"is unknown; the parameters are {string.Join(", ", Known)}"));
         }
 
         Scale? scale = null;

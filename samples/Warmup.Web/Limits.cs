@@ -1,6 +1,6 @@
 namespace Warmup.Web;
 
-/// <summary>What the service allows: the project's own settings, changed in the configuration section <c>Limits</c>.</summary>
+/// <summary>What the service allows: the project's own settings, which the configuration section <c>Limits</c> changes.</summary>
 internal sealed record Limits
 {
     /// <summary>The longest text of one query value, in characters; 500 by default.</summary>
@@ -18,9 +18,9 @@ internal sealed record Limits
     /// <summary>The longest a request may take, in seconds; 10 by default.</summary>
     public int RequestSeconds { get; init; } = 10;
 
-    /// <summary>Drills made at the same time; 4 by default.</summary>
+    /// <summary>How many drills are made at the same time; 4 by default.</summary>
     public int AtOnce { get; init; } = 4;
 
-    /// <summary>Requests that may wait for their turn; 16 by default.</summary>
+    /// <summary>How many requests may wait for their turn; 16 by default.</summary>
     public int Waiting { get; init; } = 16;
 }

@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.RateLimiting;
 using Warmup.Web;
 
 // A drill over HTTP: GET /drill.mid?scale=mohanam&pattern=ladder&tonic=G3, or /drill with an Accept header.
-// It keeps nothing: no user data, no file, no cache. Run it with: dotnet run --project samples/Warmup.Web
+// It keeps no user data, no files and no cache. Run it with: dotnet run --project samples/Warmup.Web
 var builder = WebApplication.CreateBuilder(args);
 builder.WebHost.UseUrls(Addresses.Of(builder.Configuration));
 builder.WebHost.ConfigureKestrel(server =>
@@ -46,7 +46,7 @@ app.Use((context, next) =>
     context.Response.Headers.XContentTypeOptions = "nosniff";
     if (context.Request.ContentLength is > 0 || context.Request.Headers.TransferEncoding.Count > 0)
     {
-        // A drill is asked for by its query; there is nothing to send.
+        // The query describes the drill; there is no body to send.
         context.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
         return Task.CompletedTask;
     }
@@ -65,7 +65,7 @@ namespace Warmup.Web
     /// <summary>Where the service listens.</summary>
     internal static class Addresses
     {
-        /// <summary>What was asked for with <c>--urls</c> or <c>ASPNETCORE_URLS</c>, else this machine only.</summary>
+        /// <summary>The addresses in <c>--urls</c> or <c>ASPNETCORE_URLS</c>; this machine only by default.</summary>
         public static string Of(IConfiguration configuration) => configuration["urls"] ?? "http://127.0.0.1:5080";
     }
 }

@@ -1,9 +1,9 @@
 // A rule that is wrong on purpose, caught by the law suite and shrunk to its smallest case.
 //
-// The rule wants to read each line backwards by turning its notes round. That is right in a scale that is the same both ways. Where the
-// descent differs it sings notes that the descent does not have, so it is not what the library's own word does.
+// The rule tries to read each line backwards by turning its notes round. That is right in a scale that is the same both ways. If the descent
+// differs, the rule sings notes that the descent does not have, which the library's own word does not do.
 //
-// Run it with: dotnet run --project samples/Warmup.WrongRule [--seed "..."]; it exits with 1, since a law is broken.
+// Run it with: dotnet run --project samples/Warmup.WrongRule [--seed "..."]; it exits with 1, because a law is broken.
 using Warmup;
 using Warmup.Testing;
 

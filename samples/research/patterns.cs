@@ -41,7 +41,7 @@ for (var size = 1; size <= largest; size++)
     Console.WriteLine(Row($"{size}", $"{some.Count}", $"{inOne}", $"{everywhere.Count}", $"{refused}"));
 }
 
-// 2. How often a law holds, counted case by case; a law that is silent where a scale refuses is not counted there.
+// 2. How often a law holds, case by case; cases that a scale refuses are not counted.
 Console.WriteLine();
 Console.WriteLine("| law | parent scales | derived scales |");
 Console.WriteLine("|---|---|---|");
@@ -53,7 +53,7 @@ var homeward = PatternRule.Of("homeward", p => p.Returning().Ends());
 var keepsShort = new PatternLaw(
     "leaves two notes a line",
     "each line of f(p) has at most 2 notes",
-    "Whatever the pattern, a line that goes home and keeps its ends has no more than two notes.",
+    "Whatever the pattern, a line that returns home and keeps only its ends has at most two notes.",
     (f, p, _, s) => f.Lines(p, s) is not { } lines ? LawVerdict.SaysNothing
         : lines.All(l => l.Notes.Count <= 2) ? LawVerdict.Holds : LawVerdict.Broken);
 var reports = LawSuite.Check(homeward, new LawOptions { Seed = "1,1" }, keepsShort, PatternLaws.KeepsLineCount, PatternLaws.StaysInTheScale);

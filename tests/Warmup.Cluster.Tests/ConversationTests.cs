@@ -88,7 +88,7 @@ public sealed class ConversationTests : IAsyncDisposable
         Next<Work>(worker);
         worker.Send(coordinator, new Failed(0, "no such thing"));
         var failure = await Assert.ThrowsAsync<InvalidOperationException>(() => _result.Task.WaitAsync(Long));
-        Assert.Equal("range 0 cannot be done: no such thing", failure.Message);
+        Assert.Equal("range 0 failed: no such thing", failure.Message);
     }
 
     [Fact]

@@ -109,7 +109,7 @@ public sealed partial class MonthTests : IDisposable
     [Theory]
     [InlineData("--month is missing")]
     [InlineData("'2026-13'", "--month", "2026-13")]
-    [InlineData("'--loud' is no option", "--loud")]
+    [InlineData("'--loud' is not an option", "--loud")]
     [InlineData("between 5 and 20, not 90", "--month", "2026-11", "--minutes", "90")]
     public void Wrong_input_ends_with_2_and_says_what_would_be_right(string message, params string[] args)
     {
