@@ -29,7 +29,7 @@ internal static class ScaleSheet
                 note.Interval.Ratio is null ? string.Empty : note.Interval.ToString(),
                 Number(note.Hz, "0.00"),
                 Terminal.Plain(string.Create(CultureInfo.InvariantCulture, $"{drone}: {note.AboveString}")),
-                Terminal.Plain(string.Create(CultureInfo.InvariantCulture, $"{note.Beating.Hz:0.0} a second (partials {note.Beating.VoicePartial} and {note.Beating.StringPartial})")));
+                Terminal.Plain(string.Create(CultureInfo.InvariantCulture, $"{note.Beating.BeatHz:0.0} a second (partials {note.Beating.VoicePartial} and {note.Beating.StringPartial})")));
         }
 
         terminal.Rich.Write(table);
@@ -67,7 +67,7 @@ internal static class ScaleSheet
             n.Hz,
             tuned.Drone.Strings[n.Beating.StringIndex].Pitch.Tone.ToString(),
             n.AboveString.ToString(),
-            n.Beating.Hz)).ToList());
+            n.Beating.BeatHz)).ToList());
 
     private static string About(CatalogueEntry entry)
     {

@@ -11,13 +11,13 @@ public readonly record struct Beating
     private readonly int _voicePartialLessOne;
     private readonly int _stringPartialLessOne;
 
-    internal Beating(ScaleTone tone, int stringIndex, int voicePartial, int stringPartial, double hz)
+    internal Beating(ScaleTone tone, int stringIndex, int voicePartial, int stringPartial, double beatHz)
     {
         Tone = tone;
         StringIndex = stringIndex;
         _voicePartialLessOne = voicePartial - 1;
         _stringPartialLessOne = stringPartial - 1;
-        Hz = hz;
+        BeatHz = beatHz;
     }
 
     /// <summary>The svara.</summary>
@@ -33,13 +33,13 @@ public readonly record struct Beating
     public int StringPartial => _stringPartialLessOne + 1;
 
     /// <summary>Beats a second between the two partials; 0 where they agree exactly.</summary>
-    public double Hz { get; }
+    public double BeatHz { get; }
 
     /// <summary>Whether the beating is slow enough to be heard as rest: below <see cref="Consonance.RestBelowHz"/>.</summary>
-    public bool IsLockedIn => Hz < Consonance.RestBelowHz;
+    public bool IsLockedIn => BeatHz < Consonance.RestBelowHz;
 
     /// <summary>The svara, the partials that meet, and how fast they beat.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Tone}: partial {VoicePartial} with partial {StringPartial} of string {StringIndex}, {Hz:0.###} Hz");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Tone}: partial {VoicePartial} with partial {StringPartial} of string {StringIndex}, {BeatHz:0.###} Hz");
 }
 
 /// <summary>How svaras agree with the drone: arithmetic on partials, no judgement of an ear.</summary>
@@ -95,7 +95,7 @@ public static class Consonance
         var first = true;
         foreach (var beat in With(tone, tonic, tuning, drone, voicePartials))
         {
-            var slower = beat.Hz.CompareTo(best.Hz);
+            var slower = beat.BeatHz.CompareTo(best.BeatHz);
             if (first || slower < 0 || (slower == 0 && beat.VoicePartial + beat.StringPartial < best.VoicePartial + best.StringPartial))
             {
                 (best, first) = (beat, false);
@@ -116,7 +116,7 @@ public static class Consonance
                 beat = beat < Rounding * voice * hz ? 0 : beat;
 
                 // Multiples of a pair beat as many times as fast; rounding must not let one of them win.
-                if (beat < best.Hz * (1 - 1e-9))
+                if (beat < best.BeatHz * (1 - 1e-9))
                 {
                     best = new Beating(tone, index, voice, partial, beat);
                 }

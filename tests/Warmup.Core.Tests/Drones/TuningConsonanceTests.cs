@@ -25,7 +25,7 @@ public class TuningConsonanceTests
     public void A_just_svara_meets_a_string_without_beating(string svara, int index, int voice, int partial)
     {
         var beat = Consonance.With(Tone(svara), Tonic, Tuning.Just, Drone())[index];
-        Assert.Equal((voice, partial, 0.0), (beat.VoicePartial, beat.StringPartial, beat.Hz));
+        Assert.Equal((voice, partial, 0.0), (beat.VoicePartial, beat.StringPartial, beat.BeatHz));
         Assert.True(beat.IsLockedIn);
     }
 
@@ -36,9 +36,9 @@ public class TuningConsonanceTests
         var expected = 200 * ((2 * Math.Pow(2, 1 / 3.0)) - 2.5);
         var slowest = Consonance.Slowest(Tone("G3"), Tonic, Tuning.Equal, Drone());
         Assert.Equal((3, 2, 5), (slowest.StringIndex, slowest.VoicePartial, slowest.StringPartial));
-        Assert.Equal(expected, slowest.Hz, 1e-9);
+        Assert.Equal(expected, slowest.BeatHz, 1e-9);
         Assert.False(slowest.IsLockedIn);
-        Assert.Equal(2 * expected, Consonance.With(Tone("G3"), Tonic, Tuning.Equal, Drone())[1].Hz, 1e-9);
+        Assert.Equal(2 * expected, Consonance.With(Tone("G3"), Tonic, Tuning.Equal, Drone())[1].BeatHz, 1e-9);
     }
 
     [Fact]
@@ -46,8 +46,8 @@ public class TuningConsonanceTests
     {
         // 250 Hz lies 50 Hz from the tonic's 200 and from the low P's second partial, 300.
         var beats = Consonance.With(Tone("G3"), Tonic, Tuning.Just, Drone(), 1);
-        Assert.Equal(50, beats[1].Hz, 1e-9);
-        Assert.Equal(50, beats[0].Hz, 1e-9);
+        Assert.Equal(50, beats[1].BeatHz, 1e-9);
+        Assert.Equal(50, beats[0].BeatHz, 1e-9);
         Assert.All(beats.ToArray(), b => Assert.Equal(1, b.VoicePartial));
     }
 
@@ -64,7 +64,7 @@ public class TuningConsonanceTests
                 foreach (var beat in Consonance.With(tone, Tonic, tuning, drone))
                 {
                     var least = (from v in Enumerable.Range(1, 8) from s in Enumerable.Range(1, 8) select Math.Abs((v * hz) - (s * drone.Strings[beat.StringIndex].Pitch.Hz))).Min();
-                    Assert.Equal(least, beat.Hz, 1e-6);
+                    Assert.Equal(least, beat.BeatHz, 1e-6);
                 }
             }
         }

@@ -191,6 +191,43 @@ public partial class BreathCheckTests
         Assert.Contains("Arun", line, StringComparison.Ordinal);
         Assert.DoesNotContain('\n', line);
     }
+
+    [Fact]
+    public void A_span_over_sections_names_both_and_is_told_to_breathe_after_each_line()
+    {
+        // One line of five notes in a meter of five, twice: ten seconds on one breath, from line 1 of the first section to line 1 of the second.
+        var five = new Drill
+        {
+            Scale = Catalogue.Default.Read("mohanam"), Pattern = Pattern.Parse("[S R G P D]"), Tonic = Tonic.Parse("C4"), Meter = Meter.Parse("khanda chapu"), Title = "Five",
+        };
+        var score = Score.Join("both", [five.ToScore(), (five with { Title = "Again" }).ToScore()]);
+        var finding = Assert.Single(Breaths(score, Voice(15, Experience.Beginner)));
+        Assert.Equal(10.0, finding.Measured);
+        Assert.Equal(new ScorePlace(1, 1, 0, "Five"), finding.Place);
+        Assert.Contains("(line 1 of section 1 'Five' to line 1 of section 2 'Again')", finding.Message, StringComparison.Ordinal);
+        Assert.Equal("breathe after each line (line by line)", finding.Fix);
+        Assert.StartsWith("Arun: line 1 of section 1 'Five': one breath has to last 10.0 s", finding.ToString(), StringComparison.Ordinal);
+
+        // In the section alone it is a line, and says so.
+        var alone = Assert.Single(Breaths(five.ToScore(), Voice(10, Experience.Beginner)));
+        Assert.Contains("(line 1)", alone.Message, StringComparison.Ordinal);
+        Assert.StartsWith("breathe inside the line", alone.Fix, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Spans_of_several_sections_are_those_of_each_with_their_own_places()
+    {
+        // Line by line every span ends with a breath, so the joined score has the spans of its parts one after the other.
+        var one = (Ladder("15") with { Delivery = Delivery.LineByLine, Title = "a" }).ToScore();
+        var two = (Ladder("mohanam") with { Delivery = Delivery.LineByLine, Tempo = 90, Title = "b" }).ToScore();
+        var spans = BreathSpan.Of(Score.Join("both", [one, two]), 1).ToList();
+        Assert.Equal([.. Enumerable.Range(1, 7).Select(l => (1, l, "a")), .. Enumerable.Range(1, 5).Select(l => (2, l, "b"))], spans.Select(s => (s.First.Section, s.First.Line, s.First.Title!)));
+        Assert.All(spans, s => Assert.True(s.IsWithinLine));
+        Assert.Equal(
+            BreathSpan.Of(one, 1).Concat(BreathSpan.Of(two, 1)).Select(s => s.Seconds),
+            spans.Select(s => s.Seconds));
+        Assert.Throws<ArgumentOutOfRangeException>(() => { BreathSpan.Of(one, 0); });
+    }
 }
 
 /// <summary>Source: the project's own promise that cautions have a source, claim no prevention, and defer to the teacher and a doctor.</summary>

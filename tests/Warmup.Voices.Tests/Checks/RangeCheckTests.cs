@@ -196,4 +196,33 @@ public partial class RangeCheckTests
 
         public int GetHashCode((int Line, double Height) obj) => obj.Line;
     }
+
+    [Fact]
+    public void A_check_can_be_added_and_left_out()
+    {
+        // C4 to C5 over seven lines: too high for a voice up to Bb4 in two of them, and long for one breath of 18 s at 200 never.
+        var score = Ladder("major", "C4").ToScore();
+        var singer = Voice("A3", "Bb4");
+        var own = ScoreChecks.Standard.With(Long);
+        Assert.Equal([FindingCode.AboveRange, FindingCode.AboveRange, "own.long"], score.Check(singer, own).Where(f => f.Code != FindingCode.TooFast).Select(f => f.Code));
+        Assert.Equal(score.Check(singer), score.Check(singer, ScoreChecks.Standard));
+        Assert.Equal(["own.long"], score.Check(singer, own.Without(ScoreChecks.Range).Without(ScoreChecks.Breath).Without(ScoreChecks.Agility)).Select(f => f.Code));
+        Assert.False(score.Fits(Voice("A3", "D5"), own));
+        Assert.Equal(score.Check(Voice("A3", "D5")).IsEmpty, score.Fits(Voice("A3", "D5")));
+
+        // A list is a value: adding a check twice changes nothing, and leaving it out brings the standard list back.
+        Assert.Equal(own, own.With(Long));
+        Assert.Equal(ScoreChecks.Standard, own.Without(Long));
+        Assert.Equal([ScoreChecks.Range, ScoreChecks.Breath, ScoreChecks.Agility], ScoreChecks.Standard.All);
+        Assert.Equal("check", Assert.Throws<ArgumentNullException>(() => own.With(null!)).ParamName);
+        Assert.Equal("singer", Assert.Throws<ArgumentNullException>(() => score.Check(null!)).ParamName);
+
+        static IEnumerable<Finding> Long(Score score, Singer singer)
+        {
+            if (score.NoteCount > 20)
+            {
+                yield return new Finding("own.long", Severity.Error, $"{score.NoteCount} notes; the most is 20", "take fewer lines") { Singer = singer.Alias };
+            }
+        }
+    }
 }

@@ -77,4 +77,16 @@ public class FitChangeTests
 
     [Fact]
     public void Lines_are_told_as_ranges() => Assert.Equal("1-3, 5", LineNumbers.ToText([5, 2, 1, 3, 2]));
+
+    [Fact]
+    public void Changes_are_made_to_the_lines_the_drill_was_given()
+    {
+        // Given two lines, C4 to G4 and C4 to C5, for a voice up to A4; the pattern's own are a ladder.
+        var drill = Ladder("C4") with { Expansion = Pattern.Parse("[S R G P] + [S G P S']").Expand(Ladder("C4").Scale) };
+        var changes = RangeChange.Smallest(drill, Voice("C4", "A4"));
+        Assert.Equal([RangeChangeKind.Fold, RangeChangeKind.DropLines], changes.Select(c => c.Kind));
+        Assert.Equal("S R G P / S G P S", changes[0].Drill.Expand().ToLetters());
+        Assert.Equal("S R G P", changes[1].Drill.Expand().ToLetters());
+        Assert.Equal(drill with { Expansion = changes[1].Drill.Expansion }, changes[1].Drill);
+    }
 }

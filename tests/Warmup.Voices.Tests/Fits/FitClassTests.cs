@@ -92,6 +92,32 @@ public class FitClassTests
         stop.Cancel();
         Assert.Throws<OperationCanceledException>(() => ClassReport.Of([Ladder()], [Voice("a", "C4", "C5", 60)], cancellationToken: stop.Token));
     }
+
+    [Fact]
+    public void The_report_is_about_the_lines_the_drill_was_given()
+    {
+        // The ladder reaches C5, above G4; its first two lines reach E4.
+        var singer = Voice("c", "C4", "G4", 40, Experience.Advanced);
+        Assert.False(ClassReport.Of([Ladder()], [singer]).IsFitForAll);
+        var given = Ladder() with { Expansion = Ladder("ladder.take(2)").Expand() };
+        Assert.True(ClassReport.Of([given], [singer]).IsFitForAll);
+    }
+
+    [Fact]
+    public void A_check_of_ones_own_counts_and_a_standard_one_can_be_left_out()
+    {
+        var singer = Voice("a", "G3", "E5", 40, Experience.Advanced);
+        var cell = ClassReport.Of([Ladder()], [singer], ScoreChecks.Standard.With(Never)).Rows[0].Cells[0];
+        Assert.Equal((ClassVerdict.DoesNotFit, "line 1: not on a Tuesday", "wait a day"), (cell.Verdict, cell.Why, cell.Fix));
+        var narrow = Voice("c", "C4", "G4", 40, Experience.Advanced);
+        Assert.True(ClassReport.Of([Ladder()], [narrow], ScoreChecks.Standard.Without(ScoreChecks.Range)).IsFitForAll);
+
+        static IEnumerable<Finding> Never(Score score, Singer singer) =>
+        [
+            new("own.note", Severity.Note, "a note does not count"),
+            new("own.day", Severity.Error, "not on a Tuesday", "wait a day") { Place = score.PlaceOf(0, score.Sections[0].Notes[0]) },
+        ];
+    }
 }
 
 /// <summary>Changes a drill's pattern.</summary>

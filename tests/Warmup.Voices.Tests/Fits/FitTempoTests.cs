@@ -133,4 +133,28 @@ public class FitTempoTests
         Assert.Contains("5000", Assert.Throws<ArgumentException>(() => TempoWindow.OfSpeeds(Ladder("ladder.repeat(251)"), [Voice(20)])).Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentException>(() => TempoWindow.OfSpeeds(Ladder(), ValueList.Create<Singer>([])));
     }
+
+    [Fact]
+    public void A_window_is_about_the_lines_the_drill_was_given()
+    {
+        // The pattern's twenty notes need 150 to 180 (above). Its first two lines, five notes, need 37.5 for eight seconds: 38 to 180.
+        var lines = Pattern.Parse("ladder.take(2)").Expand(Catalogue.Default.Read("mohanam"));
+        var windows = TempoWindow.OfSpeeds(Ladder() with { Expansion = lines }, [Voice(20)]);
+        Assert.Equal("38 to 180", windows[0].Intervals.Single().ToString());
+    }
+
+    [Fact]
+    public void A_check_of_ones_own_closes_tempi_and_a_standard_one_can_be_left_out()
+    {
+        var checks = ScoreChecks.Standard.With(Slow);
+        var interval = Assert.Single(TempoWindow.OfSpeeds(Ladder(), [Voice(20)], checks)[0].Intervals);
+        Assert.Equal("150 to 160", interval.ToString());
+        Assert.StartsWith("check at 161: line 1: faster than 160", interval.Above, StringComparison.Ordinal);
+        var throatless = Assert.Single(TempoWindow.OfSpeeds(Ladder(), [Voice(20)], ScoreChecks.Standard.Without(ScoreChecks.Agility))[0].Intervals);
+        Assert.Equal("150 to 400", throatless.ToString());
+
+        static IEnumerable<Finding> Slow(Score score, Singer singer) => score.Sections[0].Tempo <= 160
+            ? []
+            : [new Finding("own.slow", Severity.Error, "faster than 160", "take 160") { Place = score.PlaceOf(0, score.Sections[0].Notes[0]) }];
+    }
 }

@@ -157,4 +157,17 @@ public class FitTonicTests
         Assert.Throws<ArgumentException>(() => Drill("C4").ToScore().RankTonics(ValueList.Create<Singer>([])));
         Assert.Throws<ArgumentException>(() => TonicRanking.Rank(ValueList.Create<Score>([]), [Voice("a", "C4", "C5")]));
     }
+
+    [Fact]
+    public void Of_several_scores_the_extreme_places_name_the_section()
+    {
+        // The second score goes down to the lower D, the first up to the upper S.
+        var up = new Drill { Scale = Catalogue.Default.Read("mohanam"), Pattern = Pattern.Parse("[S G P S']"), Tonic = Tonic.Parse("C4"), Title = "Up" };
+        var down = up with { Pattern = Pattern.Parse("[S P] + [S D_ S]"), Title = "Down" };
+        var fit = TonicRanking.Rank([up.ToScore(), down.ToScore()], [Voice("a", "C4", "A4")])[0];
+        Assert.Equal(new ScorePlace(1, 1, 3, "Up"), fit.HighestPlace);
+        Assert.Equal(new ScorePlace(2, 2, 3, "Down"), fit.LowestPlace);
+        Assert.Contains("on line 1 of section 1 'Up'", fit.Explain(), StringComparison.Ordinal);
+        Assert.Null(TonicRanking.Rank([up.ToScore()], [Voice("a", "C4", "A4")])[0].HighestPlace.Title);
+    }
 }

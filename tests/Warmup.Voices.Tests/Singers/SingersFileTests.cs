@@ -256,4 +256,24 @@ public class SingersFileTests
 
         Assert.Equal("G3", new Singer("a", low, low, 1).Low.ToString());
     }
+
+    [Fact]
+    public void An_unknown_member_is_named_by_line_and_column()
+    {
+        // The member begins at the fifth character of the third line.
+        var error = Refused("{\n\"schema\":\"urn:warmup:singers:1\",\"singers\":[{\n    \"nickname\":\"M\"}]}");
+        Assert.Equal((3, 5), (error.Line, error.Column));
+        Assert.StartsWith("unknown member 'nickname'; the members of a singer are alias, low, high,", error.Message, StringComparison.Ordinal);
+        Assert.EndsWith("voice, fullLow and fullHigh", error.Message, StringComparison.Ordinal);
+
+        // One that is written with an escape is still known.
+        Assert.Equal("Mira", Read(Good.Replace("\"alias\"", "\"\\u0061lias\"", StringComparison.Ordinal)).Single().Alias);
+    }
+
+    [Theory]
+    [InlineData("alias", "\"  \"", "singer 1: an alias must have 1 to 60 characters, not 0")]
+    [InlineData("low", "\"E5\"", "singer 1 ('Mira'): the lowest comfortable note E5 lies above the highest, D5; swap them")]
+    [InlineData("low", "\"B0\"", "singer 1 ('Mira'): the lowest comfortable note must be between C1 and C8, not B0")]
+    public void A_singer_that_cannot_be_is_refused_with_the_fault_alone(string member, string value, string message) =>
+        Assert.Equal(message, Refused(With(member, value)).Message);
 }
