@@ -70,7 +70,12 @@ public static class Samples
             () => PatternLanguage.Standard.Words[0] with { }, () => PatternLanguage.Standard.Words[1] with { },
             () => PatternLanguage.Standard.With(MakeCombinator("one", "m")).Words[^1], () => PatternLanguage.Standard.With(MakeCombinator("one", "n")).Words[^1],
         ],
-        [typeof(Exercise)] = [() => Repertoire.Find("sarali-1")! with { }, () => Repertoire.Find("sarali-2")! with { }, () => Repertoire.Find("choir-1")! with { }],
+        [typeof(Exercise)] =
+        [
+            () => MakeExercise("a", 1, "t", "ladder", "s"), () => MakeExercise("b", 1, "t", "ladder", "s"), () => MakeExercise("a", 2, "t", "ladder", "s"),
+            () => MakeExercise("a", 1, "u", "ladder", "s"), () => MakeExercise("a", 1, "t", "run", "s"), () => MakeExercise("a", 1, "t", "ladder", "o"),
+            () => new Exercise("a", 1, "t", Pattern.Ladder, "s", Text("Adi")),
+        ],
         [typeof(PatternVocabulary)] =
         [
             () => PatternVocabulary.Parse("ladder .ends"), () => PatternVocabulary.Parse("ladder .ends +"), () => PatternVocabulary.Parse("ladder .reversed"),
@@ -181,6 +186,9 @@ public static class Samples
         Enumerable.Range(0, 12).Select(i => i == third ? Interval.FromCents((100 * i) + 7) : Interval.FromCents(100 * i)).ToValueList());
 
     private static TunedDegree MakeOverride(int cents) => Tuning.Equal.With(new Degree(3), Interval.FromCents(400 + cents)).Overrides[0];
+
+    private static Exercise MakeExercise(string group, int number, string title, string pattern, string source) =>
+        new(Text(group), number, Text(title), Pattern.Parse(pattern), Text(source));
 
     private static Combinator MakeCombinator(string name, string meaning) => new(Text(name), Text(meaning), static input => input.Lines);
 

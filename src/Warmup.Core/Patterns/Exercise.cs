@@ -2,32 +2,38 @@ using System.Globalization;
 
 namespace Warmup;
 
-/// <summary>An exercise of common practice as a pattern.</summary>
+/// <summary>A pattern with a name and a source: an exercise of common practice, or one of your own.</summary>
 /// <remarks>Immutable, compared by value, safe to share between threads.</remarks>
 public sealed record Exercise
 {
     private const int LongestText = 200;
 
-    /// <summary>An exercise of the repertoire or of your own.</summary>
-    /// <param name="group">Its group: 1 to 200 characters of plain text.</param>
-    /// <param name="number">Its number in the group, 1 or more.</param>
-    /// <param name="title">What it is: 1 to 200 characters of plain text.</param>
+    /// <summary>Makes an exercise.</summary>
+    /// <param name="group">Its group, in small letters a to z: <c>alankara</c>.</param>
+    /// <param name="number">Its number in the group, at least 1.</param>
+    /// <param name="title">What it is; at most 200 characters.</param>
     /// <param name="pattern">The pattern.</param>
-    /// <param name="source">Where its lines come from: 1 to 200 characters of plain text.</param>
-    /// <param name="tala">The tala in which it is usually sung, at most 200 characters; empty where it has none.</param>
-    /// <exception cref="ArgumentException">A text is empty, too long, or holds control characters.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The number is below 1.</exception>
+    /// <param name="source">Where its lines come from, and how sure they are; at most 200 characters.</param>
+    /// <param name="tala">The tala in which it is usually sung; empty, the default, where it has none.</param>
+    /// <exception cref="ArgumentException">A text is not as described, or the number is below 1.</exception>
     public Exercise(string group, int number, string title, Pattern pattern, string source, string tala = "")
     {
-        Group = Require.Name(group, LongestText);
+        ArgumentException.ThrowIfNullOrEmpty(group);
+        ArgumentNullException.ThrowIfNull(title);
+        ArgumentNullException.ThrowIfNull(pattern);
+        ArgumentNullException.ThrowIfNull(source);
+        ArgumentNullException.ThrowIfNull(tala);
+        Group = group.AsSpan().ContainsAnyExceptInRange('a', 'z')
+            ? throw new ArgumentException($"a group must be small letters a to z, not {TextError.Quote(group)}", nameof(group))
+            : Require.PlainText(group, LongestText);
         Number = Require.InRange(number, 1, int.MaxValue);
-        Title = Require.Name(title, LongestText);
-        Pattern = Require.NotNull(pattern);
-        Source = Require.Name(source, LongestText);
+        Title = Require.PlainText(title, LongestText);
+        Pattern = pattern;
+        Source = Require.PlainText(source, LongestText);
         Tala = Require.PlainText(tala, LongestText);
     }
 
-    /// <summary>Its group: <c>sarali</c>, <c>janta</c>, <c>melsthayi</c>, <c>mandrasthayi</c>, <c>alankara</c> or <c>choir</c>.</summary>
+    /// <summary>Its group: <c>sarali</c>, <c>janta</c>, <c>melsthayi</c>, <c>mandrasthayi</c>, <c>alankara</c> or <c>choir</c> in <see cref="Repertoire"/>.</summary>
     public string Group { get; }
 
     /// <summary>Its number in the group, counted from 1. Books differ in their numbering.</summary>

@@ -78,6 +78,30 @@ public class PatternFileTests
         }
     }
 
+    [Theory]
+    [InlineData("{\n  \"schema\": \"urn:warmup:pattern:1\",\n  \"pattern\": {\"word\": \"ends\", \"of\": {\"word\": \"x\"}}\n}", 3, 37, "pattern.of: unknown word 'x'")]
+    [InlineData("{\n  \"schema\": \"urn:warmup:pattern:1\",\n  \"pattern\": {\"word\" \"ends\"}\n}", 3, 22, "not JSON")]
+    [InlineData("{\"schema\": \"urn:warmup:pattern:1\", \"pattern\": {\"word\": \"run\", \"word\": \"run\"}}", 1, 63, "pattern: the member \"word\" stands there twice")]
+    [InlineData("{\"schema\": \"urn:warmup:pattern:1\", \"é\": 1}", 1, 36, "unknown member 'é'")]
+    [InlineData("{\"schema\": \"urn:warmup:pattern:1\", \"pattern\": {\"word\": \"\\ud800\"}}", 1, 56, "not valid UTF-8")]
+    [InlineData("", 1, 1, "not JSON")]
+    public void An_error_has_its_line_and_column(string json, int line, int column, string expected)
+    {
+        var error = Assert.Throws<WarmupFormatException>(() => Read(json)).Error;
+        Assert.Contains(expected, error.Message, StringComparison.Ordinal);
+        Assert.Equal((line, column), (error.Line, error.Column));
+    }
+
+    [Fact]
+    public void A_byte_order_mark_is_skipped_and_bytes_that_are_no_text_are_refused()
+    {
+        var json = """{"schema":"urn:warmup:pattern:1","pattern":{"word":"run"}}"""u8.ToArray();
+        Assert.Equal(Pattern.Run, PatternFile.Read([0xEF, 0xBB, 0xBF, .. json]));
+        json[^5] = 0xFF;
+        Assert.Throws<WarmupFormatException>(() => PatternFile.Read(json));
+        Assert.Contains("at most 1000000 bytes", Assert.Throws<WarmupFormatException>(() => PatternFile.Read(new byte[PatternFile.LargestFile + 1])).Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_schema_knows_every_word()
     {

@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+
 namespace Warmup.Tests;
 
 /// <summary>The patterns' text: what it reads, how it prints, and what it says where it cannot read. The language is the library's own.</summary>
@@ -82,6 +84,51 @@ public class PatternTextTests
             Assert.Contains(word.Name, word.Form, StringComparison.Ordinal);
             Assert.Equal(!word.IsPrimitive, word.Form.StartsWith('.'));
         });
+    }
+
+    /// <summary>The tables of docs/patterns.md list the words of the library, each once, with those that they are short for.</summary>
+    [Fact]
+    public void The_page_of_patterns_lists_every_word()
+    {
+        using var reader = new StreamReader(typeof(PatternTextTests).Assembly.GetManifestResourceStream("docs.patterns.md")!);
+        var words = reader.ReadToEnd().Split("## Words", 2)[1].Split("\n## ", 2)[0];
+        var listed = Regex.Matches(words, @"^\| (?<cell>[^|]+) \|", RegexOptions.Multiline)
+            .SelectMany(row => Regex.Matches(row.Groups["cell"].Value, @"`\.?(?<name>[a-z-]+)(\([^`]*\))?`")).Select(m => m.Groups["name"].Value);
+        Assert.Equal(PatternLanguage.Standard.Words.Select(w => w.Name).Order(), listed.Order());
+    }
+
+    [Fact]
+    public void Patterns_are_read_as_any_type_that_is_parsed()
+    {
+        Assert.Equal(Pattern.Parse("ladder.ends"), Read<Pattern>("ladder.ends"));
+        Assert.Equal(Research.PatternVocabulary.Usual, Read<Research.PatternVocabulary>(Research.PatternVocabulary.Usual.ToString()));
+        Assert.False(Research.PatternVocabulary.TryParse("ladder .endz", out _, out var error));
+        Assert.Equal((8, "unknown word 'endz', perhaps ends"), (error.Column, error.Message));
+    }
+
+    // As binders do: through the interfaces alone.
+    private static T Read<T>(string text)
+        where T : class, ISpanParsable<T>
+    {
+        Assert.False(T.TryParse("%".AsSpan(), null, out var none));
+        Assert.Null(none);
+        Assert.Throws<WarmupFormatException>(() => T.Parse("%".AsSpan(), null));
+        Assert.True(T.TryParse(text.AsSpan(), null, out var read));
+        Assert.Equal(read, T.Parse(text.AsSpan(), null));
+        Assert.Equal(read, ReadString<T>(text));
+        return read;
+    }
+
+    private static T ReadString<T>(string text)
+        where T : class, IParsable<T>
+    {
+        Assert.False(T.TryParse("%", null, out var none) || T.TryParse(null, null, out none));
+        Assert.Null(none);
+        Assert.Throws<WarmupFormatException>(() => T.Parse("%", null));
+        Assert.Throws<ArgumentNullException>(() => T.Parse(null!, null));
+        Assert.True(T.TryParse(text, null, out var read));
+        Assert.Equal(read, T.Parse(text, null));
+        return read;
     }
 
     [Fact]

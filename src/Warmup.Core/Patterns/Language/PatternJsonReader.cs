@@ -21,6 +21,7 @@ internal ref struct PatternJsonReader
 
     private readonly ReadOnlySpan<byte> _bytes;
     private Utf8JsonReader _json;
+    private long _name;
 
     private PatternJsonReader(ReadOnlySpan<byte> json)
     {
@@ -210,6 +211,7 @@ internal ref struct PatternJsonReader
         }
 
         string name;
+        _name = _json.TokenStartIndex;
         try
         {
             name = _json.GetString()!;
@@ -242,10 +244,10 @@ internal ref struct PatternJsonReader
     {
         if (member == 0)
         {
-            throw Fail($"{place}: unknown member {TextError.Quote(name)}; the members are {members}");
+            throw Fail(_bytes, _name, $"{place}: unknown member {TextError.Quote(name)}; the members are {members}");
         }
 
-        seen = (seen & member) == 0 ? seen | member : throw Fail($"{place}: the member \"{name}\" stands there twice");
+        seen = (seen & member) == 0 ? seen | member : throw Fail(_bytes, _name, $"{place}: the member \"{name}\" stands there twice");
     }
 
     private readonly WarmupFormatException Fail(string message) => Fail(_bytes, _json.TokenStartIndex, message);
