@@ -100,7 +100,7 @@ internal sealed class NotationOptions
         if (text.TrimStart().StartsWith(Words, StringComparison.OrdinalIgnoreCase))
         {
             var words = text.TrimStart()[Words.Length..].Split(' ', StringSplitOptions.RemoveEmptyEntries);
-            return words.Length is > 0 and <= MusicXmlVerse.MostWords
+            return words.Length > 0 && words.Length <= MusicXmlVerse.MostWords
                 ? MusicXmlVerse.OfWords(words.ToValueList())
                 : throw new InputException($"--verse needs 1 to {MusicXmlVerse.MostWords} syllables behind 'words:', not {words.Length}");
         }
