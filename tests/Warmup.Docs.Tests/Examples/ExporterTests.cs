@@ -21,23 +21,22 @@ public sealed class NoteTableFormat : IScoreFormat
         ArgumentNullException.ThrowIfNull(destination);
         using var writer = new StreamWriter(destination, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true) { NewLine = "\r\n" };
         writer.WriteLine("line,begins,lasts,hertz,syllable");
-        var begins = Rational.Zero;
-        foreach (var section in score.Sections)
+        var begins = score.SectionStarts();
+        for (var s = 0; s < begins.Count; s++)
         {
+            var section = score.Sections[s];
             foreach (var note in section.Notes)
             {
                 cancellationToken.ThrowIfCancellationRequested();
-                var (from, to) = (section.SecondsAt(note.Onset), section.SecondsAt(note.Onset + note.Length));
+                var (from, to) = (section.SecondsAt(note.Onset), section.SecondsAt(note.End));
                 writer.WriteLine(string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{note.LineIndex + 1},{(double)(begins + from):0.######},{(double)(to - from):0.######},{section.PitchOf(note).Hz:0.###},{Cell(note.Syllable)}"));
+                    $"{note.LineIndex + 1},{(double)(begins[s] + from):0.######},{(double)(to - from):0.######},{section.PitchOf(note).Hz:0.###},{Cell(note.Syllable)}"));
             }
-
-            begins += section.Seconds;
         }
     }
 
-    // A formula in a spreadsheet's eyes would be run, so it is refused rather than changed.
+    // A spreadsheet would run a formula, so it is refused rather than changed.
     private static string Cell(string syllable) => syllable.Length > 0 && "=+-@\t\r".Contains(syllable[0], StringComparison.Ordinal)
         ? throw new ExportException($"a syllable in a table must not begin with = + - or @, and '{syllable}' does")
         : $"\"{syllable.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
