@@ -6,13 +6,17 @@ namespace Warmup.Midi.Tests;
 /// <summary>Drills over scales that are the same both ways, differ, and zigzag; tonics by key and by frequency; several A4.</summary>
 public static class Drills
 {
-    public static Arbitrary<Drill> Arbitrary()
+    public static Arbitrary<Sung> Arbitrary() => Scores.ToArbitrary();
+
+    public static Gen<Sung> Scores { get; } = ScoreGenerators.Of(Plain(), mostNotes: 300);
+
+    private static Gen<Drill> Plain()
     {
         var a4 = Gen.Elements(440.0, 432.0, 415.3, 446.0, 500.0, 380.0);
         var tonic = Gen.OneOf(
             from midi in Gen.Choose(45, 72) from a in a4 select Tonic.FromMidi(midi, a),
             from hz in Gen.Choose(11_000, 52_300) from a in a4 select Tonic.FromHz(hz / 100.0, a));
-        var gen =
+        return
             from scale in Gen.Elements(Files.Scales)
             from pattern in Gen.Elements(Files.Patterns)
             from t in tonic
@@ -35,6 +39,5 @@ public static class Drills
                 Meter = free ? Meter.Free : Meter.Adi,
                 Syllables = vowel ? Syllables.Vowel("o") : Syllables.SvaraLetters,
             };
-        return gen.ToArbitrary();
     }
 }

@@ -9,31 +9,52 @@ namespace Warmup.Midi.Tests;
 public class DroneTests
 {
     [Property(Arbitrary = [typeof(Drills)])]
-    public void Each_string_sounds_in_tune_on_a_channel_of_the_drone_never_the_voices_or_the_tenth(Drill drill)
+    public void Each_string_sounds_in_tune_on_a_channel_of_the_drone_never_the_voices_or_the_tenth(Sung sung)
     {
-        var score = drill.ToScore();
-        var strokes = score.Drone!.Strokes(score.Seconds).ToArray();
-        var heard = Heard.From(score).Drone;
+        var score = sung.Score;
+        var all = Heard.From(score);
+        var (strokes, heard) = (Sounding(score, all.TicksPerQuarter), all.Drone);
         Assert.Equal(strokes.Length, heard.Length);
         for (var i = 0; i < heard.Length; i++)
         {
             Assert.DoesNotContain(heard[i].Channel, (int[])[1, 10]);
-            Assert.InRange(heard[i].Cents - Heard.Cents(score.Drone.Strings[strokes[i].StringIndex].Pitch.Hz), -0.02, 0.02);
+            Assert.InRange(heard[i].Cents - Heard.Cents(score.Drone!.Strings[strokes[i].StringIndex].Pitch.Hz), -0.02, 0.02);
         }
     }
 
     [Property(Arbitrary = [typeof(Drills)])]
-    public void Strokes_stand_on_the_ticks_nearest_to_their_seconds(Drill drill)
+    public void Strokes_stand_on_the_ticks_nearest_to_their_seconds(Sung sung)
     {
-        var score = drill.ToScore();
-        var strokes = score.Drone!.Strokes(score.Seconds).ToArray();
+        var score = sung.Score;
         var heard = Heard.From(score);
-        var ticksPerSecond = heard.TicksPerQuarter * score.Sections[0].Tempo.ToDouble() / 60;
+        var strokes = Sounding(score, heard.TicksPerQuarter);
+        Assert.Equal(strokes.Length, heard.Drone.Length);
         foreach (var (stroke, note) in strokes.Zip(heard.Drone))
         {
-            Assert.InRange(note.Tick - (stroke.Onset.ToDouble() * ticksPerSecond), -0.500001, 0.500001);
-            Assert.InRange(note.Tick + note.Length - ((stroke.Onset + stroke.Length).ToDouble() * ticksPerSecond), -0.500001, 0.500001);
+            Assert.InRange(note.Tick - Ticks(score, stroke.Onset, heard.TicksPerQuarter), -0.500001, 0.500001);
+            Assert.InRange(note.Tick + note.Length - Ticks(score, stroke.Onset + stroke.Length, heard.TicksPerQuarter), -0.500001, 0.500001);
         }
+    }
+
+    /// <summary>The drone's strokes, but for one at the score's very end that is shorter than a tick.</summary>
+    internal static DroneStroke[] Sounding(Score score, int ticksPerQuarter) =>
+        [.. score.Drone!.Strokes(score.Seconds).Where(s => Math.Round(Ticks(score, s.Onset, ticksPerQuarter)) < Math.Round(Ticks(score, s.Onset + s.Length, ticksPerQuarter)))];
+
+    /// <summary>Where a second of the whole score stands: the sections before it, and its own aksharas there.</summary>
+    private static double Ticks(Score score, Rational seconds, int ticksPerQuarter)
+    {
+        var before = Rational.Zero;
+        foreach (var section in score.Sections)
+        {
+            if (seconds <= section.Seconds)
+            {
+                return (before + (section.AksharasAt(seconds) * 4 * section.Meter.BeatValue)).ToDouble() * ticksPerQuarter;
+            }
+
+            (seconds, before) = (seconds - section.Seconds, before + (section.Length * 4 * section.Meter.BeatValue));
+        }
+
+        return before.ToDouble() * ticksPerQuarter;
     }
 
     [Fact]
@@ -78,9 +99,9 @@ public class DroneTests
     }
 
     [Property(Arbitrary = [typeof(Drills)])]
-    public void A_string_plucked_again_has_first_ended(Drill drill)
+    public void A_string_plucked_again_has_first_ended(Sung sung)
     {
-        foreach (var track in RawFile.Of(drill.ToScore()).Tracks.Skip(1))
+        foreach (var track in RawFile.Of(sung.Score).Tracks.Skip(1))
         {
             var sounding = new HashSet<(int, byte)>();
             foreach (var e in track)

@@ -12,9 +12,9 @@ public class ReadBackTests
     private const double Tolerance = 0.02;
 
     [Property(Arbitrary = [typeof(Drills)], MaxTest = 300)]
-    public void Pitches_onsets_and_lengths_are_the_scores(Drill drill)
+    public void Pitches_onsets_and_lengths_are_the_scores(Sung sung)
     {
-        var score = drill.ToScore();
+        var score = sung.Score;
         var heard = Heard.From(score);
         AssertSame(score, heard);
         AssertSame(score, Heard.From(score, new MidiOptions { IsSingleTrack = true, HasRunningStatus = true }));
@@ -120,15 +120,16 @@ public class ReadBackTests
         var start = Rational.Zero;
         foreach (var section in score.Sections)
         {
+            var quarters = 4 * section.Meter.BeatValue;
             foreach (var note in section.Notes)
             {
                 var read = voice[at++];
-                Assert.Equal(start + note.Onset, new Rational(read.Tick, heard.TicksPerQuarter));
-                Assert.Equal(note.Length, new Rational(read.Length, heard.TicksPerQuarter));
+                Assert.Equal(start + (note.Onset * quarters), new Rational(read.Tick, heard.TicksPerQuarter));
+                Assert.Equal(note.Length * quarters, new Rational(read.Length, heard.TicksPerQuarter));
                 Assert.InRange(read.Cents - Heard.Cents(section.PitchOf(note).Hz), -Tolerance, Tolerance);
             }
 
-            start += section.Length;
+            start += section.Length * quarters;
         }
 
         // The lyrics, too, are the score's: one a note, in order.

@@ -77,9 +77,9 @@ public class StandardRulesTests
     }
 
     [Property(Arbitrary = [typeof(Drills)])]
-    public void At_equal_ticks_note_off_comes_before_note_on(Drill drill)
+    public void At_equal_ticks_note_off_comes_before_note_on(Sung sung)
     {
-        foreach (var track in Both(drill).SelectMany(f => f.Tracks))
+        foreach (var track in Both(sung.Score).SelectMany(f => f.Tracks))
         {
             for (var i = 1; i < track.Count; i++)
             {
@@ -95,9 +95,9 @@ public class StandardRulesTests
     }
 
     [Property(Arbitrary = [typeof(Drills)])]
-    public void A_pitch_bend_comes_after_the_note_before_ended_and_before_the_note_it_belongs_to(Drill drill)
+    public void A_pitch_bend_comes_after_the_note_before_ended_and_before_the_note_it_belongs_to(Sung sung)
     {
-        foreach (var track in Both(drill with { Tuning = Tuning.Just }).SelectMany(f => f.Tracks))
+        foreach (var track in Both(ScoreGenerators.Join(sung.Drills.Select(d => (d with { Tuning = Tuning.Just }).ToScore()))).SelectMany(f => f.Tracks))
         {
             var sounding = new int[16];
             for (var i = 0; i < track.Count; i++)
@@ -243,15 +243,21 @@ public class StandardRulesTests
     }
 
     [Property(Arbitrary = [typeof(Drills)])]
-    public void The_measures_of_the_time_signatures_are_the_scores(Drill drill)
+    public void The_measures_of_the_time_signatures_are_the_scores(Sung sung)
     {
-        var section = drill.ToScore().Sections[0];
-        var file = RawFile.Of(drill.ToScore());
+        var file = RawFile.Of(sung.Score);
         var signatures = file.Tracks[0].Where(e => e.IsMeta(0x58)).ToArray();
-        foreach (var measure in section.Measures)
+        var start = Rational.Zero;
+        foreach (var section in sung.Score.Sections)
         {
-            var last = signatures.Last(e => new Rational(e.Tick, file.TicksPerQuarter) <= measure.Onset);
-            Assert.Equal(measure.Length, new Rational(4 * last.Data[0], 1L << last.Data[1]));
+            var quarters = 4 * section.Meter.BeatValue;
+            foreach (var measure in section.Measures)
+            {
+                var last = signatures.Last(e => new Rational(e.Tick, file.TicksPerQuarter) <= start + (measure.Onset * quarters));
+                Assert.Equal(measure.Length * quarters, new Rational(4 * last.Data[0], 1L << last.Data[1]));
+            }
+
+            start += section.Length * quarters;
         }
     }
 
@@ -319,9 +325,5 @@ public class StandardRulesTests
         Assert.Contains("32767", refused.Message, StringComparison.Ordinal);
     }
 
-    private static RawFile[] Both(Drill drill)
-    {
-        var score = drill.ToScore();
-        return [RawFile.Of(score), RawFile.Of(score, new MidiOptions { IsSingleTrack = true, HasRunningStatus = true })];
-    }
+    private static RawFile[] Both(Score score) => [RawFile.Of(score), RawFile.Of(score, new MidiOptions { IsSingleTrack = true, HasRunningStatus = true })];
 }

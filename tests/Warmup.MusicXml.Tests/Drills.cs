@@ -28,10 +28,25 @@ internal static class Drills
     public static Drill Of(string scale = Major, string pattern = "ladder", string tonic = "C4") =>
         new() { Scale = Scale.Parse(scale), Pattern = Pattern.Parse(pattern), Tonic = Tonic.Parse(tonic) };
 
-    /// <summary>One to three drills behind each other.</summary>
-    public static Gen<Score> Scores => Gen.Choose(1, 3).SelectMany(n => Drill.ListOf(n)).Select(Join);
+    /// <summary>Scores that notation can write: where lines run on over the beats, no tuplet writes several gatis one after the other.</summary>
+    public static Gen<Score> Scores => Sung.Select(s => s.Score);
 
-    private static Gen<Drill> Drill =>
+    public static Gen<Sung> Sung => ScoreGenerators.Of(Drill, mostNotes: 250).Where(s => CanBeWritten(s.Score));
+
+    public static bool CanBeWritten(Score score)
+    {
+        try
+        {
+            new MusicXmlFormat().Write(score, Stream.Null);
+            return true;
+        }
+        catch (ExportException)
+        {
+            return false;
+        }
+    }
+
+    public static Gen<Drill> Drill =>
         from scale in Gen.Elements(Scales)
         from pattern in Gen.Elements(Patterns)
         from tonic in Tonics

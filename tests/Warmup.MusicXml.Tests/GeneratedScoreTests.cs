@@ -7,6 +7,20 @@ namespace Warmup.MusicXml.Tests;
 /// <summary>Laws of every file over generated scores. Source: the W3C's MusicXML 4.0 documentation and the score itself.</summary>
 public class GeneratedScoreTests
 {
+    [Fact]
+    public void Generated_scores_have_several_sections_and_all_that_time_can_bring() =>
+        ScoreShares.AssertEnough(Drills.Sung, 400, seed: 1, line => TestContext.Current.TestOutputHelper?.WriteLine(line));
+
+    /// <summary>The laws leave out what notation cannot write; that is next to nothing.</summary>
+    [Fact]
+    public void Most_generated_scores_can_be_written()
+    {
+        var all = ScoreGenerators.Of(Drills.Drill, mostNotes: 250).Sample(300, new Rnd(1), 50);
+        var written = all.Count(s => Drills.CanBeWritten(s.Score));
+        TestContext.Current.TestOutputHelper?.WriteLine($"{written} of {all.Length} can be written");
+        Assert.True(written >= 290, $"{written} of {all.Length}");
+    }
+
     [Property(MaxTest = 400)]
     public Property A_score_is_full_whole_and_reads_back() => Prop.ForAll(Drills.Scores.ToArbitrary(), Checks.All);
 

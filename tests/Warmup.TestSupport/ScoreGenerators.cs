@@ -29,7 +29,7 @@ public static class ScoreGenerators
         var climb =
             from d in drill
             from semitones in Gen.Choose(1, 2)
-            select new Sung([d], new Climb { Drill = d, Semitones = semitones, ComesBack = false }.ToScore());
+            select new Sung([d], new Climb { Drill = d, Semitones = semitones, ComesBack = false }.ToScore() with { Drone = d.ToScore().Drone });
         return
             from sung in Gen.Frequency((9, drills), (1, climb))
             from answers in Gen.Frequency((7, Gen.Constant(false)), (1, Gen.Constant(true)))
