@@ -18,7 +18,7 @@ internal static class TimeHeader
         {
             var at = 0;
             var angas = meter.Groups.ConvertAll(g => string.Join(' ', ((IEnumerable<Kriya>)meter.Gestures).Skip((at += g) - g).Take(g).Select(Gesture)));
-            yield return ("Hand", $"{(meter.Angas.IsEmpty ? string.Empty : $"{string.Join(' ', meter.Angas)}: ")}{string.Join(" | ", angas)}");
+            yield return ("Hand", $"{(meter.Angas.IsEmpty || meter.Angas.Any(a => a.Sign is null) ? string.Empty : $"{string.Join(' ', meter.Angas)}: ")}{string.Join(" | ", angas)}");
         }
 
         if (section.CountIn.Sign > 0)
