@@ -15,7 +15,7 @@ internal static class TimeRows
         var meter = section.Meter;
         if (meter.KriyaOf(0) is not null)
         {
-            yield return ("Hand", $"{(meter.Angas.IsEmpty ? string.Empty : $"{string.Join(' ', meter.Angas)}: ")}{Gestures(meter)}");
+            yield return ("Hand", $"{(meter.Angas.IsEmpty || meter.Angas.Any(a => a.Sign is null) ? string.Empty : $"{string.Join(' ', meter.Angas)}: ")}{Gestures(meter)}");
         }
 
         if (section.CountIn.Sign > 0)

@@ -96,7 +96,7 @@ internal static class MeterText
             aksharas += anga.Aksharas;
             if (aksharas > Meter.MostBeats)
             {
-                error = rest.ErrorAt(start, string.Create(CultureInfo.InvariantCulture, $"a tala must have 1 to {Meter.MostBeats} aksharas; here they are {aksharas}"));
+                error = rest.Word(start).Trimmed().Error(string.Create(CultureInfo.InvariantCulture, $"a tala must have 1 to {Meter.MostBeats} aksharas; here they are {aksharas}"));
                 return false;
             }
         }

@@ -37,8 +37,8 @@ internal static class SyllablesText
         : text;
 
     public static string RequireKindName(string name) =>
-        Require.Name(name, LongestSyllable, "the name of the syllables").Contains(':', StringComparison.Ordinal) || IsReserved(name)
-            ? throw new ArgumentException($"the name of the syllables must not be {Vowel} or {Dotted} nor hold a colon, not '{name}'", nameof(name))
+        Require.Name(name, LongestSyllable).Contains(':', StringComparison.Ordinal) || IsReserved(name)
+            ? throw new ArgumentException($"name must not be {Vowel} or {Dotted} nor hold a colon, not '{name}'", nameof(name))
             : name;
 
     public static bool TryRead(TextCursor cursor, [NotNullWhen(true)] out Syllables? syllables, [NotNullWhen(false)] out TextError? error)

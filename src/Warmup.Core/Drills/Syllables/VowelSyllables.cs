@@ -5,7 +5,7 @@ internal sealed record VowelSyllables : Syllables
 {
     private const int Longest = 20;
 
-    public VowelSyllables(string vowel) => Text = Require.Name(vowel, Longest, "a vowel");
+    public VowelSyllables(string vowel) => Text = Require.Name(vowel, Longest);
 
     public override string Name => "vowel";
 
