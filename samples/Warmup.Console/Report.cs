@@ -24,7 +24,7 @@ internal static class Report
         }
 
         var fits = true;
-        var table = new Table().Border(TableBorder.Ascii2).AddColumns("singer", "fits", "line", "what does not fit, and what would");
+        var table = new Table().Border(TableBorder.Ascii2).AddColumns("singer", "fits", "line", "what does not fit, and what would help");
         foreach (var singer in singers)
         {
             var findings = score.Check(singer);
