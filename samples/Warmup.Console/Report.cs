@@ -55,7 +55,7 @@ internal static class Report
         }
     }
 
-    /// <summary>Findings taken together where one fix clears them: the lines they are in, and the worst of them to speak for all.</summary>
+    /// <summary>The findings in groups that one fix clears: the lines of each group, and its worst finding.</summary>
     public static IEnumerable<(string Lines, Finding Worst)> Rows(IEnumerable<Finding> findings) =>
         findings.GroupBy(f => (f.Code, f.Fix)).Select(group =>
             (LineNumbers.ToText(group.Select(f => f.Line ?? 0).Where(l => l > 0)), group.MaxBy(f => Math.Abs((f.Measured ?? 0) - (f.Limit ?? 0)))!));
