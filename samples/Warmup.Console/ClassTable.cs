@@ -24,7 +24,7 @@ internal static class ClassTable
         output.WriteLine();
         output.WriteLine(fit.Plan is { } plan
             ? $"Breaths for all together, at tempo {fit.Drill.Tempo.Start}: {plan}"
-            : $"Breaths for all together, at tempo {fit.Drill.Tempo.Start}: none that are enough: {fit.NoPlan}");
+            : $"Breaths for all together, at tempo {fit.Drill.Tempo.Start}: none possible: {fit.NoPlan}");
         PrintWindows(terminal, fit.Windows);
         output.WriteLine("Phrase lengths, levels and breath costs are this project's own settings; the times of pitch changes are those of Xu and Sun 2002, measured with speakers.");
         output.WriteLine();
@@ -39,7 +39,7 @@ internal static class ClassTable
         }
 
         var report = ClassReport.Of([drill], singers, cancellation);
-        terminal.Out.WriteLine("The class, each singer in the octave that suits them:");
+        terminal.Out.WriteLine("The class, each in the octave that suits the singer:");
         PrintRows(terminal, report, full: false);
         if (!report.Tonics.IsEmpty)
         {

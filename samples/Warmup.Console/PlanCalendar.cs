@@ -33,7 +33,7 @@ internal static class PlanCalendar
                 // The stamp is the plan's first day, so that the same plan is the same file.
                 DtStamp = new CalDateTime(first.Year, first.Month, first.Day, 0, 0, 0, CalDateTime.UtcTzId),
                 Start = new CalDateTime(day.Date, time),
-                Duration = Duration.FromTimeSpanExact(day.Duration),
+                Duration = Duration.FromSeconds((int)day.Duration.TotalSeconds),
             });
         }
 

@@ -30,7 +30,7 @@ internal static class Studio
     private static Singer Make(string alias, string low, string high, int seconds, Experience experience) =>
         new(alias, Note(low), Note(high), seconds, experience);
 
-    private static NoteName Note(string text) => NoteName.TryParse(text, out var name) ? name : throw new InvalidOperationException($"'{text}' is not a note");
+    private static NoteName Note(string text) => NoteName.TryParse(text, out var name) ? name : throw new InvalidOperationException($"'{text}' is no note");
 }
 
 /// <summary>A drill of the demo.</summary>
