@@ -2,7 +2,7 @@ using System.CommandLine;
 
 namespace Warmup.Cli;
 
-/// <summary><c>warmup check</c>: holds a drill against singers.</summary>
+/// <summary><c>warmup check</c>: checks a drill against singers.</summary>
 internal static class CheckCommand
 {
     public static Command Create(Terminal terminal, CancellationToken cancellation)

@@ -98,7 +98,7 @@ internal static class ClassTable
 
     private static void PrintTonics(Terminal terminal, ClassReport report)
     {
-        terminal.Out.WriteLine("Tonics, the best first (fewest out, least semitones out, nearest the middle, the lower):");
+        terminal.Out.WriteLine("Tonics, the best first (fewest singers out, fewest semitones out, nearest to the middle of the ranges, lowest):");
         var table = new Table().Border(TableBorder.Ascii2).AddColumns("tonic", "kattai", "out", "semitones out", "why");
         foreach (var tonic in report.Tonics)
         {
@@ -121,7 +121,7 @@ internal static class ClassTable
             return;
         }
 
-        terminal.Out.WriteLine("One tonic will not do for all; two groups:");
+        terminal.Out.WriteLine("No tonic suits everyone; in two groups:");
         foreach (var group in report.Groups)
         {
             terminal.Out.WriteLine($"  {Names(group)} on {group.Tonic}: {group.Explain()}");
@@ -148,24 +148,24 @@ internal static class ClassTable
     private static void PrintWindows(Terminal terminal, ValueList<TempoWindow> windows)
     {
         terminal.Out.WriteLine(windows.IsEmpty
-            ? $"Tempi are not looked for in drills of more than {TempoWindow.MostNotes} notes."
-            : "Tempi for all together, with the drill's own rests (slow enough for the throat, quick enough for the breath):");
+            ? $"Tempi are not searched for in drills of more than {TempoWindow.MostNotes} notes."
+            : "Tempi for all together, with the drill's own rests (slow enough for the throat, fast enough for the breath):");
         foreach (var window in windows)
         {
             terminal.Out.WriteLine(window.IsEmpty ? $"  {window.Speed}: no tempo" : $"  {window.Speed}: {string.Join(", ", window.Intervals)}");
             foreach (var interval in window.Intervals)
             {
-                terminal.Out.WriteLine($"    {interval}: not slower, {interval.Below}; not faster, {interval.Above}");
+                terminal.Out.WriteLine($"    {interval}: not slower ({interval.Below}); not faster ({interval.Above})");
             }
 
             foreach (var closer in window.ClosedBy)
             {
-                terminal.Out.WriteLine($"    closed by the {closer}");
+                terminal.Out.WriteLine($"    what is in the way: the {closer}");
             }
 
             foreach (var opener in window.OpenedBy)
             {
-                terminal.Out.WriteLine($"    opened by: {opener}");
+                terminal.Out.WriteLine($"    what would help: {opener}");
             }
         }
     }

@@ -76,7 +76,7 @@ internal static class DrillCommand
         return command;
     }
 
-    /// <summary>The tempi at which the singers can sing the drill, for the practice page's slider; none where that cannot be told.</summary>
+    /// <summary>The tempi at which the singers can sing the drill, for the practice page's slider; none if they cannot be found.</summary>
     private static TempoInterval? TempiOf(Drill drill, Score score, ValueList<Singer> singers, CancellationToken cancellation)
     {
         if (singers.IsEmpty || score.NoteCount > TempoWindow.MostNotes)

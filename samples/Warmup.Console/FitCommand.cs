@@ -77,7 +77,7 @@ internal static class FitCommand
     }
 }
 
-/// <summary>Everything that <c>warmup fit</c> tells.</summary>
+/// <summary>All that <c>warmup fit</c> prints.</summary>
 internal sealed record ClassFit(
     Drill Drill, Score Score, ValueList<Singer> Singers, ClassReport Report, ValueList<TempoWindow> Windows, BreathPlan? Plan, Finding? NoPlan)
 {

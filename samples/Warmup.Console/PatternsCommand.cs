@@ -3,7 +3,7 @@ using Spectre.Console;
 
 namespace Warmup.Cli;
 
-/// <summary><c>warmup patterns</c>: the words of patterns and the exercises, one pattern shown, written lines explained by a rule.</summary>
+/// <summary><c>warmup patterns</c>: lists the words of patterns and the exercises, shows a pattern, or finds the rule of written lines.</summary>
 internal static class PatternsCommand
 {
     private const string Schema = "urn:warmup:patterns:1";
@@ -72,7 +72,7 @@ internal static class PatternsCommand
         }
         else
         {
-            // The rule alone, so that it can be handed on to drill --pattern.
+            // The rule alone, so that it can be passed to drill --pattern.
             terminal.Out.WriteLine(rule);
         }
 

@@ -8,10 +8,10 @@ using Warmup.Plans;
 
 namespace Warmup.Cli;
 
-/// <summary>A plan as iCalendar (RFC 5545): an event a day of singing, in local time wherever it is opened, with the drills in its text.</summary>
+/// <summary>A plan as iCalendar (RFC 5545): one event for each day of singing, in local time wherever it is opened, with the drills in its text.</summary>
 internal static class PlanCalendar
 {
-    /// <summary>Writes the calendar. Equal plans give equal bytes: nothing in it comes from the clock or from chance.</summary>
+    /// <summary>Writes the calendar. Equal plans give equal bytes: nothing in it comes from the clock or is random.</summary>
     public static void Write(WarmupPlan plan, TimeOnly time, Stream destination)
     {
         var first = plan.Days[0].Date;
@@ -42,7 +42,7 @@ internal static class PlanCalendar
 
     /// <summary>
     /// A name made from the plan's own bytes: two classes with plans of the same days and seed keep their events apart in one calendar, and the
-    /// same plan read in twice replaces its own.
+    /// same plan imported twice replaces its own.
     /// </summary>
     private static string NameOf(WarmupPlan plan)
     {

@@ -9,7 +9,7 @@ internal static class PlanTable
 {
     private const int DaysAWeek = 7;
 
-    // A plan of years would fill screens; its page has all months.
+    // A plan over years would fill screens; its page has all months.
     private const int MostMonths = 6;
     private const int MostShort = 5;
 

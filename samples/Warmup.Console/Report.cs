@@ -24,7 +24,7 @@ internal static class Report
         }
 
         var fits = true;
-        var table = new Table().Border(TableBorder.Ascii2).AddColumns("singer", "fits", "line", "what does not fit, and what would");
+        var table = new Table().Border(TableBorder.Ascii2).AddColumns("singer", "fits", "line", "what does not fit, and what would help");
         foreach (var singer in singers)
         {
             var findings = score.Check(singer);
@@ -55,7 +55,7 @@ internal static class Report
         }
     }
 
-    /// <summary>Findings taken together where one fix clears them: the lines they are in, and the worst of them to speak for all.</summary>
+    /// <summary>The findings in groups that one fix clears: the lines of each group, and its worst finding.</summary>
     public static IEnumerable<(string Lines, Finding Worst)> Rows(IEnumerable<Finding> findings) =>
         findings.GroupBy(f => (f.Code, f.Fix, f.Place?.Section, f.Place?.Title)).Select(group =>
             (Lines(group.Key.Section, group.Key.Title, group), group.MaxBy(f => Math.Abs((f.Measured ?? 0) - (f.Limit ?? 0)))!));

@@ -7,7 +7,7 @@ using CsvHelper.Configuration;
 
 namespace Warmup.Cli;
 
-/// <summary>A class as a table: a header with the members of the JSON file, one row a singer; trials are separated by blanks.</summary>
+/// <summary>A class as a table: a header with the member names of the JSON file, then one row for each singer; blanks separate trials.</summary>
 internal static class SingersCsv
 {
     private static readonly string[] Columns =

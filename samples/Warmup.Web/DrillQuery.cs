@@ -22,25 +22,9 @@ internal static class DrillQuery
             errors.Add(new(Shown(name), null, null, $"is unknown; the parameters are {string.Join(", ", Known)}"));
         }
 
-        Scale? scale = null;
-        Pattern? pattern = null;
-        Tonic? tonic = null;
-        TextError? wrong = null;
-        if (Text(query, "scale", null, limits, errors) is { } scaleText && !Catalogue.Default.TryRead(scaleText, out scale, out wrong))
-        {
-            errors.Add(At("scale", wrong!));
-        }
-
-        if (Text(query, "pattern", null, limits, errors) is { } patternText && !Pattern.TryParse(patternText, out pattern, out wrong))
-        {
-            errors.Add(At("pattern", wrong!));
-        }
-
-        if (Text(query, "tonic", null, limits, errors) is { } tonicText && !Tonic.TryParse(tonicText, out tonic, out wrong))
-        {
-            errors.Add(At("tonic", wrong!));
-        }
-
+        var scale = Parsed<Scale>(query, "scale", limits, errors, Catalogue.Default.TryRead);
+        var pattern = Parsed<Pattern>(query, "pattern", limits, errors, Pattern.TryParse);
+        var tonic = Parsed<Tonic>(query, "tonic", limits, errors, (string text, out Tonic? read, out TextError? wrong) => Tonic.TryParse(text, out read, out wrong));
         var tempo = Tempo(Text(query, "tempo", "60", limits, errors), limits, errors);
         var tuning = OneOf("tuning", Text(query, "tuning", "equal", limits, errors), errors, ("equal", Tuning.Equal), ("just", Tuning.Just), ("pythagorean", Tuning.Pythagorean));
         var delivery = OneOf("delivery", Text(query, "delivery", "continuous", limits, errors), errors, ("continuous", Delivery.Continuous), ("line-by-line", Delivery.LineByLine));
@@ -53,6 +37,25 @@ internal static class DrillQuery
             Tuning = tuning!,
             Delivery = delivery!,
         };
+    }
+
+    private delegate bool Parser<T>(string text, out T? value, out TextError? wrong);
+
+    /// <summary>A value that one of the library's types reads; nothing where it is missing or wrong.</summary>
+    private static T? Parsed<T>(IQueryCollection query, string name, Limits limits, List<QueryError> errors, Parser<T> parser)
+        where T : class
+    {
+        if (Text(query, name, null, limits, errors) is not { } text)
+        {
+            return null;
+        }
+
+        if (!parser(text, out var value, out var wrong))
+        {
+            errors.Add(new(name, wrong!.Line, wrong.Column, wrong.Message));
+        }
+
+        return value;
     }
 
     private static string? Text(IQueryCollection query, string name, string? usual, Limits limits, List<QueryError> errors)
@@ -88,7 +91,7 @@ internal static class DrillQuery
         if (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var tempo) || tempo < limits.SlowestTempo || tempo > limits.FastestTempo)
         {
             errors.Add(new("tempo", 1, 1, string.Create(
-                CultureInfo.InvariantCulture, $"must be a whole number between {limits.SlowestTempo} and {limits.FastestTempo}, not '{Shown(text)}'")));
+                CultureInfo.InvariantCulture, $"must be a whole number between {limits.SlowestTempo} and {limits.FastestTempo}, not {TextError.Quote(text)}")));
         }
 
         return tempo;
@@ -110,13 +113,11 @@ internal static class DrillQuery
 
         if (text is not null)
         {
-            errors.Add(new(name, 1, 1, $"must be {string.Join(" or ", words)}, not '{Shown(text)}'"));
+            errors.Add(new(name, 1, 1, $"must be {string.Join(" or ", words)}, not {TextError.Quote(text)}"));
         }
 
         return null;
     }
-
-    private static QueryError At(string name, TextError wrong) => new(name, wrong.Line, wrong.Column, wrong.Message);
 
     private static string Shown(string text) => string.Concat((text.Length <= 40 ? text : text[..40] + "...").Select(c => char.IsControl(c) || char.IsSurrogate(c) ? '?' : c));
 }

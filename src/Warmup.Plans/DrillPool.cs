@@ -16,7 +16,7 @@ internal sealed class DrillPool
     {
         (_request, _level, _cancellation) = (request, level, cancellation);
         _need = BreathNeed.Of(request.Singers);
-        (Tonic, Octaves) = Place(request with { Tonic = Settled(request.Tonic) });
+        (Tonic, Octaves) = Place(request with { Tonic = PlanReading.Settled(request.Tonic) });
         _groups = Enumerable.Range(0, request.Singers.Count)
             .GroupBy(s => Octaves[s])
             .OrderBy(g => g.Key)
@@ -167,17 +167,6 @@ internal sealed class DrillPool
         FindingCode.TooFast => PlanRuleKind.Agility,
         _ => PlanRuleKind.Breath,
     };
-
-    /// <summary>A tonic given as a frequency, rounded until writing and reading it changes nothing.</summary>
-    private static Tonic? Settled(Tonic? tonic)
-    {
-        for (var i = 0; i < 8 && tonic is { OffsetCents: not 0 }; i++)
-        {
-            tonic = Tonic.FromHz(tonic.Hz, tonic.A4);
-        }
-
-        return tonic;
-    }
 
     /// <summary>The tonic of the files and each singer's octave: those that suit the run of the first scale best.</summary>
     private static (Tonic Tonic, ValueList<int> Octaves) Place(PlanRequest request)

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup.Plans;
@@ -42,6 +43,18 @@ internal static class PlanReading
         };
     }
 
+    /// <summary>A tonic given as a frequency, rounded until writing and reading it changes nothing.</summary>
+    [return: NotNullIfNotNull(nameof(tonic))]
+    public static Tonic? Settled(Tonic? tonic)
+    {
+        for (var i = 0; i < 8 && tonic is { OffsetCents: not 0 }; i++)
+        {
+            tonic = Tonic.FromHz(tonic.Hz, tonic.A4);
+        }
+
+        return tonic;
+    }
+
     private static Scale ToScale(ScaleDto row)
     {
         var name = Needed(row.Name, "name");
@@ -55,7 +68,7 @@ internal static class PlanReading
     private static Tonic ToTonic(TonicDto row)
     {
         var a4 = InRange(row.A4 ?? Tonic.StandardA4, Tonic.LowestA4, Tonic.HighestA4, "a4");
-        return row.Hz is { } hz ? Taken(() => Tonic.FromHz(hz, a4), Shown($"hz must give a tonic from C1 to C7, not {hz}"))
+        return row.Hz is { } hz ? Settled(Taken(() => Tonic.FromHz(hz, a4), Shown($"hz must give a tonic from C1 to C7, not {hz}")))
             : row.Midi is { } midi ? Tonic.FromMidi(InRange(midi, Tonic.LowestMidi, Tonic.HighestMidi, "midi"), a4)
             : NoteName.TryParse(row.Note, out var note, out _) ? Taken(() => Tonic.FromNote(note, a4), $"the note of the tonic must lie from C1 to C7, not at {note}")
             : throw PlanFile.Fail($"the note of the tonic must be a note name such as G3, not {TextError.Quote(row.Note)}");

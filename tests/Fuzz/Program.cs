@@ -93,7 +93,15 @@ internal static class Readers
             }
         }),
         ["katapayadi"] = Text(text => Refusable(() => Katapayadi.NumberOf(text))),
-        ["plan-json"] = bytes => Refusable(() => Plans.PlanFile.Read(bytes)),
+        ["scale-list"] = Text(text => Fair(Catalogue.Default.TryReadList(text, out _, out var error), error)),
+        ["plan-json"] = bytes => Refusable(() => Same(Plans.PlanFile.Read(bytes), Written(Plans.PlanFile.Read(bytes), Plans.PlanFile.Write, b => Plans.PlanFile.Read(b)))),
+        ["log-entry"] = Text(text =>
+        {
+            if (Fair(Plans.LogEntry.TryParse(text, out var entry, out var error), error))
+            {
+                Same(entry, Plans.LogEntry.Parse(entry!.ToString()));
+            }
+        }),
         ["plan-log"] = bytes => Plans.PlanLog.Read(bytes),
     };
 

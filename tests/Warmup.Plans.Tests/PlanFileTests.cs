@@ -68,6 +68,15 @@ public class PlanFileTests
         Assert.Equal(plan, Read(Text(plan)));
     }
 
+    [Property(MaxTest = 200)]
+    public void A_frequency_written_by_hand_reads_back_equal(PositiveInt thousandths)
+    {
+        var hz = 40 + (thousandths.Get % 1_900_000 / 1_000.0);
+        var text = Text(Usual).Replace("\"midi\": 60", $"\"hz\": {hz.ToString("R", System.Globalization.CultureInfo.InvariantCulture)}", StringComparison.Ordinal);
+        Assert.Contains("\"hz\"", text, StringComparison.Ordinal);
+        Assert.Equal(Read(text), Read(Text(Read(text))));
+    }
+
     [Fact]
     public void A_plan_holds_no_singer() => Assert.All(Requests.Class, s => Assert.DoesNotContain(s.Alias, Text(Usual), StringComparison.Ordinal));
 
