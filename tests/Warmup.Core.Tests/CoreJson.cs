@@ -29,8 +29,6 @@ public sealed class Kept
 [JsonSerializable(typeof(Climb))]
 [JsonSerializable(typeof(Degree))]
 [JsonSerializable(typeof(Delivery))]
-[JsonSerializable(typeof(Difficulty))]
-[JsonSerializable(typeof(DifficultyWeights))]
 [JsonSerializable(typeof(Drill))]
 [JsonSerializable(typeof(Drone))]
 [JsonSerializable(typeof(DroneString))]
@@ -69,8 +67,6 @@ public sealed class Kept
 [JsonSerializable(typeof(TextError))]
 [JsonSerializable(typeof(Tonic))]
 [JsonSerializable(typeof(TunedDegree))]
-[JsonSerializable(typeof(TunedNote))]
-[JsonSerializable(typeof(TunedScale))]
 [JsonSerializable(typeof(Tuning))]
 [JsonSerializable(typeof(PatternVocabulary))]
 public sealed partial class CoreJson : JsonSerializerContext;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Serialization;
 
-namespace Warmup;
+namespace Warmup.Voices;
 
 /// <summary>Where a svara meets a string of the drone: the two partials that lie nearest each other, and how fast they beat.</summary>
 /// <remarks>Immutable, value equality; <c>default</c> is the tonic at rest on the first string.</remarks>
@@ -78,7 +78,7 @@ public static class Consonance
             beats[i] = Nearest(tone, hz, i, drone.Strings[i].Pitch.Hz, voicePartials);
         }
 
-        return ValueList.Adopt(beats);
+        return beats.ToValueList();
     }
 
     /// <summary>The slowest beating of a svara with any string of the drone.</summary>

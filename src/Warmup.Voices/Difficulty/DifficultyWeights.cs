@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 
-namespace Warmup;
+namespace Warmup.Voices;
 
 /// <summary>What each measure of a drill adds to its score, in points.</summary>
 /// <remarks>

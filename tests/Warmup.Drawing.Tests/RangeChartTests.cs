@@ -3,7 +3,7 @@ using System.Text;
 using System.Xml.Linq;
 using Warmup.Drawing;
 
-namespace Warmup.Sheets.Tests;
+namespace Warmup.Drawing.Tests;
 
 /// <summary>Source: SVG 1.1 for the elements; the places of bars against each other from the keyboard's semitones; the words of the rules.</summary>
 public class RangeChartTests

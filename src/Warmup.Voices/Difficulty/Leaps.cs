@@ -1,4 +1,4 @@
-namespace Warmup;
+namespace Warmup.Voices;
 
 /// <summary>How hard an interval is to sing, in ranks.</summary>
 /// <remarks>

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Warmup;
+namespace Warmup.Voices;
 
 /// <summary>What makes a drill hard to sing, measured, and one whole number made of the measures. Breath does not count in the number.</summary>
 /// <remarks>

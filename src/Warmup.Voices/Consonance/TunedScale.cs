@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Warmup;
+namespace Warmup.Voices;
 
 /// <summary>A note of a scale on a tonic in a tuning. Immutable, value equality.</summary>
 public sealed record TunedNote
@@ -78,7 +78,7 @@ public sealed record TunedScale
                 beating);
         }
 
-        return new TunedScale(scale, tonic, tuning, drone, ValueList.Adopt(notes));
+        return new TunedScale(scale, tonic, tuning, drone, notes.ToValueList());
     }
 
     /// <summary>The scale, the tonic and the tuning.</summary>

@@ -1,4 +1,4 @@
-namespace Warmup;
+namespace Warmup.Voices;
 
 /// <summary>Counts what a score demands, note by note.</summary>
 internal sealed class DifficultyWalk
