@@ -29,7 +29,7 @@ public static class ScoreGenerators
         var climb =
             from d in drill
             from semitones in Gen.Choose(1, 2)
-            select new Sung([d], new Climb { Drill = d, Semitones = semitones, ComesBack = false }.ToScore() with { Drone = d.ToScore().Drone });
+            select new Sung([d], new Climb { Drill = d, Semitones = semitones, IsUpAndDown = false }.ToScore());
         return
             from sung in Gen.Frequency((9, drills), (1, climb))
             from answers in Gen.Frequency((7, Gen.Constant(false)), (1, Gen.Constant(true)))
@@ -60,7 +60,7 @@ public static class ScoreGenerators
     public static Score Join(IEnumerable<Score> scores)
     {
         var all = scores.ToList();
-        return new Score(all[0].Title, all.SelectMany(s => s.Sections.AsSpan().ToArray()).ToValueList(), all[0].Drone, all.SelectMany(s => s.Findings.AsSpan().ToArray()).Distinct().ToValueList());
+        return Score.Join(all[0].Title, all);
     }
 
     private static Gen<T> Half<T>(T own, Gen<T> other) => Gen.Frequency((1, Gen.Constant(own)), (1, other));
