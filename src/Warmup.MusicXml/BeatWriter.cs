@@ -97,9 +97,12 @@ internal sealed class BeatWriter(XmlByteWriter xml, MusicXmlOptions options, int
         }
 
         var first = measure.Onset.Floor();
-        for (var b = first; b < first + measure.Length.Floor(); b++)
+        var end = first + measure.Length.Floor();
+        var endsAnga = meter.AccentOf(first) != BeatAccent.None;
+        for (var b = first; b < end; b++)
         {
-            var (beginsAnga, endsAnga) = (meter.AccentOf(b) != BeatAccent.None, meter.AccentOf(b + 1) != BeatAccent.None);
+            var beginsAnga = endsAnga;
+            endsAnga = meter.AccentOf(b + 1) != BeatAccent.None;
             xml.Raw("      <note>\n        <unpitched>\n          <display-step>E</display-step>\n          <display-octave>4</display-octave>\n        </unpitched>\n        <duration>"u8)
                 .Number(beat).Raw("</duration>\n        <instrument id=\"P"u8)
                 .Number(number).Raw("-I1\"/>\n        <voice>1</voice>\n        <type>"u8)

@@ -7,6 +7,10 @@ namespace Warmup.MusicXml;
 /// <param name="semitones">How many semitones above the score it sings.</param>
 internal sealed class VoicePart(int number, int semitones) : StaffPart(number)
 {
+    // The section that was last transposed, and what it became: several members need it in turn.
+    private Section? _section;
+    private Section? _written;
+
     public override (string Name, string Sound) Instrument => ("Voice", "voice.vocals");
 
     // General MIDI's choir aahs.
@@ -22,9 +26,15 @@ internal sealed class VoicePart(int number, int semitones) : StaffPart(number)
 
     public override Section Written(Section section)
     {
+        if (ReferenceEquals(section, _section))
+        {
+            return _written!;
+        }
+
         try
         {
-            return section.Transposed(semitones);
+            (_section, _written) = (section, section.Transposed(semitones));
+            return _written;
         }
         catch (ArgumentOutOfRangeException unwritable)
         {

@@ -68,6 +68,7 @@ public sealed record SheetBlock
 
         var blocks = new List<SheetBlock>();
         var lines = new List<SheetLine>();
+        var signs = new List<SheetSign>();
         for (var l = 0; l < section.Lines.Count; l++)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -77,7 +78,7 @@ public sealed record SheetBlock
                 lines.Clear();
             }
 
-            lines.Add(SheetLine.Of(section, l, tones));
+            lines.Add(SheetLine.Of(section, l, tones, signs));
         }
 
         if (lines.Count > 0)

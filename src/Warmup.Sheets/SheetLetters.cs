@@ -5,6 +5,7 @@ namespace Warmup.Sheets;
 internal sealed record SheetLetters(Syllables Syllables)
 {
     private readonly Syllables _dotted = Syllables.WithOctaveDots();
+    private readonly bool _hasVariants = Syllables.HasVariants;
 
     // The kinds in which a sheet is written when they are sung; svara letters stand for all others, such as a vowel.
     private static ValueList<Syllables> Written =>
@@ -21,7 +22,7 @@ internal sealed record SheetLetters(Syllables Syllables)
     /// <summary>A tone as the sheet writes it.</summary>
     public SheetTone Of(ScaleTone tone)
     {
-        var hasVariant = !Syllables.HasVariants && tone.Degree.Variant > 0;
+        var hasVariant = !_hasVariants && tone.Degree.Variant > 0;
         return new SheetTone(
             Syllables.SyllableOf(new ScaleTone(tone.Degree)),
             hasVariant ? tone.Degree.Variant.ToString(System.Globalization.CultureInfo.InvariantCulture) : string.Empty,

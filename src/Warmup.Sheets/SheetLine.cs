@@ -23,11 +23,16 @@ public sealed record SheetLine
     /// </summary>
     public ValueList<SheetSign> Signs { get; }
 
-    internal static SheetLine Of(Section section, int index, SheetTone[] tones)
+    /// <summary>A line of a section.</summary>
+    /// <param name="section">The section.</param>
+    /// <param name="index">The index of the line.</param>
+    /// <param name="tones">The tone of each pitch.</param>
+    /// <param name="signs">A list to gather the signs in; whatever it holds is lost.</param>
+    internal static SheetLine Of(Section section, int index, SheetTone[] tones, List<SheetSign> signs)
     {
+        signs.Clear();
         var line = section.Lines[index];
         var notes = section.Notes.AsSpan().Slice(line.FirstNote, line.NoteCount);
-        var signs = new List<SheetSign>(2 * notes.Length);
         var unit = line.Speed.Unit;
         for (var i = 0; i < notes.Length; i++)
         {

@@ -8,6 +8,16 @@ public sealed partial record Section
     {
         var breaths = Breaths.AsSpan();
         var (low, high) = (0, breaths.Length);
+
+        // Most drills have a breath in each line, so that the first look finds it, or the one after it.
+        if (high == Lines.Count && (uint)note < (uint)Notes.Count)
+        {
+            var guess = Notes.AsSpan()[note].LineIndex;
+            (low, high) = breaths[guess].AfterNote < note ? (guess + 1, high)
+                : guess > 0 && breaths[guess - 1].AfterNote >= note ? (low, guess)
+                : (guess, guess);
+        }
+
         while (low < high)
         {
             var middle = (low + high) / 2;

@@ -8,10 +8,14 @@ public sealed partial record Section
     {
         ArgumentNullException.ThrowIfNull(syllables);
         var dotted = syllables.WithOctaveDots();
-        var names = Pitches.ConvertAll(p => (Plain: syllables.SyllableOf(p.Tone), Dotted: dotted.SyllableOf(p.Tone)));
+
+        // The two names of each pitch, asked for when it first sounds: most kinds fail at the first note.
+        var names = new (string? Plain, string? Dotted)[Pitches.Count];
         foreach (ref readonly var note in Notes.AsSpan())
         {
-            if (note.Syllable != names[note.PitchIndex].Plain && note.Syllable != names[note.PitchIndex].Dotted)
+            ref var name = ref names[note.PitchIndex];
+            name.Plain ??= syllables.SyllableOf(Pitches[note.PitchIndex].Tone);
+            if (note.Syllable != name.Plain && note.Syllable != (name.Dotted ??= dotted.SyllableOf(Pitches[note.PitchIndex].Tone)))
             {
                 return false;
             }

@@ -47,5 +47,9 @@ public sealed partial record Meter
     public Kriya? KriyaOf(long beat) => Gestures.IsEmpty ? null : Gestures[PlaceOf(beat)];
 
     /// <summary>The place of a beat in its avartana, from 0; the meter must not be free.</summary>
-    private int PlaceOf(long beat) => (int)(((beat % Beats) + Beats) % Beats);
+    private int PlaceOf(long beat)
+    {
+        var place = (int)(beat % Beats);
+        return place < 0 ? place + Beats : place;
+    }
 }
