@@ -117,7 +117,7 @@ internal sealed class SheetDrawing(Score score, SungLetters letters, TextShaper 
             Flow.Soft);
         foreach (var finding in score.Findings)
         {
-            _flow.Paragraph("finding", $"Note: {finding}.", 8.5);
+            _flow.Paragraph("finding", $"Note: {finding.Describe()}.", 8.5);
         }
 
         // The cautions stay together where a page can hold them.

@@ -43,7 +43,7 @@ public sealed class TextSheetFormat(TextSheetOptions? options = null) : IScoreFo
         Legend(writer, score);
         foreach (var finding in score.Findings)
         {
-            writer.WriteLine($"Note: {finding}.");
+            writer.WriteLine($"Note: {finding.Describe()}.");
         }
 
         writer.WriteLine();
