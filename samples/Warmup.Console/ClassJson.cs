@@ -27,7 +27,7 @@ internal sealed record ClassJson(
             fit.Plan is not null,
             fit.Plan?.Cost,
             fit.Plan is null ? null : fit.Plan.Breaths.Select(b => new BreathCandidate(b.Place.Line, b.NoteInLine, b.IsAtLineEnd, b.Onset.ToString(), b.Length.ToString())).ToList(),
-            fit.NoPlan?.ToString()),
+            fit.NoPlan?.Describe()),
         fit.Windows.Select(w => new WindowRow(
             w.Speed.Kalam,
             w.Intervals.Select(i => new IntervalRow(i.Slowest, i.Fastest, i.Below, i.Above)).ToList(),

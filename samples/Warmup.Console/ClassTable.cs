@@ -24,7 +24,7 @@ internal static class ClassTable
         output.WriteLine();
         output.WriteLine(fit.Plan is { } plan
             ? $"Breaths for all together, at tempo {fit.Drill.Tempo.Start}: {plan.Describe()}"
-            : $"Breaths for all together, at tempo {fit.Drill.Tempo.Start}: none possible: {fit.NoPlan}");
+            : $"Breaths for all together, at tempo {fit.Drill.Tempo.Start}: none possible: {fit.NoPlan?.Describe()}");
         PrintWindows(terminal, fit.Windows);
         output.WriteLine("Phrase lengths, levels and breath costs are this project's own settings; the times of pitch changes are those of Xu and Sun 2002, measured with speakers.");
         output.WriteLine();

@@ -115,7 +115,7 @@ internal static class DrillCommand
 
         if (!BreathPlan.TryMake(score, BreathNeed.Of(singers), out var plan, out var refusal, cancellation))
         {
-            terminal.Out.WriteLine($"no breaths were planned: {refusal}");
+            terminal.Out.WriteLine($"no breaths were planned: {refusal?.Describe()}");
             return score;
         }
 

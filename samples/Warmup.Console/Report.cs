@@ -15,7 +15,7 @@ internal static class Report
     {
         foreach (var finding in score.Findings)
         {
-            terminal.Out.WriteLine($"note: {finding}");
+            terminal.Out.WriteLine($"note: {finding.Describe()}");
         }
 
         if (singers.IsEmpty)

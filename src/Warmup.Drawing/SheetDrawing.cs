@@ -110,7 +110,7 @@ internal sealed class SheetDrawing(Sheet sheet, TextShaper shaper)
             PageComposer.Soft);
         foreach (var finding in sheet.Score.Findings)
         {
-            _composer.Paragraph("finding", $"Note: {finding}.", 8.5);
+            _composer.Paragraph("finding", $"Note: {finding.Describe()}.", 8.5);
         }
 
         // The cautions stay together where a page has room for them.

@@ -102,7 +102,7 @@ internal sealed class PlanRefusals
     {
         var (drill, way) = drills.SelectMany(c => c.Renderings.Select(w => (c, w))).MinBy(x => (x.w.Misfits.Count, x.w.Seconds));
         return way.Misfits.Count > 0
-            ? $"{way.Drill.ExerciseName}, {way.Misfits[0].Finding}"
+            ? $"{way.Drill.ExerciseName}, {way.Misfits[0].Finding.Describe()}"
             : string.Create(
                 CultureInfo.InvariantCulture,
                 $"the shortest, {way.Drill.ExerciseName}, takes {way.Seconds.ToDouble():0.#} s with its rest, and {_pool.Share(role).ToDouble():0.#} s are set aside for it");

@@ -124,7 +124,7 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
             + $"{speeds}</p>");
         foreach (var finding in score.Findings)
         {
-            writer.WriteLine($"<p class=\"finding\">Note: {Text(finding.ToString())}.</p>");
+            writer.WriteLine($"<p class=\"finding\">Note: {Text(finding.Describe())}.</p>");
         }
 
         writer.WriteLine($"<p class=\"raga\">{Text(TextSheetFormat.NotTheRaga)}</p>");

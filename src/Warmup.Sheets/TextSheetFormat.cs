@@ -59,7 +59,7 @@ public sealed class TextSheetFormat : IScoreFormat
         WriteLegend(writer, sheet);
         foreach (var finding in score.Findings)
         {
-            writer.WriteLine($"Note: {finding}.");
+            writer.WriteLine($"Note: {finding.Describe()}.");
         }
 
         writer.WriteLine();

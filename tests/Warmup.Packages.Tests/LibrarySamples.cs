@@ -70,6 +70,21 @@ internal static class LibrarySamples
             () => new SheetOptions { DotsPerInch = 72 }, () => new SheetOptions { Fonts = [Font(0, "a")] }, () => new SheetOptions { Fonts = [Font(1, "a")] },
         ],
         [typeof(ContourOptions)] = [() => new ContourOptions(), () => new ContourOptions { Band = MakeSinger("a").Band }, () => new ContourOptions { Band = MakeSinger("b").Band }],
+        [typeof(ScoreChecks)] = [() => ScoreChecks.Standard, () => ScoreChecks.Standard.With(OwnCheck), () => ScoreChecks.Standard.Without(ScoreChecks.Agility)],
+        [typeof(VoiceType)] = [() => VoiceTypes.All[0], () => VoiceTypes.All[1]],
+        [typeof(BreathSpan)] = [() => BreathSpan.Of(Sung(60), 1).First(), () => BreathSpan.Of(Sung(70), 1).First(), () => default(BreathSpan)],
+        [typeof(RangeUse)] = [() => RangeUse.Of(Sung(60), Narrow()), () => RangeUse.Of(Sung(70), Narrow())],
+        [typeof(LineRangeUse)] = [() => RangeUse.Of(Sung(60), Narrow()).Lines[0], () => RangeUse.Of(Sung(60), Narrow()).Lines[1]],
+        [typeof(NoteOutside)] = [() => RangeUse.Of(Sung(60), Narrow()).Outside[0], () => RangeUse.Of(Sung(60), Narrow()).Outside[1]],
+        [typeof(BreathPlan)] = [() => Breathing(60), () => Breathing(70)],
+        [typeof(PlannedBreath)] = [() => Breathing(60).Breaths[0], () => Breathing(60).Breaths[1]],
+        [typeof(TonicFit)] = [() => Sung(60).RankTonics([Narrow()])[0], () => Sung(60).RankTonics([Narrow()])[1]],
+        [typeof(SingerFit)] = [() => Sung(60).RankTonics([Narrow()])[0].Singers[0], () => Sung(60).RankTonics([Narrow()])[1].Singers[0]],
+        [typeof(RangeChange)] = [() => RangeChange.Smallest(Ladder(60), Narrow())[0], () => RangeChange.Smallest(Ladder(60), Narrow())[1]],
+        [typeof(TempoWindow)] = [() => TempoWindow.OfSpeeds(Ladder(60), [Narrow()])[0], () => TempoWindow.OfSpeeds(Ladder(60), [Narrow()])[1]],
+        [typeof(ClassReport)] = [() => Report(60), () => Report(70)],
+        [typeof(ClassRow)] = [() => Report(60).Rows[0], () => Report(60).Rows[1]],
+        [typeof(ClassCell)] = [() => Report(60).Rows[0].Cells[0], () => Report(60).Rows[1].Cells[0]],
         [typeof(PlanRequest)] = [() => Request(7), () => Request(8), () => Request(7) with { Days = 4 }, () => Request(7) with { RestDays = [DayOfWeek.Monday] }],
         [typeof(WarmupPlan)] = [() => Result(7).Plan, () => Result(8).Plan],
         [typeof(PlanResult)] = [() => Result(7), () => Result(8)],
@@ -115,6 +130,22 @@ internal static class LibrarySamples
     private static AvartanaRows Rows(Meter meter, int most) => new(meter, most, (aksharas, _) => aksharas <= most);
 
     private static Singer MakeSinger(string alias) => new(Text(alias), NoteName.FromMidi(55), NoteName.FromMidi(76), 14);
+
+    private static IEnumerable<Finding> OwnCheck(Score score, Singer singer) => [];
+
+    private static Singer Narrow() => new(Text("n"), NoteName.FromMidi(60), NoteName.FromMidi(69), 20);
+
+    private static Drill Ladder(int tempo) => new()
+    {
+        Scale = new Scale(Text("a"), Melakarta.Ascent(28)), Pattern = Pattern.Parse("ladder"), Tonic = Tonic.FromMidi(60), Tempo = tempo,
+    };
+
+    private static Score Sung(int tempo) => Ladder(tempo).ToScore();
+
+    private static BreathPlan Breathing(int tempo) =>
+        BreathPlan.TryMake(Sung(tempo), new BreathNeed(8, new Rational(1, 2)), out var plan, out var refusal) ? plan : throw new InvalidOperationException(refusal.Describe());
+
+    private static ClassReport Report(int tempo) => ClassReport.Of([Ladder(tempo)], [Narrow(), MakeSinger("a")]);
 
     private static PlanRequest Request(ulong seed) => new()
     {

@@ -109,13 +109,16 @@ public sealed record Finding
     /// <summary>The unit of the measured value: <c>cents</c>, <c>s</c>; or <see langword="null"/>.</summary>
     public string? Unit { get; init; }
 
-    /// <summary>The singer, the place, the message and the fix: one line, as long as the message and the fix are.</summary>
-    public override string ToString()
+    /// <summary>The singer, the place, the message and the fix in one line, however long.</summary>
+    public string Describe()
     {
         var who = Singer is { } singer ? $"{singer}: " : string.Empty;
         var where = Place is { } place ? $"{place}: " : string.Empty;
         return Fix.Length == 0 ? $"{who}{where}{Message}" : $"{who}{where}{Message}; {Fix}";
     }
+
+    /// <summary>The same, cut to 200 characters; <see cref="Describe"/> gives all of it.</summary>
+    public override string ToString() => OneLine.Of(Describe());
 
     private static double? Finite(double? value, string name) => value is { } number && !double.IsFinite(number)
         ? throw new ArgumentOutOfRangeException(name, value, string.Create(CultureInfo.InvariantCulture, $"{name} must be a finite number, not {number}"))

@@ -25,7 +25,7 @@ public sealed class PatternException : InvalidOperationException
     /// <summary>An exception that says what the finding says.</summary>
     /// <param name="finding">The finding.</param>
     public PatternException(Finding finding)
-        : base(finding.ToString()) => Finding = finding;
+        : base(Require.NotNull(finding).Describe()) => Finding = finding;
 
     /// <summary>What was refused and what would clear it.</summary>
     public Finding Finding { get; }

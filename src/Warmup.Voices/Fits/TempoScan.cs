@@ -151,11 +151,11 @@ internal sealed class TempoScan
                 return $"throat {at}: {Throat(score)}";
             case Closer.Breath when _planned:
                 BreathPlan.TryMake(score, _together, out _, out var refusal, _cancellation);
-                return $"breath {at}: {refusal}";
+                return $"breath {at}: {refusal?.Describe()}";
             case Closer.Breath:
                 return $"breath {at}: {Breath(score)}";
             default:
-                return $"check {at}: {OtherFault(score)}";
+                return $"check {at}: {OtherFault(score)?.Describe()}";
         }
     }
 

@@ -61,7 +61,7 @@ public class CheckTests
         var checks = ScoreChecks.Standard.With(HighLines.Check);
         foreach (var finding in score.Check(singer, checks))
         {
-            Console.WriteLine(finding);
+            Console.WriteLine(finding.Describe());
         }
 
         Console.WriteLine(score.Fits(singer, checks));
@@ -71,7 +71,7 @@ public class CheckTests
         var high = Assert.Single(score.Check(singer, checks));
         Assert.Equal(("studio.high", new ScorePlace(1, 5, score.Sections[0].Lines[4].Onset)), (high.Code, high.Place!.Value));
         Assert.Equal(2, high.Measured);
-        Assert.Equal("Wren: line 5: 2.0 s of the line lie in the top fifth of the range; the studio's most is 1.5 s; take a lower tonic, or leave the line out", high.ToString());
+        Assert.Equal("Wren: line 5: 2.0 s of the line lie in the top fifth of the range; the studio's most is 1.5 s; take a lower tonic, or leave the line out", high.Describe());
         Assert.True(score.Fits(singer));
         Assert.False(score.Fits(singer, checks));
     }

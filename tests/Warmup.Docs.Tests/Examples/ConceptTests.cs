@@ -25,7 +25,7 @@ public sealed class ConceptTests : TemporaryFolder
         var badger = new Singer("Badger", new NoteName('G', 0, 2), new NoteName('D', 0, 4), sustainedSeconds: 22);
         foreach (var finding in score.Check(badger))
         {
-            Console.WriteLine(finding);
+            Console.WriteLine(finding.Describe());
         }
 
         // -> files

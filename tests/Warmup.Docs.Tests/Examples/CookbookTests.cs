@@ -103,7 +103,7 @@ public sealed class CookbookTests : TemporaryFolder
         }
         else
         {
-            Console.WriteLine(refusal);
+            Console.WriteLine(refusal.Describe());
         }
         #endregion
 

@@ -185,11 +185,16 @@ public partial class BreathCheckTests
     public void Each_finding_says_place_message_and_fix_in_one_line()
     {
         var finding = Breaths(Ladder("15").ToScore(), Voice(30, Experience.Advanced)).Single();
-        var line = finding.ToString();
+        var line = finding.Describe();
         Assert.Contains(finding.Message, line, StringComparison.Ordinal);
         Assert.Contains(finding.Fix, line, StringComparison.Ordinal);
         Assert.Contains("Arun", line, StringComparison.Ordinal);
         Assert.DoesNotContain('\n', line);
+
+        // What a finding prints is cut; what it describes is not.
+        var longOne = new Finding("a", Severity.Note, new string('m', 300), new string('f', 300));
+        Assert.Equal((200, 602), (longOne.ToString().Length, longOne.Describe().Length));
+        Assert.Equal(longOne.Describe(), new PatternException(longOne).Message);
     }
 
     [Fact]
