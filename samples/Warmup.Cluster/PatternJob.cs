@@ -56,20 +56,11 @@ internal sealed record PatternJob
     }
 
     /// <summary>What is wrong with the words and the size, or <see langword="null"/>.</summary>
-    public string? CountingProblem()
-    {
-        try
-        {
-            return Words.Length > LongestText ? $"the words must have at most {LongestText} characters"
-                : Size < 1 || Size > PatternEnumeration.LargestSize ? Text($"the size must be between 1 and {PatternEnumeration.LargestSize}, not {Size}")
-                : PatternVocabulary.Parse(Words).Count < 1 ? "name at least one word"
-                : null;
-        }
-        catch (WarmupFormatException wrong)
-        {
-            return wrong.Error.ToString();
-        }
-    }
+    public string? CountingProblem() =>
+        Words.Length > LongestText ? $"the words must have at most {LongestText} characters"
+        : Size < 1 || Size > PatternEnumeration.LargestSize ? Text($"the size must be between 1 and {PatternEnumeration.LargestSize}, not {Size}")
+        : PatternVocabulary.TryParse(Words, out _, out var error) ? null
+        : error.ToString();
 
     public PatternEnumeration Enumeration() => new(PatternVocabulary.Parse(Words), Size);
 

@@ -13,18 +13,9 @@ public abstract partial record Pattern
         return Sum([first, second]);
     }
 
-    /// <summary>The lines of this pattern, then those of another.</summary>
-    /// <param name="next">The pattern sung second.</param>
-    /// <remarks>A sum of sums is one sum of all their parts, so grouping makes no difference.</remarks>
-    /// <exception cref="ArgumentException">The sum is too deep, or has too many parts or notes.</exception>
-    public Pattern Then(Pattern next)
-    {
-        ArgumentNullException.ThrowIfNull(next);
-        return Sum([this, next]);
-    }
-
     /// <summary>The lines of several patterns, one pattern after the other.</summary>
     /// <param name="parts">The patterns; none gives <see cref="Empty"/>, one gives itself.</param>
+    /// <remarks>A sum of sums is one sum of all their parts, so grouping makes no difference.</remarks>
     /// <exception cref="ArgumentException">The sum is too deep, or has too many parts or notes.</exception>
     public static Pattern Sum(params ReadOnlySpan<Pattern> parts)
     {

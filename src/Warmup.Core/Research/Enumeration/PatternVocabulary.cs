@@ -25,13 +25,12 @@ public sealed record PatternVocabulary : ISpanParsable<PatternVocabulary>
         Parse("ladder run figure(0 1 2) figure(0 2) .mirrored .reversed .backwards .there-and-back .ends .each-note(2) .up-down .take(3) .last-first .join +");
 
     /// <summary>The words that begin a pattern.</summary>
-    public ValueList<Pattern> Primitives { get; }
+    internal ValueList<Pattern> Primitives { get; }
 
     /// <summary>Whether patterns are also joined to sums.</summary>
-    public bool HasSum { get; }
+    internal bool HasSum { get; }
 
-    /// <summary>The number of words.</summary>
-    public int Count => Primitives.Count + Combinators.Count + Connectives.Count + (HasSum ? 1 : 0);
+    private int Count => Primitives.Count + Combinators.Count + Connectives.Count + (HasSum ? 1 : 0);
 
     /// <summary>The combinators, each around a run that stands for anything.</summary>
     internal ValueList<UnaryPattern> Combinators { get; }
