@@ -22,14 +22,21 @@ public class FileTests
     }
 
     [Property(MaxTest = 15, Arbitrary = [typeof(Sounds)])]
-    public void Every_line_has_a_marker_on_its_first_frame(Drill drill)
+    public void Every_line_and_every_answer_has_a_marker_on_its_first_frame(Sung sung)
     {
-        var section = drill.ToScore().Sections[0];
-        var file = Sounds.File(drill.ToScore(), Sounds.BeatOnly with { CountInBeats = 3 });
-        var expected = ((IEnumerable<ScoreLine>)section.Lines)
-            .Select((line, i) => ($"Line {i + 1}", Sounds.Frame(line.Onset + 3, section.Tempo, 44_100)));
-        Assert.Equal(expected, file.Markers);
-        Assert.Equal(Sounds.Frame(section.Length + 3, section.Tempo, 44_100), file.Frames);
+        var file = Sounds.File(sung.Score, Sounds.BeatOnly with { CountInBeats = 3 });
+        var several = sung.Score.Sections.Count > 1;
+        var placed = Sounds.Placed(sung.Score, 3).ToList();
+        var expected = placed.SelectMany((p, s) => p.Section.Lines.SelectMany((line, l) =>
+        {
+            var label = several ? $"Section {s + 1}, line {l + 1}" : $"Line {l + 1}";
+            var begins = (label, Sounds.Frame(p.Before + p.Section.SecondsAt(line.Onset)));
+            return line.Answer > 0 ? [begins, (label + ", answer", Sounds.Frame(p.Before + p.Section.SecondsAt(line.Onset + line.Length - line.Answer)))] : (IEnumerable<(string Label, int Frame)>)[begins];
+        })).ToList();
+        Assert.Equal(expected.Select(e => e.Label), file.Markers.Select(m => m.Label));
+        var edge = sung.Score.Sections.All(s => s.TempoChanges.IsEmpty) ? 0 : 1;
+        Assert.All(expected.Zip(file.Markers), pair => Assert.InRange(pair.Second.Frame, pair.First.Frame - edge, pair.First.Frame + edge));
+        Assert.InRange(file.Frames, Sounds.Frame(placed[^1].Before + placed[^1].Section.Seconds) - edge, Sounds.Frame(placed[^1].Before + placed[^1].Section.Seconds) + edge);
     }
 
     [Fact]
@@ -52,11 +59,15 @@ public class FileTests
         Assert.Equal(["fmt ", "data"], file.ChunkNames);
     }
 
+    [Fact]
+    public void Generated_scores_have_several_sections_and_all_that_time_can_bring() =>
+        ScoreShares.AssertEnough(Sounds.Scores, 200, seed: 1, line => TestContext.Current.TestOutputHelper?.WriteLine(line));
+
     [Property(MaxTest = 5, Arbitrary = [typeof(Sounds)])]
-    public void Equal_scores_give_equal_bytes(Drill drill)
+    public void Equal_scores_give_equal_bytes(Sung sung)
     {
-        var again = drill with { Scale = Scale.Parse(drill.Scale.ToText()), Pattern = Pattern.Parse(drill.Pattern.ToString()) };
-        Assert.Equal(Sounds.Bytes(drill.ToScore()), Sounds.Bytes(again.ToScore()));
+        var again = sung.Drills.Select(d => d with { Scale = Scale.Parse(d.Scale.ToText()), Pattern = Pattern.Parse(d.Pattern.ToString()) });
+        Assert.Equal(Sounds.Bytes(ScoreGenerators.Join(sung.Drills.Select(d => d.ToScore()))), Sounds.Bytes(ScoreGenerators.Join(again.Select(d => d.ToScore()))));
     }
 
     [Fact]

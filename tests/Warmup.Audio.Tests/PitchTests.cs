@@ -9,13 +9,12 @@ namespace Warmup.Audio.Tests;
 public class PitchTests
 {
     [Property(MaxTest = 12, Arbitrary = [typeof(Sounds)])]
-    public void Every_note_sounds_within_a_cent_of_the_score(Drill drill)
+    public void Every_note_sounds_within_a_cent_of_the_score(Sung sung)
     {
-        var section = drill.ToScore().Sections[0];
-        var sound = Sounds.File(drill.ToScore(), Sounds.VoiceOnly).Left;
-        foreach (var note in section.Notes)
+        var sound = Sounds.File(sung.Score, Sounds.VoiceOnly).Left;
+        foreach (var (section, before, note) in Sounds.Placed(sung.Score, 0).SelectMany(p => p.Section.Notes.Select(n => (p.Section, p.Before, n))))
         {
-            var hz = Tracker.Hz(Steady(sound, section, note), 44_100);
+            var hz = Tracker.Hz(Steady(sound, section, note, before), 44_100);
             Assert.InRange(Tracker.Cents(hz, section.PitchOf(note).Hz), -1, 1);
         }
     }
@@ -112,10 +111,10 @@ public class PitchTests
         Assert.InRange(Tracker.Cents(Tracker.Hz(sound, 44_100), hz), -0.01, 0.01);
     }
 
-    private static ReadOnlySpan<short> Steady(short[] sound, Section section, ScoreNote note)
+    private static ReadOnlySpan<short> Steady(short[] sound, Section section, ScoreNote note, Rational before = default)
     {
-        var start = (int)Sounds.Frame(note.Onset, section.Tempo, 44_100);
-        var end = (int)Sounds.Frame(note.Onset + note.Length, section.Tempo, 44_100);
+        var start = Sounds.Frame(before + section.SecondsAt(note.Onset));
+        var end = Sounds.Frame(before + section.SecondsAt(note.End));
 
         // Without the edges; at most a second.
         return sound.AsSpan(start + 1800, Math.Min(44_100, end - start - 3600));
