@@ -117,16 +117,6 @@ public static class Samples
             () => MakeDrill() with { Tonic = Tonic.FromMidi(61) }, () => MakeDrill() with { Pattern = Pattern.Parse("ladder.ends") },
             () => MakeDrill() with { Expansion = Pattern.Parse("ladder.ends").Expand(MakeScale("a", 15)) },
         ],
-        [typeof(TimedNote)] =
-        [
-            () => Timed(0), () => Timed(1), () => Timed(0) with { Syllable = Text("la") }, () => Timed(0) with { Breath = 1 }, () => Timed(0) with { IsHeld = true },
-        ],
-        [typeof(TimedLine)] = [() => new TimedLine(new[] { Timed(0), Timed(1) }.ToValueList()), () => new TimedLine(new[] { Timed(0) }.ToValueList()), () => new TimedLine(new[] { Timed(0) }.ToValueList(), 2)],
-        [typeof(Composition)] =
-        [
-            () => Composed(), () => Composed() with { Tempo = 61 }, () => Composed() with { Title = Text("t") }, () => Composed() with { Speed = Speed.Second },
-            () => Composed() with { HasDrone = false }, () => Composed() with { Tuning = Tuning.Just },
-        ],
         [typeof(ScorePlace)] =
         [
             () => new ScorePlace(1, 2, 3), () => new ScorePlace(1, 2, 4), () => new ScorePlace(1, 2), () => new ScorePlace(2, 2, 3, Text("t")),
@@ -197,10 +187,6 @@ public static class Samples
     private static Drill MakeDrill() => new() { Scale = MakeScale("a", 15), Pattern = Pattern.Parse("ladder"), Tonic = Tonic.FromMidi(60) };
 
     private static Section Ramped() => (MakeDrill() with { Tempo = new TempoRamp(60, 10, 80) }).ToScore().Sections[0];
-
-    private static TimedNote Timed(int at) => new(default, at, 1);
-
-    private static Composition Composed() => new() { Scale = MakeScale("a", 15), Tonic = Tonic.FromMidi(60), Lines = new[] { new TimedLine(new[] { Timed(0) }.ToValueList()) }.ToValueList() };
 
     private static ScorePitch Pitch(int at) => MakeDrill().ToScore().Sections[0].Pitches[at];
 
