@@ -33,7 +33,6 @@ public sealed class Kept
 [JsonSerializable(typeof(DifficultyWeights))]
 [JsonSerializable(typeof(Drill))]
 [JsonSerializable(typeof(Drone))]
-[JsonSerializable(typeof(DroneString))]
 [JsonSerializable(typeof(DroneStroke))]
 [JsonSerializable(typeof(DroneStyle))]
 [JsonSerializable(typeof(Exercise))]

@@ -30,7 +30,6 @@ public class ExporterSourceTests
         ["Breath"] = "Onset Length AfterNote",
         ["Measure"] = "Onset Length BeginsLine",
         ["Drone"] = "Strings IsHeld StrokeSeconds CycleSeconds Strokes",
-        ["DroneString"] = "Pitch",
         ["DroneStroke"] = "StringIndex Onset Length",
 
         // How the beats are counted and accented; a time signature, and the note value of a beat.

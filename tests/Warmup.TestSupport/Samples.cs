@@ -129,7 +129,6 @@ public static class Samples
         [typeof(ScoreLine)] = [() => MakeDrill().ToScore().Sections[0].Lines[0], () => MakeDrill().ToScore().Sections[0].Lines[1], () => MakeDrill().ToScore().WithAnswers().Sections[0].Lines[0], () => default(ScoreLine)],
         [typeof(Breath)] = [() => new Breath(7, 1, 1), () => new Breath(7, 1, 2), () => default(Breath)],
         [typeof(Measure)] = [() => MakeDrill().ToScore().Sections[0].Measures[0], () => MakeDrill().ToScore().Sections[0].Measures[1], () => default(Measure)],
-        [typeof(DroneString)] = [() => MakeDrone(15).Strings[0], () => MakeDrone(15).Strings[1]],
         [typeof(DroneStroke)] = [() => MakeDrone(15).Strokes(20).First(), () => MakeDrone(15).Strokes(20).Last(), () => default(DroneStroke)],
         [typeof(Drone)] = [() => MakeDrone(15), () => MakeDrone(15) with { RestSeconds = 3 }, () => MakeDrone(15) with { StrokeSeconds = 2 }, () => MakeDrone(15) with { IsHeld = true }],
         [typeof(TunedScale)] = [() => Tuned(15), () => Tuned(16)],
