@@ -46,7 +46,6 @@ public sealed class Kept
 [JsonSerializable(typeof(Meter))]
 [JsonSerializable(typeof(ModalShift))]
 [JsonSerializable(typeof(NoteName))]
-[JsonSerializable(typeof(OrderedParallel))]
 [JsonSerializable(typeof(Pattern))]
 [JsonSerializable(typeof(PatternWordInfo))]
 [JsonSerializable(typeof(Rational))]

@@ -80,7 +80,6 @@ public static class Samples
         [
             () => PatternVocabulary.Parse("ladder .ends"), () => PatternVocabulary.Parse("ladder .ends +"), () => PatternVocabulary.Parse("ladder .reversed"),
         ],
-        [typeof(OrderedParallel)] = [() => new OrderedParallel { Workers = 1 }, () => new OrderedParallel { Workers = 2 }, () => new OrderedParallel { Workers = 1, LookAhead = 1 }],
         [typeof(Climb)] =
         [
             () => new Climb { Drill = MakeDrill() }, () => new Climb { Drill = MakeDrill(), Semitones = 5 }, () => new Climb { Drill = MakeDrill(), Step = 2 },
