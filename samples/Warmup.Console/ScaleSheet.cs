@@ -16,12 +16,12 @@ internal static class ScaleSheet
         output.WriteLine($"  down:   {string.Join(' ', scale.Descent)}");
         output.WriteLine($"  tonic:  {tuned.Tonic.ToReport()}");
         output.WriteLine($"  tuning: {tuned.Tuning}");
-        output.WriteLine($"  drone:  {string.Join(' ', tuned.Drone.Strings.Select(s => s.Pitch.Tone))}");
+        output.WriteLine($"  drone:  {string.Join(' ', tuned.Drone.Strings.Select(s => s.Tone))}");
 
         var table = new Table().Border(TableBorder.Ascii2).AddColumns("svara", "note", "cents", "ratio", "Hz", "above the drone", "beats");
         foreach (var note in tuned.Notes)
         {
-            var drone = tuned.Drone.Strings[note.Beating.StringIndex].Pitch.Tone;
+            var drone = tuned.Drone.Strings[note.Beating.StringIndex].Tone;
             table.AddRow(
                 Terminal.Plain(note.Tone.ToString()),
                 Terminal.Plain(note.Name.ToString()),
@@ -65,7 +65,7 @@ internal static class ScaleSheet
             n.Interval.Cents,
             n.Interval.Ratio is null ? null : n.Interval.ToString(),
             n.Hz,
-            tuned.Drone.Strings[n.Beating.StringIndex].Pitch.Tone.ToString(),
+            tuned.Drone.Strings[n.Beating.StringIndex].Tone.ToString(),
             n.AboveString.ToString(),
             n.Beating.BeatHz)).ToList());
 

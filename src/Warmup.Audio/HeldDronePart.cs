@@ -16,9 +16,9 @@ internal sealed class HeldDronePart : SoundPart
         foreach (var drawn in drone.Strings)
         {
             // Two strings of the same pitch would only be louder.
-            if (!pitches.Contains(drawn.Pitch.Hz))
+            if (!pitches.Contains(drawn.Hz))
             {
-                pitches.Add(drawn.Pitch.Hz);
+                pitches.Add(drawn.Hz);
             }
         }
 

@@ -27,7 +27,7 @@ internal sealed class PluckedDronePart : SoundPart, IDisposable
         Span<double> amplitudes = stackalloc double[WaveTable.MostHarmonics];
         for (var i = 0; i < _strings.Length; i++)
         {
-            var hz = drone.Strings[i].Pitch.Hz;
+            var hz = drone.Strings[i].Hz;
             var harmonics = amplitudes[..WaveTable.HarmonicsOf(hz, rate)];
             var body = new WaveTable();
             Spectrum.StringBody(harmonics);

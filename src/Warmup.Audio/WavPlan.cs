@@ -226,7 +226,7 @@ internal sealed class WavPlan
     {
         for (var i = 0; i < drone.Strings.Count; i++)
         {
-            CheckHz(drone.Strings[i].Pitch, string.Create(CultureInfo.InvariantCulture, $"drone string {i + 1}: "));
+            CheckHz(drone.Strings[i], string.Create(CultureInfo.InvariantCulture, $"drone string {i + 1}: "));
         }
     }
 

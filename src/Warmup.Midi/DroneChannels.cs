@@ -22,9 +22,9 @@ internal sealed class DroneChannels
         ChannelOf = new int[Keys.Length];
         for (var i = 0; i < Keys.Length; i++)
         {
-            Keys[i] = KeyTuning.Of(drone.Strings[i].Pitch, tuning)
+            Keys[i] = KeyTuning.Of(drone.Strings[i], tuning)
                 ?? throw new ExportException(string.Create(
-                    CultureInfo.InvariantCulture, $"drone string {i + 1}: {MidiPlan.OutOfKeys(drone.Strings[i].Pitch)}"));
+                    CultureInfo.InvariantCulture, $"drone string {i + 1}: {MidiPlan.OutOfKeys(drone.Strings[i])}"));
             ChannelOf[i] = FirstFree(i);
             LastChannel = Math.Max(LastChannel, ChannelOf[i]);
         }

@@ -13,9 +13,9 @@ internal sealed class DroneStaff : StaffPart
     {
         foreach (var s in drone.Strings)
         {
-            if (!_pitches.Exists(p => p.Midi == s.Pitch.Midi))
+            if (!_pitches.Exists(p => p.Midi == s.Midi))
             {
-                _pitches.Add(s.Pitch);
+                _pitches.Add(s);
             }
         }
 

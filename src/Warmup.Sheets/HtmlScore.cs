@@ -117,7 +117,7 @@ internal static class HtmlScore
         json.WriteStartArray("hz");
         foreach (var each in drone.Strings)
         {
-            json.WriteNumberValue(each.Pitch.Hz);
+            json.WriteNumberValue(each.Hz);
         }
 
         json.WriteEndArray();

@@ -84,14 +84,12 @@ public class TimingTests
     public void Clicks_never_fall_into_each_other()
     {
         // Bars of free rhythm end on quarters of an akshara: at 400 a minute the nearest two beats are 1,654 frames apart, and a click lasts 1,323.
-        var bar = new Composition
+        var bar = (Sounds.Drill() with
         {
-            Scale = Sounds.Drill().Scale,
-            Tonic = Tonic.FromMidi(57),
             Meter = Meter.Free,
             Tempo = 400,
-            Lines = [new TimedLine([new TimedNote(default, 0, new Rational(5, 4))])],
-        }.ToScore();
+            Expansion = new([new Line([default(LineNote) with { Length = new Rational(5, 4) }])]),
+        }).ToScore();
         var sound = Sounds.File(Score.Join("bars", [bar, bar, bar]), Sounds.BeatOnly).Right;
         var click = Sounds.File(Sounds.Drill().ToScore(), Sounds.BeatOnly with { HasBeat = false, CountInBeats = 1 }).Right[..1323];
         int[] starts = [.. Enumerable.Range(0, 3).SelectMany(b => (int[])[Frame(5 * b), Frame((5 * b) + 4)]), Frame(15)];

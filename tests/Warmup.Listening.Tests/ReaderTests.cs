@@ -113,7 +113,7 @@ public class ReaderTests
 
         var strokes = options.HasDrone && score.Drone is { } drone ? drone.Strokes(score.Seconds).ToArray() : [];
         var heard = file.Drone.OrderBy(n => n.Tick).ThenBy(n => n.Cents).ToArray();
-        var expected = strokes.Select(s => score.Drone!.Strings[s.StringIndex].Pitch.Hz).ToArray();
+        var expected = strokes.Select(s => score.Drone!.Strings[s.StringIndex].Hz).ToArray();
         Assert.Equal(expected.Length, heard.Length);
         AssertNear(score.Drone is { IsHeld: true } ? expected.Order().ToValueList() : expected.ToValueList(), heard);
     }

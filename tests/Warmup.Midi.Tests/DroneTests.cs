@@ -177,7 +177,7 @@ public class DroneTests
         Assert.Equal(just ? 2 : 1, heard.Drone.Select(n => n.Channel).Distinct().Count());
         var end = RawFile.Of(score).Tracks[0][^1].Tick;
         Assert.All(heard.Drone, n => Assert.Equal((0L, end), (n.Tick, (long)n.Length)));
-        Assert.Equal(score.Drone!.Strings.ConvertAll(s => Math.Round(Heard.Cents(s.Pitch.Hz), 1)).Order(), heard.Drone.Select(n => Math.Round(n.Cents, 1)).Order());
+        Assert.Equal(score.Drone!.Strings.ConvertAll(s => Math.Round(Heard.Cents(s.Hz), 1)).Order(), heard.Drone.Select(n => Math.Round(n.Cents, 1)).Order());
         Assert.All(Programs(score, null), p => Assert.Equal(21 - 1, p));
         Assert.All(Programs(score, new MidiOptions { HeldDroneProgram = 20 }), p => Assert.Equal(20 - 1, p));
         Assert.All(Programs(Files.Drill().ToScore(), null), p => Assert.Equal(105 - 1, p));

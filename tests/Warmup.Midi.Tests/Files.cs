@@ -44,13 +44,11 @@ public static class Files
         return Score.Join(scores[0].Title, scores) with { Drone = scores[0].Drone };
     }
 
-    /// <summary>A note of a part of an akshara, which is the grid.</summary>
-    public static Score Fine(int resolution) => new Composition
+    /// <summary>A note of a part of an akshara, which is the grid, and silence to the akshara's end.</summary>
+    public static Score Fine(int resolution) => (Drill() with
     {
-        Scale = Drill().Scale,
-        Tonic = Tonic.FromMidi(60),
-        Lines = [new TimedLine([new TimedNote(default, 0, new Rational(1, resolution))], 1)],
-    }.ToScore();
+        Expansion = new([new Line([default(LineNote) with { Length = new Rational(1, resolution), Rest = new Rational(resolution - 1, resolution) }])]),
+    }).ToScore();
 
     public static byte[] Bytes(Score score, MidiOptions? options = null)
     {

@@ -125,8 +125,8 @@ internal static class PlainMidi
         foreach (var s in drone.Strings)
         {
             var channel = Enumerable.Range(1, 15).First(c => c != 9
-                && channels.TrueForAll(o => o.Channel != c || (o.Pitch.Midi != s.Pitch.Midi && Bend(o.Pitch) == Bend(s.Pitch))));
-            channels.Add((channel, s.Pitch));
+                && channels.TrueForAll(o => o.Channel != c || (o.Pitch.Midi != s.Midi && Bend(o.Pitch) == Bend(s))));
+            channels.Add((channel, s));
         }
 
         List<Event> events = [new(0, Order.Setup, Meta(3, "Drone"))];

@@ -131,28 +131,26 @@ public class StandardRulesTests
     [Fact]
     public void A_time_beyond_a_variable_length_quantity_is_refused_and_nothing_is_written()
     {
-        // Two notes of 1/67 of a dotted quarter: 32,160 ticks a quarter (480 x 67) are 720 a step, and 372,827 of those are the most below
+        // Two notes of 1/67 of a whole note: 32,160 ticks a quarter (480 x 67) are 1,920 a step, and 139,810 of those are the most below
         // 0x0FFFFFFF. One step more is refused.
         var buffer = new System.Buffers.ArrayBufferWriter<byte>();
-        var refused = Assert.Throws<ExportException>(() => new MidiFormat().Write(Apart(372_828), buffer));
+        var refused = Assert.Throws<ExportException>(() => new MidiFormat().Write(Apart(139_811), buffer));
         Assert.Contains("268435455", refused.Message, StringComparison.Ordinal);
         Assert.Equal(0, buffer.WrittenCount);
-        var on = RawFile.Of(Apart(372_827)).Tracks[1].Where(e => e.IsNoteOn).Select(e => e.Tick).ToList();
-        Assert.Equal(720 * (372_827 + 1L), on[1] - on[0]);
+        var on = RawFile.Of(Apart(139_810)).Tracks[1].Where(e => e.IsNoteOn).Select(e => e.Tick).ToList();
+        Assert.Equal(1_920 * (139_810 + 1L), on[1] - on[0]);
     }
 
     private static Score Apart(int steps)
     {
         var length = new Rational(1, 67);
-        var second = new TimedNote(default, (steps * length) + length - TimedLine.Longest, length);
-        return new Composition
+        var note = default(LineNote) with { Length = length };
+        return (Files.Drill() with
         {
-            Scale = Files.Drill().Scale,
-            Tonic = Tonic.FromMidi(60),
-            Meter = Meter.Parse("6/8"),
+            Meter = Meter.Parse("4/1"),
             HasDrone = false,
-            Lines = [new TimedLine([new TimedNote(default, 0, length)], TimedLine.Longest), new TimedLine([second])],
-        }.ToScore();
+            Expansion = new([new Line([note with { Rest = steps * length }, note])]),
+        }).ToScore();
     }
 
     [Fact]
@@ -319,9 +317,9 @@ public class StandardRulesTests
     [Fact]
     public void A_grid_that_no_division_holds_is_refused_with_its_numbers()
     {
-        // 16,381 and 16,369 are primes: together they need 268 million ticks.
-        var refused = Assert.Throws<ExportException>(() => Files.Bytes(Score.Join("fine", [Files.Fine(16_381), Files.Fine(16_369)])));
-        Assert.Contains("16381, 16369", refused.Message, StringComparison.Ordinal);
+        // 4,093 and 4,091 are primes: together they need 4,093 x 4,091 ticks, about 17 million.
+        var refused = Assert.Throws<ExportException>(() => Files.Bytes(Score.Join("fine", [Files.Fine(4_093), Files.Fine(4_091)])));
+        Assert.Contains("4093, 4091", refused.Message, StringComparison.Ordinal);
         Assert.Contains("32767", refused.Message, StringComparison.Ordinal);
     }
 

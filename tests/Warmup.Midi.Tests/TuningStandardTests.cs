@@ -128,7 +128,7 @@ public class TuningStandardTests
         AssertNear(expected, voice);
         if (score.Drone is { } strings)
         {
-            AssertNear([.. DroneTests.Sounding(score, file.TicksPerQuarter).Select(s => Heard.Cents(strings.Strings[s.StringIndex].Pitch.Hz))], drone);
+            AssertNear([.. DroneTests.Sounding(score, file.TicksPerQuarter).Select(s => Heard.Cents(strings.Strings[s.StringIndex].Hz))], drone);
         }
     }
 

@@ -73,7 +73,7 @@ public class TimesTests(Opened opened) : IClassFixture<Opened>
 
         if (score.Drone.IsHeld)
         {
-            var held = score.Drone.Strings.ConvertAll(s => s.Pitch.Hz).Distinct().ToList();
+            var held = score.Drone.Strings.ConvertAll(s => s.Hz).Distinct().ToList();
             Assert.Equal(held.Count, drone.Count);
             Assert.All(held.Zip(drone), pair => Assert.Equal(1, pair.Second.Hz / pair.First, Relative));
             Assert.All(drone, sound => Assert.Equal(zero, sound.Start, Millisecond));
@@ -85,7 +85,7 @@ public class TimesTests(Opened opened) : IClassFixture<Opened>
         for (var i = 0; i < drone.Count; i++)
         {
             var stroke = strokes[i / 2];
-            Assert.Equal(1, drone[i].Hz / score.Drone.Strings[stroke.StringIndex].Pitch.Hz, Relative);
+            Assert.Equal(1, drone[i].Hz / score.Drone.Strings[stroke.StringIndex].Hz, Relative);
             Assert.Equal(stroke.Onset.ToDouble(), drone[i].Start - zero, Millisecond);
         }
     }

@@ -80,7 +80,6 @@ public static class Samples
         [
             () => PatternVocabulary.Parse("ladder .ends"), () => PatternVocabulary.Parse("ladder .ends +"), () => PatternVocabulary.Parse("ladder .reversed"),
         ],
-        [typeof(OrderedParallel)] = [() => new OrderedParallel { Workers = 1 }, () => new OrderedParallel { Workers = 2 }, () => new OrderedParallel { Workers = 1, LookAhead = 1 }],
         [typeof(Climb)] =
         [
             () => new Climb { Drill = MakeDrill() }, () => new Climb { Drill = MakeDrill(), Semitones = 5 }, () => new Climb { Drill = MakeDrill(), Step = 2 },
@@ -117,16 +116,6 @@ public static class Samples
             () => MakeDrill() with { Tonic = Tonic.FromMidi(61) }, () => MakeDrill() with { Pattern = Pattern.Parse("ladder.ends") },
             () => MakeDrill() with { Expansion = Pattern.Parse("ladder.ends").Expand(MakeScale("a", 15)) },
         ],
-        [typeof(TimedNote)] =
-        [
-            () => Timed(0), () => Timed(1), () => Timed(0) with { Syllable = Text("la") }, () => Timed(0) with { Breath = 1 }, () => Timed(0) with { IsHeld = true },
-        ],
-        [typeof(TimedLine)] = [() => new TimedLine(new[] { Timed(0), Timed(1) }.ToValueList()), () => new TimedLine(new[] { Timed(0) }.ToValueList()), () => new TimedLine(new[] { Timed(0) }.ToValueList(), 2)],
-        [typeof(Composition)] =
-        [
-            () => Composed(), () => Composed() with { Tempo = 61 }, () => Composed() with { Title = Text("t") }, () => Composed() with { Speed = Speed.Second },
-            () => Composed() with { HasDrone = false }, () => Composed() with { Tuning = Tuning.Just },
-        ],
         [typeof(ScorePlace)] =
         [
             () => new ScorePlace(1, 2, 3), () => new ScorePlace(1, 2, 4), () => new ScorePlace(1, 2), () => new ScorePlace(2, 2, 3, Text("t")),
@@ -139,7 +128,6 @@ public static class Samples
         [typeof(ScoreLine)] = [() => MakeDrill().ToScore().Sections[0].Lines[0], () => MakeDrill().ToScore().Sections[0].Lines[1], () => MakeDrill().ToScore().WithAnswers().Sections[0].Lines[0], () => default(ScoreLine)],
         [typeof(Breath)] = [() => new Breath(7, 1, 1), () => new Breath(7, 1, 2), () => default(Breath)],
         [typeof(Measure)] = [() => MakeDrill().ToScore().Sections[0].Measures[0], () => MakeDrill().ToScore().Sections[0].Measures[1], () => default(Measure)],
-        [typeof(DroneString)] = [() => MakeDrone(15).Strings[0], () => MakeDrone(15).Strings[1]],
         [typeof(DroneStroke)] = [() => MakeDrone(15).Strokes(20).First(), () => MakeDrone(15).Strokes(20).Last(), () => default(DroneStroke)],
         [typeof(Drone)] = [() => MakeDrone(15), () => MakeDrone(15) with { RestSeconds = 3 }, () => MakeDrone(15) with { StrokeSeconds = 2 }, () => MakeDrone(15) with { IsHeld = true }],
         [typeof(TunedScale)] = [() => Tuned(15), () => Tuned(16)],
@@ -197,10 +185,6 @@ public static class Samples
     private static Drill MakeDrill() => new() { Scale = MakeScale("a", 15), Pattern = Pattern.Parse("ladder"), Tonic = Tonic.FromMidi(60) };
 
     private static Section Ramped() => (MakeDrill() with { Tempo = new TempoRamp(60, 10, 80) }).ToScore().Sections[0];
-
-    private static TimedNote Timed(int at) => new(default, at, 1);
-
-    private static Composition Composed() => new() { Scale = MakeScale("a", 15), Tonic = Tonic.FromMidi(60), Lines = new[] { new TimedLine(new[] { Timed(0) }.ToValueList()) }.ToValueList() };
 
     private static ScorePitch Pitch(int at) => MakeDrill().ToScore().Sections[0].Pitches[at];
 

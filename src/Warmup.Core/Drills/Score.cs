@@ -4,8 +4,8 @@ namespace Warmup;
 
 /// <summary>A drill or a whole warm-up in time: exact onsets and lengths, tuned pitches, breaths, measures, and a drone.</summary>
 /// <remarks>
-/// Scores come from <see cref="Drill.ToScore()"/>, <see cref="Climb.ToScore"/> and <see cref="Composition.ToScore"/>; <see cref="Join"/> puts
-/// several one after the other. The core computes every part; exporters only write. Immutable, value equality.
+/// Scores come from <see cref="Drill.ToScore()"/>, also with lines of your own, and from <see cref="Climb.ToScore"/>; <see cref="Join"/>
+/// puts several one after the other. The core computes every part; exporters only write. Immutable, value equality.
 /// </remarks>
 public sealed partial record Score
 {

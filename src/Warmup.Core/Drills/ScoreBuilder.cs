@@ -17,13 +17,6 @@ internal static class ScoreBuilder
         return Whole(section, style, respelled is null ? expansion.Findings : [.. expansion.Findings, respelled]);
     }
 
-    public static Score Build(Composition composition)
-    {
-        var tonicName = TonicName(composition.Tonic, composition.Scale, out var respelled);
-        var section = CompositionTiming.Of(composition, tonicName);
-        return Whole(section, composition.HasDrone ? composition.DroneStyle : null, respelled is null ? [] : [respelled]);
-    }
-
     /// <summary>The written name of a tonic, and the remark where it is not the one that was typed.</summary>
     private static NoteName TonicName(Tonic tonic, Scale scale, out Finding? respelled)
     {

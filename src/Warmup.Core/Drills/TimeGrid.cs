@@ -6,10 +6,10 @@ namespace Warmup;
 internal sealed class TimeGrid
 {
     /// <summary>The longest line in aksharas (the project's own bound).</summary>
-    public const int LongestLine = 4_096;
+    private const int LongestLine = 4_096;
 
     /// <summary>The finest grid, in parts of an akshara: what MusicXML's divisions hold.</summary>
-    public const long MostResolution = 16_383;
+    private const long MostResolution = 16_383;
 
     private readonly Delivery _delivery;
     private readonly bool _isFree;
@@ -173,7 +173,7 @@ internal sealed class TimeGrid
 
         if (next > int.MaxValue)
         {
-            throw TooLong();
+            throw Refusal("the drill is too long to be put in time", "take fewer lines or longer units");
         }
     }
 
@@ -241,11 +241,8 @@ internal sealed class TimeGrid
         return resolution;
     }
 
-    /// <summary>The refusal of more steps than a score has.</summary>
-    public static PatternException TooLong() => Refusal("the drill is too long to be put in time", "take fewer lines or longer units");
-
     /// <summary>Refuses a grid that is too fine.</summary>
-    public static long Bounded(long resolution) => resolution <= MostResolution
+    private static long Bounded(long resolution) => resolution <= MostResolution
         ? resolution
         : throw Refusal(
             string.Create(CultureInfo.InvariantCulture, $"the lengths need {resolution} parts of an akshara; the most is {MostResolution}"),

@@ -3,18 +3,6 @@ using System.Text.Json.Serialization;
 
 namespace Warmup;
 
-/// <summary>A string of the drone, or a reed of one that is held. Immutable, value equality.</summary>
-public sealed record DroneString
-{
-    internal DroneString(ScorePitch pitch) => Pitch = pitch;
-
-    /// <summary>Its pitch.</summary>
-    public ScorePitch Pitch { get; }
-
-    /// <summary>The pitch.</summary>
-    public override string ToString() => Pitch.ToString();
-}
-
 /// <summary>A stroke of a drone string. Immutable, value equality.</summary>
 [JsonConverter(typeof(UnsupportedJsonConverter<DroneStroke>))]
 public readonly record struct DroneStroke
@@ -39,11 +27,11 @@ public readonly record struct DroneStroke
 public sealed record Drone
 {
     /// <summary>A plucked drone.</summary>
-    /// <param name="strings">The strings in the order in which they are plucked: 1 to 32.</param>
+    /// <param name="strings">The pitches of the strings in the order in which they are plucked: 1 to 32.</param>
     /// <param name="strokeSeconds">From one stroke to the next, in seconds: 0 to 60.</param>
     /// <param name="restSeconds">From the last stroke of a cycle to the first of the next, in seconds: 0.1 to 60.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
-    public Drone(ValueList<DroneString> strings, Rational strokeSeconds, Rational restSeconds)
+    public Drone(ValueList<ScorePitch> strings, Rational strokeSeconds, Rational restSeconds)
     {
         Strings = strings;
         StrokeSeconds = strokeSeconds;
@@ -65,9 +53,9 @@ public sealed record Drone
     /// <summary>The shortest time after the last stroke, in seconds: 1/10 (the project's own bound), since a cycle of no length would have strokes without end.</summary>
     public static Rational ShortestRest => new(1, 10);
 
-    /// <summary>The strings in the order in which they are plucked: 1 to 32.</summary>
+    /// <summary>The pitches of the strings in the order in which they are plucked, or of the reeds of a held drone: 1 to 32.</summary>
     /// <exception cref="ArgumentOutOfRangeException">There are none, or too many.</exception>
-    public ValueList<DroneString> Strings
+    public ValueList<ScorePitch> Strings
     {
         get;
         init

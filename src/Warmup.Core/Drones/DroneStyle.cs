@@ -71,7 +71,7 @@ public sealed record DroneStyle
         ArgumentNullException.ThrowIfNull(tonic);
         ArgumentNullException.ThrowIfNull(tuning);
         var hz = tonic.Hz;
-        var strings = TonesFor(scale).ConvertAll(tone => new DroneString(ScorePitch.Of(tone, tonic, hz, tuning, tonicName)));
+        var strings = TonesFor(scale).ConvertAll(tone => ScorePitch.Of(tone, tonic, hz, tuning, tonicName));
         return new Drone(strings, StrokeSeconds, RestSeconds) { IsHeld = IsHeld };
     }
 

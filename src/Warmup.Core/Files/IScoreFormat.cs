@@ -21,12 +21,6 @@ public interface IScoreFormat
 /// <summary>A format cannot hold a score: a value lies outside what its standard allows.</summary>
 public sealed class ExportException : InvalidOperationException
 {
-    /// <summary>An exception without details.</summary>
-    public ExportException()
-        : this("the format cannot hold the score")
-    {
-    }
-
     /// <summary>An exception with a message.</summary>
     /// <param name="message">The value, the allowed range and the place.</param>
     public ExportException(string message)

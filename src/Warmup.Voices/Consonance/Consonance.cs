@@ -75,7 +75,7 @@ public static class Consonance
         var beats = new Beating[drone.Strings.Count];
         for (var i = 0; i < beats.Length; i++)
         {
-            beats[i] = Nearest(tone, hz, i, drone.Strings[i].Pitch.Hz, voicePartials);
+            beats[i] = Nearest(tone, hz, i, drone.Strings[i].Hz, voicePartials);
         }
 
         return beats.ToValueList();

@@ -74,7 +74,7 @@ public sealed record TunedScale
                 Spelling.Name(tone, tonicName),
                 interval,
                 tuning.Hz(tone, tonic),
-                interval - tuning.IntervalOf(drone.Strings[beating.StringIndex].Pitch.Tone),
+                interval - tuning.IntervalOf(drone.Strings[beating.StringIndex].Tone),
                 beating);
         }
 

@@ -96,7 +96,7 @@ internal sealed class DifficultyWalk
         {
             for (var partial = 1; partial <= Consonance.MostPartials; partial++)
             {
-                var distance = pitch.Cents - tuned.Pitch.Cents - (1200 * Math.Log2(partial));
+                var distance = pitch.Cents - tuned.Cents - (1200 * Math.Log2(partial));
                 if (Math.Abs(distance - (1200 * Math.Round(distance / 1200))) <= Difficulty.FarCents)
                 {
                     return false;

@@ -110,10 +110,10 @@ public class DroneStyleTests
         var style = DroneStyle.Tanpura with { StringCount = 5 };
         var drone = (Drill("S R2 G3 M1 P D2 N3 S'", style) with { Tuning = Tuning.Just, Tonic = Tonic.FromHz(200) }).ToScore().Drone!;
         double[] hz = [150, 187.5, 200, 200, 100];
-        Assert.Equal(hz, drone.Strings.ConvertAll(s => Math.Round(s.Pitch.Hz, 9)));
+        Assert.Equal(hz, drone.Strings.ConvertAll(s => Math.Round(s.Hz, 9)));
         drone = (Drill("S G2 M1 D1 N2 S'", DroneStyle.SrutiBox) with { Tuning = Tuning.Just, Tonic = Tonic.FromHz(300) }).ToScore().Drone!;
         hz = [150, 200, 300];
-        Assert.Equal(hz, drone.Strings.ConvertAll(s => Math.Round(s.Pitch.Hz, 9)));
+        Assert.Equal(hz, drone.Strings.ConvertAll(s => Math.Round(s.Hz, 9)));
     }
 
     [Fact]
@@ -150,5 +150,5 @@ public class DroneStyleTests
 
     private static string Tones(DroneStyle style, string scale) => Tones(Drill(scale, style).ToScore());
 
-    private static string Tones(Score score) => string.Join(' ', score.Drone!.Strings.ConvertAll(s => s.Pitch.Tone.ToString()));
+    private static string Tones(Score score) => string.Join(' ', score.Drone!.Strings.ConvertAll(s => s.Tone.ToString()));
 }

@@ -63,7 +63,7 @@ public class TuningConsonanceTests
                 var hz = tuning.Hz(tone, Tonic);
                 foreach (var beat in Consonance.With(tone, Tonic, tuning, drone))
                 {
-                    var least = (from v in Enumerable.Range(1, 8) from s in Enumerable.Range(1, 8) select Math.Abs((v * hz) - (s * drone.Strings[beat.StringIndex].Pitch.Hz))).Min();
+                    var least = (from v in Enumerable.Range(1, 8) from s in Enumerable.Range(1, 8) select Math.Abs((v * hz) - (s * drone.Strings[beat.StringIndex].Hz))).Min();
                     Assert.Equal(least, beat.BeatHz, 1e-6);
                 }
             }

@@ -10,7 +10,7 @@ public class TuningTunedScaleTests
         Assert.Equal("S R2 G3 P D2 S'", string.Join(' ', tuned.Notes.Select(n => n.Tone)));
         Assert.Equal("1/1 9/8 5/4 3/2 5/3 2/1", string.Join(' ', tuned.Notes.Select(n => n.Interval)));
         Assert.Equal([240, 270, 300, 360, 400, 480], tuned.Notes.Select(n => n.Hz).Select(hz => Math.Round(hz, 9)));
-        Assert.Equal("P_ S S S_", string.Join(' ', tuned.Drone.Strings.Select(s => s.Pitch.Tone)));
+        Assert.Equal("P_ S S S_", string.Join(' ', tuned.Drone.Strings.Select(s => s.Tone)));
         Assert.All(tuned.Notes.ToArray(), n => Assert.True(n.Beating.IsLockedIn, n.Tone.ToString()));
 
         // Each meets the string with the lowest partials: R2 the low P (9/8 over 3/4 is 3/2), G3 the low S (5/4 over 1/2 is 5/2),

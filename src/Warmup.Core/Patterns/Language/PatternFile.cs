@@ -34,7 +34,7 @@ public static class PatternFile
         ArgumentNullException.ThrowIfNull(language);
         if (json.Length > LargestBytes)
         {
-            throw new WarmupFormatException(string.Create(CultureInfo.InvariantCulture, $"a pattern must be at most {LargestBytes} bytes long, not {json.Length}"));
+            throw TextError.At(1, string.Create(CultureInfo.InvariantCulture, $"a pattern must be at most {LargestBytes} bytes long, not {json.Length}")).ToException();
         }
 
         if (json.StartsWith((ReadOnlySpan<byte>)[0xEF, 0xBB, 0xBF]))

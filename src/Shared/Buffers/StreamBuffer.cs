@@ -8,11 +8,11 @@ namespace Warmup;
 /// </summary>
 /// <param name="stream">Where the bytes go; it is not closed.</param>
 /// <remarks>Nothing reaches the stream before the buffer is full or <see cref="Flush"/> is called. Not for several threads at once.</remarks>
-public sealed class StreamBuffer(Stream stream) : IBufferWriter<byte>, IDisposable
+internal sealed class StreamBuffer(Stream stream) : IBufferWriter<byte>, IDisposable
 {
     private const int Size = 16 * 1024;
 
-    private readonly Stream _stream = Require.NotNull(stream);
+    private readonly Stream _stream = stream ?? throw new ArgumentNullException(nameof(stream));
     private byte[] _buffer = ArrayPool<byte>.Shared.Rent(Size);
     private int _used;
 

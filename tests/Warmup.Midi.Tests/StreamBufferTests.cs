@@ -1,9 +1,9 @@
 using System.Buffers;
 using FsCheck.Xunit;
 
-namespace Warmup.Tests;
+namespace Warmup.Midi.Tests;
 
-/// <summary>Source: the contract of <see cref="IBufferWriter{T}"/>, and the documented promise about when bytes reach the stream.</summary>
+/// <summary>The buffer that exporters compile for themselves. Source: the contract of <see cref="IBufferWriter{T}"/>, and the documented promise about when bytes reach the stream.</summary>
 public class StreamBufferTests
 {
     [Property]
