@@ -18,7 +18,7 @@ public class DroneTests
         for (var i = 0; i < heard.Length; i++)
         {
             Assert.DoesNotContain(heard[i].Channel, (int[])[1, 10]);
-            Assert.InRange(heard[i].Cents - Heard.Cents(score.Drone!.Strings[strokes[i].StringIndex].Pitch.Hz), -0.02, 0.02);
+            Assert.InRange(heard[i].Cents - Heard.Cents(score.Drone!.Strings[strokes[i].StringIndex].Hz), -0.02, 0.02);
         }
     }
 

@@ -43,7 +43,6 @@ internal static class LongSamples
         yield return new ScaleQuery { Text = new string('q', 100), NotesUp = 7 };
         yield return new TextError(1, 2, new string('e', 1_000));
         yield return new Finding(FindingCode.PatternRefused, Severity.Error, new string('p', 1_000), new string('m', 1_000));
-        yield return new Caution(new string('c', 1_000), new string('s', 1_000));
         if (BreathPlan.TryMake(one, new BreathNeed(12, 1), out var plan, out var refusal))
         {
             yield return plan;

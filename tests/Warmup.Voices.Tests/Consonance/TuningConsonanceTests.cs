@@ -1,4 +1,4 @@
-namespace Warmup.Tests;
+namespace Warmup.Voices.Tests;
 
 /// <summary>
 /// Beats against the drone. Source: two tones beat at the difference of their frequencies (textbook acoustics); the expectations are worked

@@ -1,4 +1,4 @@
-namespace Warmup.Tests;
+namespace Warmup.Voices.Tests;
 
 /// <summary>A whole scale tuned. Expectations worked out by hand from the just ratios (the table of svaras) on a tonic of 240 Hz.</summary>
 public class TuningTunedScaleTests

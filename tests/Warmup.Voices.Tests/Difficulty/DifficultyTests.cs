@@ -3,7 +3,7 @@ using FsCheck.Fluent;
 using FsCheck.Xunit;
 using Warmup.Testing;
 
-namespace Warmup.Tests;
+namespace Warmup.Voices.Tests;
 
 /// <summary>
 /// The measures are counted by hand. The orderings compare pairs that differ in one feature: common practice, except the order of the
