@@ -117,7 +117,7 @@ internal static class PatternsCommand
             scale.Name,
             pattern.Describe(scale),
             [.. expansion.Lines.ConvertAll(l => l.ToNotation())],
-            [.. expansion.Findings.ConvertAll(f => f.ToString())],
+            [.. expansion.Findings.ConvertAll(f => f.Describe())],
             drill.TryToScore(out var score, out _) ? Difficulty.Of(score!).Score() : null);
     }
 

@@ -114,7 +114,7 @@ public class PatternLanguageTests
     {
         LawSuite.Check(PatternRule.Of("turned", p => Turned.Apply(p, 2)), PatternLaws.IsTotal, PatternLaws.KeepsLineCount, PatternLaws.WorksLineByLine, PatternLaws.KeepsNotes).ThrowIfBroken();
         LawSuite.Check(PatternRule.Of("overturned", p => Overturned.Apply(p)), PatternLaws.UndoesItself, PatternLaws.KeepsNotes).ThrowIfBroken();
-        Assert.False(LawSuite.Check(PatternRule.Of("turned", p => Turned.Apply(p, 2)), PatternLaws.UndoesItself)[0].Holds);
+        Assert.False(LawSuite.Check(PatternRule.Of("turned", p => Turned.Apply(p, 2)), PatternLaws.UndoesItself)[0].IsKept);
     }
 
     [Fact]
