@@ -131,26 +131,24 @@ public class StandardRulesTests
     [Fact]
     public void A_time_beyond_a_variable_length_quantity_is_refused_and_nothing_is_written()
     {
-        // Two notes of 1/67 of a whole note: 32,160 ticks a quarter (480 x 67) are 1,920 a step, and 139,810 of those are the most below
+        // In steps of 1/67 of a whole note: 32,160 ticks a quarter (480 x 67) are 1,920 a step, and 139,810 of those are the most below
         // 0x0FFFFFFF. One step more is refused.
         var buffer = new System.Buffers.ArrayBufferWriter<byte>();
         var refused = Assert.Throws<ExportException>(() => new MidiFormat().Write(Apart(139_811), buffer));
         Assert.Contains("268435455", refused.Message, StringComparison.Ordinal);
         Assert.Equal(0, buffer.WrittenCount);
-        var on = RawFile.Of(Apart(139_810)).Tracks[1].Where(e => e.IsNoteOn).Select(e => e.Tick).ToList();
-        Assert.Equal(1_920 * (139_810 + 1L), on[1] - on[0]);
+        var track = RawFile.Of(Apart(139_810)).Tracks[1];
+        Assert.Equal(1_920 * 139_810L, track.Last(e => e.IsNoteOn).Tick - track.First(e => e.IsNoteOff).Tick);
     }
 
+    /// <summary>Two notes with silence between them: after the first to the end of 2,086 bars, and a bar counted in before the second.</summary>
     private static Score Apart(int steps)
     {
-        var length = new Rational(1, 67);
-        var note = default(LineNote) with { Length = length };
-        return (Files.Drill() with
-        {
-            Meter = Meter.Parse("4/1"),
-            HasDrone = false,
-            Expansion = new([new Line([note with { Rest = steps * length }, note])]),
-        }).ToScore();
+        var first = new Rational((2_087 * 67) - steps, 67);
+        var plain = Files.Drill() with { Meter = Meter.Parse("1/1"), HasDrone = false };
+        var before = plain with { Expansion = new([new Line([default(LineNote) with { Length = first, Rest = 2_086 - first }])]) };
+        var after = plain with { CountIn = 1, Expansion = new([new Line([default(LineNote)])]) };
+        return Score.Join("apart", [before.ToScore(), after.ToScore()]);
     }
 
     [Fact]

@@ -190,7 +190,7 @@ public static class Samples
 
     private static TunedScale Tuned(int parent) => TunedScale.Of(MakeScale("a", parent), Tonic.FromMidi(60), Tuning.Just);
 
-    private static Drone MakeDrone(int parent) => Drone.Tanpura(MakeScale("a", parent), Tonic.FromMidi(60), Tuning.Equal, new NoteName('C', 0, 4));
+    private static Drone MakeDrone(int parent) => DroneStyle.Tanpura.For(MakeScale("a", parent), Tonic.FromMidi(60), Tuning.Equal, new NoteName('C', 0, 4));
 
     private static PitchBand Band(string name, int low, int high) => new(Text(name), NoteName.FromMidi(low), NoteName.FromMidi(high));
 

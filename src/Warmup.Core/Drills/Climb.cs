@@ -10,13 +10,12 @@ namespace Warmup;
 /// <remarks>Immutable, value equality.</remarks>
 public sealed record Climb
 {
-    /// <summary>The most semitones of a climb: 24 (the project's own bound).</summary>
-    public static int MostSemitones => 24;
+    private const int MostSemitones = 24;
 
     /// <summary>The drill on its lowest tonic.</summary>
     public required Drill Drill { get; init => field = Require.NotNull(value, nameof(Drill)); }
 
-    /// <summary>How far the tonic climbs, in semitones: 1 to 24; 4 by default (the project's own setting).</summary>
+    /// <summary>How far the tonic climbs, in semitones: 1 to 24; 4 by default (the project's own settings).</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public int Semitones { get; init => field = Require.InRange(value, 1, MostSemitones, nameof(Semitones)); } = 4;
 

@@ -26,7 +26,7 @@ internal readonly record struct RoundPlan(int Count, int Lines, int Notes, int? 
         }
 
         var notes = (long)expansion.NoteCount * drill.Speeds.Count * count;
-        return notes <= Pattern.MostNotes
+        return notes <= PatternLimits.Notes
             ? new(count, expansion.Lines.Count * drill.Speeds.Count * count, (int)notes, full)
             : throw TooMany(drill, count, notes);
     }
@@ -73,6 +73,6 @@ internal readonly record struct RoundPlan(int Count, int Lines, int Notes, int? 
     private static PatternException TooMany(Drill drill, int count, long notes) => new(new Finding(
         FindingCode.PatternTooLong,
         Severity.Error,
-        string.Create(CultureInfo.InvariantCulture, $"singing the drill {count} times would give {notes} notes; the most is {Pattern.MostNotes}"),
+        string.Create(CultureInfo.InvariantCulture, $"singing the drill {count} times would give {notes} notes; the most is {PatternLimits.Notes}"),
         drill.IsRepeatedToFirstBeat ? "fill each line up to the avartana so that it ends on the first beat sooner" : "repeat less, or take fewer lines"));
 }

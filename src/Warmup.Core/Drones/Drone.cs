@@ -26,6 +26,14 @@ public readonly record struct DroneStroke
 /// <remarks>Immutable, value equality.</remarks>
 public sealed record Drone
 {
+    /// <summary>The longest time between two strokes, in seconds.</summary>
+    internal const int LongestSeconds = 60;
+
+    private const int MostStrings = 32;
+
+    /// <summary>The shortest time after the last stroke, in seconds: a cycle of no length would have strokes without end.</summary>
+    internal static Rational ShortestRest => new(1, 10);
+
     /// <summary>A plucked drone.</summary>
     /// <param name="strings">The pitches of the strings in the order in which they are plucked: 1 to 32.</param>
     /// <param name="strokeSeconds">From one stroke to the next, in seconds: 0 to 60.</param>
@@ -38,22 +46,7 @@ public sealed record Drone
         RestSeconds = restSeconds;
     }
 
-    /// <summary>The most strings: 32 (the project's own bound).</summary>
-    public static int MostStrings => 32;
-
-    /// <summary>The longest time between two strokes, in seconds: 60 (the project's own bound).</summary>
-    public static int LongestSeconds => 60;
-
-    /// <summary>The usual time between two strokes, in seconds: 1 (the project's own setting).</summary>
-    public static Rational UsualStroke => Rational.One;
-
-    /// <summary>The usual time after the last stroke, in seconds: 2 (2 to 3 s are described for the tanpura; the shortest is taken).</summary>
-    public static Rational UsualRest => 2;
-
-    /// <summary>The shortest time after the last stroke, in seconds: 1/10 (the project's own bound), since a cycle of no length would have strokes without end.</summary>
-    public static Rational ShortestRest => new(1, 10);
-
-    /// <summary>The pitches of the strings in the order in which they are plucked, or of the reeds of a held drone: 1 to 32.</summary>
+    /// <summary>The pitches of the strings in the order in which they are plucked, or of the reeds of a held drone: 1 to 32 (the project's own bound).</summary>
     /// <exception cref="ArgumentOutOfRangeException">There are none, or too many.</exception>
     public ValueList<ScorePitch> Strings
     {
@@ -65,11 +58,11 @@ public sealed record Drone
         }
     }
 
-    /// <summary>From one stroke to the next, in seconds: 0 to 60; 0 plucks all strings at once.</summary>
+    /// <summary>From one stroke to the next, in seconds: 0 to 60 (the project's own bound); 0 plucks all strings at once.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public Rational StrokeSeconds { get; init => field = Require.InRange(value, 0, LongestSeconds, nameof(StrokeSeconds)); }
 
-    /// <summary>From the last stroke of a cycle to the first of the next, in seconds: 0.1 to 60.</summary>
+    /// <summary>From the last stroke of a cycle to the first of the next, in seconds: 0.1 to 60 (the project's own bounds).</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public Rational RestSeconds { get; init => field = Require.InRange(value, ShortestRest, LongestSeconds, nameof(RestSeconds)); }
 
@@ -78,14 +71,6 @@ public sealed record Drone
 
     /// <summary>The length of one cycle in seconds, above 0; a held drone has none.</summary>
     public Rational CycleSeconds => (StrokeSeconds * (Strings.Count - 1)) + RestSeconds;
-
-    /// <summary>The usual tanpura for a scale: <see cref="DroneStyle.Tanpura"/> with the scale's own first string.</summary>
-    /// <param name="scale">The scale.</param>
-    /// <param name="tonic">The tonic.</param>
-    /// <param name="tuning">The tuning, the drill's own.</param>
-    /// <param name="tonicName">The written name of the tonic.</param>
-    public static Drone Tanpura(Scale scale, Tonic tonic, Tuning tuning, NoteName tonicName) =>
-        DroneStyle.Tanpura.For(scale, tonic, tuning, tonicName);
 
     /// <summary>How many strings there are, and how they are played.</summary>
     public override string ToString() => string.Create(

@@ -35,31 +35,13 @@ public sealed record DroneStyle
     /// </summary>
     public Degree? Second { get; init; }
 
-    /// <summary>From one stroke to the next, in seconds: 0 to 60; 1 by default.</summary>
+    /// <summary>From one stroke to the next, in seconds: 0 to 60; 1 by default (the project's own setting).</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
-    public Rational StrokeSeconds { get; init => field = Require.InRange(value, 0, Drone.LongestSeconds, nameof(StrokeSeconds)); } = Drone.UsualStroke;
+    public Rational StrokeSeconds { get; init => field = Require.InRange(value, 0, Drone.LongestSeconds, nameof(StrokeSeconds)); } = Rational.One;
 
-    /// <summary>From the last stroke of a cycle to the first of the next, in seconds: 0.1 to 60; 2 by default.</summary>
+    /// <summary>From the last stroke of a cycle to the first of the next, in seconds: 0.1 to 60; 2 by default (2 to 3 s are described for the tanpura; the shortest is taken).</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
-    public Rational RestSeconds { get; init => field = Require.InRange(value, Drone.ShortestRest, Drone.LongestSeconds, nameof(RestSeconds)); } = Drone.UsualRest;
-
-    /// <summary>The tones of the strings for a scale, in the order in which they are plucked; of a sruti box from low to high.</summary>
-    /// <param name="scale">The scale.</param>
-    public ValueList<ScaleTone> TonesFor(Scale scale)
-    {
-        ArgumentNullException.ThrowIfNull(scale);
-        ScaleTone middle = default;
-        var low = new ScaleTone(default, -1);
-        var first = (First ?? FirstOf(scale, IsHeld ? [new(5), new(4)] : [new(5), new(4), new(7)])) is { } degree ? new ScaleTone(degree, -1) : low;
-        if (IsHeld)
-        {
-            return first == low ? [low, middle] : [low, first, middle];
-        }
-
-        return StringCount == 5 && SecondFor(scale) is { } second
-            ? [first, new ScaleTone(second, -1), middle, middle, low]
-            : [first, middle, middle, low];
-    }
+    public Rational RestSeconds { get; init => field = Require.InRange(value, Drone.ShortestRest, Drone.LongestSeconds, nameof(RestSeconds)); } = 2;
 
     /// <summary>The drone for a scale.</summary>
     /// <param name="scale">The scale.</param>
@@ -68,6 +50,7 @@ public sealed record DroneStyle
     /// <param name="tonicName">The written name of the tonic.</param>
     public Drone For(Scale scale, Tonic tonic, Tuning tuning, NoteName tonicName)
     {
+        ArgumentNullException.ThrowIfNull(scale);
         ArgumentNullException.ThrowIfNull(tonic);
         ArgumentNullException.ThrowIfNull(tuning);
         var hz = tonic.Hz;
@@ -86,6 +69,22 @@ public sealed record DroneStyle
 
     /// <summary>The style's name: <c>tanpura</c> or <c>sruti-box</c>.</summary>
     public override string ToString() => IsHeld ? "sruti-box" : "tanpura";
+
+    // In the order in which they are plucked; of a sruti box from low to high.
+    private ValueList<ScaleTone> TonesFor(Scale scale)
+    {
+        ScaleTone middle = default;
+        var low = new ScaleTone(default, -1);
+        var first = (First ?? FirstOf(scale, IsHeld ? [new(5), new(4)] : [new(5), new(4), new(7)])) is { } degree ? new ScaleTone(degree, -1) : low;
+        if (IsHeld)
+        {
+            return first == low ? [low, middle] : [low, first, middle];
+        }
+
+        return StringCount == 5 && SecondFor(scale) is { } second
+            ? [first, new ScaleTone(second, -1), middle, middle, low]
+            : [first, middle, middle, low];
+    }
 
     private Degree? SecondFor(Scale scale) => Second ?? FirstOf(scale, [new(7), new(7, -1), new(7, -2)]);
 

@@ -18,18 +18,17 @@ namespace Warmup;
 /// </remarks>
 public sealed class OrderedParallel
 {
+    private const int LongestLookAhead = 65_536;
+
     /// <summary>The most workers: 256 (the project's own bound).</summary>
     public static int MostWorkers => 256;
-
-    /// <summary>The longest look-ahead: 65,536 items (the project's own bound).</summary>
-    public static int LongestLookAhead => 65_536;
 
     /// <summary>How many items are worked on at once, 1 to 256. The number of cores is a good choice; the library does not look it up.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public required int Workers { get; init => field = Require.InRange(value, 1, MostWorkers, nameof(Workers)); }
 
     /// <summary>
-    /// The items that may be read before their results are taken, 1 to 65,536; 64 by default (the project's own setting). With fewer than
+    /// The items that may be read before their results are taken, 1 to 65,536; 64 by default (the project's own settings). With fewer than
     /// there are workers, some have nothing to do.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>

@@ -8,9 +8,9 @@ namespace Warmup;
 /// <remarks>
 /// <para>Patterns are built from a few primitives (<see cref="Ladder"/>, <see cref="Run"/>, <see cref="Figure"/>, <see cref="Written"/>)
 /// with combinators; every result is again a pattern. A program adds a combinator of its own as a <see cref="Combinator"/>.</para>
-/// <para>A tree has at most <see cref="DeepestNesting"/> levels and <see cref="MostNodes"/> parts, so comparing and printing cannot
-/// overflow the stack; an expansion has at most <see cref="MostNotes"/> notes. Two patterns are equal when their trees are; patterns
-/// that are built differently and give the same lines are not equal. Immutable, safe to share between threads.</para>
+/// <para>A tree has at most 64 levels and 1,000 parts (primitives and combinators together), so comparing and printing cannot overflow the
+/// stack; a pattern, or a part of it, may give at most 100,000 notes in a scale (the project's own settings). Two patterns are equal when
+/// their trees are; patterns that are built differently and give the same lines are not equal. Immutable, safe to share between threads.</para>
 /// </remarks>
 public abstract partial record Pattern
 {
@@ -37,20 +37,11 @@ public abstract partial record Pattern
         UsualLongest = Math.Min(notes, longest);
     }
 
-    /// <summary>The most levels of a pattern's tree: 64 (the project's own setting).</summary>
-    public static int DeepestNesting => PatternLimits.Levels;
-
-    /// <summary>The most parts, primitives and combinators together, of a pattern's tree: 1,000 (the project's own setting).</summary>
-    public static int MostNodes => PatternLimits.Nodes;
-
-    /// <summary>The most notes that a pattern, or a part of it, may give in a scale: 100,000 (the project's own setting).</summary>
-    public static int MostNotes => PatternLimits.Notes;
-
-    /// <summary>The levels of the tree; 1 for a primitive.</summary>
-    public int Depth { get; }
-
     /// <summary>The parts of the tree; 1 for a primitive.</summary>
     public int Nodes { get; }
+
+    /// <summary>The levels of the tree; 1 for a primitive.</summary>
+    internal int Depth { get; }
 
     /// <summary>No more notes than this in a plain seven-note scale: what bounds a tree before it is expanded.</summary>
     internal long UsualNotes { get; }

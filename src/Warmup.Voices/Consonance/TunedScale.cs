@@ -62,7 +62,7 @@ public sealed record TunedScale
         ArgumentNullException.ThrowIfNull(tonic);
         ArgumentNullException.ThrowIfNull(tuning);
         var tonicName = Spelling.ChooseTonic(tonic, scale, out _);
-        var drone = Drone.Tanpura(scale, tonic, tuning, tonicName);
+        var drone = DroneStyle.Tanpura.For(scale, tonic, tuning, tonicName);
         var notes = new TunedNote[scale.Degrees.Count + 1];
         for (var n = 0; n < notes.Length; n++)
         {

@@ -60,7 +60,7 @@ public sealed record Difficulty
         var walk = new DifficultyWalk();
         foreach (var section in score.Sections)
         {
-            walk.Section(section, score.Drone ?? Drone.Tanpura(section.Scale, section.Tonic, section.Tuning, section.TonicName));
+            walk.Section(section, score.Drone ?? DroneStyle.Tanpura.For(section.Scale, section.Tonic, section.Tuning, section.TonicName));
         }
 
         return new Difficulty

@@ -209,7 +209,7 @@ public class PatternLanguageTests
         Assert.False(many.Apply(Pattern.Run, 12_000).TryExpand(long12, out _, out var refusal));
         Assert.Equal(FindingCode.PatternTooLong, refusal.Code);
         var deep = Pattern.Run;
-        for (var level = 1; level < Pattern.DeepestNesting; level++)
+        for (var level = 1; level < 64; level++)
         {
             deep = Plain.Apply(deep);
         }

@@ -135,7 +135,11 @@ public class PatternTextTests
     public void A_hundred_patterns_in_a_row_are_one_sum_of_two_levels()
     {
         var sum = Enumerable.Repeat(Pattern.Ladder, 100).Aggregate((a, b) => a + b);
-        Assert.Equal((2, 101), (sum.Depth, sum.Nodes));
+        Assert.Equal(101, sum.Nodes);
+
+        // 64 levels are the most: 62 more fit, and no further one.
+        var deepest = Enumerable.Range(0, 62).Aggregate(sum, (p, _) => p.Reversed());
+        Assert.ThrowsAny<ArgumentException>(() => deepest.Reversed());
         Assert.Equal(700, sum.Expand(Scale.Parse("S R2 G3 M1 P D2 N3 S'")).Lines.Count);
     }
 }

@@ -83,7 +83,7 @@ public class ExplainTests
         var cases = Gen.Choose(1, 4).SelectMany(size => PatternGenerators.Exactly(size, PatternGenerators.Primitive))
             .Sample(4 * Cases, new Rnd(2024), 10)
             .Select((pattern, i) => (Pattern: pattern, Scale: scales[i % scales.Length]))
-            .Where(c => c.Pattern.TryExpand(c.Scale, out var e, out _) && !e!.Lines.IsEmpty && e.NoteCount <= PatternSearch.MostNotes)
+            .Where(c => c.Pattern.TryExpand(c.Scale, out var e, out _) && !e!.Lines.IsEmpty && e.NoteCount <= 2_000)
             .Take(Cases)
             .ToList();
         var rules = cases.AsParallel().AsOrdered().Select(c => PatternSearch.Explain(c.Pattern.Expand(c.Scale).Lines, c.Scale)).ToList();

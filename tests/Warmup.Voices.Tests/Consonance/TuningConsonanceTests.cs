@@ -77,7 +77,7 @@ public class TuningConsonanceTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Consonance.With(default, Tonic, Tuning.Just, Drone(), 9));
     }
 
-    private static Drone Drone() => Warmup.Drone.Tanpura(
+    private static Drone Drone() => DroneStyle.Tanpura.For(
         Catalogue.Default.Parent(29).Scale, Tonic, Tuning.Just, NoteName.FromMidi(Tonic.Midi));
 
     private static ScaleTone Tone(string text) => ScaleTone.Parse(text);

@@ -15,10 +15,8 @@ public static class PatternFile
     /// <summary>The name of the format and its version.</summary>
     public const string Schema = "urn:warmup:pattern:1";
 
+    /// <summary>The largest file that is read, in bytes (the project's own setting).</summary>
     internal const int LargestBytes = 1_000_000;
-
-    /// <summary>The largest file that is read: 1,000,000 bytes (the project's own setting).</summary>
-    public static int LargestFile => LargestBytes;
 
     /// <summary>Reads a pattern in the library's own words.</summary>
     /// <param name="json">The file's text in UTF-8, at most 1,000,000 bytes.</param>

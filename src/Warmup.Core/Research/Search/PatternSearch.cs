@@ -8,8 +8,8 @@ namespace Warmup.Research;
 /// </remarks>
 public static class PatternSearch
 {
-    /// <summary>The most notes of the lines to explain: 2,000 (the project's own setting).</summary>
-    public static int MostNotes => 2_000;
+    // The project's own setting.
+    private const int MostNotes = 2_000;
 
     /// <summary>Finds the smallest rule whose lines in a scale are those written out, such as <c>S R G / R G M / G M P</c>.</summary>
     /// <param name="written">The lines, as <see cref="Pattern.Written"/> reads them.</param>
@@ -23,7 +23,7 @@ public static class PatternSearch
         Explain(Pattern.Written(written).Expand(scale, cancellationToken).Lines, scale, cancellationToken);
 
     /// <summary>Finds the smallest rule that gives some lines in a scale.</summary>
-    /// <param name="lines">The lines; at most 2,000 notes.</param>
+    /// <param name="lines">The lines; at most 2,000 notes (the project's own setting).</param>
     /// <param name="scale">The scale.</param>
     /// <param name="cancellationToken">Stops the search.</param>
     /// <returns>The rule, never written-out lines; <see langword="null"/> where none is found.</returns>
