@@ -77,14 +77,12 @@ public static class TextFormGen
             from tops in Gen.Elements(true, false)
             select AsScale(name, up, down, tops))).ToArbitrary();
 
-    public static Arbitrary<TunedDegree> TunedDegrees() => Overridden(Gen.Constant(Tuning.Equal)).Where(t => !t.Overrides.IsEmpty).Select(t => t.Overrides[0]).ToArbitrary();
-
     public static Arbitrary<Tuning> Tunings() => Overridden(Gen.OneOf(
         Gen.Elements(Tuning.Equal, Tuning.Just, Tuning.Pythagorean),
         from r2 in Gen.Elements(new Rational(9, 8), new(10, 9))
         from d2 in Gen.Elements(new Rational(5, 3), new(27, 16))
         from n2 in Gen.Elements(new Rational(9, 5), new(16, 9))
-        select Tuning.JustWith(new JustChoices { R2 = r2, D2 = d2, N2 = n2 }),
+        select Tuning.JustWith(r2: r2, d2: d2, n2: n2),
         from name in Names from others in AnyIntervals.ListOf(11) select new Tuning(name, [Interval.Unison, .. others]))).ToArbitrary();
 
     public static Arbitrary<Syllables> AllSyllables() => Gen.OneOf(
