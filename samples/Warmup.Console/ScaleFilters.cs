@@ -46,7 +46,7 @@ internal sealed class ScaleFilters
             OneNoteFrom = near is null ? null : OptionValue.Parsed<ValueList<Degree>>("--near", near, Catalogue.Default.TryReadNotes),
             Kind = kind is null ? null : OptionValue.Parsed<ScaleKind>("--kind", kind, ScaleKind.TryParse),
             Without = parsed.GetValue(_withoutP) ? [new Degree(5)] : [],
-            Parent = parent is null ? null : OptionValue.Whole("--parent", parent, 1, Melakarta.Count),
+            Parent = parent is null ? null : OptionValue.Whole("--parent", parent, 1, 72),
         };
     }
 

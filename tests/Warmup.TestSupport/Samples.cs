@@ -25,7 +25,7 @@ public static class Samples
             () => Tonic.FromMidi(60), () => Tonic.FromNote(new NoteName('C', 0, 4)), () => Tonic.FromHz(250), () => Tonic.FromMidi(60, 432),
         ],
         [typeof(Tuning)] = [() => MakeTuning("own", 3), () => MakeTuning("own", 4), () => MakeTuning("other", 3), () => Tuning.Just.With(new Degree(3), Interval.FromRatio(new Rational(81, 64)))],
-        [typeof(Scale)] = [() => MakeScale("a", 15), () => MakeScale("a", 16), () => MakeScale("b", 15), () => new Scale(Text("a"), Melakarta.Ascent(15), MakeScale("c", 16).Descent)],
+        [typeof(Scale)] = [() => MakeScale("a", 15), () => MakeScale("a", 16), () => MakeScale("b", 15), () => new Scale(Text("a"), Catalogue.Default.Parent(15).Scale.Ascent, MakeScale("c", 16).Descent)],
         [typeof(CatalogueEntry)] =
         [
             () => Catalogue.Default.With(MakeScale("a", 15), Text("x")).Entries[^1], () => Catalogue.Default.With(MakeScale("a", 15), Text("y")).Entries[^1],
@@ -170,7 +170,7 @@ public static class Samples
 
     private static ValueList<int> Numbers(params int[] numbers) => numbers.ToValueList();
 
-    private static Scale MakeScale(string name, int parent) => new(Text(name), Melakarta.Ascent(parent));
+    private static Scale MakeScale(string name, int parent) => new(Text(name), Catalogue.Default.Parent(parent).Scale.Ascent);
 
     private static Tuning MakeTuning(string name, int third) => new(
         Text(name),

@@ -121,7 +121,7 @@ public class FuzzTests
     {
         foreach (Action make in new Action[]
         {
-            () => _ = new Scale(typed.Text, Melakarta.Ascent(15)),
+            () => _ = new Scale(typed.Text, Catalogue.Default.Parent(15).Scale.Ascent),
             () => _ = new Singer(typed.Text, NoteName.FromMidi(50), NoteName.FromMidi(70), 10),
             () => _ = new Tuning(typed.Text, Tuning.Just.Intervals),
             () => _ = Syllables.Vowel(typed.Text),
