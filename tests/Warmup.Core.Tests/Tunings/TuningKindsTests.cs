@@ -162,7 +162,7 @@ public class TuningKindsTests
         Assert.Equal(150, (Interval.FromCents(100) + Interval.FromCents(50)).Cents);
 
         static Interval Times(Rational ratio, int count) =>
-            Enumerable.Repeat(Interval.FromRatio(ratio), count).Aggregate(Interval.Unison, (sum, next) => sum + next);
+            Enumerable.Repeat(Interval.FromRatio(ratio), count).Aggregate(Interval.FromRatio(1), (sum, next) => sum + next);
     }
 
     private static Degree Svara(string text) => Degree.Parse(text);
