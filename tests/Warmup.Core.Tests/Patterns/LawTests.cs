@@ -183,7 +183,7 @@ public class LawTests
 
     [Property]
     public Property Growing_the_run_is_the_ladder_where_the_ascent_does_not_zigzag(Scale s) =>
-        Prop.When(s.Ascent.Zip(s.Ascent.Skip(1)).All(pair => pair.First < pair.Second), () => Same(Pattern.Run.Grow(), Pattern.Ladder, s));
+        Prop.When(s.Ascent.Zip(s.Ascent.Skip(1)).All(pair => pair.First.CompareTo(pair.Second) < 0), () => Same(Pattern.Run.Grow(), Pattern.Ladder, s));
 
     [Property]
     public bool Alternating_keeps_both_patterns_in_their_order(Pattern p, Pattern q, Scale s)

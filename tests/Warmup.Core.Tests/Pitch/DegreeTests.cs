@@ -104,7 +104,7 @@ public class DegreeTests
             Assert.True(Degree.TryParse(b, out var other, out _));
             Assert.Equal(one.Semitones, other.Semitones);
             Assert.NotEqual(one, other);
-            Assert.True(one < other);
+            Assert.True(one.CompareTo(other) < 0);
         }
     }
 
