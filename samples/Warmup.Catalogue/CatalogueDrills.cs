@@ -5,6 +5,9 @@ namespace Warmup.WholeCatalogue;
 /// <summary>The drills of the whole catalogue, each made only when it is needed.</summary>
 internal static class CatalogueDrills
 {
+    /// <summary>The parent scales.</summary>
+    public const int Scales = 72;
+
     /// <summary>The tonics: the semitones of one octave.</summary>
     public const int Tonics = 12;
 
@@ -21,7 +24,7 @@ internal static class CatalogueDrills
     public static ValueList<Speed> Speeds { get; } = [Speed.First, Speed.Second, Speed.Third];
 
     /// <summary>The number of drills.</summary>
-    public static int Count => Melakarta.Count * Tonics * Exercises.Count * Speeds.Count;
+    public static int Count => Scales * Tonics * Exercises.Count * Speeds.Count;
 
     /// <summary>Each n-th drill, in the order of the scales, then of the tonics, the patterns and the speeds.</summary>
     public static IEnumerable<Drill> Each(int step)

@@ -58,7 +58,7 @@ internal static class Program
         }
 
         var runs = workers.Select(count => new OrderedParallel { Workers = count }).ToList();
-        output.WriteLine(Text($"{CatalogueDrills.Count} drills: {Melakarta.Count} scales x {CatalogueDrills.Tonics} tonics x {CatalogueDrills.Exercises.Count} patterns x {CatalogueDrills.Speeds.Count} speeds; {(every == 1 ? "all are made" : $"one in {every} is made")}"));
+        output.WriteLine(Text($"{CatalogueDrills.Count} drills: {CatalogueDrills.Scales} scales x {CatalogueDrills.Tonics} tonics x {CatalogueDrills.Exercises.Count} patterns x {CatalogueDrills.Speeds.Count} speeds; {(every == 1 ? "all are made" : $"one in {every} is made")}"));
         _ = DrillFiles.Make(runs[0], CatalogueDrills.Each(Math.Max(every, CatalogueDrills.Count / WarmUpDrills)), stop);
         var totals = new List<Totals>();
         foreach (var run in runs)

@@ -35,25 +35,27 @@ internal sealed class ScaleFilters
     public ScaleQuery Read(ParseResult parsed)
     {
         var (contains, equal, near, kind, parent) = (parsed.GetValue(_contains), parsed.GetValue(_equals), parsed.GetValue(_near), parsed.GetValue(_kind), parsed.GetValue(_parent));
-        var query = new ScaleQuery
+        var (up, down) = parsed.GetValue(_notes) is { } notes ? Counts(notes) : (null, null);
+        return new ScaleQuery
         {
+            NotesUp = up,
+            NotesDown = down,
             Text = parsed.GetValue(_find),
             Contains = contains is null ? [] : OptionValue.Parsed<ValueList<Degree>>("--contains", contains, Degree.TryParseList),
             EqualTo = equal is null ? null : OptionValue.Parsed<ValueList<Degree>>("--equals", equal, Catalogue.Default.TryReadNotes),
             OneNoteFrom = near is null ? null : OptionValue.Parsed<ValueList<Degree>>("--near", near, Catalogue.Default.TryReadNotes),
             Kind = kind is null ? null : OptionValue.Parsed<ScaleKind>("--kind", kind, ScaleKind.TryParse),
             Without = parsed.GetValue(_withoutP) ? [new Degree(5)] : [],
-            Parent = parent is null ? null : OptionValue.Whole("--parent", parent, 1, Melakarta.Count),
+            Parent = parent is null ? null : OptionValue.Whole("--parent", parent, 1, 72),
         };
-        return parsed.GetValue(_notes) is { } notes ? Counted(query, notes) : query;
     }
 
-    private static ScaleQuery Counted(ScaleQuery query, string notes)
+    private static (int? Up, int? Down) Counts(string notes)
     {
         var parts = notes.Split('-');
         var (up, down) = (Count(parts[0]), Count(parts[^1]));
         return parts.Length <= 2 && up is not null && down is not null
-            ? query with { NotesUp = up, NotesDown = down }
+            ? (up, down)
             : throw new InputException($"--notes must be a number between {Scale.FewestNotes} and {Scale.MostNotes} such as 5, or two such as 5-7, not {TextError.Quote(notes)}");
     }
 

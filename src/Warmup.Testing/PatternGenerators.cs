@@ -13,7 +13,7 @@ public static class PatternGenerators
     /// <summary>The most notes of a generated pattern in a seven-note scale: 300.</summary>
     public static int MostNotes => 300;
 
-    private static readonly Scale SevenNotes = new("seven notes", Melakarta.Ascent(29));
+    private static readonly Scale SevenNotes = new("seven notes", Catalogue.Default.Parent(29).Scale.Ascent);
 
     /// <summary>A pattern of 1 to 6 parts.</summary>
     public static Gen<Pattern> Patterns => OfSize(6);

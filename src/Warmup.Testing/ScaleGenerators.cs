@@ -110,7 +110,7 @@ public static class ScaleGenerators
 
     private static ScaleTone[] WithTop(ScaleTone[] list) => [.. list, new ScaleTone(default, 1)];
 
-    private static bool Bends(ScaleTone[] rising) => rising.Zip(rising.Skip(1)).Any(pair => pair.Second < pair.First);
+    private static bool Bends(ScaleTone[] rising) => rising.Zip(rising.Skip(1)).Any(pair => pair.Second.CompareTo(pair.First) < 0);
 
     private static Scale? Without(Scale scale, int ascentAt, int descentFromEnd)
     {

@@ -76,7 +76,7 @@ public class FrequencyTests
 
     private static Drill Octave(int parent, Tonic tonic, Tuning tuning) => Files.Drill() with
     {
-        Scale = new Scale("parent", Melakarta.Ascent(parent)),
+        Scale = new Scale("parent", Catalogue.Default.Parent(parent).Scale.Ascent),
         Pattern = Pattern.Parse("ladder.drop(6)"),
         Tonic = tonic,
         Tuning = tuning,

@@ -17,7 +17,7 @@ namespace Warmup.Packages.Tests;
 internal static class LibrarySamples
 {
     private static readonly Gen<Pattern> SomePatterns = Gen.Constant(Pattern.Ladder);
-    private static readonly Gen<Scale> SomeScales = Gen.Constant(new Scale("a", Melakarta.Ascent(15)));
+    private static readonly Gen<Scale> SomeScales = Gen.Constant(new Scale("a", Catalogue.Default.Parent(15).Scale.Ascent));
     private static readonly Func<PatternRule, Pattern, Pattern, Scale, LawVerdict> SomeCheck = (_, _, _, _) => LawVerdict.Holds;
     private static readonly Func<PatternRule, Pattern, Pattern, Scale, LawVerdict> OtherCheck = (_, _, _, _) => LawVerdict.Broken;
 
@@ -119,7 +119,7 @@ internal static class LibrarySamples
 
     private static Sheet SheetOf(string title) => Sheet.Of(new Drill
     {
-        Scale = new Scale("a", Melakarta.Ascent(15)),
+        Scale = new Scale("a", Catalogue.Default.Parent(15).Scale.Ascent),
         Pattern = Pattern.Ladder,
         Tonic = Tonic.FromMidi(57),
         Title = Text(title),
@@ -150,7 +150,7 @@ internal static class LibrarySamples
     private static PlanRequest Request(ulong seed) => new()
     {
         Singers = [MakeSinger("a")],
-        Scales = [new Scale(Text("a"), Melakarta.Ascent(15)), new Scale(Text("b"), Melakarta.Ascent(28))],
+        Scales = [new Scale(Text("a"), Catalogue.Default.Parent(15).Scale.Ascent), new Scale(Text("b"), Catalogue.Default.Parent(28).Scale.Ascent)],
         Start = new DateOnly(2026, 12, 1),
         Days = 5,
         Seed = seed,

@@ -5,7 +5,7 @@ namespace Warmup.Packages.Tests;
 /// <summary>Values at the long end of what is allowed, made as a caller makes them: long names and titles, many lines, singers and days.</summary>
 internal static class LongSamples
 {
-    private static readonly Scale LongNamed = new(new string('n', 100), Melakarta.Ascent(15));
+    private static readonly Scale LongNamed = new(new string('n', 100), Catalogue.Default.Parent(15).Scale.Ascent);
 
     private static readonly Pattern Many = Pattern.Sum([.. Enumerable.Range(1, 40).Select(n => Pattern.Ladder.Repeat(1 + (n % 2)))]);
 
@@ -55,7 +55,7 @@ internal static class LongSamples
         yield return WarmupPlan.Make(new PlanRequest
         {
             Singers = [.. Enumerable.Range(0, 3).Select(i => new Singer($"{new string('s', 55)} {i}", NoteName.FromMidi(55), NoteName.FromMidi(76), 14))],
-            Scales = [.. Enumerable.Range(1, 40).Select(n => new Scale($"{new string('n', 90)} {n}", Melakarta.Ascent(n)))],
+            Scales = [.. Enumerable.Range(1, 40).Select(n => new Scale($"{new string('n', 90)} {n}", Catalogue.Default.Parent(n).Scale.Ascent))],
             Start = new DateOnly(2026, 12, 1),
             Days = 30,
         });

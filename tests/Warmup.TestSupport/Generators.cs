@@ -1,3 +1,4 @@
+using System.Globalization;
 using FsCheck;
 using FsCheck.Fluent;
 
@@ -79,9 +80,8 @@ public static class Generators
 
     private static Degree Variant(char letter, int choice)
     {
-        var variant = letter switch { 'P' => 0, 'M' => 1 + (choice % 2), _ => 1 + choice };
-        Assert.True(Degree.TryFromSvara(letter, variant, out var degree));
-        return degree;
+        var variant = letter switch { 'P' => string.Empty, 'M' => choice % 2 == 0 ? "1" : "2", _ => (1 + choice).ToString(CultureInfo.InvariantCulture) };
+        return Degree.Parse(letter + variant);
     }
 
     private static Gen<Scale> Written(bool bent, bool alike) =>

@@ -13,8 +13,8 @@ public static class JobDrills
 
     public static Drill[] All =>
     [
-        .. from number in Enumerable.Range(1, Melakarta.Count)
-           let scale = new Scale($"Scale {number}", Melakarta.Ascent(number))
+        .. from number in Enumerable.Range(1, 72)
+           let scale = new Scale($"Scale {number}", Catalogue.Default.Parent(number).Scale.Ascent)
            from midi in Enumerable.Range(60, 12)
            from tempo in (int[])[60, 90, 120]
            select Drill(number, Tonic.FromMidi(midi), tempo) with { Scale = scale },
@@ -22,7 +22,7 @@ public static class JobDrills
 
     public static Drill Drill(int number, Tonic tonic, Rational tempo) => new()
     {
-        Scale = new Scale($"Scale {number}", Melakarta.Ascent(number)),
+        Scale = new Scale($"Scale {number}", Catalogue.Default.Parent(number).Scale.Ascent),
         Pattern = Pattern,
         Tonic = tonic,
         Tempo = tempo,

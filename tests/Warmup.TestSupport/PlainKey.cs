@@ -10,7 +10,7 @@ public sealed record PlainKey(int Fifths, string? Mode)
     public static PlainKey Of(Section section)
     {
         // The semitones of the modes are common knowledge of music theory.
-        var mode = string.Join(' ', section.Scale.PitchSet) switch
+        var mode = string.Join(' ', section.Scale.PitchSet()) switch
         {
             "0 2 4 6 7 9 11" => "lydian",
             "0 2 4 5 7 9 11" => "major",

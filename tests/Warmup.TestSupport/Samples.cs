@@ -25,7 +25,7 @@ public static class Samples
             () => Tonic.FromMidi(60), () => Tonic.FromNote(new NoteName('C', 0, 4)), () => Tonic.FromHz(250), () => Tonic.FromMidi(60, 432),
         ],
         [typeof(Tuning)] = [() => MakeTuning("own", 3), () => MakeTuning("own", 4), () => MakeTuning("other", 3), () => Tuning.Just.With(new Degree(3), Interval.FromRatio(new Rational(81, 64)))],
-        [typeof(Scale)] = [() => MakeScale("a", 15), () => MakeScale("a", 16), () => MakeScale("b", 15), () => new Scale(Text("a"), Melakarta.Ascent(15), MakeScale("c", 16).Descent)],
+        [typeof(Scale)] = [() => MakeScale("a", 15), () => MakeScale("a", 16), () => MakeScale("b", 15), () => new Scale(Text("a"), Catalogue.Default.Parent(15).Scale.Ascent, MakeScale("c", 16).Descent)],
         [typeof(CatalogueEntry)] =
         [
             () => Catalogue.Default.With(MakeScale("a", 15), Text("x")).Entries[^1], () => Catalogue.Default.With(MakeScale("a", 15), Text("y")).Entries[^1],
@@ -37,8 +37,6 @@ public static class Samples
             () => new ScaleKind(LetterCount.Audava, LetterCount.Audava), () => new ScaleKind(LetterCount.Audava, LetterCount.Sampurna),
             () => new ScaleKind(LetterCount.Sampurna, LetterCount.Audava),
         ],
-        [typeof(Sruti)] = [() => Sruti.All[0], () => Sruti.All[1]],
-        [typeof(TunedDegree)] = [() => MakeOverride(5), () => MakeOverride(-5), () => default(TunedDegree)],
         [typeof(ScalaFile)] =
         [
             () => new ScalaFile(Text("a"), [Interval.FromRatio(2)]), () => new ScalaFile(Text("b"), [Interval.FromRatio(2)]),
@@ -152,13 +150,6 @@ public static class Samples
         [typeof(AgilityLimits)] = [() => AgilityLimits.Of(Experience.Beginner), () => AgilityLimits.Of(Experience.Advanced)],
         [typeof(BreathNeed)] = [() => new BreathNeed(8, 1), () => new BreathNeed(9, 1), () => new BreathNeed(8, new Rational(1, 2))],
         [typeof(TempoRamp)] = [() => new TempoRamp(60, 4, 80), () => new TempoRamp(60, 5, 80), () => TempoRamp.Constant(60)],
-        [typeof(ScaleQuery)] =
-        [
-            () => new ScaleQuery(), () => new ScaleQuery { Text = Text("a") }, () => new ScaleQuery { NotesUp = 5 }, () => new ScaleQuery { Parent = 15 },
-            () => new ScaleQuery { Contains = new[] { new Degree(2) }.ToValueList() }, () => new ScaleQuery { Without = new[] { new Degree(2) }.ToValueList() },
-            () => new ScaleQuery { IsVakra = true },
-        ],
-        [typeof(JustChoices)] = [() => new JustChoices(), () => new JustChoices { R2 = new Rational(10, 9) }, () => new JustChoices { D2 = new Rational(27, 16) }],
         [typeof(Caution)] = [() => Cautions.All[0], () => Cautions.All[1]],
     };
 
@@ -167,13 +158,11 @@ public static class Samples
 
     private static ValueList<int> Numbers(params int[] numbers) => numbers.ToValueList();
 
-    private static Scale MakeScale(string name, int parent) => new(Text(name), Melakarta.Ascent(parent));
+    private static Scale MakeScale(string name, int parent) => new(Text(name), Catalogue.Default.Parent(parent).Scale.Ascent);
 
     private static Tuning MakeTuning(string name, int third) => new(
         Text(name),
         Enumerable.Range(0, 12).Select(i => i == third ? Interval.FromCents((100 * i) + 7) : Interval.FromCents(100 * i)).ToValueList());
-
-    private static TunedDegree MakeOverride(int cents) => Tuning.Equal.With(new Degree(3), Interval.FromCents(400 + cents)).Overrides[0];
 
     private static Exercise MakeExercise(string group, int number, string title, string pattern, string source) =>
         new(Text(group), number, Text(title), Pattern.Parse(pattern), Text(source));

@@ -25,7 +25,7 @@ public sealed partial record Section
     }
 }
 
-public abstract partial record Syllables
+public sealed partial record Syllables
 {
     /// <summary>Whether a kind has syllables of their own for the variants of a svara, as solfa has for R1 and R2; svara letters have none.</summary>
     public bool HasVariants => SyllableOf(new ScaleTone(new Degree(2, -1))) != SyllableOf(new ScaleTone(new Degree(2)));

@@ -60,7 +60,7 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>, ITextFo
     public bool IsSvara => _index is 0 or 4 ? _alteration == 0 : Variant != 0;
 
     /// <summary>The letter alone: S, R, G, M, P, D or N.</summary>
-    public char SvaraLetter => Letters[_index];
+    internal char SvaraLetter => Letters[_index];
 
     /// <summary>All degrees, in the order of their <see cref="Ordinal"/>.</summary>
     internal static ValueList<Degree> All { get; } = MakeAll();
@@ -78,32 +78,12 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>, ITextFo
     /// <param name="right">The other.</param>
     public static bool operator !=(Degree left, Degree right) => !left.Equals(right);
 
-    /// <summary>Order by pitch, then by letter.</summary>
-    /// <param name="left">One degree.</param>
-    /// <param name="right">The other.</param>
-    public static bool operator <(Degree left, Degree right) => left.CompareTo(right) < 0;
-
-    /// <summary>Order by pitch, then by letter.</summary>
-    /// <param name="left">One degree.</param>
-    /// <param name="right">The other.</param>
-    public static bool operator >(Degree left, Degree right) => left.CompareTo(right) > 0;
-
-    /// <summary>Order by pitch, then by letter.</summary>
-    /// <param name="left">One degree.</param>
-    /// <param name="right">The other.</param>
-    public static bool operator <=(Degree left, Degree right) => left.CompareTo(right) <= 0;
-
-    /// <summary>Order by pitch, then by letter.</summary>
-    /// <param name="left">One degree.</param>
-    /// <param name="right">The other.</param>
-    public static bool operator >=(Degree left, Degree right) => left.CompareTo(right) >= 0;
-
     /// <summary>The svara of a letter and a variant.</summary>
     /// <param name="letter">S, R, G, M, P, D or N.</param>
     /// <param name="variant">1 to 3 for R G D N, 1 to 2 for M, 0 for S and P.</param>
     /// <param name="degree">The degree, or S.</param>
     /// <returns>Whether there is such a svara.</returns>
-    public static bool TryFromSvara(char letter, int variant, out Degree degree)
+    internal static bool TryFromSvara(char letter, int variant, out Degree degree)
     {
         degree = default;
         var index = Letters.IndexOf(letter, StringComparison.Ordinal);
@@ -227,7 +207,7 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>, ITextFo
     }
 
     /// <summary>The scale number with accidentals: <c>b3</c> for G2, <c>#2</c> for R3.</summary>
-    public string ToNumber() =>
+    internal string ToNumber() =>
         string.Create(CultureInfo.InvariantCulture, $"{new string(_alteration < 0 ? 'b' : '#', Math.Abs(_alteration))}{Letter}");
 
     // With a plain loop: the table is made in every process, before its first drill.

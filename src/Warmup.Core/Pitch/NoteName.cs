@@ -184,7 +184,7 @@ public readonly struct NoteName : IEquatable<NoteName>, ITextForm<NoteName>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{ToPitchClassString()}{_octave}");
 
     /// <summary>The name without its octave: <c>F#</c>.</summary>
-    public string ToPitchClassString() => Letter + new string(_alteration < 0 ? 'b' : '#', Math.Abs(_alteration));
+    internal string ToPitchClassString() => Letter + new string(_alteration < 0 ? 'b' : '#', Math.Abs(_alteration));
 
     private static int IndexOf(char letter)
     {

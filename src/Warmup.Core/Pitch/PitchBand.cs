@@ -19,7 +19,7 @@ public sealed record PitchBand
     }
 
     /// <summary>The longest name, in characters: 100.</summary>
-    public static int LongestName => 100;
+    internal static int LongestName => 100;
 
     /// <summary>The name.</summary>
     public string Name { get; }

@@ -37,7 +37,7 @@ public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>
     public int Semitones => Degree.Semitones + (12 * _octave);
 
     /// <summary>A number that orders letters over the octaves: 0 for the middle S, 7 for the upper one.</summary>
-    public int LetterIndex => Degree.Letter - 1 + (7 * _octave);
+    internal int LetterIndex => Degree.Letter - 1 + (7 * _octave);
 
     /// <summary>Equality of degree and octave.</summary>
     /// <param name="left">One tone.</param>
@@ -48,26 +48,6 @@ public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>
     /// <param name="left">One tone.</param>
     /// <param name="right">The other.</param>
     public static bool operator !=(ScaleTone left, ScaleTone right) => !left.Equals(right);
-
-    /// <summary>Order by pitch, then by letter.</summary>
-    /// <param name="left">One tone.</param>
-    /// <param name="right">The other.</param>
-    public static bool operator <(ScaleTone left, ScaleTone right) => left.CompareTo(right) < 0;
-
-    /// <summary>Order by pitch, then by letter.</summary>
-    /// <param name="left">One tone.</param>
-    /// <param name="right">The other.</param>
-    public static bool operator >(ScaleTone left, ScaleTone right) => left.CompareTo(right) > 0;
-
-    /// <summary>Order by pitch, then by letter.</summary>
-    /// <param name="left">One tone.</param>
-    /// <param name="right">The other.</param>
-    public static bool operator <=(ScaleTone left, ScaleTone right) => left.CompareTo(right) <= 0;
-
-    /// <summary>Order by pitch, then by letter.</summary>
-    /// <param name="left">One tone.</param>
-    /// <param name="right">The other.</param>
-    public static bool operator >=(ScaleTone left, ScaleTone right) => left.CompareTo(right) >= 0;
 
     /// <summary>The same degree in a higher octave.</summary>
     /// <param name="octaves">Octaves to add; negative ones lower.</param>
@@ -139,12 +119,6 @@ public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>
     public override string ToString() => Degree + OctaveMarks.Of(_octave);
 
     /// <summary>The letter without the variant, and the octave's marks: <c>R</c>, <c>S'</c>, <c>N_</c>. A degree that is not a svara shows its number.</summary>
-    public string ToLetterString() =>
+    internal string ToLetterString() =>
         (Degree.IsSvara ? Degree.SvaraLetter.ToString(CultureInfo.InvariantCulture) : Degree.ToNumber()) + OctaveMarks.Of(_octave);
-
-    /// <summary>
-    /// The letter with dots above for the octaves above the middle one and dots below for those below, as combining marks on the letter.
-    /// A degree that is not a svara shows its number.
-    /// </summary>
-    public string ToDottedString() => OctaveDots.Mark(new ScaleTone(Degree).ToLetterString(), Octave);
 }

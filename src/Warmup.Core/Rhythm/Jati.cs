@@ -20,7 +20,7 @@ public enum Jati
 }
 
 /// <summary>What the jatis count.</summary>
-public static class Jatis
+internal static class Jatis
 {
     private static readonly int[] Counts = [3, 4, 5, 7, 9];
 

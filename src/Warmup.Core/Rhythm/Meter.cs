@@ -34,7 +34,7 @@ public sealed partial record Meter : ITextForm<Meter>, IWritesText
     }
 
     /// <summary>The most beats of an avartana: 64 (the project's own setting; the longest of the 35 talas has 29).</summary>
-    public static int MostBeats => 64;
+    internal static int MostBeats => 64;
 
     /// <summary>No count: each line has its own length.</summary>
     public static Meter Free { get; } = new("free", []);

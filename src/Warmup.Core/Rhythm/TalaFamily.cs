@@ -26,7 +26,7 @@ public enum TalaFamily
 }
 
 /// <summary>The rule of the seven talas (common practice).</summary>
-public static class TalaFamilies
+internal static class TalaFamilies
 {
     // The signs: I laghu, O drutam, U anudrutam; then the jati that the bare name stands for.
     private static readonly (string Signs, Jati Usual)[] Rules =

@@ -2,22 +2,13 @@ using System.Globalization;
 
 namespace Warmup;
 
-/// <summary>Which consonant of a cluster counts in the katapayadi code.</summary>
-public enum ClusterReading
-{
-    /// <summary>The last one, which is the code's general rule: <c>rma</c> counts as m.</summary>
-    Last,
-
-    /// <summary>The first one, an anusvara included: the reading of the names that break the rule.</summary>
-    First,
-}
-
 /// <summary>
 /// The katapayadi syllable code: each consonant stands for a digit, and the first two syllables of a parent scale's name give its number,
 /// the second one first.
 /// </summary>
 /// <remarks>
-/// Common practice: ka to jha are 1 to 9, ña 0; ṭa to dha 1 to 9, na 0; pa to ma 1 to 5; ya to ḷa 1 to 9; a vowel that begins a word is 0.
+/// Common practice: ka to jha are 1 to 9, ña 0; ṭa to dha 1 to 9, na 0; pa to ma 1 to 5; ya to ḷa 1 to 9; a vowel that begins a word is 0. Of a cluster
+/// the last consonant counts: rma is m.
 /// The code is computed on the name in IAST, the usual scholarly transliteration. Eight names break the general rule: 16, 48, 54, 55, 57,
 /// 62, 66 and 68; <see cref="CatalogueEntry.CodeException"/> has the reason of each.
 /// </remarks>
@@ -35,15 +26,12 @@ public static class Katapayadi
 
     /// <summary>The number that the first two syllables of a name give.</summary>
     /// <param name="iastName">The name in IAST, in any case: at most 100 characters.</param>
-    /// <param name="reading">Which consonant of a cluster counts; the last one by default.</param>
     /// <returns>0 to 99.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="iastName"/> is <see langword="null"/>.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="reading"/> is none of the two.</exception>
     /// <exception cref="WarmupFormatException">The name has fewer than two syllables, is too long or holds a letter that is not IAST.</exception>
-    public static int NumberOf(string iastName, ClusterReading reading = ClusterReading.Last)
+    public static int NumberOf(string iastName)
     {
         ArgumentNullException.ThrowIfNull(iastName);
-        Require.InRange((int)reading, (int)ClusterReading.Last, (int)ClusterReading.First, nameof(reading));
         if (iastName.Length > Scale.LongestName)
         {
             throw TextError.At(1, string.Create(CultureInfo.InvariantCulture, $"a name must be at most {Scale.LongestName} characters long, not {iastName.Length}")).ToException();
@@ -54,10 +42,10 @@ public static class Katapayadi
         var ones = 0;
         for (var syllable = 0; syllable < 2; syllable++)
         {
-            int? digit = null;
+            var digit = 0;
             while (at < name.Length && ConsonantAt(name, at) is { } consonant)
             {
-                digit = reading == ClusterReading.First ? digit ?? consonant.Digit : consonant.Digit;
+                digit = consonant.Digit;
                 at += consonant.Letters.Length;
             }
 
@@ -74,14 +62,12 @@ public static class Katapayadi
                     : $"{TextError.Quote(iastName)} has fewer than two syllables").ToException();
             }
 
-            // A syllabic r at the beginning counts as its consonant among the exceptions, as nothing under the rule.
-            var value = digit ?? (reading == ClusterReading.First && name[vowels] == 'ṛ' ? 2 : 0);
             if (syllable == 1)
             {
-                return (10 * value) + ones;
+                return (10 * digit) + ones;
             }
 
-            ones = value;
+            ones = digit;
         }
 
         return ones;

@@ -5,7 +5,7 @@ namespace Warmup;
 /// Common practice, published in every melakarta chart: with i = (number - 1) mod 36, the R and G pair is the (i div 6)th and the D and
 /// N pair the (i mod 6)th of R1G1 R1G2 R1G3 R2G2 R2G3 R3G3; M1 up to number 36, M2 above.
 /// </remarks>
-public static class Melakarta
+internal static class Melakarta
 {
     /// <summary>The number of parent scales.</summary>
     public const int Count = 72;

@@ -38,7 +38,7 @@ public sealed partial record Scale : ITextForm<Scale>, IWritesText
     }
 
     /// <summary>The most entries a list may have: 24 (the project's own setting).</summary>
-    public static int LongestList => 24;
+    internal static int LongestList => 24;
 
     /// <summary>The fewest different notes of a list: 2 (the project's own setting).</summary>
     public static int FewestNotes => 2;
@@ -62,13 +62,7 @@ public sealed partial record Scale : ITextForm<Scale>, IWritesText
     public bool IsSymmetric => Descent == Turned(Ascent);
 
     /// <summary>Whether the ascent or the descent zigzags.</summary>
-    public bool IsVakra => IsVakraUp || IsVakraDown;
-
-    /// <summary>Whether the ascent zigzags.</summary>
-    public bool IsVakraUp => Zigzags(Ascent);
-
-    /// <summary>Whether the descent zigzags.</summary>
-    public bool IsVakraDown => Zigzags(Turned(Descent));
+    public bool IsVakra => Zigzags(Ascent) || Zigzags(Turned(Descent));
 
     /// <summary>Audava, shadava-sampurna and so on; <see langword="null"/> where a note is not a svara or a list has fewer than four letters.</summary>
     public ScaleKind? Kind => ScaleKind.Of(Ascent, Descent);
@@ -76,17 +70,8 @@ public sealed partial record Scale : ITextForm<Scale>, IWritesText
     /// <summary>Whether the scale goes on beyond one octave; Nadanamakriya and Punnagavarali do not.</summary>
     public bool ReachesUpperTonic => _rising.ReachesUpperTonic;
 
-    /// <summary>Steps from the tonic to the top of the ascent: 7 for seven notes, 5 for five.</summary>
-    public int StepsUp => _rising.Top;
-
-    /// <summary>Steps from the top of the descent to the tonic.</summary>
-    public int StepsDown => _falling.Top;
-
     /// <summary>The different degrees of both lists, from low to high.</summary>
     public ValueList<Degree> Degrees { get; }
-
-    /// <summary>The different pitches of both lists in semitones above the tonic, 0 to 11, from low to high.</summary>
-    public ValueList<int> PitchSet => PitchSets.ToValueList(PitchSets.Of(Degrees));
 
     /// <summary>The lists as the rules walk them: in rising order, one place for adjacent equal notes.</summary>
     internal ScaleList List(ScaleDirection direction) => direction == ScaleDirection.Ascent ? _rising : _falling;

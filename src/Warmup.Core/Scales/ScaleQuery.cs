@@ -3,8 +3,8 @@ using System.Globalization;
 namespace Warmup;
 
 /// <summary>What a scale must have to be found. Every condition that is given must hold; none is given by default.</summary>
-/// <remarks>Immutable, value equality.</remarks>
-public sealed record ScaleQuery
+/// <remarks>Immutable.</remarks>
+public sealed class ScaleQuery
 {
     private readonly int? _notesUp;
     private readonly int? _notesDown;

@@ -169,7 +169,7 @@ public sealed partial record Scale
 
     private static ValueList<ScaleTone> Merged(ValueList<ScaleTone> a, ValueList<ScaleTone> b) =>
         a.Concat(b)
-            .Where(t => t >= default(ScaleTone) && t <= new ScaleTone(default, 1))
+            .Where(t => t.CompareTo(default) >= 0 && t.CompareTo(new ScaleTone(default, 1)) <= 0)
             .Distinct()
             .Order()
             .ToValueList();

@@ -50,7 +50,7 @@ public sealed partial record Scale
     {
         var tones = rises ? Ascent : Descent;
         var (low, high) = (tones.Min(), tones.Max());
-        if (tone < low || tone > high)
+        if (tone.CompareTo(low) < 0 || tone.CompareTo(high) > 0)
         {
             throw new ArgumentException($"{Name} never goes beyond {low} and {high} in its {(rises ? "ascent" : "descent")}, so no run reaches {tone}");
         }

@@ -1,94 +1,62 @@
-using System.Globalization;
-
 namespace Warmup;
 
-/// <summary>The places of just intonation where two ratios are common, and which of them is taken.</summary>
-/// <remarks>Common practice. A place is shared: the ratio of R2 also serves G1, that of D2 N1, that of N2 D3. Immutable, value equality.</remarks>
-public sealed record JustChoices
-{
-    private readonly Rational _r2 = new(9, 8);
-    private readonly Rational _m2 = new(45, 32);
-    private readonly Rational _d2 = new(5, 3);
-    private readonly Rational _n2 = new(9, 5);
-
-    /// <summary>R2 and G1: 9/8 (the default) or 10/9.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The ratio is neither.</exception>
-    public Rational R2
-    {
-        get => _r2;
-        init => _r2 = OneOf(value, new(9, 8), new(10, 9), nameof(R2));
-    }
-
-    /// <summary>M2: 45/32 (the default) or 64/45.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The ratio is neither.</exception>
-    public Rational M2
-    {
-        get => _m2;
-        init => _m2 = OneOf(value, new(45, 32), new(64, 45), nameof(M2));
-    }
-
-    /// <summary>D2 and N1: 5/3 (the default) or 27/16.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The ratio is neither.</exception>
-    public Rational D2
-    {
-        get => _d2;
-        init => _d2 = OneOf(value, new(5, 3), new(27, 16), nameof(D2));
-    }
-
-    /// <summary>N2 and D3: 9/5 (the default) or 16/9.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The ratio is neither.</exception>
-    public Rational N2
-    {
-        get => _n2;
-        init => _n2 = OneOf(value, new(9, 5), new(16, 9), nameof(N2));
-    }
-
-    private static Rational OneOf(Rational value, Rational usual, Rational other, string name) => value == usual || value == other
-        ? value
-        : throw new ArgumentOutOfRangeException(name, value, $"{name} must be {usual} or {other}, not {value}");
-}
-
-/// <summary>Five-limit just intonation and its choices.</summary>
-internal static class JustTuning
+/// <summary>Five-limit just intonation, and the ratios chosen where two are common (common practice).</summary>
+internal readonly record struct JustTuning
 {
     public const string Name = "just";
 
-    // By a function, not by another static field: the order of static fields must not matter.
-    public static Tuning Usual { get; } = Of(new JustChoices());
+    private JustTuning(Rational r2, Rational m2, Rational d2, Rational n2) => (R2, M2, D2, N2) = (r2, m2, d2, n2);
 
-    public static Tuning Of(JustChoices choices)
-    {
-        ReadOnlySpan<Rational> ratios =
-        [
-            1, new(16, 15), choices.R2, new(6, 5), new(5, 4), new(4, 3), choices.M2, new(3, 2), new(8, 5), choices.D2, choices.N2, new(15, 8),
-        ];
-        return new Tuning(NameOf(choices), ValueList.Create(ratios).ConvertAll(Interval.FromRatio));
-    }
+    /// <summary>The ratios that are taken unless others are chosen.</summary>
+    public static JustTuning Usual { get; } = new(new(9, 8), new(45, 32), new(5, 3), new(9, 5));
 
-    /// <summary>Puts a ratio in the place of the usual one of the same pitch; <see langword="null"/> where it is not such a choice.</summary>
-    public static JustChoices? Choose(JustChoices choices, ReadOnlySpan<char> ratio) => ratio switch
+    private static JustTuning Others { get; } = new(new(10, 9), new(64, 45), new(27, 16), new(16, 9));
+
+    private Rational R2 { get; init; }
+
+    private Rational M2 { get; init; }
+
+    private Rational D2 { get; init; }
+
+    private Rational N2 { get; init; }
+
+    /// <summary>The choice of these ratios, the usual one where none is given.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A ratio is neither of the two.</exception>
+    public static JustTuning Of(Rational? r2, Rational? m2, Rational? d2, Rational? n2) => new(
+        OneOf(r2, Usual.R2, Others.R2, nameof(r2)),
+        OneOf(m2, Usual.M2, Others.M2, nameof(m2)),
+        OneOf(d2, Usual.D2, Others.D2, nameof(d2)),
+        OneOf(n2, Usual.N2, Others.N2, nameof(n2)));
+
+    /// <summary>Puts a ratio in the place of the other one of the same svara; <see langword="null"/> where it is not such a choice.</summary>
+    public JustTuning? With(ReadOnlySpan<char> ratio) => ratio switch
     {
-        "9/8" => choices with { R2 = new(9, 8) },
-        "10/9" => choices with { R2 = new(10, 9) },
-        "45/32" => choices with { M2 = new(45, 32) },
-        "64/45" => choices with { M2 = new(64, 45) },
-        "5/3" => choices with { D2 = new(5, 3) },
-        "27/16" => choices with { D2 = new(27, 16) },
-        "9/5" => choices with { N2 = new(9, 5) },
-        "16/9" => choices with { N2 = new(16, 9) },
+        "9/8" or "10/9" => this with { R2 = ratio[0] == '9' ? Usual.R2 : Others.R2 },
+        "45/32" or "64/45" => this with { M2 = ratio[0] == '4' ? Usual.M2 : Others.M2 },
+        "5/3" or "27/16" => this with { D2 = ratio[0] == '5' ? Usual.D2 : Others.D2 },
+        "9/5" or "16/9" => this with { N2 = ratio[0] == '9' ? Usual.N2 : Others.N2 },
         _ => null,
     };
 
-    private static string NameOf(JustChoices choices)
+    /// <summary>The tuning of these ratios.</summary>
+    public Tuning ToTuning()
     {
-        var usual = new JustChoices();
+        ReadOnlySpan<Rational> ratios = [1, new(16, 15), R2, new(6, 5), new(5, 4), new(4, 3), M2, new(3, 2), new(8, 5), D2, N2, new(15, 8)];
+        return new Tuning(FullName(), ValueList.Create(ratios).ConvertAll(Interval.FromRatio));
+    }
+
+    private static Rational OneOf(Rational? chosen, Rational usual, Rational other, string name) => chosen is not { } value || value == usual ? usual
+        : value == other ? other
+        : throw new ArgumentOutOfRangeException(name, value, $"{name} must be {usual} or {other}, not {value}");
+
+    private string FullName()
+    {
         var others = new List<string>();
-        foreach (var (chosen, common) in (ReadOnlySpan<(Rational, Rational)>)
-            [(choices.R2, usual.R2), (choices.M2, usual.M2), (choices.D2, usual.D2), (choices.N2, usual.N2)])
+        foreach (var (chosen, usual) in (ReadOnlySpan<(Rational, Rational)>)[(R2, Usual.R2), (M2, Usual.M2), (D2, Usual.D2), (N2, Usual.N2)])
         {
-            if (chosen != common)
+            if (chosen != usual)
             {
-                others.Add(string.Create(CultureInfo.InvariantCulture, $"{chosen}"));
+                others.Add(chosen.ToString());
             }
         }
 

@@ -30,7 +30,7 @@ public sealed record Tuning : ITextForm<Tuning>, IWritesText
     }
 
     /// <summary>How far a svara tuned otherwise may lie from its equal pitch: 100 cents (the project's own setting).</summary>
-    public static int MostOverrideCents => 100;
+    internal static int MostOverrideCents => 100;
 
     /// <summary>Twelve equal steps of 100 cents.</summary>
     public static Tuning Equal => EqualTuning.Value;
@@ -40,7 +40,7 @@ public sealed record Tuning : ITextForm<Tuning>, IWritesText
     /// The ratios in which two reference libraries agree. Where two ratios are common this tuning takes the ones above;
     /// <see cref="JustWith"/> takes others.
     /// </remarks>
-    public static Tuning Just => JustTuning.Usual;
+    public static Tuning Just { get; } = JustTuning.Usual.ToTuning();
 
     /// <summary>Pure fifths from the tonic: 256/243, 9/8, 32/27, 81/64, 4/3, 729/512, 3/2, 128/81, 27/16, 16/9, 243/128.</summary>
     public static Tuning Pythagorean => PythagoreanTuning.Value;
@@ -55,7 +55,7 @@ public sealed record Tuning : ITextForm<Tuning>, IWritesText
     public ValueList<Interval> Intervals { get; }
 
     /// <summary>The single svaras that are tuned otherwise than their place, by pitch and letter.</summary>
-    public ValueList<TunedDegree> Overrides { get; private init; }
+    internal ValueList<TunedDegree> Overrides { get; private init; }
 
     /// <summary>The interval of a degree above the tonic, within the octave.</summary>
     /// <param name="degree">The degree.</param>
@@ -99,14 +99,13 @@ public sealed record Tuning : ITextForm<Tuning>, IWritesText
     /// <summary>The frequency of a tone above a tonic's frequency, both in Hz.</summary>
     internal double Hz(ScaleTone tone, double tonicHz) => this[tone.Degree].Above(tonicHz, tone.Octave + OctaveOf(tone.Degree));
 
-    /// <summary>Just intonation with a choice where two ratios are common.</summary>
-    /// <param name="choices">The ratios.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="choices"/> is <see langword="null"/>.</exception>
-    public static Tuning JustWith(JustChoices choices)
-    {
-        ArgumentNullException.ThrowIfNull(choices);
-        return JustTuning.Of(choices);
-    }
+    /// <summary>Just intonation with a choice where two ratios are common (common practice). A place is shared, so a choice serves two svaras.</summary>
+    /// <param name="r2">R2 and G1: 9/8 (the default) or 10/9.</param>
+    /// <param name="m2">M2: 45/32 (the default) or 64/45.</param>
+    /// <param name="d2">D2 and N1: 5/3 (the default) or 27/16.</param>
+    /// <param name="n2">N2 and D3: 9/5 (the default) or 16/9.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A ratio is neither of the two.</exception>
+    public static Tuning JustWith(Rational? r2 = null, Rational? m2 = null, Rational? d2 = null, Rational? n2 = null) => JustTuning.Of(r2, m2, d2, n2).ToTuning();
 
     /// <summary>This tuning with one svara tuned otherwise, as some scales want it. R2 and G1 are then tuned apart.</summary>
     /// <param name="degree">The svara; not the tonic.</param>

@@ -87,11 +87,11 @@ internal static class TuningText
     {
         tuning = null;
         error = null;
-        var choices = new JustChoices();
+        var choices = JustTuning.Usual;
         while (StartsWord(text, out var first) && !IsDegree(first))
         {
             text.TryTakeWord(out var word);
-            if (JustTuning.Choose(choices, word.Rest) is not { } chosen)
+            if (choices.With(word.Rest) is not { } chosen)
             {
                 error = word.Error($"{TextError.Quote(word.Rest)} is not a choice of just intonation; choose among {Choices}");
                 return false;
@@ -100,7 +100,7 @@ internal static class TuningText
             choices = chosen;
         }
 
-        tuning = Tuning.JustWith(choices);
+        tuning = choices.ToTuning();
         return true;
     }
 

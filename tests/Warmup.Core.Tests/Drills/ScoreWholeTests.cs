@@ -129,7 +129,7 @@ public class ScoreWholeTests
         Assert.Equal("S' D P G R S", drill.Expand().ToLetters());
         Assert.Equal((Mohanam with { Meter = Meter.Free }).ToScore(lines), drill.ToScore());
         var climb = new Climb { Drill = drill, Semitones = 1, Cue = null, IsUpAndDown = false }.ToScore();
-        Assert.All(climb.Sections, s => Assert.Equal("S' D P G R S", string.Join(' ', s.Notes.Select(n => s.PitchOf(n).Tone.ToLetterString()))));
+        Assert.All(climb.Sections, s => Assert.Equal("S' D2 P G3 R2 S", string.Join(' ', s.Notes.Select(n => s.PitchOf(n).Tone))));
 
         // With a cue: the cue sings its own line, not the drill's.
         var cued = new Climb { Drill = drill, Semitones = 1, IsUpAndDown = false }.ToScore();

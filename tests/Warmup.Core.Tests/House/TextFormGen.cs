@@ -30,7 +30,7 @@ public static class TextFormGen
     private static Gen<ScaleTone> AnyTones { get; } = from degree in Letters from octave in Gen.Choose(-9, 9) select new ScaleTone(degree, octave);
 
     private static Gen<Anga> AnyAngas { get; } = Gen.OneOf(
-        Gen.Elements(Jatis.All.AsSpan().ToArray()).Select(Anga.Laghu),
+        Gen.Elements(Enum.GetValues<Jati>()).Select(Anga.Laghu),
         Gen.Elements(Anga.Drutam, Anga.Anudrutam),
         from gestures in Gen.Choose(0, 7).NonEmptyListOf() select new Anga(gestures.Take(9).Select(g => (Kriya)g).ToValueList()));
 
@@ -77,15 +77,13 @@ public static class TextFormGen
             from tops in Gen.Elements(true, false)
             select AsScale(name, up, down, tops))).ToArbitrary();
 
-    public static Arbitrary<TunedDegree> TunedDegrees() => Overridden(Gen.Constant(Tuning.Equal)).Where(t => !t.Overrides.IsEmpty).Select(t => t.Overrides[0]).ToArbitrary();
-
     public static Arbitrary<Tuning> Tunings() => Overridden(Gen.OneOf(
         Gen.Elements(Tuning.Equal, Tuning.Just, Tuning.Pythagorean),
         from r2 in Gen.Elements(new Rational(9, 8), new(10, 9))
         from d2 in Gen.Elements(new Rational(5, 3), new(27, 16))
         from n2 in Gen.Elements(new Rational(9, 5), new(16, 9))
-        select Tuning.JustWith(new JustChoices { R2 = r2, D2 = d2, N2 = n2 }),
-        from name in Names from others in AnyIntervals.ListOf(11) select new Tuning(name, [Interval.Unison, .. others]))).ToArbitrary();
+        select Tuning.JustWith(r2: r2, d2: d2, n2: n2),
+        from name in Names from others in AnyIntervals.ListOf(11) select new Tuning(name, [Interval.FromRatio(1), .. others]))).ToArbitrary();
 
     public static Arbitrary<Syllables> AllSyllables() => Gen.OneOf(
         Gen.Elements(Syllables.All.AsSpan().ToArray()),

@@ -71,9 +71,6 @@ public class TextFormTests
     public void Tunings(Tuning value) => ReadBack(value);
 
     [Property]
-    public void Tuned_degrees(TunedDegree value) => ReadBack(value);
-
-    [Property]
     public void Kinds_of_syllables(Syllables value) => ReadBack(value);
 
     [Property]

@@ -99,7 +99,7 @@ public class NoteNameTests
         for (var midi = 0; midi <= 127; midi++)
         {
             Assert.Equal($"{names[midi % 12]}{(midi / 12) - 1}", NoteName.FromMidi(midi).ToString());
-            Assert.Equal(names[midi % 12], NoteName.FromMidi(midi).ToPitchClassString());
+            Assert.Equal(names[midi % 12], NoteName.FromMidi(midi).PitchClass());
             Assert.Equal(midi, NoteName.FromMidi(midi).Midi);
         }
     }

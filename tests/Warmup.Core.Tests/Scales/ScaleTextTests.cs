@@ -96,13 +96,13 @@ public class ScaleTextTests
     [InlineData("a\nb")]
     [InlineData("a\u202Eb")]
     [InlineData("a\u0000")]
-    public void A_scale_needs_a_plain_name(string name) => Assert.ThrowsAny<ArgumentException>(() => new Scale(name, Melakarta.Ascent(15)));
+    public void A_scale_needs_a_plain_name(string name) => Assert.ThrowsAny<ArgumentException>(() => new Scale(name, Catalogue.Default.Parent(15).Scale.Ascent));
 
     [Fact]
     public void A_name_of_101_characters_is_refused_with_the_bound()
     {
-        Assert.Equal(100, new Scale(new string('a', 100), Melakarta.Ascent(1)).Name.Length);
-        var message = Assert.ThrowsAny<ArgumentException>(() => new Scale(new string('a', 101), Melakarta.Ascent(1))).Message;
+        Assert.Equal(100, new Scale(new string('a', 100), Catalogue.Default.Parent(1).Scale.Ascent).Name.Length);
+        var message = Assert.ThrowsAny<ArgumentException>(() => new Scale(new string('a', 101), Catalogue.Default.Parent(1).Scale.Ascent)).Message;
         Assert.Contains("101", message, StringComparison.Ordinal);
         Assert.Contains("100", message, StringComparison.Ordinal);
     }
@@ -112,7 +112,7 @@ public class ScaleTextTests
     {
         Assert.ThrowsAny<ArgumentException>(() => new Scale("x", []));
         Assert.ThrowsAny<ArgumentException>(() => new Scale("x", [default(ScaleTone)]));
-        Assert.ThrowsAny<ArgumentException>(() => new Scale("x", Melakarta.Ascent(1), []));
+        Assert.ThrowsAny<ArgumentException>(() => new Scale("x", Catalogue.Default.Parent(1).Scale.Ascent, []));
         Assert.ThrowsAny<ArgumentException>(() => new Scale("x", Scale.Parse("S R1 M1 S'").Ascent, Scale.Parse("S R1 M1 P N3 / N3 P M1 R1 S").Descent));
     }
 }

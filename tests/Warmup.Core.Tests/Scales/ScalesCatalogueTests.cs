@@ -13,8 +13,9 @@ public class ScalesCatalogueTests
         var entry = Catalogue.Default.Find(row[0])!;
         var (up, down) = (row[1].Split('-')[0], row[1].Split('-')[1]);
         Assert.Equal(up == down ? up : row[1], entry.Kind!.ToString());
-        Assert.Equal(row[2] is "arohana" or "both", entry.Scale.IsVakraUp);
-        Assert.Equal(row[2] is "avarohana" or "both", entry.Scale.IsVakraDown);
+        Assert.Equal(row[2] is "arohana" or "both", new Scale("up", entry.Scale.Ascent).IsVakra);
+        Assert.Equal(row[2] is "avarohana" or "both", new Scale("down", entry.Scale.Descent.Reverse().ToValueList()).IsVakra);
+        Assert.Equal(row[2] is "arohana" or "avarohana" or "both", entry.Scale.IsVakra);
         Assert.Equal(row[3], string.Join(' ', entry.ForeignNotes));
     }
 

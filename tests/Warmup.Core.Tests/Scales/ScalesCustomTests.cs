@@ -31,7 +31,7 @@ public class ScalesCustomTests
     {
         foreach (var row in Catalogue.Default.Entries.Take(72))
         {
-            Assert.Equal(row.Scale.Ascent, Scale.FromSemitones("own", row.Scale.PitchSet.AsSpan()).Ascent);
+            Assert.Equal(row.Scale.Ascent, Scale.FromSemitones("own", row.Scale.PitchSet().AsSpan()).Ascent);
         }
     }
 

@@ -75,7 +75,7 @@ public class ScalesDictionaryTests
         {
             var rows = ScalesTables.Dictionaries.Where(r => r[0].Split(';').Contains(theirs)).ToList();
             Assert.NotEmpty(rows);
-            Assert.All(rows, r => Assert.Equal(ScalesTables.Wholes(r[1]), Catalogue.Default.Find(ours)!.Scale.PitchSet));
+            Assert.All(rows, r => Assert.Equal(ScalesTables.Wholes(r[1]), Catalogue.Default.Find(ours)!.Scale.PitchSet()));
         }
     }
 

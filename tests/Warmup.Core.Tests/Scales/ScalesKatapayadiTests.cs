@@ -4,7 +4,8 @@ namespace Warmup.Tests;
 
 /// <summary>
 /// The katapayadi code. Sources: the code's published table of consonants and the order of the 72 names (common practice). The numbers of
-/// the irregular names under the general rule are worked out by hand, consonant by consonant.
+/// the irregular names under the general rule are worked out by hand, consonant by consonant; each is also
+/// written as it is counted, with the first consonant of the cluster alone.
 /// </summary>
 public class ScalesKatapayadiTests
 {
@@ -21,18 +22,18 @@ public class ScalesKatapayadiTests
     }
 
     [Theory]
-    [InlineData("Cakravākam", 26, 16, "k of kr")] // ca 6, kra: r is 2, k would be 1
-    [InlineData("Divyamaṇi", 18, 48, "v of vy")] // di 8, vya: y is 1, v would be 4
-    [InlineData("Viśvāmbarī", 44, 54, "ś of śv")] // vi 4, śva: v is 4, ś would be 5
-    [InlineData("Śyāmaḷāṅgī", 51, 55, "ś of śy")] // śya: y is 1, ś would be 5; ma 5
-    [InlineData("Siṃhēndramadhyamam", 87, 57, "anusvara")] // si 7, mhe: h is 8, m would be 5
-    [InlineData("Ṛṣabhapriyā", 60, 62, "syllabic r")] // a vowel is 0, r would be 2; sha 6
-    [InlineData("Citrāmbarī", 26, 66, "t of tr")] // ci 6, tra: r is 2, t would be 6
-    [InlineData("Jyōtisvarūpiṇī", 61, 68, "j of jy")] // jyo: y is 1, j would be 8; ti 6
-    public void An_irregular_name_counts_the_first_consonant(string name, int byRule, int number, string reason)
+    [InlineData("Cakravākam", "Cakavākam", 26, 16, "k of kr")] // ca 6, kra: r is 2, k would be 1
+    [InlineData("Divyamaṇi", "Divamaṇi", 18, 48, "v of vy")] // di 8, vya: y is 1, v would be 4
+    [InlineData("Viśvāmbarī", "Viśāmbarī", 44, 54, "ś of śv")] // vi 4, śva: v is 4, ś would be 5
+    [InlineData("Śyāmaḷāṅgī", "Śāmaḷāṅgī", 51, 55, "ś of śy")] // śya: y is 1, ś would be 5; ma 5
+    [InlineData("Siṃhēndramadhyamam", "Siṃēndramadhyamam", 87, 57, "anusvara")] // si 7, mhe: h is 8, m would be 5
+    [InlineData("Ṛṣabhapriyā", "Riṣabhapriyā", 60, 62, "syllabic r")] // a vowel is 0, r would be 2; sha 6
+    [InlineData("Citrāmbarī", "Citāmbarī", 26, 66, "t of tr")] // ci 6, tra: r is 2, t would be 6
+    [InlineData("Jyōtisvarūpiṇī", "Jōtisvarūpiṇī", 61, 68, "j of jy")] // jyo: y is 1, j would be 8; ti 6
+    public void An_irregular_name_counts_the_first_consonant(string name, string asCounted, int byRule, int number, string reason)
     {
         Assert.Equal(byRule, Katapayadi.NumberOf(name));
-        Assert.Equal(number, Katapayadi.NumberOf(name, ClusterReading.First));
+        Assert.Equal(number, Katapayadi.NumberOf(asCounted));
         var entry = Catalogue.Default.Parent(number);
         Assert.Equal(name, entry.IastName);
         Assert.Contains(reason, entry.CodeException, StringComparison.Ordinal);

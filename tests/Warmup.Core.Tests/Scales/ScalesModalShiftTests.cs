@@ -71,10 +71,10 @@ public class ScalesModalShiftTests
             foreach (var shift in Catalogue.Default.ShiftsOf(parent.Scale))
             {
                 // By plain counting: the pitches seen from the new tonic.
-                var seen = parent.Scale.PitchSet.Select(p => (p - shift.Home.Semitones + 12) % 12).Order();
-                Assert.Equal(seen, shift.Shifted.PitchSet);
+                var seen = parent.Scale.PitchSet().Select(p => (p - shift.Home.Semitones + 12) % 12).Order();
+                Assert.Equal(seen, shift.Shifted.PitchSet());
                 Assert.Equal(
-                    parents.Where(p => p.Scale.PitchSet.SequenceEqual(seen)).Select(p => p.Parent),
+                    parents.Where(p => p.Scale.PitchSet().SequenceEqual(seen)).Select(p => p.Parent),
                     shift.Matches.Where(m => m.Family == ScaleFamily.Parent).Select(m => m.Parent));
             }
         }
@@ -88,9 +88,9 @@ public class ScalesModalShiftTests
         var home = homes[pick % homes.Count];
         var there = scale.Rotated("there", home);
         var back = there.Ascent.Select(t => t.Degree).FirstOrDefault(d => ((d.Semitones % 12) + 12) % 12 == (12 - home.Semitones) % 12);
-        return there.Rotated("back", back).PitchSet == scale.PitchSet
-            && there.StepsUp == scale.StepsUp
-            && there.StepsDown == scale.StepsDown;
+        return there.Rotated("back", back).PitchSet() == scale.PitchSet()
+            && there.StepsUp() == scale.StepsUp()
+            && there.StepsDown() == scale.StepsDown();
     }
 
     private static Scale Find(string name) => Catalogue.Default.Find(name)!.Scale;

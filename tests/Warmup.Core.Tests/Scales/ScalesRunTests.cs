@@ -119,7 +119,7 @@ public class ScalesRunTests
     public bool A_run_over_an_octave_has_as_many_steps_as_the_list(int seed)
     {
         var scale = ScalesSample.FromSeed(seed);
-        return scale.Run(Tone("S"), Tone("S'")).Count == scale.StepsUp + 1 && scale.Run(Tone("S'"), Tone("S")).Count == scale.StepsDown + 1;
+        return scale.Run(Tone("S"), Tone("S'")).Count == scale.StepsUp() + 1 && scale.Run(Tone("S'"), Tone("S")).Count == scale.StepsDown() + 1;
     }
 
     /// <summary>The list from two octaves below to two above, the upper tonic once.</summary>

@@ -44,8 +44,8 @@ public class SpellingSimplerTests
         // Kanakangi on C by one letter a degree: C Db Ebb F G Ab Bbb C (common practice); on the keyboard C Db D F G Ab A C.
         var scale = Catalogue.Default.Parent(1).Scale;
         var names = scale.Ascent.Select(t => Spelling.Name(t, Name("C4"))).ToList();
-        Assert.Equal(["C", "Db", "Ebb", "F", "G", "Ab", "Bbb", "C"], names.Select(n => n.ToPitchClassString()));
-        Assert.Equal(["C", "Db", "D", "F", "G", "Ab", "A", "C"], names.Select(n => Spelling.Simpler(n).ToPitchClassString()));
+        Assert.Equal(["C", "Db", "Ebb", "F", "G", "Ab", "Bbb", "C"], names.Select(n => n.PitchClass()));
+        Assert.Equal(["C", "Db", "D", "F", "G", "Ab", "A", "C"], names.Select(n => Spelling.Simpler(n).PitchClass()));
     }
 
     [Fact]

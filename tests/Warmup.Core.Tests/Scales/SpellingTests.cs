@@ -17,7 +17,7 @@ public class SpellingTests
     {
         var read = Catalogue.Default.Read(scale);
         var name = Spelling.ChooseTonic(Tonic.Parse(tonic), read, out _);
-        return string.Join(' ', read.Ascent.SkipLast(1).Select(t => Spelling.Name(t, name).ToPitchClassString()));
+        return string.Join(' ', read.Ascent.SkipLast(1).Select(t => Spelling.Name(t, name).PitchClass()));
     }
 
     /// <summary>The accidental a pitch needs on a letter, -6 to 5 semitones.</summary>
@@ -88,7 +88,7 @@ public class SpellingTests
     [InlineData(58, "Bb")]
     [InlineData(59, "B")]
     public void A_black_key_is_named_as_its_major_scale_needs(int midi, string name) =>
-        Assert.Equal(name, Spelling.ChooseTonic(Tonic.FromMidi(midi), Catalogue.Default.Read("major"), out _).ToPitchClassString());
+        Assert.Equal(name, Spelling.ChooseTonic(Tonic.FromMidi(midi), Catalogue.Default.Read("major"), out _).PitchClass());
 
     [Fact]
     public void Every_typed_name_is_kept_unless_it_needs_a_triple()
@@ -136,7 +136,7 @@ public class SpellingTests
         {
             Assert.Contains(tonic[..^1], finding!.ToString(), StringComparison.Ordinal);
             Assert.NotEqual(Severity.Error, finding!.Severity);
-            Assert.Contains(score.Sections[0].TonicName.ToPitchClassString(), finding.ToString(), StringComparison.Ordinal);
+            Assert.Contains(score.Sections[0].TonicName.PitchClass(), finding.ToString(), StringComparison.Ordinal);
         }
         else
         {

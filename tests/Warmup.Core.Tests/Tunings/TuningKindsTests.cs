@@ -36,14 +36,13 @@ public class TuningKindsTests
     [Fact]
     public void Just_choices_change_one_place_each_by_a_comma()
     {
-        Check(new JustChoices { R2 = new(10, 9) }, 2, SyntonicComma, -1);
-        Check(new JustChoices { M2 = new(64, 45) }, 6, Diaschisma, 1);
-        Check(new JustChoices { D2 = new(27, 16) }, 9, SyntonicComma, 1);
-        Check(new JustChoices { N2 = new(16, 9) }, 10, SyntonicComma, -1);
+        Check(Tuning.JustWith(r2: new Rational(10, 9)), 2, SyntonicComma, -1);
+        Check(Tuning.JustWith(m2: new Rational(64, 45)), 6, Diaschisma, 1);
+        Check(Tuning.JustWith(d2: new Rational(27, 16)), 9, SyntonicComma, 1);
+        Check(Tuning.JustWith(n2: new Rational(16, 9)), 10, SyntonicComma, -1);
 
-        static void Check(JustChoices choices, int place, double comma, int direction)
+        static void Check(Tuning tuning, int place, double comma, int direction)
         {
-            var tuning = Tuning.JustWith(choices);
             for (var i = 0; i < 12; i++)
             {
                 var moved = tuning.Intervals[i].Cents - Tuning.Just.Intervals[i].Cents;
@@ -53,16 +52,16 @@ public class TuningKindsTests
     }
 
     [Fact]
-    public void The_usual_choices_are_the_just_tuning_itself() => Assert.Equal(Tuning.Just, Tuning.JustWith(new JustChoices()));
+    public void The_usual_choices_are_the_just_tuning_itself() => Assert.Equal(Tuning.Just, Tuning.JustWith());
 
     [Fact]
     public void A_ratio_that_is_no_choice_is_refused_with_the_two()
     {
-        var refused = Assert.Throws<ArgumentOutOfRangeException>(() => new JustChoices { R2 = new(8, 7) });
-        Assert.Contains("R2 must be 9/8 or 10/9, not 8/7", refused.Message, StringComparison.Ordinal);
-        Assert.Throws<ArgumentOutOfRangeException>(() => new JustChoices { D2 = new(9, 8) });
-        Assert.Throws<ArgumentOutOfRangeException>(() => new JustChoices { M2 = new(7, 5) });
-        Assert.Throws<ArgumentOutOfRangeException>(() => new JustChoices { N2 = new(7, 4) });
+        var refused = Assert.Throws<ArgumentOutOfRangeException>(() => Tuning.JustWith(r2: new Rational(8, 7)));
+        Assert.Contains("r2 must be 9/8 or 10/9, not 8/7", refused.Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentOutOfRangeException>(() => Tuning.JustWith(d2: new Rational(9, 8)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Tuning.JustWith(m2: new Rational(7, 5)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Tuning.JustWith(n2: new Rational(7, 4)));
     }
 
     [Theory]
@@ -129,7 +128,7 @@ public class TuningKindsTests
     {
         var sruti = Sruti.All[int.Parse(row[0], System.Globalization.CultureInfo.InvariantCulture) - 1];
         Assert.Equal(row[1], sruti.Name);
-        Assert.Equal(ScalesTables.Ratio(row[2]), sruti.Ratio);
+        Assert.Equal(ScalesTables.Ratio(row[2]), sruti.Interval.Ratio);
 
         // A widely copied table prints 53-equal cents beside these ratios; these are the ratios' own.
         Assert.Equal(ScalesTables.Number(row[3]), sruti.Interval.Cents, 0.0006);
@@ -139,7 +138,7 @@ public class TuningKindsTests
     public void The_shrutis_rise_and_each_lies_within_a_quarter_tone_of_its_svara()
     {
         Assert.Equal(Enumerable.Range(1, 22), Sruti.All.Select(s => s.Number));
-        Assert.Equal(Sruti.All.OrderBy(s => s.Ratio), Sruti.All);
+        Assert.Equal(Sruti.All.OrderBy(s => s.Interval.Ratio), Sruti.All);
         Assert.All(Sruti.All.ToArray(), s => Assert.InRange(s.Interval.Cents - (100 * s.Svara.Semitones), -50, 50));
         Assert.Contains("theory", Sruti.Caveat, StringComparison.Ordinal);
         Assert.Contains("Krishnaswamy 2003", Sruti.Caveat, StringComparison.Ordinal);
@@ -163,7 +162,7 @@ public class TuningKindsTests
         Assert.Equal(150, (Interval.FromCents(100) + Interval.FromCents(50)).Cents);
 
         static Interval Times(Rational ratio, int count) =>
-            Enumerable.Repeat(Interval.FromRatio(ratio), count).Aggregate(Interval.Unison, (sum, next) => sum + next);
+            Enumerable.Repeat(Interval.FromRatio(ratio), count).Aggregate(Interval.FromRatio(1), (sum, next) => sum + next);
     }
 
     private static Degree Svara(string text) => Degree.Parse(text);

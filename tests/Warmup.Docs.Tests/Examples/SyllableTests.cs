@@ -36,7 +36,7 @@ public sealed class SyllableTests
         Assert.Equal("sa ri gu pa dhi sa", string.Join(' ', score.Sections[0].Notes.Select(n => n.Syllable)));
 
         // All sixteen differ in their svara, and a degree that is not a svara is sung by its number.
-        var svaras = Melakarta.Ascent(1).Concat(Enumerable.Range(2, 71).SelectMany(n => Melakarta.Ascent(n))).Select(t => t.Degree).Distinct().ToList();
+        var svaras = Catalogue.Default.Parent(1).Scale.Ascent.Concat(Enumerable.Range(2, 71).SelectMany(n => Catalogue.Default.Parent(n).Scale.Ascent)).Select(t => t.Degree).Distinct().ToList();
         Assert.Equal(16, svaras.Count);
         Assert.Equal(16, svaras.Select(d => sixteen.SyllableOf(new ScaleTone(d))).Distinct().Count());
         Assert.Equal("b5", sixteen.SyllableOf(ScaleTone.Parse("b5")));
