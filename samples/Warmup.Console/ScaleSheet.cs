@@ -81,7 +81,7 @@ internal static class ScaleSheet
             parts.Add($"chakra {chakra}");
         }
 
-        if (entry.Kind is { } kind)
+        if (entry.Scale.Kind is { } kind)
         {
             parts.Add(kind.ToString());
         }

@@ -107,7 +107,7 @@ internal static class ScalesCommand
                 Terminal.Plain(row.Scale.Name),
                 row.Family.ToString().ToLowerInvariant(),
                 row.Parent?.ToString(CultureInfo.InvariantCulture) ?? string.Empty,
-                row.NoteCounts,
+                NoteCounts(row),
                 Terminal.Plain(string.Join(' ', row.Scale.Ascent)),
                 row.Scale.IsSymmetric ? "the same" : Terminal.Plain(string.Join(' ', row.Scale.Descent)),
                 Terminal.Plain(row.Source));
@@ -116,11 +116,16 @@ internal static class ScalesCommand
         terminal.Rich.Write(table);
     }
 
+    /// <summary>The number of different notes up and down; one number where they agree.</summary>
+    private static string NoteCounts(CatalogueEntry entry) => entry.NotesUp == entry.NotesDown
+        ? entry.NotesUp.ToString(CultureInfo.InvariantCulture)
+        : string.Create(CultureInfo.InvariantCulture, $"{entry.NotesUp}-{entry.NotesDown}");
+
     private static ScaleRow ToRow(CatalogueEntry entry) => new(
         entry.Scale.Name,
         entry.Family.ToString().ToLowerInvariant(),
         entry.Parent,
-        entry.NoteCounts,
+        NoteCounts(entry),
         string.Join(' ', entry.Scale.Ascent),
         string.Join(' ', entry.Scale.Descent),
         entry.Scale.IsVakra,

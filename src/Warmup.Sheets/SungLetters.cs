@@ -20,8 +20,7 @@ internal sealed class SungLetters
     ];
 
     /// <summary>Whether they are svara letters, in whatever script.</summary>
-    public bool AreLetters => Degree.TryFromSvara('R', 1, out var lower) && Degree.TryFromSvara('R', 2, out var upper)
-        && Of(new ScaleTone(lower)) == Of(new ScaleTone(upper));
+    public bool AreLetters => Of(ScaleTone.Parse("R1")) == Of(ScaleTone.Parse("R2"));
 
     /// <summary>The letter of a tone in its middle octave.</summary>
     public string Of(ScaleTone tone) => _plain.SyllableOf(new ScaleTone(tone.Degree));

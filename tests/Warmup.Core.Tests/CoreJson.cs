@@ -40,7 +40,6 @@ public sealed class Kept
 [JsonSerializable(typeof(Expansion))]
 [JsonSerializable(typeof(Finding))]
 [JsonSerializable(typeof(Interval))]
-[JsonSerializable(typeof(JustChoices))]
 [JsonSerializable(typeof(Line))]
 [JsonSerializable(typeof(LineNote))]
 [JsonSerializable(typeof(Measure))]

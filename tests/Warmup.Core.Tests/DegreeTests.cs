@@ -23,8 +23,6 @@ public class DegreeTests
         Assert.Equal((svara, row.Whole("semitone"), true, svara[0]), (degree.ToString(), degree.Semitones, degree.IsSvara, degree.SvaraLetter));
         Assert.Equal("SRGMPDN".IndexOf(svara[0], StringComparison.Ordinal) + 1, degree.Letter);
         Assert.Equal(svara.Length == 1 ? 0 : svara[1] - '0', degree.Variant);
-        Assert.True(Degree.TryFromSvara(svara[0], degree.Variant, out var same));
-        Assert.Equal(degree, same);
         Assert.True(Degree.TryParse(degree.ToNumber(), out var byNumber, out _), degree.ToNumber());
         Assert.Equal(degree, byNumber);
 

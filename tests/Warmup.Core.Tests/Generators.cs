@@ -83,8 +83,7 @@ public static class Generators
     private static Degree Variant(char letter, int choice)
     {
         var variant = letter switch { 'P' => 0, 'M' => 1 + (choice % 2), _ => 1 + choice };
-        Assert.True(Degree.TryFromSvara(letter, variant, out var degree));
-        return degree;
+        return Degree.Parse(variant == 0 ? "P" : $"{letter}{variant}");
     }
 
     private static Gen<Scale> Written(bool bent, bool alike) =>

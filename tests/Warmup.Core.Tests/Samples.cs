@@ -123,7 +123,6 @@ public static class Samples
             () => new ScaleQuery { Contains = new[] { new Degree(2) }.ToValueList() }, () => new ScaleQuery { Without = new[] { new Degree(2) }.ToValueList() },
             () => new ScaleQuery { IsVakra = true },
         ],
-        [typeof(JustChoices)] = [() => new JustChoices(), () => new JustChoices { R2 = new Rational(10, 9) }, () => new JustChoices { D2 = new Rational(27, 16) }],
         [typeof(Caution)] = [() => new Caution(Text("a"), Text("b")), () => new Caution(Text("b"), Text("a"))],
     };
 

@@ -80,7 +80,7 @@ public class TalaTests
     [Fact]
     public void A_value_that_is_no_jati_or_tala_is_refused_with_its_range()
     {
-        Assert.Contains("between 0 and 4, not 5", Assert.Throws<ArgumentOutOfRangeException>(() => Meter.Tala(TalaFamily.Eka, (Jati)5)).Message, StringComparison.Ordinal);
+        Assert.Contains("3, 4, 5, 7 or 9, not 6", Assert.Throws<ArgumentOutOfRangeException>(() => Meter.Tala(TalaFamily.Eka, (Jati)6)).Message, StringComparison.Ordinal);
         Assert.Contains("between 0 and 6, not 7", Assert.Throws<ArgumentOutOfRangeException>(() => Meter.Tala((TalaFamily)7, Jati.Misra)).Message, StringComparison.Ordinal);
     }
 

@@ -30,7 +30,7 @@ public static class TextFormGen
     private static Gen<ScaleTone> AnyTones { get; } = from degree in Letters from octave in Gen.Choose(-9, 9) select new ScaleTone(degree, octave);
 
     private static Gen<Anga> AnyAngas { get; } = Gen.OneOf(
-        Gen.Elements(Jatis.All.AsSpan().ToArray()).Select(Anga.Laghu),
+        Gen.Elements(Enum.GetValues<Jati>()).Select(Anga.Laghu),
         Gen.Elements(Anga.Drutam, Anga.Anudrutam),
         from gestures in Gen.Choose(0, 7).NonEmptyListOf() select new Anga(gestures.Take(9).Select(g => (Kriya)g).ToValueList()));
 
@@ -84,7 +84,7 @@ public static class TextFormGen
         from r2 in Gen.Elements(new Rational(9, 8), new(10, 9))
         from d2 in Gen.Elements(new Rational(5, 3), new(27, 16))
         from n2 in Gen.Elements(new Rational(9, 5), new(16, 9))
-        select Tuning.JustWith(new JustChoices { R2 = r2, D2 = d2, N2 = n2 }),
+        select Tuning.JustWith(r2, d2, n2),
         from name in Names from others in AnyIntervals.ListOf(11) select new Tuning(name, [Interval.Unison, .. others]))).ToArbitrary();
 
     public static Arbitrary<Syllables> AllSyllables() => Gen.OneOf(

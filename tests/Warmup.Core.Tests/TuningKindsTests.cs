@@ -36,14 +36,14 @@ public class TuningKindsTests
     [Fact]
     public void Just_choices_change_one_place_each_by_a_comma()
     {
-        Check(new JustChoices { R2 = new(10, 9) }, 2, SyntonicComma, -1);
-        Check(new JustChoices { M2 = new(64, 45) }, 6, Diaschisma, 1);
-        Check(new JustChoices { D2 = new(27, 16) }, 9, SyntonicComma, 1);
-        Check(new JustChoices { N2 = new(16, 9) }, 10, SyntonicComma, -1);
+        Check(new(10, 9), 2, SyntonicComma, -1);
+        Check(new(64, 45), 6, Diaschisma, 1);
+        Check(new(27, 16), 9, SyntonicComma, 1);
+        Check(new(16, 9), 10, SyntonicComma, -1);
 
-        static void Check(JustChoices choices, int place, double comma, int direction)
+        static void Check(Rational choice, int place, double comma, int direction)
         {
-            var tuning = Tuning.JustWith(choices);
+            var tuning = Tuning.JustWith(choice);
             for (var i = 0; i < 12; i++)
             {
                 var moved = tuning.Intervals[i].Cents - Tuning.Just.Intervals[i].Cents;
@@ -53,17 +53,21 @@ public class TuningKindsTests
     }
 
     [Fact]
-    public void The_usual_choices_are_the_just_tuning_itself() => Assert.Equal(Tuning.Just, Tuning.JustWith(new JustChoices()));
+    public void The_usual_choices_are_the_just_tuning_itself() => Assert.Equal(Tuning.Just, Tuning.JustWith(new(9, 8), new(45, 32), new(5, 3), new(9, 5)));
 
     [Fact]
-    public void A_ratio_that_is_no_choice_is_refused_with_the_two()
+    public void A_ratio_that_is_no_choice_is_refused_with_the_choices()
     {
-        var refused = Assert.Throws<ArgumentOutOfRangeException>(() => new JustChoices { R2 = new(8, 7) });
-        Assert.Contains("R2 must be 9/8 or 10/9, not 8/7", refused.Message, StringComparison.Ordinal);
-        Assert.Throws<ArgumentOutOfRangeException>(() => new JustChoices { D2 = new(9, 8) });
-        Assert.Throws<ArgumentOutOfRangeException>(() => new JustChoices { M2 = new(7, 5) });
-        Assert.Throws<ArgumentOutOfRangeException>(() => new JustChoices { N2 = new(7, 4) });
+        foreach (var ratio in (Rational[])[new(8, 7), new(7, 5), new(7, 4), 1, 0, new(3, 2)])
+        {
+            var refused = Assert.Throws<ArgumentException>("ratios", () => Tuning.JustWith(new(10, 9), ratio));
+            Assert.Contains("9/8 or 10/9", refused.Message, StringComparison.Ordinal);
+            Assert.Contains($"not {ratio}", refused.Message, StringComparison.Ordinal);
+        }
     }
+
+    [Fact]
+    public void Of_two_ratios_for_one_place_the_last_one_counts() => Assert.Equal(Tuning.JustWith(new Rational(16, 9)), Tuning.JustWith(new(10, 9), new(16, 9), new(9, 8)));
 
     [Theory]
     [InlineData("equal", "equal")]

@@ -121,7 +121,7 @@ public class TuningScalaFileTests
         var cents = from whole in Gen.Choose(-1200, 4800) from part in Gen.Choose(0, 999_999_999) select Interval.FromCents(whole + (part / 1e9));
         var file = from pitches in Gen.OneOf(ratio, cents).ListOf()
                    from description in Gen.Elements(string.Empty, "five notes", "स रि ग", "12 notes, 3/2", " spaced")
-                   select new ScalaFile(description, pitches.Take(ScalaFile.MostPitches).ToValueList());
+                   select new ScalaFile(description, pitches.Take(4096).ToValueList());
         return Prop.ForAll(Arb.From(file), written =>
         {
             var text = written.ToText();

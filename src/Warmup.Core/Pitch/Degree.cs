@@ -103,7 +103,7 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>, ITextFo
     /// <param name="variant">1 to 3 for R G D N, 1 to 2 for M, 0 for S and P.</param>
     /// <param name="degree">The degree, or S.</param>
     /// <returns>Whether there is such a svara.</returns>
-    public static bool TryFromSvara(char letter, int variant, out Degree degree)
+    internal static bool TryFromSvara(char letter, int variant, out Degree degree)
     {
         degree = default;
         var index = Letters.IndexOf(letter, StringComparison.Ordinal);

@@ -54,7 +54,7 @@ public readonly struct Interval : IEquatable<Interval>, ITextForm<Interval>
     /// <summary>Whole octaves.</summary>
     /// <param name="octaves">-10 to 10.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="octaves"/> lies outside its range.</exception>
-    public static Interval FromOctaves(int octaves) => Require.InRange(octaves, -10, 10) >= 0
+    internal static Interval FromOctaves(int octaves) => Require.InRange(octaves, -10, 10) >= 0
         ? FromRatio(1L << octaves)
         : FromRatio(new Rational(1, 1L << -octaves));
 

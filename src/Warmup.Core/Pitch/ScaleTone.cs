@@ -141,10 +141,4 @@ public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>
     /// <summary>The letter without the variant, and the octave's marks: <c>R</c>, <c>S'</c>, <c>N_</c>. A degree that is not a svara shows its number.</summary>
     public string ToLetterString() =>
         (Degree.IsSvara ? Degree.SvaraLetter.ToString(CultureInfo.InvariantCulture) : Degree.ToNumber()) + OctaveMarks.Of(_octave);
-
-    /// <summary>
-    /// The letter with dots above for the octaves above the middle one and dots below for those below, as combining marks on the letter.
-    /// A degree that is not a svara shows its number.
-    /// </summary>
-    public string ToDottedString() => OctaveDots.Mark(new ScaleTone(Degree).ToLetterString(), Octave);
 }

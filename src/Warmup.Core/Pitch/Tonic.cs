@@ -32,10 +32,10 @@ public sealed partial record Tonic
     public static double StandardA4 => UsualA4;
 
     /// <summary>The lowest reference frequency of A4: 380 Hz (the project's own setting).</summary>
-    public static double LowestA4 => 380;
+    internal static double LowestA4 => 380;
 
     /// <summary>The highest reference frequency of A4: 500 Hz (the project's own setting).</summary>
-    public static double HighestA4 => 500;
+    internal static double HighestA4 => 500;
 
     /// <summary>The nearest note of the keyboard, 24 (C1) to 96 (C7).</summary>
     public int Midi { get; }

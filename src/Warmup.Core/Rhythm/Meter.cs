@@ -92,8 +92,7 @@ public sealed record Meter : ITextForm<Meter>, IWritesText
     public static Meter Tala(TalaFamily family, Jati jati)
     {
         _ = family.AngaSigns();
-        _ = jati.Aksharas();
-        return Thirtyfive[((int)family * Jatis.All.Count) + (int)jati];
+        return Thirtyfive[((int)family * Jatis.All.Count) + jati.Index()];
     }
 
     /// <summary>One of the seven talas with the jati that its bare name stands for.</summary>

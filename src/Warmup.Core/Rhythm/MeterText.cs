@@ -221,7 +221,7 @@ internal static class MeterText
                 {
                     foreach (var jati in JatiNames[j])
                     {
-                        names[Fold($"{jati} {family}")] = Meter.Tala((TalaFamily)f, (Jati)j);
+                        names[Fold($"{jati} {family}")] = Meter.Tala((TalaFamily)f, Jatis.All[j]);
                     }
                 }
             }

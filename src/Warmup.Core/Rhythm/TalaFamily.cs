@@ -26,7 +26,7 @@ public enum TalaFamily
 }
 
 /// <summary>The rule of the seven talas (common practice).</summary>
-public static class TalaFamilies
+internal static class TalaFamilies
 {
     // The signs: I laghu, O drutam, U anudrutam; then the jati that the bare name stands for.
     private static readonly (string Signs, Jati Usual)[] Rules =
@@ -44,15 +44,15 @@ public static class TalaFamilies
     /// <summary>The signs of its angas: <c>I</c> laghu, <c>O</c> drutam, <c>U</c> anudrutam.</summary>
     /// <param name="family">The tala.</param>
     /// <exception cref="ArgumentOutOfRangeException">The value is none of the seven.</exception>
-    internal static string AngaSigns(this TalaFamily family) => Rule(family).Signs;
+    public static string AngaSigns(this TalaFamily family) => Rule(family).Signs;
 
     /// <summary>The jati that is meant when only the tala is named.</summary>
     /// <param name="family">The tala.</param>
     /// <exception cref="ArgumentOutOfRangeException">The value is none of the seven.</exception>
-    internal static Jati UsualJati(this TalaFamily family) => Rule(family).Usual;
+    public static Jati UsualJati(this TalaFamily family) => Rule(family).Usual;
 
     /// <summary>The angas of a tala.</summary>
-    internal static ValueList<Anga> Angas(this TalaFamily family, Jati jati)
+    public static ValueList<Anga> Angas(this TalaFamily family, Jati jati)
     {
         var signs = family.AngaSigns();
         var angas = new Anga[signs.Length];

@@ -12,7 +12,7 @@ namespace Warmup;
 public sealed record TempoRamp : ITextForm<TempoRamp>
 {
     /// <summary>The smallest step of a ramp: 1/4 akshara a minute (the project's own setting). A ramp without a step would never end.</summary>
-    public static Rational SmallestStep => new(1, 4);
+    internal static Rational SmallestStep => new(1, 4);
 
     private TempoRamp(Rational tempo)
     {

@@ -61,14 +61,6 @@ public sealed record CatalogueEntry
     /// <summary>The notes of the scale that its parent lacks, from low to high.</summary>
     public ValueList<Degree> ForeignNotes { get; internal init; }
 
-    /// <summary>Audava, shadava-sampurna and so on; <see langword="null"/> where a note is not a svara or a list has fewer than four letters.</summary>
-    public ScaleKind? Kind => Scale.Kind;
-
-    /// <summary>The number of different notes in the ascent and the descent, upper tonic not counted: <c>5</c> or <c>5-7</c>.</summary>
-    public string NoteCounts => NotesUp == NotesDown
-        ? NotesUp.ToString(CultureInfo.InvariantCulture)
-        : string.Create(CultureInfo.InvariantCulture, $"{NotesUp}-{NotesDown}");
-
     /// <summary>The number of different notes in the ascent.</summary>
     public int NotesUp => Count(Scale.Ascent);
 

@@ -38,13 +38,13 @@ public sealed partial record Scale : ITextForm<Scale>, IWritesText
     }
 
     /// <summary>The most entries a list may have: 24 (the project's own setting).</summary>
-    public static int LongestList => 24;
+    internal static int LongestList => 24;
 
     /// <summary>The fewest different notes of a list: 2 (the project's own setting).</summary>
-    public static int FewestNotes => 2;
+    internal static int FewestNotes => 2;
 
     /// <summary>The most different notes of a list: 12, one for each semitone.</summary>
-    public static int MostNotes => 12;
+    internal static int MostNotes => 12;
 
     /// <summary>The longest name, in characters: 100 (the project's own setting).</summary>
     public static int LongestName => 100;
@@ -65,16 +65,16 @@ public sealed partial record Scale : ITextForm<Scale>, IWritesText
     public bool IsVakra => IsVakraUp || IsVakraDown;
 
     /// <summary>Whether the ascent zigzags.</summary>
-    public bool IsVakraUp => Zigzags(Ascent);
+    internal bool IsVakraUp => Zigzags(Ascent);
 
     /// <summary>Whether the descent zigzags.</summary>
-    public bool IsVakraDown => Zigzags(Turned(Descent));
+    internal bool IsVakraDown => Zigzags(Turned(Descent));
 
     /// <summary>Audava, shadava-sampurna and so on; <see langword="null"/> where a note is not a svara or a list has fewer than four letters.</summary>
     public ScaleKind? Kind => ScaleKind.Of(Ascent, Descent);
 
     /// <summary>Whether the scale goes on beyond one octave; Nadanamakriya and Punnagavarali do not.</summary>
-    public bool ReachesUpperTonic => _rising.ReachesUpperTonic;
+    public bool HasUpperTonic => _rising.HasUpperTonic;
 
     /// <summary>Steps from the tonic to the top of the ascent: 7 for seven notes, 5 for five.</summary>
     public int StepsUp => _rising.Top;

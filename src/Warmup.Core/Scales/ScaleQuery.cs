@@ -94,7 +94,7 @@ public sealed record ScaleQuery
             && (NotesUp is null || NotesUp == entry.NotesUp)
             && (NotesDown is null || NotesDown == entry.NotesDown)
             && (Parent is null || Parent == entry.Parent)
-            && (Kind is null || Kind == entry.Kind)
+            && (Kind is null || Kind == entry.Scale.Kind)
             && (Family is null || Family == entry.Family)
             && (IsVakra is null || IsVakra == scale.IsVakra)
             && (HasForeignNotes is null || HasForeignNotes == !entry.ForeignNotes.IsEmpty);

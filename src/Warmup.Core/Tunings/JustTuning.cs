@@ -1,97 +1,49 @@
-using System.Globalization;
-
 namespace Warmup;
 
-/// <summary>The places of just intonation where two ratios are common, and which of them is taken.</summary>
-/// <remarks>Common practice. A place is shared: the ratio of R2 also serves G1, that of D2 N1, that of N2 D3. Immutable, value equality.</remarks>
-public sealed record JustChoices
-{
-    private readonly Rational _r2 = new(9, 8);
-    private readonly Rational _m2 = new(45, 32);
-    private readonly Rational _d2 = new(5, 3);
-    private readonly Rational _n2 = new(9, 5);
-
-    /// <summary>R2 and G1: 9/8 (the default) or 10/9.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The ratio is neither.</exception>
-    public Rational R2
-    {
-        get => _r2;
-        init => _r2 = OneOf(value, new(9, 8), new(10, 9), nameof(R2));
-    }
-
-    /// <summary>M2: 45/32 (the default) or 64/45.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The ratio is neither.</exception>
-    public Rational M2
-    {
-        get => _m2;
-        init => _m2 = OneOf(value, new(45, 32), new(64, 45), nameof(M2));
-    }
-
-    /// <summary>D2 and N1: 5/3 (the default) or 27/16.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The ratio is neither.</exception>
-    public Rational D2
-    {
-        get => _d2;
-        init => _d2 = OneOf(value, new(5, 3), new(27, 16), nameof(D2));
-    }
-
-    /// <summary>N2 and D3: 9/5 (the default) or 16/9.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The ratio is neither.</exception>
-    public Rational N2
-    {
-        get => _n2;
-        init => _n2 = OneOf(value, new(9, 5), new(16, 9), nameof(N2));
-    }
-
-    private static Rational OneOf(Rational value, Rational usual, Rational other, string name) => value == usual || value == other
-        ? value
-        : throw new ArgumentOutOfRangeException(name, value, $"{name} must be {usual} or {other}, not {value}");
-}
-
-/// <summary>Five-limit just intonation and its choices.</summary>
+/// <summary>Five-limit just intonation, and the choices where two ratios are common (common practice).</summary>
 internal static class JustTuning
 {
     public const string Name = "just";
 
-    // By a function, not by another static field: the order of static fields must not matter.
-    public static Tuning Usual { get; } = Of(new JustChoices());
+    /// <summary>The ratios that may be chosen, for messages.</summary>
+    public const string Choices = "9/8 or 10/9, 45/32 or 64/45, 5/3 or 27/16, 9/5 or 16/9";
 
-    public static Tuning Of(JustChoices choices)
-    {
-        ReadOnlySpan<Rational> ratios =
-        [
-            1, new(16, 15), choices.R2, new(6, 5), new(5, 4), new(4, 3), choices.M2, new(3, 2), new(8, 5), choices.D2, choices.N2, new(15, 8),
-        ];
-        return new Tuning(NameOf(choices), ValueList.Create(ratios).ConvertAll(Interval.FromRatio));
-    }
+    // By functions, not by other static fields: the order of static fields must not matter.
+    public static Tuning Usual { get; } = With([]);
 
-    /// <summary>Puts a ratio in the place of the usual one of the same pitch; <see langword="null"/> where it is not such a choice.</summary>
-    public static JustChoices? Choose(JustChoices choices, ReadOnlySpan<char> ratio) => ratio switch
-    {
-        "9/8" => choices with { R2 = new(9, 8) },
-        "10/9" => choices with { R2 = new(10, 9) },
-        "45/32" => choices with { M2 = new(45, 32) },
-        "64/45" => choices with { M2 = new(64, 45) },
-        "5/3" => choices with { D2 = new(5, 3) },
-        "27/16" => choices with { D2 = new(27, 16) },
-        "9/5" => choices with { N2 = new(9, 5) },
-        "16/9" => choices with { N2 = new(16, 9) },
-        _ => null,
-    };
+    private static ReadOnlySpan<int> ChosenPlaces => [2, 6, 9, 10];
 
-    private static string NameOf(JustChoices choices)
+    /// <summary>Just intonation in which each ratio takes the place of the usual one of its pitch.</summary>
+    /// <exception cref="ArgumentException">A ratio is not one of the choices.</exception>
+    public static Tuning With(ReadOnlySpan<Rational> ratios)
     {
-        var usual = new JustChoices();
-        var others = new List<string>();
-        foreach (var (chosen, common) in (ReadOnlySpan<(Rational, Rational)>)
-            [(choices.R2, usual.R2), (choices.M2, usual.M2), (choices.D2, usual.D2), (choices.N2, usual.N2)])
+        Rational[] places = [1, new(16, 15), new(9, 8), new(6, 5), new(5, 4), new(4, 3), new(45, 32), new(3, 2), new(8, 5), new(5, 3), new(9, 5), new(15, 8)];
+        Rational[] usual = [.. places];
+        foreach (var ratio in ratios)
         {
-            if (chosen != common)
+            var place = PlaceOf(ratio) ?? throw new ArgumentException($"a ratio of just intonation must be one of {Choices}, not {ratio}", nameof(ratios));
+            places[place] = ratio;
+        }
+
+        var others = new List<string>();
+        foreach (var place in ChosenPlaces)
+        {
+            if (places[place] != usual[place])
             {
-                others.Add(string.Create(CultureInfo.InvariantCulture, $"{chosen}"));
+                others.Add(places[place].ToString());
             }
         }
 
-        return others.Count == 0 ? Name : $"{Name}: {string.Join(' ', others)}";
+        return new Tuning(others.Count == 0 ? Name : $"{Name}: {string.Join(' ', others)}", ValueList.Adopt(places).ConvertAll(Interval.FromRatio));
     }
+
+    /// <summary>The place whose ratio may be chosen so; <see langword="null"/> where it is not a choice.</summary>
+    public static int? PlaceOf(Rational ratio) => (ratio.Numerator, ratio.Denominator) switch
+    {
+        (9, 8) or (10, 9) => 2,
+        (45, 32) or (64, 45) => 6,
+        (5, 3) or (27, 16) => 9,
+        (9, 5) or (16, 9) => 10,
+        _ => null,
+    };
 }

@@ -41,13 +41,13 @@ public sealed record ScalaFile : ITextForm<ScalaFile>, IWritesText
     }
 
     /// <summary>The largest file that is read, in characters: 1,000,000 (the project's own setting).</summary>
-    public static int LargestFile => 1_000_000;
+    internal static int LargestFile => 1_000_000;
 
     /// <summary>The most pitches of a file: 4,096 (the project's own setting).</summary>
-    public static int MostPitches => 4_096;
+    internal static int MostPitches => 4_096;
 
     /// <summary>The longest description, in characters: 10,000 (the project's own setting).</summary>
-    public static int LongestDescription => 10_000;
+    internal static int LongestDescription => 10_000;
 
     /// <summary>The description line; it may be empty.</summary>
     public string Description { get; }

@@ -30,7 +30,7 @@ public sealed record Tuning : ITextForm<Tuning>, IWritesText
     }
 
     /// <summary>How far a svara tuned otherwise may lie from its equal pitch: 100 cents (the project's own setting).</summary>
-    public static int MostOverrideCents => 100;
+    internal static int MostOverrideCents => 100;
 
     /// <summary>Twelve equal steps of 100 cents.</summary>
     public static Tuning Equal => EqualTuning.Value;
@@ -99,14 +99,13 @@ public sealed record Tuning : ITextForm<Tuning>, IWritesText
     /// <summary>The frequency of a tone above a tonic's frequency, both in Hz.</summary>
     internal double Hz(ScaleTone tone, double tonicHz) => this[tone.Degree].Above(tonicHz, tone.Octave + OctaveOf(tone.Degree));
 
-    /// <summary>Just intonation with a choice where two ratios are common.</summary>
-    /// <param name="choices">The ratios.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="choices"/> is <see langword="null"/>.</exception>
-    public static Tuning JustWith(JustChoices choices)
-    {
-        ArgumentNullException.ThrowIfNull(choices);
-        return JustTuning.Of(choices);
-    }
+    /// <summary>Just intonation with other choices where two ratios are common (common practice).</summary>
+    /// <param name="ratios">
+    /// The ratios that take the place of the usual ones: 10/9 for R2 and G1 (usually 9/8), 64/45 for M2 (45/32), 27/16 for D2 and N1 (5/3),
+    /// 16/9 for N2 and D3 (9/5). Of two ratios for one place the last one counts.
+    /// </param>
+    /// <exception cref="ArgumentException">A ratio is none of these eight.</exception>
+    public static Tuning JustWith(params ReadOnlySpan<Rational> ratios) => JustTuning.With(ratios);
 
     /// <summary>This tuning with one svara tuned otherwise, as some scales want it. R2 and G1 are then tuned apart.</summary>
     /// <param name="degree">The svara; not the tonic.</param>

@@ -5,8 +5,6 @@ namespace Warmup;
 /// <summary>Reads and writes tunings.</summary>
 internal static class TuningText
 {
-    private const string Choices = "9/8 or 10/9, 45/32 or 64/45, 5/3 or 27/16, 9/5 or 16/9";
-
     public static bool TryRead(TextCursor cursor, [NotNullWhen(true)] out Tuning? tuning, [NotNullWhen(false)] out TextError? error)
     {
         var text = cursor.Trimmed();
@@ -87,20 +85,20 @@ internal static class TuningText
     {
         tuning = null;
         error = null;
-        var choices = new JustChoices();
+        var ratios = new List<Rational>();
         while (StartsWord(text, out var first) && !IsDegree(first))
         {
             text.TryTakeWord(out var word);
-            if (JustTuning.Choose(choices, word.Rest) is not { } chosen)
+            if (!Rational.TryRead(word.Rest, out var ratio) || JustTuning.PlaceOf(ratio) is null)
             {
-                error = word.Error($"{TextError.Quote(word.Rest)} is not a choice of just intonation; choose among {Choices}");
+                error = word.Error($"{TextError.Quote(word.Rest)} is not a choice of just intonation; choose among {JustTuning.Choices}");
                 return false;
             }
 
-            choices = chosen;
+            ratios.Add(ratio);
         }
 
-        tuning = Tuning.JustWith(choices);
+        tuning = JustTuning.With([.. ratios]);
         return true;
     }
 

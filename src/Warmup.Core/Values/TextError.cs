@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup;
@@ -63,27 +64,9 @@ public sealed record TextError
 }
 
 /// <summary>A text could not be read; <see cref="Error"/> has the place and the fix.</summary>
+[SuppressMessage("Design", "CA1032:Implement standard exception constructors", Justification = "It always says what is wrong and where.")]
 public sealed class WarmupFormatException : FormatException
 {
-    /// <summary>An exception without a place.</summary>
-    public WarmupFormatException()
-        : this(TextError.At(1, "the text could not be read"))
-    {
-    }
-
-    /// <summary>An exception at the first column.</summary>
-    /// <param name="message">What is wrong.</param>
-    public WarmupFormatException(string message)
-        : this(TextError.At(1, message))
-    {
-    }
-
-    /// <summary>An exception at the first column, caused by another.</summary>
-    /// <param name="message">What is wrong.</param>
-    /// <param name="innerException">The cause.</param>
-    public WarmupFormatException(string message, Exception innerException)
-        : base(message, innerException) => Error = TextError.At(1, message);
-
     /// <summary>An exception that says what the error says.</summary>
     /// <param name="error">The error.</param>
     /// <exception cref="ArgumentNullException"><paramref name="error"/> is <see langword="null"/>.</exception>

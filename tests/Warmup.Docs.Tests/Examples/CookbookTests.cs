@@ -161,7 +161,7 @@ public sealed class CookbookTests : TemporaryFolder
     public void Just_intonation_as_sound_and_as_a_file()
     {
         #region just
-        var tuning = Tuning.JustWith(new JustChoices { D2 = new Rational(27, 16) });
+        var tuning = Tuning.JustWith(new Rational(27, 16));
         var score = new Drill
         {
             Scale = Catalogue.Default.Read("Mohanam"),

@@ -53,7 +53,7 @@ public sealed class TuningTests
         var again = JsonSerializer.Deserialize<Tuning>(kept);
         #endregion
 
-        Assert.Equal(Tuning.JustWith(new JustChoices { R2 = new Rational(10, 9) }).With(Degree.Parse("G2"), Interval.Parse("32/27")).With(Degree.Parse("N3"), Interval.FromCents(1100)), teachers);
+        Assert.Equal(Tuning.JustWith(new Rational(10, 9)).With(Degree.Parse("G2"), Interval.Parse("32/27")).With(Degree.Parse("N3"), Interval.FromCents(1100)), teachers);
         Assert.Equal(seven, again);
         Assert.Equal("\"seven: 1/1 16/15 9/8 7/6 5/4 4/3 7/5 3/2 8/5 5/3 7/4 15/8\"", kept);
         Assert.Equal(seven, Tuning.Parse(seven.ToText()));

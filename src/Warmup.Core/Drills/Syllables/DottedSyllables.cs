@@ -1,7 +1,7 @@
 namespace Warmup;
 
 /// <summary>Another kind's syllables with dots for the octave.</summary>
-internal sealed record DottedSyllables(Syllables Inner) : Syllables
+internal sealed record DottedSyllables(Syllables Inner) : SyllableRule
 {
     public override string Name => Inner.Name;
 

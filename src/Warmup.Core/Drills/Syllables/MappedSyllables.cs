@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Warmup;
 
 /// <summary>A syllable for each degree that has one: svara letters in a script, or the caller's own.</summary>
-internal sealed record MappedSyllables : Syllables
+internal sealed record MappedSyllables : SyllableRule
 {
     private const int LetterCount = 7;
 
@@ -38,12 +38,12 @@ internal sealed record MappedSyllables : Syllables
 
         return found == 0
             ? throw new ArgumentException("syllables need a text for one degree at least", nameof(syllableOf))
-            : new MappedSyllables(name, ValueList.Adopt(texts));
+            : new Syllables(new MappedSyllables(name, ValueList.Adopt(texts)));
     }
 
     public override string SyllableOf(ScaleTone tone) => TextOf(tone.Degree) is { Length: > 0 } text ? text : tone.Degree.ToNumber();
 
-    public override string ToText() => All.AsSpan().Contains(this) ? Name : SyllablesText.Write(Name, TextOf);
+    public override string ToText() => Syllables.All.AsSpan().Contains(new Syllables(this)) ? Name : SyllablesText.Write(Name, TextOf);
 
     private string TextOf(Degree degree) => _texts[degree.Ordinal];
 }

@@ -1,9 +1,9 @@
 namespace Warmup;
 
 /// <summary>Scale numbers with accidentals.</summary>
-internal sealed record NumberSyllables : Syllables
+internal sealed record NumberSyllables : SyllableRule
 {
-    public static Syllables Value { get; } = new NumberSyllables();
+    public static Syllables Value { get; } = new(new NumberSyllables());
 
     public override string Name => "numbers";
 

@@ -1,11 +1,11 @@
 namespace Warmup;
 
 /// <summary>The full names of the sixteen svaras.</summary>
-internal sealed record SvaraNameSyllables : Syllables
+internal sealed record SvaraNameSyllables : SyllableRule
 {
     private static readonly string[] Letters = ["Shadja", "Rishabha", "Gandhara", "Madhyama", "Panchama", "Dhaivata", "Nishada"];
 
-    public static Syllables Value { get; } = new SvaraNameSyllables();
+    public static Syllables Value { get; } = new(new SvaraNameSyllables());
 
     public override string Name => "names";
 

@@ -8,11 +8,11 @@ namespace Warmup;
 /// A degree that has no name in a kind (a lowered fifth has no svara) is sung by its scale number. Immutable, value equality.
 /// </remarks>
 [JsonConverter(typeof(TextJsonConverter<Syllables>))]
-public abstract record Syllables : ITextForm<Syllables>, IWritesText
+public sealed record Syllables : ITextForm<Syllables>, IWritesText
 {
-    private protected Syllables()
-    {
-    }
+    private readonly SyllableRule _rule;
+
+    internal Syllables(SyllableRule rule) => _rule = rule;
 
     /// <summary>The svara's letter: S R G M P D N (common practice).</summary>
     public static Syllables SvaraLetters => SvaraScripts.Latin;
@@ -54,13 +54,13 @@ public abstract record Syllables : ITextForm<Syllables>, IWritesText
     ];
 
     /// <summary>The name of the kind, in lower case: <c>svara</c>, <c>solfa</c>, <c>tamil</c>.</summary>
-    public abstract string Name { get; }
+    public string Name => _rule.Name;
 
     /// <summary>The same open vowel on every note.</summary>
     /// <param name="vowel">The sung text: 1 to 20 characters without control characters, and without white space at its ends.</param>
     /// <exception cref="ArgumentNullException"><paramref name="vowel"/> is <see langword="null"/>.</exception>
     /// <exception cref="ArgumentException">The text is empty, too long or holds control characters.</exception>
-    public static Syllables Vowel(string vowel = "a") => new VowelSyllables(vowel);
+    public static Syllables Vowel(string vowel = "a") => new(new VowelSyllables(vowel));
 
     /// <summary>The caller's own syllable for each of the seven letters, whatever the variant. A degree that is not a svara is sung by its number.</summary>
     /// <param name="name">The name of the kind: 1 to 20 characters without control characters and without a colon; not <c>vowel</c> or <c>dotted</c>.</param>
@@ -120,15 +120,15 @@ public abstract record Syllables : ITextForm<Syllables>, IWritesText
         SyllablesText.TryRead(cursor, out value, out error);
 
     /// <summary>The same syllables with a dot above for each octave above the middle one and a dot below for each octave below.</summary>
-    public Syllables WithOctaveDots() => this is DottedSyllables ? this : new DottedSyllables(this);
+    public Syllables WithOctaveDots() => _rule is DottedSyllables ? this : new(new DottedSyllables(this));
 
     /// <summary>The syllable of a tone.</summary>
     /// <param name="tone">The tone.</param>
-    public abstract string SyllableOf(ScaleTone tone);
+    public string SyllableOf(ScaleTone tone) => _rule.SyllableOf(tone);
 
     /// <summary>The whole kind, as <see cref="Parse"/> reads it back: its name, or the syllables of a kind of the caller's own.</summary>
-    public virtual string ToText() => Name;
+    public string ToText() => _rule.ToText();
 
     /// <summary>The name of the kind.</summary>
-    public sealed override string ToString() => Name;
+    public override string ToString() => Name;
 }

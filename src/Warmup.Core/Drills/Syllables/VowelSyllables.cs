@@ -1,7 +1,7 @@
 namespace Warmup;
 
 /// <summary>One text on every note: an open vowel, a hum, "lip trill".</summary>
-internal sealed record VowelSyllables : Syllables
+internal sealed record VowelSyllables : SyllableRule
 {
     private const int Longest = 20;
 
