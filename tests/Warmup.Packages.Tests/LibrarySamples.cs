@@ -137,7 +137,7 @@ internal static class LibrarySamples
 
     private static Drill Ladder(int tempo) => new()
     {
-        Scale = new Scale(Text("a"), Melakarta.Ascent(28)), Pattern = Pattern.Parse("ladder"), Tonic = Tonic.FromMidi(60), Tempo = tempo,
+        Scale = new Scale(Text("a"), Catalogue.Default.Parent(28).Scale.Ascent), Pattern = Pattern.Parse("ladder"), Tonic = Tonic.FromMidi(60), Tempo = tempo,
     };
 
     private static Score Sung(int tempo) => Ladder(tempo).ToScore();
