@@ -8,6 +8,7 @@
 // Run it with: dotnet run samples/research/patterns.cs [-- LARGEST-SIZE]    (1 to 4, 3 by default; 4 takes some seconds)
 using System.Globalization;
 using Warmup;
+using Warmup.Research;
 using Warmup.Testing;
 
 var largest = args is [var text] && int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var typed) && typed is >= 1 and <= 4 ? typed : 3;

@@ -70,7 +70,7 @@ public sealed record PatternVocabulary : ISpanParsable<PatternVocabulary>
     }
 
     /// <summary>The words as <see cref="Parse(string)"/> reads them.</summary>
-    public override string ToString() => string.Join(' ', (ReadOnlySpan<string?>)
+    public override string ToString() => string.Join(' ', (string[])
     [
         .. Primitives.ConvertAll(p => p.Text), .. Combinators.ConvertAll(c => $".{c.Operation}"), .. Connectives.ConvertAll(c => $".{c.Name}"), .. HasSum ? ["+"] : (string[])[],
     ]);
