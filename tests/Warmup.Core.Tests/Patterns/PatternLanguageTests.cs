@@ -177,8 +177,8 @@ public class PatternLanguageTests
     public void Numbers_and_bounds_that_do_not_fit_are_refused()
     {
         Assert.Contains("'turned' takes a number from 1 to 8, not 9", Assert.Throws<ArgumentException>(() => Turned.Apply(Pattern.Run, 9)).Message, StringComparison.Ordinal);
-        Assert.Contains("'turned' takes a number from 1 to 8, not no numbers", Assert.Throws<ArgumentException>(() => Turned.Apply(Pattern.Run)).Message, StringComparison.Ordinal);
-        Assert.Contains("'plain' takes no numbers, not one number", Assert.Throws<ArgumentException>(() => Plain.Apply(Pattern.Run, 1)).Message, StringComparison.Ordinal);
+        Assert.Contains("'turned' needs a number from 1 to 8", Assert.Throws<ArgumentException>(() => Turned.Apply(Pattern.Run)).Message, StringComparison.Ordinal);
+        Assert.Contains("'plain' takes no numbers", Assert.Throws<ArgumentException>(() => Plain.Apply(Pattern.Run, 1)).Message, StringComparison.Ordinal);
         Assert.Contains("'turned' takes a number from 1 to 8, not 0", Assert.Throws<ArgumentException>(() => Turned.Apply(Pattern.Run, 1).With([Pattern.Run], [0])).Message, StringComparison.Ordinal);
         Assert.Equal("run.turned(2)", Turned.Apply(Pattern.Ladder, 1).With([Pattern.Run], [2]).ToString());
         Assert.Throws<ArgumentOutOfRangeException>(() => Plain.WithNumbers(2, 1));

@@ -10,7 +10,9 @@ internal readonly record struct NumberBounds(int Lowest, int Highest, int Fewest
     {
         if (numbers.Length < Fewest || numbers.Length > Most)
         {
-            return string.Create(CultureInfo.InvariantCulture, $"'{word}' takes {this}, not {English.Count(numbers.Length, "number")}");
+            return Most == 0 ? $"'{word}' takes no numbers"
+                : numbers.IsEmpty ? $"'{word}' needs {this}"
+                : $"'{word}' takes {this}, not {English.Count(numbers.Length, "number")}";
         }
 
         foreach (var number in numbers)
@@ -27,7 +29,6 @@ internal readonly record struct NumberBounds(int Lowest, int Highest, int Fewest
     /// <summary>What is wanted: <c>2 numbers from -24 to 24</c>.</summary>
     public override string ToString() => Most switch
     {
-        0 => "no numbers",
         1 => string.Create(CultureInfo.InvariantCulture, $"a number from {Lowest} to {Highest}"),
         _ when Most == Fewest => string.Create(CultureInfo.InvariantCulture, $"{Most} numbers from {Lowest} to {Highest}"),
         _ => string.Create(CultureInfo.InvariantCulture, $"{Fewest} to {Most} numbers from {Lowest} to {Highest}"),

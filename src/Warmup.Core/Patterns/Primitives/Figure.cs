@@ -79,7 +79,7 @@ internal sealed record FigurePattern : PrimitivePattern
     private static PatternException TooWide(Frame frame, int highest, int top) => new(new Finding(
         FindingCode.PatternRefused,
         Severity.Error,
-        $"the figure goes {English.Count(highest, "step")} above its own degree, and {frame.Scale.Name} has only {English.Count(top, "step")} from its first note to its last here",
+        $"the figure goes {English.Count(highest, "step")} above the note it starts from, and {frame.Scale.Name} has only {English.Count(top, "step")} from the first note to the last",
         "take a narrower figure or a scale with more notes"));
 
     private static int Highest(ValueList<int> steps)
