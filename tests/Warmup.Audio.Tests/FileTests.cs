@@ -26,7 +26,7 @@ public class FileTests
     {
         var section = drill.ToScore().Sections[0];
         var file = Sounds.File(drill.ToScore(), Sounds.BeatOnly with { CountInBeats = 3 });
-        var expected = ((IEnumerable<ScoreLine>)section.Lines)
+        var expected = section.Lines
             .Select((line, i) => ($"Line {i + 1}", Sounds.Frame(line.Onset + 3, section.Tempo, 44_100)));
         Assert.Equal(expected, file.Markers);
         Assert.Equal(Sounds.Frame(section.Length + 3, section.Tempo, 44_100), file.Frames);

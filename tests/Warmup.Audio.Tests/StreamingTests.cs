@@ -100,10 +100,10 @@ public class StreamingTests
     {
         var score = Sounds.Drill().ToScore();
         var section = score.Sections[0];
-        var high = section with { Pitches = ((IEnumerable<ScorePitch>)section.Pitches).Select(p => p with { Hz = 100 * p.Hz }).ToValueList() };
+        var high = section with { Pitches = section.Pitches.Select(p => p with { Hz = 100 * p.Hz }).ToValueList() };
         Assert.Contains("22000 Hz", Refusal(score with { Sections = [high] }), StringComparison.Ordinal);
         Assert.StartsWith("section 2: ", Refusal(score with { Sections = [section, high] }), StringComparison.Ordinal);
-        var none = section with { Pitches = ((IEnumerable<ScorePitch>)section.Pitches).Select(p => p with { Hz = double.NaN }).ToValueList() };
+        var none = section with { Pitches = section.Pitches.Select(p => p with { Hz = double.NaN }).ToValueList() };
         Assert.Contains("NaN Hz", Refusal(score with { Sections = [none] }), StringComparison.Ordinal);
         Assert.Contains("between 10 and 400", Refusal(score with { Sections = [section with { Tempo = 401 }] }), StringComparison.Ordinal);
         Assert.Contains("at least 1 section", Refusal(score with { Sections = [] }), StringComparison.Ordinal);
