@@ -28,6 +28,10 @@ public enum DroneSound
 /// <summary>What a sound file holds and how it sounds. Immutable, value equality.</summary>
 public sealed record WavOptions
 {
+    // The project's own bounds. Levels only go down: the usual ones are what the peak allows.
+    private const int MostCountInBeats = 64;
+    private const double LowestDecibels = -60;
+
     private readonly WavChannels _channels;
     private readonly DroneSound _droneSound;
     private readonly int _sampleRate = 44_100;
@@ -38,12 +42,6 @@ public sealed record WavOptions
 
     /// <summary>The options unless others are given.</summary>
     public static WavOptions Default { get; } = new();
-
-    /// <summary>The most beats of a count-in: 64 (the project's own bound).</summary>
-    public static int MostCountInBeats => 64;
-
-    /// <summary>The lowest level of a part, in decibels: -60 (the project's own bound). To silence a part, leave it out.</summary>
-    public static double LowestDecibels => -60;
 
     /// <summary>The channels; <see cref="WavChannels.Stereo"/> by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is none of the enumeration.</exception>

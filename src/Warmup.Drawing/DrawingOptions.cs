@@ -6,6 +6,10 @@ namespace Warmup.Drawing;
 /// <remarks>Immutable, value equality.</remarks>
 public abstract record DrawingOptions
 {
+    // The project's own bounds.
+    private const int FewestDotsPerInch = 36;
+    private const int MostDotsPerInch = 600;
+
     private readonly ValueList<FontFile> _fonts = DrawingFonts.Noto;
     private readonly int _dotsPerInch = 150;
     private readonly int? _page;
@@ -13,12 +17,6 @@ public abstract record DrawingOptions
     private protected DrawingOptions()
     {
     }
-
-    /// <summary>The fewest dots an inch of a PNG: 36 (the project's own bound).</summary>
-    public static int FewestDotsPerInch => 36;
-
-    /// <summary>The most dots an inch of a PNG: 600 (the project's own bound).</summary>
-    public static int MostDotsPerInch => 600;
 
     /// <summary>The fonts, at least one; a character is drawn in the first that has a glyph for it. <see cref="DrawingFonts.Noto"/> by default.</summary>
     /// <exception cref="ArgumentException">There are none.</exception>

@@ -4,6 +4,11 @@ namespace Warmup.Drawing;
 /// <remarks>Immutable, value equality.</remarks>
 public sealed record RangeBar
 {
+    // The octaves of MIDI, and what has room under a bar.
+    private const int FarthestOctave = 10;
+    private const int MostLines = 3;
+    private const int LongestLine = 40;
+
     private readonly NoteName? _fullLow;
     private readonly NoteName? _fullHigh;
     private readonly int _octaves;
@@ -16,15 +21,6 @@ public sealed record RangeBar
         ArgumentNullException.ThrowIfNull(band);
         Band = band;
     }
-
-    /// <summary>The farthest octave in which the drill can be drawn: 10, the octaves of MIDI.</summary>
-    public static int FarthestOctave => 10;
-
-    /// <summary>The most lines under a bar: 3.</summary>
-    public static int MostLines => 3;
-
-    /// <summary>The longest line under a bar, in characters: 40.</summary>
-    public static int LongestLine => 40;
 
     /// <summary>The comfortable range.</summary>
     public PitchBand Band { get; }

@@ -4,17 +4,14 @@ namespace Warmup.Drawing;
 /// <remarks>Immutable, value equality.</remarks>
 public sealed record RangeChartOptions
 {
+    private const int LongestTitle = 200;
+    private const int Room = 60;
+
     private readonly string? _title;
     private readonly int _mostBars = 32;
 
     /// <summary>The options unless others are given.</summary>
     public static RangeChartOptions Default { get; } = new();
-
-    /// <summary>The longest title, in characters: 200.</summary>
-    public static int LongestTitle => 200;
-
-    /// <summary>The most bars for which a chart has room: 60.</summary>
-    public static int Room => 60;
 
     /// <summary>The heading; the score's title by default. At most 200 characters without control characters.</summary>
     /// <exception cref="ArgumentException">The text is too long or holds control characters.</exception>

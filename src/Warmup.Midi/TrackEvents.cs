@@ -53,7 +53,7 @@ internal abstract class TrackEvents(MidiPlan plan)
         while (Next < limit);
     }
 
-    /// <summary>Writes the next event and goes on to the one after it.</summary>
+    /// <summary>Writes the next event and moves to the one after it.</summary>
     protected abstract void Emit(ref TrackWriter writer);
 
     protected static long At(long tick, EventPhase phase) => (tick << PhaseBits) | (long)phase;

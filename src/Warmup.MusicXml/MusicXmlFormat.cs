@@ -9,6 +9,9 @@ namespace Warmup.MusicXml;
 /// </remarks>
 public sealed class MusicXmlFormat : IScoreFormat
 {
+    /// <summary>The most divisions of a quarter note, as the standard advises.</summary>
+    internal const int MostDivisions = 16_383;
+
     /// <summary>The format with default options.</summary>
     public MusicXmlFormat()
         : this(MusicXmlOptions.Default)
@@ -22,9 +25,6 @@ public sealed class MusicXmlFormat : IScoreFormat
         ArgumentNullException.ThrowIfNull(options);
         Options = options;
     }
-
-    /// <summary>The most divisions of a quarter note: 16,383, as the standard advises.</summary>
-    public static int MostDivisions => 16_383;
 
     /// <summary>How the score is written.</summary>
     public MusicXmlOptions Options { get; }

@@ -89,7 +89,7 @@ internal sealed class TupletPlan
     {
         if (!HasOddOnset(low, high))
         {
-            // A sound or silence that goes on from before costs nothing: plain spans are joined again.
+            // A sound or silence that continues from before costs nothing: plain spans are joined again.
             _spans.Add(new TupletSpan(at, length, 0, 0));
             return high - low + (at == 0 || (low > 0 && _onsets[low - 1] == at) ? 1 : 0);
         }

@@ -66,7 +66,7 @@ internal sealed class Verse
     /// <summary>Whether the syllable continues a word.</summary>
     public bool JoinsBefore(int note) => _roles is not null && _roles[note].HasFlag(Role.JoinsBefore);
 
-    /// <summary>Whether the word goes on with the next syllable.</summary>
+    /// <summary>Whether the next syllable continues the word.</summary>
     public bool JoinsAfter(int note) => _roles is not null && _roles[note].HasFlag(Role.JoinsAfter);
 
     /// <summary>The syllable, without the hyphen that joins it to the next.</summary>

@@ -5,21 +5,17 @@ namespace Warmup.Sheets;
 /// <summary>How a practice page is written and plays. Immutable, value equality.</summary>
 public sealed record HtmlOptions
 {
+    // The project's own bounds.
+    private const int LowestPercent = 10;
+    private const int HighestPercent = 400;
+    private const int MostCountInBeats = 64;
+
     private readonly int _slowestPercent = 50;
     private readonly int _fastestPercent = 150;
     private readonly int _countInBeats = 4;
 
     /// <summary>The options unless others are given.</summary>
     public static HtmlOptions Default { get; } = new();
-
-    /// <summary>The lowest end of the tempo slider, in percent of the written tempo: 10 (the project's own bound).</summary>
-    public static int LowestPercent => 10;
-
-    /// <summary>The highest end of the tempo slider, in percent of the written tempo: 400 (the project's own bound).</summary>
-    public static int HighestPercent => 400;
-
-    /// <summary>The most clicks before the page plays: 64 (the project's own bound).</summary>
-    public static int MostCountInBeats => 64;
 
     /// <summary>The slow end of the tempo slider, in percent of the written tempo: 10 to 100; 50 by default (the project's own setting).</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>

@@ -113,7 +113,7 @@ public class TimingTests
         // Lines of 2, 3, 4, 5 and 6 aksharas: twice 20, which are five avartanas.
         Assert.Equal(40 * Second, answered.Frames);
         var markers = new List<(string, long)>();
-        foreach (var (line, l) in ((IEnumerable<ScoreLine>)section.Lines).Select((line, l) => (line, l)))
+        foreach (var (line, l) in section.Lines.Select((line, l) => (line, l)))
         {
             var at = (int)line.Onset.Numerator * Second;
             var length = (int)line.Length.Numerator * Second;

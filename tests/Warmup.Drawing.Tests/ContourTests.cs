@@ -160,7 +160,7 @@ public class ContourTests
 
         // A second has the same length in all strips; each stroke is a hair (0.8 points) shorter than its note.
         var second = (X(notes[1]) - X(notes[0])) / (section.SecondsAt(section.Notes[1].Onset) - section.SecondsAt(section.Notes[0].Onset)).ToDouble();
-        var sung = ((IEnumerable<ScoreNote>)section.Notes).Sum(n => (section.SecondsAt(n.Onset + n.Length) - section.SecondsAt(n.Onset)).ToDouble());
+        var sung = section.Notes.Sum(n => (section.SecondsAt(n.Onset + n.Length) - section.SecondsAt(n.Onset)).ToDouble());
         Assert.Equal(sung, notes.Sum(n => (Drawn.Number(n, "x2") - X(n) + 0.8) / second), 0.5);
         Assert.All(notes, n => Assert.True(X(n) > 40 && Drawn.Number(n, "x2") < 842 - 40 && Y(n) > 40 && Y(n) < 595 - 50));
         Assert.Equal("297mm", drawn.Root.Attribute("width")!.Value);
@@ -178,7 +178,7 @@ public class ContourTests
 
         // Long paragraphs are broken into lines; the words stand in order.
         var text = new Drawn(Ladder.ToScore(), options).AllText;
-        Assert.All((IEnumerable<Caution>)Cautions.All, c => Assert.Contains(c.Text, text, StringComparison.Ordinal));
+        Assert.All(Cautions.All, c => Assert.Contains(c.Text, text, StringComparison.Ordinal));
         Assert.Contains(TextSheetFormat.NotTheRaga, text, StringComparison.Ordinal);
     }
 

@@ -67,7 +67,7 @@ public class DrawnSheetTests
     {
         var score = (Mohanam with { Pattern = Pattern.Parse("[0 1 2 3 4 5 6 / 0 -1 -2]") }).ToScore();
         var section = score.Sections[0];
-        int Dots(int sign) => ((IEnumerable<ScoreNote>)section.Notes).Sum(n => Math.Max(0, sign * section.PitchOf(n).Tone.Octave));
+        int Dots(int sign) => section.Notes.Sum(n => Math.Max(0, sign * section.PitchOf(n).Tone.Octave));
         var drawn = new Drawn(score);
         Assert.True(Dots(1) > 0 && Dots(-1) > 0);
 
@@ -82,7 +82,7 @@ public class DrawnSheetTests
     {
         var score = (Mohanam with { Scale = Scale.Parse("S R2 G3 M1 P D2 N3 S'"), Syllables = Script(script) }).ToScore();
         var drawn = new Drawn(score);
-        Assert.Equal(((IEnumerable<ScoreNote>)score.Sections[0].Notes).Select(n => n.Syllable), drawn.Texts("note"));
+        Assert.Equal(score.Sections[0].Notes.Select(n => n.Syllable), drawn.Texts("note"));
         Assert.All(drawn.Of("note"), n => Assert.NotEmpty(Drawn.Glyphs(n)));
         Assert.All(drawn.Pages.Descendants().Where(e => e.Name.LocalName == "use"), u => Assert.DoesNotMatch("-0$", u.Attributes().First(a => a.Name.LocalName == "href").Value));
 
@@ -95,7 +95,7 @@ public class DrawnSheetTests
     {
         var score = (Mohanam with { Scale = Scale.Parse("S R1 G2 M2 P D1 N2 S'"), Syllables = Syllables.Solfa }).ToScore();
         var drawn = new Drawn(score);
-        Assert.Equal(((IEnumerable<ScoreNote>)score.Sections[0].Notes).Select(n => n.Syllable), drawn.Texts("note"));
+        Assert.Equal(score.Sections[0].Notes.Select(n => n.Syllable), drawn.Texts("note"));
         Assert.Empty(drawn.Of("variant"));
         Assert.NotEmpty(new Drawn(score, new SheetOptions { Letters = Syllables.SvaraLetters }).Of("variant"));
     }
@@ -164,7 +164,7 @@ public class DrawnSheetTests
         Assert.Contains("S = C4 (kattai 1, 261.63 Hz)", head, StringComparison.Ordinal);
         Assert.Contains("Adi (4+2+2), 60 aksharas a minute", head, StringComparison.Ordinal);
         Assert.Contains(TextSheetFormat.NotTheRaga, drawn.Texts("foot"));
-        Assert.All((IEnumerable<Caution>)Cautions.All, c => Assert.Contains(c.Text, drawn.AllText, StringComparison.Ordinal));
+        Assert.All(Cautions.All, c => Assert.Contains(c.Text, drawn.AllText, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -162,7 +162,7 @@ public class TimesTests(Opened opened) : IClassFixture<Opened>
         var start = 0.0;
         foreach (var section in score.Sections)
         {
-            notes.AddRange(((IEnumerable<ScoreNote>)section.Notes).Select(n => (
+            notes.AddRange(section.Notes.Select(n => (
                 section.PitchOf(n).Hz, start + section.SecondsAt(n.Onset).ToDouble(), start + section.SecondsAt(n.Onset + n.Length).ToDouble())));
             start += section.Seconds.ToDouble();
         }

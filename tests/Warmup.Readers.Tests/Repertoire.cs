@@ -23,7 +23,7 @@ internal static class Repertoire
     private const string Major = "S R2 G3 M1 P D2 N3 S'";
 
     /// <summary>The drills of the demo.</summary>
-    public static IEnumerable<NamedScore> Demo => ((IEnumerable<StudioDrill>)Studio.Drills).Select(d => new NamedScore(d.FileName, d.ToDrill().ToScore()));
+    public static IEnumerable<NamedScore> Demo => Studio.Drills.Select(d => new NamedScore(d.FileName, d.ToDrill().ToScore()));
 
     /// <summary>The 72 parent scales with the ladder.</summary>
     public static IEnumerable<NamedScore> Parents => Enumerable.Range(1, 72).Select(n => new NamedScore(

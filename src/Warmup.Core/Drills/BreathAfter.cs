@@ -10,7 +10,7 @@ public sealed partial record Section
         var (low, high) = (0, breaths.Length);
 
         // Most drills have a breath in each line, so that the first look finds it, or the one after it.
-        if (high == Lines.Count && (uint)note < (uint)Notes.Count)
+        if (high == Lines.Count && note >= 0 && note < Notes.Count)
         {
             var guess = Notes.AsSpan()[note].LineIndex;
             (low, high) = breaths[guess].AfterNote < note ? (guess + 1, high)
