@@ -38,7 +38,7 @@ public static class Katapayadi
     /// <param name="reading">Which consonant of a cluster counts; the last one by default.</param>
     /// <returns>0 to 99.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="iastName"/> is <see langword="null"/>.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="reading"/> is none of the two.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="reading"/> is neither.</exception>
     /// <exception cref="WarmupFormatException">The name has fewer than two syllables, is too long or holds a letter that is not IAST.</exception>
     public static int NumberOf(string iastName, ClusterReading reading = ClusterReading.Last)
     {
@@ -70,7 +70,7 @@ public static class Katapayadi
             if (at == vowels)
             {
                 throw TextError.At(at + 1, at < name.Length
-                    ? $"{TextError.Quote(name.AsSpan(at, 1))} is no letter of IAST"
+                    ? $"{TextError.Quote(name.AsSpan(at, 1))} is not a letter of IAST"
                     : $"{TextError.Quote(iastName)} has fewer than two syllables").ToException();
             }
 

@@ -109,7 +109,7 @@ public sealed record ScalaFile : ITextForm<ScalaFile>, IWritesText
     }
 
     /// <summary>The twelve places of a tuning, and the octave, as a file.</summary>
-    /// <param name="tuning">The tuning; svaras tuned otherwise than their place are not in the file, which has no letters.</param>
+    /// <param name="tuning">The tuning; svaras tuned differently from their place are not in the file, which has no letters.</param>
     /// <exception cref="ArgumentNullException"><paramref name="tuning"/> is <see langword="null"/>.</exception>
     public static ScalaFile FromTuning(Tuning tuning)
     {

@@ -3,7 +3,7 @@ using System.Text.Json.Serialization;
 
 namespace Warmup;
 
-/// <summary>A svara that a tuning takes otherwise than its place: <c>R2 10/9</c>. <c>default</c> is S at the unison.</summary>
+/// <summary>A svara that a tuning tunes differently from its place: <c>R2 10/9</c>. <c>default</c> is S at the unison.</summary>
 /// <remarks>Immutable, value equality.</remarks>
 [JsonConverter(typeof(TextJsonConverter<TunedDegree>))]
 public readonly record struct TunedDegree : ITextForm<TunedDegree>
@@ -53,7 +53,7 @@ public readonly record struct TunedDegree : ITextForm<TunedDegree>
         cursor.TryTakeWord(out var word);
         if (!Degree.TryRead(word, out degree))
         {
-            error = word.Error($"{TextError.Quote(word.Rest)} is not a svara; write the svara that is tuned otherwise and its interval, such as R2 10/9");
+            error = word.Error($"{TextError.Quote(word.Rest)} is not a svara; write the svara that is tuned differently and its interval, such as R2 10/9");
             return false;
         }
 
