@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Json;
 using Warmup;
 using Warmup.Audio;
 using Warmup.Drawing;
@@ -62,6 +63,13 @@ AtomicFile.Write(In("plan.json"), s => PlanFile.Write(plan, s));
 AtomicFile.Write(In("month.html"), s => MonthPage.Write(plan, s));
 new MidiFormat().Save(plan.ToScore(plan.Days.First(d => !d.IsRest)), In("day.mid"));
 
+var kept = new Kept
+{
+    Scale = drill.Scale, Tuning = drill.Tuning, Meter = drill.Meter, Pattern = drill.Pattern, Syllables = drill.Syllables.WithOctaveDots(),
+    Speeds = [Speed.First, new Speed(2, 3)], Tempi = [60, new Rational(145, 2)], Words = ["sa", "ri"],
+};
+File.WriteAllBytes(In("values.json"), JsonSerializer.SerializeToUtf8Bytes(kept, KeptJson.Default.Kept));
+
 foreach (var file in Directory.GetFiles(folder).Order(StringComparer.Ordinal))
 {
     Console.WriteLine($"{Path.GetFileName(file)} {new FileInfo(file).Length}");
@@ -70,8 +78,24 @@ foreach (var file in Directory.GetFiles(folder).Order(StringComparer.Ordinal))
 return Same(SingersFile.Read(Bytes("singers.json")), singers, "singers.json")
     && Same(PatternFile.Read(Bytes("pattern.json")), drill.Pattern, "pattern.json")
     && Same(PlanFile.Read(Bytes("plan.json")), plan, "plan.json")
+    && Same(JsonSerializer.Deserialize(Bytes("values.json"), KeptJson.Default.Kept)!, kept, "values.json")
+    && Refuses(score.Sections[0].Notes[0])
         ? 0
         : 1;
+
+// A value without a text form must not be written as something that reads back as another value.
+static bool Refuses(ScoreNote note)
+{
+    try
+    {
+        Console.Error.WriteLine(JsonSerializer.Serialize(note, KeptJson.Default.ScoreNote));
+        return false;
+    }
+    catch (NotSupportedException)
+    {
+        return true;
+    }
+}
 
 string In(string name) => Path.Combine(folder, name);
 

@@ -7,7 +7,7 @@ namespace Warmup;
 /// </summary>
 internal static class OctaveDots
 {
-    // Unicode has marks of one, two and three dots; more octaves are marks one behind the other.
+    // Unicode has marks of one, two and three dots; more octaves are several marks one after the other.
     private static readonly string[] Above = ["\u0307", "\u0308", "\u20DB"];
     private static readonly string[] Below = ["\u0323", "\u0324", "\u20E8"];
 

@@ -4,7 +4,7 @@ using System.Globalization;
 
 namespace Warmup;
 
-/// <summary>Reads the names of talas and time signatures.</summary>
+/// <summary>Reads talas by name or by their angas, and time signatures.</summary>
 internal static class MeterText
 {
     private const int MostSuggestions = 3;
@@ -51,7 +51,7 @@ internal static class MeterText
             return TryReadTala(text, text.Position + colon, out meter, out error);
         }
 
-        // What a meter prints behind its name says again what the name says.
+        // What a meter prints after its name repeats what the name says.
         var open = text.Rest[^1] == ')' ? text.Rest.LastIndexOf('(') : -1;
         var name = open < 0 ? text : text.Before(text.Position + open).Trimmed();
         if (!(char.IsAsciiDigit(text.Peek()) ? TryTimeSignature(name, out meter, out error) : TryName(name, out meter, out error)))

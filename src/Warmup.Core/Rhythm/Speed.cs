@@ -4,7 +4,7 @@ using System.Text.Json.Serialization;
 
 namespace Warmup;
 
-/// <summary>How many notes an akshara has: gati times two to the power of kalam less one, a quarter of it.</summary>
+/// <summary>How many notes an akshara has: gati x 2^(kalam - 1) / 4.</summary>
 /// <remarks>
 /// In chatusra gati (4) the first, second, third and fourth speed have 1, 2, 4 and 8 notes an akshara (common practice).
 /// <c>default</c> is the first speed in chatusra gati. Immutable, value equality.

@@ -22,7 +22,7 @@ public sealed record TempoRamp : ITextForm<TempoRamp>
 
     /// <summary>A ramp.</summary>
     /// <param name="start">The tempo of the first time, 10 to 400.</param>
-    /// <param name="step">How much faster each further time is, 1/4 to 390.</param>
+    /// <param name="step">How much faster each repetition is, 1/4 to 390.</param>
     /// <param name="ceiling">The tempo at which the ramp ends, from <paramref name="start"/> to 400; the last time has it.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
     public TempoRamp(Rational start, Rational step, Rational ceiling)
@@ -45,7 +45,7 @@ public sealed record TempoRamp : ITextForm<TempoRamp>
     /// <summary>The tempo of the first time.</summary>
     public Rational Start { get; }
 
-    /// <summary>How much faster each further time is; 0 where the tempo is constant.</summary>
+    /// <summary>How much faster each repetition is; 0 where the tempo is constant.</summary>
     public Rational Step { get; }
 
     /// <summary>The tempo at which the ramp ends.</summary>

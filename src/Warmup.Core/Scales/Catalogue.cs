@@ -148,7 +148,7 @@ public sealed partial class Catalogue
     /// <returns>Whether the text was notes or a scale.</returns>
     public bool TryReadNotes([NotNullWhen(true)] string? text, out ValueList<Degree> degrees, [NotNullWhen(false)] out TextError? error)
     {
-        // A name or a parent's number goes before a single note: 1 is Kanakangi, S is no scale.
+        // A name or a parent's number goes before a single note: 1 is Kanakangi, S is not a scale.
         degrees = default;
         if (TryRead(text, out var scale, out var scaleError))
         {

@@ -58,7 +58,7 @@ public static class Katapayadi
             if (at == vowels)
             {
                 throw TextError.At(at + 1, at < name.Length
-                    ? $"{TextError.Quote(name.AsSpan(at, 1))} is no letter of IAST"
+                    ? $"{TextError.Quote(name.AsSpan(at, 1))} is not a letter of IAST"
                     : $"{TextError.Quote(iastName)} has fewer than two syllables").ToException();
             }
 

@@ -10,7 +10,7 @@ internal static class Melakarta
     /// <summary>The number of parent scales.</summary>
     public const int Count = 72;
 
-    /// <summary>The ascent of a parent scale; its descent is the same turned round.</summary>
+    /// <summary>The ascent of a parent scale; its descent is the same in reverse.</summary>
     /// <param name="number">1 to 72.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="number"/> lies outside its range.</exception>
     public static ValueList<ScaleTone> Ascent(int number)

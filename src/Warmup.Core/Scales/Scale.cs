@@ -19,9 +19,9 @@ public sealed partial record Scale : ITextForm<Scale>, IWritesText
     /// <summary>Makes a scale.</summary>
     /// <param name="name">The name: 1 to 100 characters without control characters, and without white space at its ends.</param>
     /// <param name="ascent">The ascent, first note first; 2 to 24 entries.</param>
-    /// <param name="descent">The descent, highest note first, or <see langword="null"/> where it is the ascent turned round.</param>
+    /// <param name="descent">The descent, highest note first, or <see langword="null"/> where it is the ascent in reverse.</param>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is <see langword="null"/>.</exception>
-    /// <exception cref="ArgumentException">The name is not one, a list is too short, too long or lacks S, or only one of the two reaches S'.</exception>
+    /// <exception cref="ArgumentException">The name is empty or too long or holds what it must not, a list is too short, too long or lacks S, or only one of the two reaches S'.</exception>
     public Scale(string name, ValueList<ScaleTone> ascent, ValueList<ScaleTone>? descent = null)
     {
         Name = Require.Name(name, LongestName);
@@ -58,7 +58,7 @@ public sealed partial record Scale : ITextForm<Scale>, IWritesText
     /// <summary>The descent (avarohana), highest note first.</summary>
     public ValueList<ScaleTone> Descent { get; }
 
-    /// <summary>Whether the descent is the ascent turned round.</summary>
+    /// <summary>Whether the descent is the ascent in reverse.</summary>
     public bool IsSymmetric => Descent == Turned(Ascent);
 
     /// <summary>Whether the ascent or the descent zigzags.</summary>

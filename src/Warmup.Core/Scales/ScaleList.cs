@@ -2,7 +2,7 @@ namespace Warmup;
 
 /// <summary>
 /// One list of a scale in rising order, counted in steps from the tonic and repeated every octave where the scale allows it.
-/// Adjacent equal notes are one place. A descent is held turned round, so that step 0 is the tonic here too.
+/// Adjacent equal notes are one place. A descent is held in reverse, so that step 0 is the tonic here too.
 /// </summary>
 internal sealed class ScaleList
 {
@@ -117,7 +117,7 @@ internal sealed class ScaleList
                 continue;
             }
 
-            // A missing low end stands just before the first place above it; a missing high end just behind the last place below it.
+            // A missing low end stands just before the first place above it; a missing high end just after the last place below it.
             var before = this[step - 1];
             if (tone == low)
             {

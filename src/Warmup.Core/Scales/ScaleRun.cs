@@ -10,7 +10,7 @@ public sealed partial record Scale
     /// A run from one tone to another: rising it takes every note of the ascent between its ends, falling every note of the descent.
     /// </summary>
     /// <param name="from">The first tone.</param>
-    /// <param name="to">The last tone. An end that the list has not is sung all the same.</param>
+    /// <param name="to">The last tone. An end that is not in the list is sung too.</param>
     /// <returns>The tones, both ends included; one tone where the ends are equal.</returns>
     /// <remarks>
     /// Beyond one octave the lists repeat. Where a zigzag list holds an end twice, the occurrence nearest the other end counts.

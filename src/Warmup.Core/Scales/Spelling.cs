@@ -72,7 +72,7 @@ public static class Spelling
     /// <param name="name">The theory's name.</param>
     public static NoteName Simpler(NoteName name)
     {
-        // The letter so many steps nearer to the pitch, the natural one where there is one.
+        // The letter one or two steps nearer to the pitch, the natural one where there is one.
         var letter = (7 * name.Octave) + name.LetterIndex;
         var sign = Math.Sign(name.Alteration);
         NoteName? best = null;

@@ -109,7 +109,7 @@ public sealed record ScalaFile : ITextForm<ScalaFile>, IWritesText
     }
 
     /// <summary>The twelve places of a tuning, and the octave, as a file.</summary>
-    /// <param name="tuning">The tuning; svaras tuned otherwise than their place are not in the file, which has no letters.</param>
+    /// <param name="tuning">The tuning; svaras tuned differently from their place are not in the file, which has no letters.</param>
     /// <exception cref="ArgumentNullException"><paramref name="tuning"/> is <see langword="null"/>.</exception>
     public static ScalaFile FromTuning(Tuning tuning)
     {
@@ -135,10 +135,12 @@ public sealed record ScalaFile : ITextForm<ScalaFile>, IWritesText
     }
 
     /// <summary>The tuning of a file of twelve pitches that ends on the octave: the n-th pitch is the place n semitones above the tonic.</summary>
-    /// <param name="name">The tuning's name.</param>
+    /// <param name="name">The tuning's name: 1 to 100 characters without control characters.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="name"/> is <see langword="null"/>.</exception>
     /// <exception cref="ArgumentException">There are not twelve pitches, or the last one is not the octave: give the places yourself.</exception>
     public Tuning ToTuning(string name)
     {
+        ArgumentNullException.ThrowIfNull(name);
         if (Pitches.Count != 12)
         {
             throw new ArgumentException(string.Create(
@@ -152,11 +154,13 @@ public sealed record ScalaFile : ITextForm<ScalaFile>, IWritesText
     }
 
     /// <summary>A tuning from any file: which pitch each of the twelve places takes. Octaves are pure, whatever the file's last pitch is.</summary>
-    /// <param name="name">The tuning's name.</param>
+    /// <param name="name">The tuning's name: 1 to 100 characters without control characters.</param>
     /// <param name="places">Twelve numbers of pitches: 0 is 1/1, 1 the first pitch of the file; the tonic's place takes 0.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="name"/> is <see langword="null"/>.</exception>
     /// <exception cref="ArgumentException">There are not twelve numbers, one is not in the file, or the tonic's place is not the unison.</exception>
     public Tuning ToTuning(string name, ReadOnlySpan<int> places)
     {
+        ArgumentNullException.ThrowIfNull(name);
         var intervals = new Interval[places.Length];
         for (var i = 0; i < places.Length; i++)
         {

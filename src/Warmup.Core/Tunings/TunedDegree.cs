@@ -12,7 +12,7 @@ internal readonly record struct TunedDegree(Degree Degree, Interval Interval)
         cursor.TryTakeWord(out var word);
         if (!Degree.TryRead(word, out degree))
         {
-            error = word.Error($"{TextError.Quote(word.Rest)} is not a svara; write the svara that is tuned otherwise and its interval, such as R2 10/9");
+            error = word.Error($"{TextError.Quote(word.Rest)} is not a svara; write the svara that is tuned differently and its interval, such as R2 10/9");
             return false;
         }
 

@@ -7,7 +7,7 @@ namespace Warmup;
 /// <summary>How far above the tonic each degree is tuned. Octaves are pure.</summary>
 /// <remarks>
 /// One interval for each of the twelve svarasthanas (semitone places), so R2 and G1 are tuned alike unless one of them is tuned
-/// otherwise by <see cref="With"/>. Immutable, value equality.
+/// differently by <see cref="With"/>. Immutable, value equality.
 /// </remarks>
 [JsonConverter(typeof(TextJsonConverter<Tuning>))]
 public sealed record Tuning : ITextForm<Tuning>, IWritesText
@@ -29,7 +29,7 @@ public sealed record Tuning : ITextForm<Tuning>, IWritesText
         Intervals = IntervalsFault(intervals) is { } fault ? throw new ArgumentException(fault, nameof(intervals)) : intervals;
     }
 
-    /// <summary>How far a svara tuned otherwise may lie from its equal pitch: 100 cents (the project's own setting).</summary>
+    /// <summary>How far a svara tuned differently may lie from its equal pitch: 100 cents (the project's own setting).</summary>
     internal static int MostOverrideCents => 100;
 
     /// <summary>Twelve equal steps of 100 cents.</summary>
@@ -107,7 +107,7 @@ public sealed record Tuning : ITextForm<Tuning>, IWritesText
     /// <exception cref="ArgumentOutOfRangeException">A ratio is neither of the two.</exception>
     public static Tuning JustWith(Rational? r2 = null, Rational? m2 = null, Rational? d2 = null, Rational? n2 = null) => JustTuning.Of(r2, m2, d2, n2).ToTuning();
 
-    /// <summary>This tuning with one svara tuned otherwise, as some scales want it. R2 and G1 are then tuned apart.</summary>
+    /// <summary>This tuning with one svara tuned differently, as some scales want it. R2 and G1 are then tuned apart.</summary>
     /// <param name="degree">The svara; not the tonic.</param>
     /// <param name="interval">Its interval above the tonic, within 100 cents of the svara's equal pitch (the project's own bound).</param>
     /// <exception cref="ArgumentException"><paramref name="degree"/> is the tonic.</exception>
@@ -116,7 +116,7 @@ public sealed record Tuning : ITextForm<Tuning>, IWritesText
     {
         if (degree == default)
         {
-            throw new ArgumentException("the tonic S is the unison of every tuning and cannot be tuned otherwise", nameof(degree));
+            throw new ArgumentException("the tonic S is the unison of every tuning and cannot be tuned differently", nameof(degree));
         }
 
         return OverrideFault(degree, interval) is { } fault
@@ -131,7 +131,7 @@ public sealed record Tuning : ITextForm<Tuning>, IWritesText
 
     /// <summary>
     /// Reads a tuning: a name (<c>equal</c>, <c>just</c>, <c>pythagorean</c>), <c>just:</c> with the ratios chosen
-    /// (<c>just: 10/9 27/16</c>), or a tuning of one's own with its twelve intervals after its name and a colon. Svaras tuned otherwise may
+    /// (<c>just: 10/9 27/16</c>), or a tuning of one's own with its twelve intervals after its name and a colon. Svaras tuned differently may
     /// follow: <c>just, R2 10/9, G3 400c</c>.
     /// </summary>
     /// <param name="text">The text; the names in any case.</param>
@@ -162,7 +162,7 @@ public sealed record Tuning : ITextForm<Tuning>, IWritesText
     /// <summary>The whole tuning, as <see cref="Parse"/> reads it back; the intervals are written out where the name does not say them.</summary>
     public string ToText() => TuningText.Write(this);
 
-    /// <summary>The name, and the svaras tuned otherwise: <c>just, R2 10/9</c>.</summary>
+    /// <summary>The name, and the svaras tuned differently: <c>just, R2 10/9</c>.</summary>
     public override string ToString() => OneLine.Of(string.Join(", ", Overrides.Select(o => o.ToString()).Prepend(Name)));
 
     /// <summary>What is wrong with the intervals of the places; <see langword="null"/> where nothing is.</summary>

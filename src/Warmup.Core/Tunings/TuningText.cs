@@ -104,7 +104,7 @@ internal static class TuningText
         return true;
     }
 
-    /// <summary>Reads the svaras that are tuned otherwise.</summary>
+    /// <summary>Reads the svaras that are tuned differently.</summary>
     private static bool TryReadOthers(TextCursor text, Tuning first, [NotNullWhen(true)] out Tuning? tuning, [NotNullWhen(false)] out TextError? error)
     {
         (tuning, error) = (first, null);
@@ -117,7 +117,7 @@ internal static class TuningText
             }
 
             start.TryTakeWord(out var word);
-            error = degree == default ? word.Error("the tonic S is the unison of every tuning and cannot be tuned otherwise")
+            error = degree == default ? word.Error("the tonic S is the unison of every tuning and cannot be tuned differently")
                 : Tuning.OverrideFault(degree, interval) is { } fault ? word.Error(fault)
                 : null;
             if (error is not null)
