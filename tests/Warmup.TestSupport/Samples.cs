@@ -26,12 +26,6 @@ public static class Samples
         ],
         [typeof(Tuning)] = [() => MakeTuning("own", 3), () => MakeTuning("own", 4), () => MakeTuning("other", 3), () => Tuning.Just.With(new Degree(3), Interval.FromRatio(new Rational(81, 64)))],
         [typeof(Scale)] = [() => MakeScale("a", 15), () => MakeScale("a", 16), () => MakeScale("b", 15), () => new Scale(Text("a"), Catalogue.Default.Parent(15).Scale.Ascent, MakeScale("c", 16).Descent)],
-        [typeof(CatalogueEntry)] =
-        [
-            () => Catalogue.Default.With(MakeScale("a", 15), Text("x")).Entries[^1], () => Catalogue.Default.With(MakeScale("a", 15), Text("y")).Entries[^1],
-            () => Catalogue.Default.With(MakeScale("b", 15)).Entries[^1], () => Catalogue.Default.Parent(15),
-        ],
-        [typeof(ModalShift)] = [() => Catalogue.Default.ShiftsOf(MakeScale("a", 15))[0], () => Catalogue.Default.ShiftsOf(MakeScale("a", 15))[1]],
         [typeof(ScaleKind)] =
         [
             () => new ScaleKind(LetterCount.Audava, LetterCount.Audava), () => new ScaleKind(LetterCount.Audava, LetterCount.Sampurna),
@@ -63,25 +57,9 @@ public static class Samples
             () => PatternLanguage.Standard with { }, () => PatternLanguage.Standard.With(MakeCombinator("one", "m")),
             () => PatternLanguage.Standard.With(MakeCombinator("one", "n")),
         ],
-        [typeof(PatternWord)] =
-        [
-            () => PatternLanguage.Standard.Words[0] with { }, () => PatternLanguage.Standard.Words[1] with { },
-            () => PatternLanguage.Standard.With(MakeCombinator("one", "m")).Words[^1], () => PatternLanguage.Standard.With(MakeCombinator("one", "n")).Words[^1],
-        ],
-        [typeof(Exercise)] =
-        [
-            () => MakeExercise("a", 1, "t", "ladder", "s"), () => MakeExercise("b", 1, "t", "ladder", "s"), () => MakeExercise("a", 2, "t", "ladder", "s"),
-            () => MakeExercise("a", 1, "u", "ladder", "s"), () => MakeExercise("a", 1, "t", "run", "s"), () => MakeExercise("a", 1, "t", "ladder", "o"),
-            () => new Exercise("a", 1, "t", Pattern.Ladder, "s", Text("Adi")),
-        ],
         [typeof(PatternVocabulary)] =
         [
             () => PatternVocabulary.Parse("ladder .ends"), () => PatternVocabulary.Parse("ladder .ends +"), () => PatternVocabulary.Parse("ladder .reversed"),
-        ],
-        [typeof(Climb)] =
-        [
-            () => new Climb { Drill = MakeDrill() }, () => new Climb { Drill = MakeDrill(), Semitones = 5 }, () => new Climb { Drill = MakeDrill(), Step = 2 },
-            () => new Climb { Drill = MakeDrill(), IsUpAndDown = false }, () => new Climb { Drill = MakeDrill(), Cue = null },
         ],
         [typeof(DifficultyWeights)] = [() => new DifficultyWeights(), () => new DifficultyWeights { Span = 1 }, () => new DifficultyWeights { Turns = 1 }],
         [typeof(Difficulty)] =
@@ -150,7 +128,6 @@ public static class Samples
         [typeof(AgilityLimits)] = [() => AgilityLimits.Of(Experience.Beginner), () => AgilityLimits.Of(Experience.Advanced)],
         [typeof(BreathNeed)] = [() => new BreathNeed(8, 1), () => new BreathNeed(9, 1), () => new BreathNeed(8, new Rational(1, 2))],
         [typeof(TempoRamp)] = [() => new TempoRamp(60, 4, 80), () => new TempoRamp(60, 5, 80), () => TempoRamp.Constant(60)],
-        [typeof(Caution)] = [() => Cautions.All[0], () => Cautions.All[1]],
     };
 
     /// <summary>A text that is a new object each time.</summary>

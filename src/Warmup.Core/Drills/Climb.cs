@@ -7,8 +7,8 @@ namespace Warmup;
 /// back, with a cue on each new tonic. It moves the tonic and leaves the lines as they are, so it is no pattern; it is not for plans whose
 /// tonic is fixed, and it has no drone, which would sound against it.
 /// </summary>
-/// <remarks>Immutable, value equality.</remarks>
-public sealed record Climb
+/// <remarks>Immutable.</remarks>
+public sealed class Climb
 {
     private const int MostSemitones = 24;
 

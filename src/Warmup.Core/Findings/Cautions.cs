@@ -1,7 +1,7 @@
 namespace Warmup;
 
-/// <summary>A caution that goes with everything a voice is given to sing. Immutable, value equality.</summary>
-public sealed record Caution
+/// <summary>A caution that goes with everything a voice is given to sing. Immutable.</summary>
+public sealed class Caution
 {
     internal Caution(string text, string source) => (Text, Source) = (text, source);
 

@@ -3,8 +3,8 @@ using System.Globalization;
 namespace Warmup;
 
 /// <summary>A pattern with a name and a source: an exercise of common practice, or one of your own.</summary>
-/// <remarks>Immutable, compared by value, safe to share between threads.</remarks>
-public sealed record Exercise
+/// <remarks>Immutable, safe to share between threads.</remarks>
+public sealed class Exercise
 {
     private const int LongestText = 200;
 

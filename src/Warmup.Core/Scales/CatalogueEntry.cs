@@ -22,8 +22,8 @@ public enum ScaleFamily
 }
 
 /// <summary>A row of the catalogue.</summary>
-/// <remarks>Immutable, value equality.</remarks>
-public sealed record CatalogueEntry
+/// <remarks>Immutable.</remarks>
+public sealed class CatalogueEntry
 {
     internal CatalogueEntry(Scale scale, ScaleFamily family, int? parent, ValueList<string> spellings, string source)
     {

@@ -1,8 +1,8 @@
 namespace Warmup;
 
 /// <summary>What a scale turns into when one of its notes becomes the tonic (graha bheda).</summary>
-/// <remarks>Immutable, value equality.</remarks>
-public sealed record ModalShift
+/// <remarks>Immutable.</remarks>
+public sealed class ModalShift
 {
     internal ModalShift(Degree home, Scale shifted, ValueList<CatalogueEntry> matches)
     {
