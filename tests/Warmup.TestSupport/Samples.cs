@@ -57,6 +57,11 @@ public static class Samples
             () => PatternLanguage.Standard with { }, () => PatternLanguage.Standard.With(MakeCombinator("one", "m")),
             () => PatternLanguage.Standard.With(MakeCombinator("one", "n")),
         ],
+        [typeof(PatternWord)] =
+        [
+            () => PatternLanguage.Standard.Words[0] with { }, () => PatternLanguage.Standard.Words[1] with { },
+            () => PatternLanguage.Standard.With(MakeCombinator("one", "m")).Words[^1], () => PatternLanguage.Standard.With(MakeCombinator("one", "n")).Words[^1],
+        ],
         [typeof(PatternVocabulary)] =
         [
             () => PatternVocabulary.Parse("ladder .ends"), () => PatternVocabulary.Parse("ladder .ends +"), () => PatternVocabulary.Parse("ladder .reversed"),
@@ -140,9 +145,6 @@ public static class Samples
     private static Tuning MakeTuning(string name, int third) => new(
         Text(name),
         Enumerable.Range(0, 12).Select(i => i == third ? Interval.FromCents((100 * i) + 7) : Interval.FromCents(100 * i)).ToValueList());
-
-    private static Exercise MakeExercise(string group, int number, string title, string pattern, string source) =>
-        new(Text(group), number, Text(title), Pattern.Parse(pattern), Text(source));
 
     private static Combinator MakeCombinator(string name, string meaning) => new(Text(name), Text(meaning), static input => input.Lines);
 

@@ -77,6 +77,10 @@ public readonly partial struct Rational
     /// <param name="value">The whole number.</param>
     public static implicit operator Rational(long value) => new(value);
 
+    /// <summary>The nearest double.</summary>
+    /// <param name="value">The fraction.</param>
+    public static explicit operator double(Rational value) => value.ToDouble();
+
     /// <summary>The sum.</summary>
     /// <param name="left">A summand.</param>
     /// <param name="right">A summand.</param>

@@ -1,8 +1,8 @@
 namespace Warmup;
 
 /// <summary>A word of the patterns' language: its name, how it is written, and what it does.</summary>
-/// <remarks>Immutable, safe to share between threads.</remarks>
-public sealed class PatternWord
+/// <remarks>Immutable, compared by value, safe to share between threads.</remarks>
+public sealed record PatternWord
 {
     private PatternWord(string name, string meaning, Func<Operation, string> said, Func<WordParts, Pattern> build)
     {
