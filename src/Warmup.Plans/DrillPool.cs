@@ -163,8 +163,8 @@ internal sealed class DrillPool
 
     private static PlanRuleKind KindOf(string code) => code switch
     {
-        FindingCode.AboveRange or FindingCode.BelowRange => PlanRuleKind.Range,
-        FindingCode.TooFast => PlanRuleKind.Agility,
+        VoiceFindingCode.AboveRange or VoiceFindingCode.BelowRange => PlanRuleKind.Range,
+        VoiceFindingCode.TooFast => PlanRuleKind.Agility,
         _ => PlanRuleKind.Breath,
     };
 

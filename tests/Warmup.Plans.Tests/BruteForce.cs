@@ -167,8 +167,8 @@ internal sealed class BruteForce
 
             var against = score!.Check(singer).Where(f => f.Severity == Severity.Error).Select(f => f.Code switch
             {
-                FindingCode.AboveRange or FindingCode.BelowRange => PlanRuleKind.Range,
-                FindingCode.TooFast => PlanRuleKind.Agility,
+                VoiceFindingCode.AboveRange or VoiceFindingCode.BelowRange => PlanRuleKind.Range,
+                VoiceFindingCode.TooFast => PlanRuleKind.Agility,
                 _ => PlanRuleKind.Breath,
             }).ToHashSet();
             if (score!.Seconds > new Rational(_request.Minutes * 60 * (role == DrillRole.Middle ? 3 : 1), 5))

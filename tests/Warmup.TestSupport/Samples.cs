@@ -54,7 +54,7 @@ public static class Samples
         ],
         [typeof(PatternLanguage)] =
         [
-            () => PatternLanguage.Standard with { }, () => PatternLanguage.Standard.With(MakeCombinator("one", "m")),
+            () => PatternLanguage.Standard, () => PatternLanguage.Standard.With(MakeCombinator("one", "m")),
             () => PatternLanguage.Standard.With(MakeCombinator("one", "n")),
         ],
         [typeof(PatternWord)] =
@@ -122,8 +122,8 @@ public static class Samples
         ],
         [typeof(Finding)] =
         [
-            () => new Finding(FindingCode.AboveRange, Severity.Error, Text("m"), Text("f")), () => new Finding(FindingCode.AboveRange, Severity.Note, Text("m"), Text("f")),
-            () => new Finding(FindingCode.AboveRange, Severity.Error, Text("m"), Text("f")) { Place = new ScorePlace(1, 2, 3, Text("t")), Measured = 3, Limit = 4, Unit = "s", Singer = Text("a") },
+            () => new Finding(VoiceFindingCode.AboveRange, Severity.Error, Text("m"), Text("f")), () => new Finding(VoiceFindingCode.AboveRange, Severity.Note, Text("m"), Text("f")),
+            () => new Finding(VoiceFindingCode.AboveRange, Severity.Error, Text("m"), Text("f")) { Place = new ScorePlace(1, 2, 3, Text("t")), Measured = 3, Limit = 4, Unit = "s", Singer = Text("a") },
         ],
         [typeof(Singer)] =
         [

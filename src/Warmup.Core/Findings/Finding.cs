@@ -18,21 +18,6 @@ public enum Severity
 /// <summary>The codes of the findings: stable names for programs.</summary>
 public static class FindingCode
 {
-    /// <summary>A note lies above the singer's range.</summary>
-    public const string AboveRange = "range.above";
-
-    /// <summary>A note lies below the singer's range.</summary>
-    public const string BelowRange = "range.below";
-
-    /// <summary>A breath span is longer than the singer's capacity.</summary>
-    public const string BreathTooLong = "breath.long";
-
-    /// <summary>Notes follow each other too quickly.</summary>
-    public const string TooFast = "agility.fast";
-
-    /// <summary>No breaths can be placed so that every span stays within the singer's capacity.</summary>
-    public const string NoBreathPlan = "breath.plan";
-
     /// <summary>A pattern would give too many notes.</summary>
     public const string PatternTooLong = "pattern.long";
 

@@ -102,7 +102,7 @@ internal sealed class BreathPlanner
         var note = section.Notes[_places[stuck].Note];
         var (capacity, shortest) = (_need.CapacitySeconds.ToDouble(), _need.ShortestBreathSeconds.ToDouble());
         return new Finding(
-            FindingCode.NoBreathPlan,
+            VoiceFindingCode.NoBreathPlan,
             Severity.Error,
             string.Create(
                 CultureInfo.InvariantCulture,

@@ -106,7 +106,7 @@ internal static class AgilityCheck
         var tempo = (section.TempoAt(hurry.Note.Onset) * hurry.Available / hurry.Needed).Floor();
         var slower = tempo >= Tempo.Slowest ? string.Create(CultureInfo.InvariantCulture, $"take a tempo of {tempo} at most") : "take fewer notes an akshara";
         return new Finding(
-            FindingCode.TooFast,
+            VoiceFindingCode.TooFast,
             Severity.Error,
             Describe(hurry, singer.Experience),
             section.Lines[hurry.Note.LineIndex].Speed.Kalam > 1 ? $"{slower}, or the speed before" : slower)

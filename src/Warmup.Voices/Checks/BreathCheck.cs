@@ -31,7 +31,7 @@ internal static class BreathCheck
     }
 
     private static Finding Say(Section section, BreathSpan span, Singer singer) =>
-        new(FindingCode.BreathTooLong, Severity.Error, Describe(span, singer, "this singer"), Fix(section, span, singer))
+        new(VoiceFindingCode.BreathTooLong, Severity.Error, Describe(span, singer, "this singer"), Fix(section, span, singer))
         {
             Singer = singer.Alias,
             Place = span.First,

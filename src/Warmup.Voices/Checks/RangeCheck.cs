@@ -22,12 +22,12 @@ internal static class RangeCheck
             {
                 if (Worst(section, heights, l, span.High, 1) is { } above)
                 {
-                    yield return Say(FindingCode.AboveRange, score, s, above, heights[above.PitchIndex], singer, fix);
+                    yield return Say(VoiceFindingCode.AboveRange, score, s, above, heights[above.PitchIndex], singer, fix);
                 }
 
                 if (Worst(section, heights, l, span.Low, -1) is { } below)
                 {
-                    yield return Say(FindingCode.BelowRange, score, s, below, heights[below.PitchIndex], singer, fix);
+                    yield return Say(VoiceFindingCode.BelowRange, score, s, below, heights[below.PitchIndex], singer, fix);
                 }
             }
         }
@@ -53,7 +53,7 @@ internal static class RangeCheck
     private static Finding Say(string code, Score score, int section, ScoreNote note, long height, Singer singer, string fix)
     {
         var pitch = score.Sections[section].PitchOf(note);
-        var above = code == FindingCode.AboveRange;
+        var above = code == VoiceFindingCode.AboveRange;
         var edge = above ? singer.High : singer.Low;
         var limit = Millicents.Of(edge);
         var excess = Millicents.Semitones(Math.Abs(height - limit)).ToDouble();

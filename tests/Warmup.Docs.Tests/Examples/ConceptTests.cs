@@ -37,7 +37,7 @@ public sealed class ConceptTests : TemporaryFolder
         Assert.Equal((10, 5), (held.Onset, held.Length));
 
         // From G3 to G4: Badger's D4 is passed by the lines that reach above it, E4 in the fourth and G4 in the fifth.
-        Assert.Equal([4, 5], score.Check(badger).Where(f => f.Code == FindingCode.AboveRange).Select(f => f.Place!.Value.Line).Order());
+        Assert.Equal([4, 5], score.Check(badger).Where(f => f.Code == VoiceFindingCode.AboveRange).Select(f => f.Place!.Value.Line).Order());
         Assert.Equal(["mohanam.mid"], Files);
     }
 }

@@ -32,7 +32,7 @@ public class BreathPlanTests
         Assert.Equal(expected is not null, made);
         if (expected is not { } best)
         {
-            Assert.Equal(FindingCode.NoBreathPlan, refusal!.Code);
+            Assert.Equal(VoiceFindingCode.NoBreathPlan, refusal!.Code);
             Assert.NotNull(refusal.Place);
             Assert.Null(plan);
             return;
@@ -171,7 +171,7 @@ public class BreathPlanTests
     {
         // At 120 a note lasts 0.5 s: 0.8 s cannot be taken from it.
         Assert.False(BreathPlan.TryMake(Ladder(5, 120).ToScore(), Need(5, new Rational(4, 5)), out _, out var refusal));
-        Assert.Equal((FindingCode.NoBreathPlan, 1), (refusal!.Code, refusal.Place!.Value.Line));
+        Assert.Equal((VoiceFindingCode.NoBreathPlan, 1), (refusal!.Code, refusal.Place!.Value.Line));
         Assert.Contains("0.8 s", refusal.Message, StringComparison.Ordinal);
         Assert.Contains("5.0 s", refusal.Message, StringComparison.Ordinal);
         Assert.NotEmpty(refusal.Fix);

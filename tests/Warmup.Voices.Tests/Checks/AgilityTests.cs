@@ -20,7 +20,7 @@ public class AgilityTests
         Speeds = [new Speed(kalam)],
     };
 
-    private static Finding[] TooFast(Drill drill, Experience experience) => [.. drill.ToScore().Check(Voice(experience)).Where(f => f.Code == FindingCode.TooFast)];
+    private static Finding[] TooFast(Drill drill, Experience experience) => [.. drill.ToScore().Check(Voice(experience)).Where(f => f.Code == VoiceFindingCode.TooFast)];
 
     [Theory]
     [InlineData(2, 1070)]

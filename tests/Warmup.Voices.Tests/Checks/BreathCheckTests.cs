@@ -18,7 +18,7 @@ public partial class BreathCheckTests
     private static Singer Voice(int sustained, Experience experience) =>
         new("Arun", NoteName.FromMidi(24), NoteName.FromMidi(108), sustained, experience);
 
-    private static IEnumerable<Finding> Breaths(Score score, Singer singer) => score.Check(singer).Where(f => f.Code == FindingCode.BreathTooLong);
+    private static IEnumerable<Finding> Breaths(Score score, Singer singer) => score.Check(singer).Where(f => f.Code == VoiceFindingCode.BreathTooLong);
 
     private static Drill Ladder(string scale) => new() { Scale = Catalogue.Default.Read(scale), Pattern = Pattern.Ladder, Tonic = Tonic.Parse("C4") };
 

@@ -20,7 +20,7 @@ public partial class RangeCheckTests
     private static double Height(ScorePitch pitch) => 6900 + (1200 * Math.Log2(pitch.Hz / 440));
 
     private static IEnumerable<Finding> OutOfRange(Score score, Singer singer) =>
-        score.Check(singer).Where(f => f.Code is FindingCode.AboveRange or FindingCode.BelowRange);
+        score.Check(singer).Where(f => f.Code is VoiceFindingCode.AboveRange or VoiceFindingCode.BelowRange);
 
     private static Singer Voice(string low, string high) =>
         new("Mira", Name(low), Name(high), 30, Experience.Advanced);
@@ -44,12 +44,12 @@ public partial class RangeCheckTests
             var heights = section.Notes.Where(n => n.LineIndex == i).Select(n => Height(section.PitchOf(n))).ToList();
             if (heights.Max() > high + 50.000001)
             {
-                expected.Add((FindingCode.AboveRange, number, i + 1, heights.Max(), high));
+                expected.Add((VoiceFindingCode.AboveRange, number, i + 1, heights.Max(), high));
             }
 
             if (heights.Min() < low - 50.000001)
             {
-                expected.Add((FindingCode.BelowRange, number, i + 1, heights.Min(), low));
+                expected.Add((VoiceFindingCode.BelowRange, number, i + 1, heights.Min(), low));
             }
         }
 
@@ -101,7 +101,7 @@ public partial class RangeCheckTests
         // C4 to C5 for a voice up to Bb4: only the seventh line's C5 is out, by two semitones, B4 (sixth line) by one.
         var findings = OutOfRange(Ladder("major", "C4").ToScore(), Voice("A3", "Bb4")).ToList();
         Assert.Equal([(6, 7100.0), (7, 7200.0)], findings.Select(f => (f.Place!.Value.Line, f.Measured!.Value)));
-        Assert.All(findings, f => Assert.Equal((FindingCode.AboveRange, 7000.0), (f.Code, f.Limit!.Value)));
+        Assert.All(findings, f => Assert.Equal((VoiceFindingCode.AboveRange, 7000.0), (f.Code, f.Limit!.Value)));
         Assert.Contains("2.0 semitones above", findings[1].Message, StringComparison.Ordinal);
         Assert.Contains("Bb4", findings[1].Message, StringComparison.Ordinal);
         Assert.EndsWith("fits: A#3", findings[1].Fix, StringComparison.Ordinal);
@@ -153,7 +153,7 @@ public partial class RangeCheckTests
         // At A4 = 415 everything sounds 101.3 cents lower: C4 lies out of a range that begins at C4.
         Assert.True(Tonic.TryParse("C4", out var low, out _, 415));
         var finding = OutOfRange((Ladder("major", "C4") with { Tonic = low! }).ToScore(), Voice("C4", "C5")).First();
-        Assert.Equal(FindingCode.BelowRange, finding.Code);
+        Assert.Equal(VoiceFindingCode.BelowRange, finding.Code);
         Assert.Equal(6000 + (1200 * Math.Log2(415.0 / 440)), finding.Measured!.Value, 1e-3);
     }
 
@@ -204,7 +204,7 @@ public partial class RangeCheckTests
         var score = Ladder("major", "C4").ToScore();
         var singer = Voice("A3", "Bb4");
         var own = ScoreChecks.Standard.With(Long);
-        Assert.Equal([FindingCode.AboveRange, FindingCode.AboveRange, "own.long"], score.Check(singer, own).Where(f => f.Code != FindingCode.TooFast).Select(f => f.Code));
+        Assert.Equal([VoiceFindingCode.AboveRange, VoiceFindingCode.AboveRange, "own.long"], score.Check(singer, own).Where(f => f.Code != VoiceFindingCode.TooFast).Select(f => f.Code));
         Assert.Equal(score.Check(singer), score.Check(singer, ScoreChecks.Standard));
         Assert.Equal(["own.long"], score.Check(singer, own.Without(ScoreChecks.Range).Without(ScoreChecks.Breath).Without(ScoreChecks.Agility)).Select(f => f.Code));
         Assert.False(score.Fits(Voice("A3", "D5"), own));

@@ -68,7 +68,7 @@ public class RangeUseTests
         Assert.Equal(top, use.TopSeconds.ToDouble(), 1e-9);
         Assert.Equal(bottom, use.BottomSeconds.ToDouble(), 1e-9);
         Assert.Equal(outside, use.OutsideSeconds.ToDouble(), 1e-9);
-        Assert.Equal(use.Outside.IsEmpty, !score.Check(singer).Any(f => f.Code is FindingCode.AboveRange or FindingCode.BelowRange));
+        Assert.Equal(use.Outside.IsEmpty, !score.Check(singer).Any(f => f.Code is VoiceFindingCode.AboveRange or VoiceFindingCode.BelowRange));
     }
 
     [Property]

@@ -40,11 +40,11 @@ public class FitChangeTests
         var changes = RangeChange.Smallest(drill, singer);
         foreach (var change in changes)
         {
-            Assert.DoesNotContain(change.Drill.ToScore().Check(singer), f => f.Code is FindingCode.AboveRange or FindingCode.BelowRange);
+            Assert.DoesNotContain(change.Drill.ToScore().Check(singer), f => f.Code is VoiceFindingCode.AboveRange or VoiceFindingCode.BelowRange);
         }
 
         Assert.Equal(changes.Select(c => c.NotesChanged).Order(), changes.Select(c => c.NotesChanged));
-        if (!drill.ToScore().Check(singer).Any(f => f.Code is FindingCode.AboveRange or FindingCode.BelowRange))
+        if (!drill.ToScore().Check(singer).Any(f => f.Code is VoiceFindingCode.AboveRange or VoiceFindingCode.BelowRange))
         {
             Assert.Empty(changes);
         }
@@ -55,7 +55,7 @@ public class FitChangeTests
     {
         bool Fits(int tonic) => tonic >= Tonic.LowestMidi && tonic <= Tonic.HighestMidi
             && (drill with { Tonic = Tonic.FromMidi(tonic) }).TryToScore(out var score, out _)
-            && !score!.Check(singer).Any(f => f.Code is FindingCode.AboveRange or FindingCode.BelowRange);
+            && !score!.Check(singer).Any(f => f.Code is VoiceFindingCode.AboveRange or VoiceFindingCode.BelowRange);
 
         if (Fits(drill.Tonic.Midi))
         {

@@ -44,9 +44,9 @@ public class FitClassTests
             Assert.Equal(cell.Verdict == ClassVerdict.Fits, findings.IsEmpty);
             if (cell.Verdict == ClassVerdict.FitsWithBreaths)
             {
-                Assert.All(findings, f => Assert.Equal(FindingCode.BreathTooLong, f.Code));
+                Assert.All(findings, f => Assert.Equal(VoiceFindingCode.BreathTooLong, f.Code));
                 Assert.True(BreathPlan.TryMake(score, BreathNeed.Of(row.Singer), out var plan, out _));
-                Assert.DoesNotContain(score.WithBreaths(plan!).Check(row.Singer), f => f.Code == FindingCode.BreathTooLong);
+                Assert.DoesNotContain(score.WithBreaths(plan!).Check(row.Singer), f => f.Code == VoiceFindingCode.BreathTooLong);
             }
         }
     }

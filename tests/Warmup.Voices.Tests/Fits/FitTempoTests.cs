@@ -96,7 +96,7 @@ public class FitTempoTests
         for (var tempo = Tempo.Slowest; tempo <= Tempo.Fastest; tempo += 7)
         {
             var score = (drill with { Tempo = tempo, Speeds = [speed] }).ToScore();
-            var fits = people.Singers.All(s => score.Check(s).All(f => f.Code is FindingCode.AboveRange or FindingCode.BelowRange));
+            var fits = people.Singers.All(s => score.Check(s).All(f => f.Code is VoiceFindingCode.AboveRange or VoiceFindingCode.BelowRange));
             Assert.Equal(fits, window.Intervals.Any(i => i.Slowest <= tempo && tempo <= i.Fastest));
         }
 

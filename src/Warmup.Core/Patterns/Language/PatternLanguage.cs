@@ -10,7 +10,7 @@ namespace Warmup;
 /// Only reading needs it: a pattern with an added word is built, printed, compared, normalised and expanded without. Immutable, compared
 /// by value, safe to share between threads.
 /// </remarks>
-public sealed record PatternLanguage
+public sealed class PatternLanguage : IEquatable<PatternLanguage>
 {
     // No word is nearly as long; what is longer is no slip of the finger.
     private const int LongestNear = 32;
@@ -49,6 +49,15 @@ public sealed record PatternLanguage
         ArgumentNullException.ThrowIfNull(text);
         return PatternText.TryRead(this, text, out pattern, out error);
     }
+
+    /// <summary>Whether the other is a language of the same words.</summary>
+    /// <param name="obj">The other.</param>
+    public override bool Equals(object? obj) => obj is PatternLanguage other && Words == other.Words;
+
+    bool IEquatable<PatternLanguage>.Equals(PatternLanguage? other) => Equals((object?)other);
+
+    /// <summary>A hash of the words.</summary>
+    public override int GetHashCode() => Words.GetHashCode();
 
     /// <summary>The number of words, and the names of those that were added.</summary>
     public override string ToString()
