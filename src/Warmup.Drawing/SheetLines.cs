@@ -94,7 +94,7 @@ internal sealed class SheetLines
 
     private void Header()
     {
-        if (_section.Meter.IsFree || !_rows.AreWhole)
+        if (_section.Meter.IsFree || !_rows.HasWholeAvartanas)
         {
             return;
         }
@@ -131,7 +131,7 @@ internal sealed class SheetLines
 
                     _composer.Y += Height;
                     _open = start;
-                    if (!_rows.AreWhole)
+                    if (!_rows.HasWholeAvartanas)
                     {
                         var place = start % _section.Meter.Beats;
                         _composer.Put("row", _composer.Left + Gutter - 3, _composer.Y - (_size * 0.8), string.Create(CultureInfo.InvariantCulture, $".{place + 1}"), 7, PageComposer.Soft, anchor: 1);

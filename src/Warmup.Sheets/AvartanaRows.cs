@@ -40,7 +40,7 @@ public sealed record AvartanaRows
     }
 
     /// <summary>Whether each avartana has one row; true in free rhythm, which has no avartanas to divide.</summary>
-    public bool AreWhole => _meter.IsFree || _ends.Count == 2;
+    public bool HasWholeAvartanas => _meter.IsFree || _ends.Count == 2;
 
     /// <summary>The most aksharas of a row.</summary>
     public int Longest
@@ -84,7 +84,7 @@ public sealed record AvartanaRows
     /// <summary>The meter, and how many rows an avartana has.</summary>
     public override string ToString() => _meter.IsFree
         ? $"{_meter}, at most {_longestFree} aksharas a row"
-        : $"{_meter}, {(AreWhole ? "a row" : $"{_ends.Count - 1} rows")} for an avartana";
+        : $"{_meter}, {(HasWholeAvartanas ? "a row" : $"{_ends.Count - 1} rows")} for an avartana";
 
     /// <summary>The end of the row that begins at an akshara of the avartana: the last end of an anga that fits, else the last akshara.</summary>
     private int EndOfRow(int start, Func<int, int, bool> fits)

@@ -39,7 +39,7 @@ internal sealed class TextBlock
     }
 
     /// <summary>Whether each avartana has one row; true in free rhythm.</summary>
-    public bool HasWholeRows => _rows.AreWhole;
+    public bool HasWholeRows => _rows.HasWholeAvartanas;
 
     /// <summary>The numbers of the aksharas over the columns; empty in free rhythm and where an avartana has several rows.</summary>
     public string Header()

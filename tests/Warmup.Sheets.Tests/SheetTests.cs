@@ -80,11 +80,11 @@ public class SheetTests
     [InlineData(5, false, 4, "0-4 4-8")]
     [InlineData(3, false, 3, "0-3 3-6 6-8")]
     [InlineData(0, false, 1, "0-1 1-2 2-3 3-4 4-5 5-6 6-7 7-8")]
-    public void Rows_end_where_angas_do_as_far_as_they_fit(int most, bool areWhole, int longest, string expected)
+    public void Rows_end_where_angas_do_as_far_as_they_fit(int most, bool isWhole, int longest, string expected)
     {
         // With three aksharas Adi's first anga is divided: 3, then its last akshara and the next anga.
         var rows = new AvartanaRows(Meter.Adi, 10, (aksharas, _) => aksharas <= most);
-        Assert.Equal((areWhole, longest), (rows.AreWhole, rows.Longest));
+        Assert.Equal((isWhole, longest), (rows.HasWholeAvartanas, rows.Longest));
         Assert.Equal(expected, string.Join(' ', Enumerable.Range(0, 8).Select(a => rows.RowOf(a, 8)).Distinct().Select(r => $"{r.Start}-{r.End}")));
         Assert.Equal((16 + rows.RowOf(5, 8).Start, 16 + rows.RowOf(5, 8).End), rows.RowOf(21, 24));
         Assert.Equal([4, 6, 8, 12, 14, 16], Enumerable.Range(0, 17).Where(rows.HasBar));
@@ -94,7 +94,7 @@ public class SheetTests
     public void Free_rhythm_has_rows_of_a_length_and_no_bars()
     {
         var rows = new AvartanaRows(Meter.Free, 5, (_, _) => false);
-        Assert.True(rows.AreWhole);
+        Assert.True(rows.HasWholeAvartanas);
         Assert.Equal(5, rows.Longest);
         Assert.Equal((7, 12), rows.RowOf(7, 20));
         Assert.Equal((7, 9), rows.RowOf(7, 9));
