@@ -108,7 +108,7 @@ internal static class PatternsCommand
 
         foreach (var finding in detail.Findings)
         {
-            terminal.Out.WriteLine($"Note: {finding.Describe()}.");
+            terminal.Out.WriteLine($"Note: {finding}.");
         }
 
         if (detail.Difficulty is { } difficulty)

@@ -19,7 +19,7 @@ public sealed class PatternException : InvalidOperationException
     /// <summary>An exception with a message, caused by another.</summary>
     /// <param name="message">What is wrong.</param>
     /// <param name="innerException">The cause.</param>
-    public PatternException(string message, Exception innerException)
+    public PatternException(string message, Exception? innerException)
         : base(message, innerException) => Finding = new Finding(FindingCode.PatternRefused, Severity.Error, message, string.Empty);
 
     /// <summary>An exception that says what the finding says.</summary>

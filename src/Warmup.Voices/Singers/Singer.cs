@@ -57,6 +57,7 @@ public sealed record Singer
     /// <exception cref="ArgumentException">A value lies outside its range, or the type's range is not a comfortable one.</exception>
     public static Singer FromVoice(string alias, VoiceType voice, Rational sustainedSeconds, Experience experience = Experience.Beginner)
     {
+        ArgumentNullException.ThrowIfNull(alias);
         ArgumentNullException.ThrowIfNull(voice);
         return voice.IsComfortable
             ? new Singer(alias, voice.Low, voice.High, sustainedSeconds, experience) { Voice = voice.Name, IsRangeAssumed = true }
