@@ -144,14 +144,14 @@ public class StandardRulesTests
     private static Score Apart(int steps)
     {
         var length = new Rational(1, 67);
-        var second = new TimedNote(default, (steps * length) + length - TimedLine.Longest, length);
+        var second = new TimedNote(default, (steps * length) + length - 4_096, length);
         return new Composition
         {
             Scale = Files.Drill().Scale,
             Tonic = Tonic.FromMidi(60),
             Meter = Meter.Parse("6/8"),
             HasDrone = false,
-            Lines = [new TimedLine([new TimedNote(default, 0, length)], TimedLine.Longest), new TimedLine([second])],
+            Lines = [new TimedLine([new TimedNote(default, 0, length)], 4_096), new TimedLine([second])],
         }.ToScore();
     }
 

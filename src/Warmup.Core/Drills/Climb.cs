@@ -11,7 +11,7 @@ namespace Warmup;
 public sealed record Climb
 {
     /// <summary>The most semitones of a climb: 24 (the project's own bound).</summary>
-    public static int MostSemitones => 24;
+    internal static int MostSemitones => 24;
 
     /// <summary>The drill on its lowest tonic.</summary>
     public required Drill Drill { get; init => field = Require.NotNull(value, nameof(Drill)); }

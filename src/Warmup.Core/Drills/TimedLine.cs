@@ -42,7 +42,7 @@ public sealed record TimedLine
     }
 
     /// <summary>The longest line, in aksharas: 4,096 (the project's own bound).</summary>
-    public static int Longest => TimeGrid.LongestLine;
+    internal static int Longest => TimeGrid.LongestLine;
 
     /// <summary>The notes in order, at least one.</summary>
     public ValueList<TimedNote> Notes { get; }

@@ -49,19 +49,19 @@ public sealed record Drone
     }
 
     /// <summary>The most strings: 32 (the project's own bound).</summary>
-    public static int MostStrings => 32;
+    internal static int MostStrings => 32;
 
     /// <summary>The longest time between two strokes, in seconds: 60 (the project's own bound).</summary>
-    public static int LongestSeconds => 60;
+    internal static int LongestSeconds => 60;
 
     /// <summary>The usual time between two strokes, in seconds: 1 (the project's own setting).</summary>
-    public static Rational UsualStroke => Rational.One;
+    internal static Rational UsualStroke => Rational.One;
 
     /// <summary>The usual time after the last stroke, in seconds: 2 (2 to 3 s are described for the tanpura; the shortest is taken).</summary>
-    public static Rational UsualRest => 2;
+    internal static Rational UsualRest => 2;
 
     /// <summary>The shortest time after the last stroke, in seconds: 1/10 (the project's own bound), since a cycle of no length would have strokes without end.</summary>
-    public static Rational ShortestRest => new(1, 10);
+    internal static Rational ShortestRest => new(1, 10);
 
     /// <summary>The strings in the order in which they are plucked: 1 to 32.</summary>
     /// <exception cref="ArgumentOutOfRangeException">There are none, or too many.</exception>

@@ -45,7 +45,7 @@ public sealed record DroneStyle
 
     /// <summary>The tones of the strings for a scale, in the order in which they are plucked; of a sruti box from low to high.</summary>
     /// <param name="scale">The scale.</param>
-    public ValueList<ScaleTone> TonesFor(Scale scale)
+    internal ValueList<ScaleTone> TonesFor(Scale scale)
     {
         ArgumentNullException.ThrowIfNull(scale);
         ScaleTone middle = default;

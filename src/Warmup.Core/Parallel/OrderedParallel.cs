@@ -22,7 +22,7 @@ public sealed record OrderedParallel
     public static int MostWorkers => 256;
 
     /// <summary>The longest look-ahead: 65,536 items (the project's own bound).</summary>
-    public static int LongestLookAhead => 65_536;
+    internal static int LongestLookAhead => 65_536;
 
     /// <summary>How many items are worked on at once, 1 to 256. The number of cores is a good choice; the library does not look it up.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
