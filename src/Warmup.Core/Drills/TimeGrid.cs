@@ -21,7 +21,7 @@ internal sealed class TimeGrid
     private readonly (long Lead, long Last, long Silence)[] _lines;
     private readonly int _lineCount;
 
-    // The units that were last asked for, and their steps: notes of one length follow each other.
+    // The last units and their steps: notes of one length follow each other.
     private Rational _units;
     private Speed _speed;
     private long _steps;
