@@ -7,7 +7,7 @@ namespace Warmup;
 /// Scores come from <see cref="Drill.ToScore()"/>, <see cref="Climb.ToScore"/> and <see cref="Composition.ToScore"/>; <see cref="Join"/> puts
 /// several one after the other. The core computes every part; exporters only write. Immutable, value equality.
 /// </remarks>
-public sealed record Score
+public sealed partial record Score
 {
     private readonly string _title;
 
@@ -123,12 +123,6 @@ public sealed record Score
         sections[section] = BreathInsertion.Into(sections[section], breaths);
         return this with { Sections = ValueList.Adopt(sections) };
     }
-
-    /// <summary>
-    /// The score with a measure for each anga in place of one for each avartana, for long talas. A meter of one group, and free rhythm, stay
-    /// as they are.
-    /// </summary>
-    public Score WithAngaMeasures() => this with { Sections = Sections.ConvertAll(MeasurePlan.ByAngas) };
 
     /// <summary>The place of a note, for findings: it names the section where the score has several.</summary>
     /// <param name="section">The index of the section, from 0.</param>

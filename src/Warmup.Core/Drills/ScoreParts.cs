@@ -56,7 +56,7 @@ public readonly record struct ScoreNote
 }
 
 /// <summary>A line in the score. Immutable, value equality; <c>default</c> is a line of one note and no length.</summary>
-public readonly record struct ScoreLine
+public readonly partial record struct ScoreLine
 {
     private readonly int _noteCountLessOne;
 

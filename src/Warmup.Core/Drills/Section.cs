@@ -7,7 +7,7 @@ namespace Warmup;
 /// Onsets and lengths are in aksharas from the section's beginning. They are held as whole numbers of
 /// 1/<see cref="Resolution"/> akshara, the coarsest grid on which everything falls. Immutable, value equality.
 /// </remarks>
-public sealed record Section
+public sealed partial record Section
 {
     internal Section(
         string title,
