@@ -82,6 +82,7 @@ internal static class LibrarySamples
         [typeof(SingerFit)] = [() => Sung(60).RankTonics([Narrow()])[0].Singers[0], () => Sung(60).RankTonics([Narrow()])[1].Singers[0]],
         [typeof(RangeChange)] = [() => RangeChange.Smallest(Ladder(60), Narrow())[0], () => RangeChange.Smallest(Ladder(60), Narrow())[1]],
         [typeof(TempoWindow)] = [() => TempoWindow.OfSpeeds(Ladder(60), [Narrow()])[0], () => TempoWindow.OfSpeeds(Ladder(60), [Narrow()])[1]],
+        [typeof(TempoInterval)] = [() => new TempoInterval(50, 60, Text("a"), Text("b")), () => new TempoInterval(50, 61, Text("a"), Text("b"))],
         [typeof(ClassReport)] = [() => Report(60), () => Report(70)],
         [typeof(ClassRow)] = [() => Report(60).Rows[0], () => Report(60).Rows[1]],
         [typeof(ClassCell)] = [() => Report(60).Rows[0].Cells[0], () => Report(60).Rows[1].Cells[0]],
@@ -133,7 +134,7 @@ internal static class LibrarySamples
 
     private static IEnumerable<Finding> OwnCheck(Score score, Singer singer) => [];
 
-    private static Singer Narrow() => new(Text("n"), NoteName.FromMidi(60), NoteName.FromMidi(69), 20);
+    private static Singer Narrow() => new(Text("n"), NoteName.FromMidi(55), NoteName.FromMidi(69), 20);
 
     private static Drill Ladder(int tempo) => new()
     {

@@ -76,7 +76,7 @@ public static class CallAndResponse
 
         if (section.Delivery.IsLineByLine || section.Delivery.Fill != Fill.None)
         {
-            // Where the lines alone fill it, the lines with their answers do; fewer times are not looked for.
+            // Where the lines alone fill it, the lines with their answers do; a smaller number is not searched.
             return section.RoundsToFirstBeat;
         }
 

@@ -30,7 +30,7 @@ public sealed record Drill
     public required Pattern Pattern { get; init => field = Require.NotNull(value, nameof(Pattern)); }
 
     /// <summary>
-    /// The lines to sing in place of the pattern's own; <see langword="null"/>, the default, takes the pattern's in the scale. Everything that
+    /// The lines to sing instead of the pattern's own; <see langword="null"/>, the default, takes the pattern's in the scale. Everything that
     /// is made of the drill sings these lines: scores, climbs, tempo windows, class reports, range changes. They stay when another scale or
     /// pattern is set.
     /// </summary>
@@ -121,18 +121,18 @@ public sealed record Drill
     /// <summary>The score.</summary>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="PatternException">
-    /// The scale has no such lines, there are none or too many, a note leaves MIDI's range, or the lines cannot be put in time as asked.
+    /// The scale has no such lines, there are none or too many, a note leaves MIDI's range, or the lines cannot be put in time in this way.
     /// </exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public Score ToScore(CancellationToken cancellationToken) => ToScore(Expand(cancellationToken), cancellationToken);
 
     /// <summary>
-    /// The score of lines that are given, whatever the drill's own are: of one's own, or expanded before for many tonics or tempi. What is
-    /// made of the drill later sings them too where it has them as its <see cref="Expansion"/>.
+    /// The score of given lines instead of the drill's own: lines that you wrote, or that were expanded once for many tonics or tempi. Set
+    /// <see cref="Expansion"/> as well to have everything that is made of the drill later sing them.
     /// </summary>
     /// <param name="expansion">The lines.</param>
     /// <param name="cancellationToken">Stops the work.</param>
-    /// <exception cref="PatternException">There are no lines, a note leaves MIDI's range, or the lines cannot be put in time as asked.</exception>
+    /// <exception cref="PatternException">There are no lines, a note leaves MIDI's range, or the lines cannot be put in time in this way.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public Score ToScore(Expansion expansion, CancellationToken cancellationToken = default)
     {

@@ -13,33 +13,6 @@ internal static class MeasurePlan
     public static ValueList<Measure> For(Meter meter, ReadOnlySpan<ScoreLine> lines, Rational length) =>
         meter.IsFree ? Free(lines, length) : Counted(meter, lines, length);
 
-    /// <summary>The section with its avartanas divided into angas; a meter of one group, and free rhythm, stay as they are.</summary>
-    public static Section ByAngas(Section section)
-    {
-        if (section.Meter.Groups.Count <= 1)
-        {
-            return section;
-        }
-
-        var begins = new HashSet<Rational>();
-        foreach (var line in section.Lines)
-        {
-            begins.Add(line.Onset);
-        }
-
-        var measures = new List<Measure>(section.Measures.Count * section.Meter.Groups.Count);
-        for (var onset = Rational.Zero; onset < section.Length;)
-        {
-            foreach (var group in section.Meter.Groups)
-            {
-                measures.Add(new Measure(onset, group, begins.Contains(onset)));
-                onset += group;
-            }
-        }
-
-        return section with { Measures = measures.ToValueList() };
-    }
-
     private static ValueList<Measure> Counted(Meter meter, ReadOnlySpan<ScoreLine> lines, Rational length)
     {
         Rational avartana = meter.Beats;

@@ -42,12 +42,12 @@ internal readonly record struct RoundPlan(int Count, int Lines, int Notes, int? 
 
         if (grid.IsSteady)
         {
-            // Lines that run on take the same time wherever they begin: the least common multiple of it and the avartana.
+            // Lines that run on take the same time wherever they begin, so the times needed follow from that time and the avartana.
             long needed = new Rational(grid.After(0, drill.Tempo.Start), grid.Avartana).Denominator;
             return (int)((count + needed - 1) / needed * needed);
         }
 
-        // The tempo is steady now, so the phase is all that the next time depends on: one met twice comes back for ever.
+        // The tempo is steady now, so the phase is all that the next time depends on: one that was met before comes back for ever.
         var met = new HashSet<long>();
         while (met.Add(phase))
         {

@@ -124,12 +124,6 @@ public sealed partial record Score
         return this with { Sections = ValueList.Adopt(sections) };
     }
 
-    /// <summary>
-    /// The score with a measure for each anga in place of one for each avartana, for long talas. A meter of one group, and free rhythm, stay
-    /// as they are.
-    /// </summary>
-    public Score WithAngaMeasures() => this with { Sections = Sections.ConvertAll(MeasurePlan.ByAngas) };
-
     /// <summary>The place of a note, for findings: it names the section where the score has several.</summary>
     /// <param name="section">The index of the section, from 0.</param>
     /// <param name="note">A note of that section.</param>

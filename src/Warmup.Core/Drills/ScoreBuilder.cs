@@ -26,7 +26,7 @@ internal static class ScoreBuilder
                 FindingCode.TonicRespelled,
                 Severity.Note,
                 $"{tonic.TypedName} would need triple accidentals in {scale.Name} and is written {name}",
-                "nothing need change")
+                "no change is needed")
             : null;
         return name;
     }

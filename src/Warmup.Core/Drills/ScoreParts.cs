@@ -51,6 +51,9 @@ public readonly record struct ScoreNote
     /// <summary>Whether it is the held last note of a line.</summary>
     public bool IsHeld { get; }
 
+    /// <summary>The syllable, the onset and the length.</summary>
+    public override string ToString() => $"{Syllable} at {Onset} for {Length}";
+
     /// <summary>The same note at another time.</summary>
     internal ScoreNote At(int onset) => this with { OnsetSteps = onset };
 }

@@ -117,7 +117,7 @@ public sealed partial record Section
     /// <summary>How far the last avartana, or the last bar of free rhythm, is filled, in aksharas: from its beginning to <see cref="End"/>.</summary>
     public Rational LastFilled => End - (Meter.IsFree ? Measures[^1].Onset : Length - Meter.Beats);
 
-    /// <summary>Whether the last avartana is full, so that whatever follows falls on the first beat. In free rhythm it always is.</summary>
+    /// <summary>Whether the last avartana is full, so that what follows begins on the first beat; always true in free rhythm.</summary>
     public bool IsLastAvartanaFull => Meter.IsFree || End == Length;
 
     /// <summary>

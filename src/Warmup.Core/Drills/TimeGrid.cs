@@ -21,7 +21,7 @@ internal sealed class TimeGrid
     private readonly (long Lead, long Last, long Silence)[] _lines;
     private readonly int _lineCount;
 
-    // The units that were last asked for, and their steps: notes of one length follow each other.
+    // The last units and their steps: notes of one length follow each other.
     private Rational _units;
     private Speed _speed;
     private long _steps;
@@ -220,19 +220,28 @@ internal sealed class TimeGrid
         {
             var unit = speed.Unit;
             Rational last = default;
-            foreach (var line in expansion.Lines)
+            for (var l = 0; l < expansion.Lines.Count; l++)
             {
-                foreach (ref readonly var note in line.Notes.AsSpan())
+                if (expansion.Lines[l].Notes.IsEmpty)
                 {
-                    if (note.Length != last)
+                    throw Impossible("a line has no notes", l);
+                }
+
+                foreach (ref readonly var note in expansion.Lines[l].Notes.AsSpan())
+                {
+                    if (note.Length != last || last.Sign == 0)
                     {
-                        last = note.Length;
+                        last = note.Length.Sign > 0 ? note.Length : throw Impossible($"a note lasts {note.Length} units; it must last more than 0", l);
                         resolution = Bounded(Rational.Lcm(resolution, (unit * last).Denominator));
                     }
 
                     if (note.HasRest)
                     {
                         resolution = Bounded(Rational.Lcm(resolution, (unit * note.Rest).Denominator));
+                        if (note.Rest.Sign < 0)
+                        {
+                            throw Impossible($"a silence lasts {note.Rest} units; it must last 0 or more", l);
+                        }
                     }
                 }
             }
@@ -247,6 +256,12 @@ internal sealed class TimeGrid
         : throw Refusal(
             string.Create(CultureInfo.InvariantCulture, $"the lengths need {resolution} parts of an akshara; the most is {MostResolution}"),
             "use simpler fractions of a unit, or fewer different gatis");
+
+    /// <summary>The refusal of lines that somebody made and that cannot be sung.</summary>
+    private static PatternException Impossible(string message, int line) => new(new Finding(FindingCode.TimeRefused, Severity.Error, message, "correct the line")
+    {
+        Place = new ScorePlace(1, line + 1),
+    });
 
     private static PatternException Refusal(string message, string fix) =>
         new(new Finding(FindingCode.TimeRefused, Severity.Error, message, fix));

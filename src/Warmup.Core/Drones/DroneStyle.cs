@@ -6,7 +6,7 @@ namespace Warmup;
 /// last below (Wikipedia, Tanpura). With five strings an N follows the first. The first string is P where the scale has it, else M1, else
 /// N3, else the low S, unless <see cref="First"/> says otherwise.</para>
 /// <para>The sruti box holds the low S, the first string's note above it and the middle S. It takes P where the scale has it, else M1,
-/// else S alone: a seventh held against the tonic is harsh (the project's own setting).</para>
+/// else S alone: a seventh held with the tonic is harsh (the project's own setting).</para>
 /// <para>All notes are in the drill's tuning. Immutable, value equality.</para>
 /// </remarks>
 public sealed record DroneStyle
@@ -58,7 +58,7 @@ public sealed record DroneStyle
         return new Drone(strings, StrokeSeconds, RestSeconds) { IsHeld = IsHeld };
     }
 
-    /// <summary>Why the drone has a string less than was asked for, or <see langword="null"/>.</summary>
+    /// <summary>Why the drone has one string less than the style names, or <see langword="null"/>.</summary>
     internal Finding? Missing(Scale scale) => IsHeld || StringCount == 4 || SecondFor(scale) is not null
         ? null
         : new Finding(

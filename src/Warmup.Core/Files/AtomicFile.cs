@@ -14,7 +14,7 @@ public static class AtomicFile
     /// <param name="overwrite">Whether an existing file may be replaced.</param>
     /// <exception cref="IOException">The file exists and may not be replaced, or the disk refuses.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
-    /// <remarks>The content can be any size; whatever <paramref name="write"/> throws is passed on.</remarks>
+    /// <remarks>The content can be of any size; what <paramref name="write"/> throws is passed on.</remarks>
     public static void Write(string path, Action<Stream> write, bool overwrite = false)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);

@@ -23,7 +23,7 @@ public sealed class ExportException : InvalidOperationException
 {
     /// <summary>An exception with a message.</summary>
     /// <param name="message">The value, the allowed range and the place.</param>
-    public ExportException(string message)
+    public ExportException(string? message)
         : base(message)
     {
     }
@@ -31,7 +31,7 @@ public sealed class ExportException : InvalidOperationException
     /// <summary>An exception with a message, caused by another.</summary>
     /// <param name="message">The value, the allowed range and the place.</param>
     /// <param name="innerException">The cause.</param>
-    public ExportException(string message, Exception innerException)
+    public ExportException(string? message, Exception? innerException)
         : base(message, innerException)
     {
     }

@@ -5,7 +5,7 @@ namespace Warmup;
 /// <summary>How much a finding matters.</summary>
 public enum Severity
 {
-    /// <summary>Worth knowing; nothing need change.</summary>
+    /// <summary>Worth knowing; no change is needed.</summary>
     Note,
 
     /// <summary>The drill can be sung, with care.</summary>
@@ -36,13 +36,13 @@ public static class FindingCode
     /// <summary>The typed tonic needed triple accidentals and was respelled.</summary>
     public const string TonicRespelled = "spelling.respelled";
 
-    /// <summary>The lines cannot be put in time as asked.</summary>
+    /// <summary>The lines cannot be put in time in this way.</summary>
     public const string TimeRefused = "time.refused";
 
     /// <summary>A note lies outside MIDI's 0 to 127.</summary>
     public const string OutsideMidi = "pitch.midi";
 
-    /// <summary>The drone has a string less than was asked for.</summary>
+    /// <summary>The drone has one string less than its style names.</summary>
     public const string DroneWithoutString = "drone.string";
 }
 
@@ -87,7 +87,7 @@ public sealed record Finding
     /// <exception cref="ArgumentOutOfRangeException">The value is not a finite number.</exception>
     public double? Measured { get; init => field = Finite(value, nameof(Measured)); }
 
-    /// <summary>The limit it was held against, in <see cref="Unit"/>; or <see langword="null"/>.</summary>
+    /// <summary>The limit it was compared with, in <see cref="Unit"/>; or <see langword="null"/>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not a finite number.</exception>
     public double? Limit { get; init => field = Finite(value, nameof(Limit)); }
 

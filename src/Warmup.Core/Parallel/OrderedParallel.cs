@@ -34,7 +34,7 @@ public sealed class OrderedParallel
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public int LookAhead { get; init => field = Require.InRange(value, 1, LongestLookAhead, nameof(LookAhead)); } = 64;
 
-    /// <summary>The results in the order of the input. Nothing is read before the first result is asked for.</summary>
+    /// <summary>The results in the order of the input. Nothing is read before the first result is taken.</summary>
     /// <typeparam name="TItem">The type of an item: a drill, or what one is made from.</typeparam>
     /// <typeparam name="TResult">The type of a result.</typeparam>
     /// <param name="items">The input; it may be endless.</param>
@@ -70,10 +70,10 @@ public sealed class OrderedParallel
         return Each(items, equip, make, cancellationToken);
     }
 
-    /// <summary>The results in the order of the input, for <c>await foreach</c>. Nothing is read before the first result is asked for.</summary>
+    /// <summary>The results in the order of the input, for <c>await foreach</c>. Nothing is read before the first result is taken.</summary>
     /// <typeparam name="TItem">The type of an item.</typeparam>
     /// <typeparam name="TResult">The type of a result.</typeparam>
-    /// <param name="items">The input; it may be endless. It is read while the next result is asked for, so reading it should not block.</param>
+    /// <param name="items">The input; it may be endless. It is read while a result is being taken, so reading it should not block.</param>
     /// <param name="make">Makes an item's result; its token says when the result is no longer wanted.</param>
     /// <param name="cancellationToken">Stops the work; no further item is read.</param>
     /// <returns>A sequence, as that of <see cref="Map{TItem, TResult}"/>.</returns>
@@ -90,7 +90,7 @@ public sealed class OrderedParallel
     /// <typeparam name="TItem">The type of an item.</typeparam>
     /// <typeparam name="TTool">The type of what a worker keeps.</typeparam>
     /// <typeparam name="TResult">The type of a result.</typeparam>
-    /// <param name="items">The input; it may be endless. It is read while the next result is asked for, so reading it should not block.</param>
+    /// <param name="items">The input; it may be endless. It is read while a result is being taken, so reading it should not block.</param>
     /// <param name="equip">Makes what one worker keeps; called at most once a worker. No two items use one worker's at the same time.</param>
     /// <param name="make">Makes an item's result, which must not hold on to what the worker keeps.</param>
     /// <param name="cancellationToken">Stops the work; no further item is read.</param>

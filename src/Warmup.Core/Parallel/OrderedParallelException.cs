@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Warmup;
 
-/// <summary>An item of a <see cref="OrderedParallel"/> failed; <see cref="Index"/> says which, and the inner exception why.</summary>
+/// <summary>An item of an <see cref="OrderedParallel"/> run failed; <see cref="Index"/> says which, and the inner exception why.</summary>
 public sealed class OrderedParallelException : InvalidOperationException
 {
     /// <summary>An item failed.</summary>

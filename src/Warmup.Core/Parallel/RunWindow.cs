@@ -250,7 +250,7 @@ internal sealed class RunWindow<TItem, TTool, TResult> : IDisposable, IAsyncDisp
     /// <summary>An item and what becomes of it.</summary>
     private sealed class Slot
     {
-        // Never asked for its handle, so there is nothing to dispose of.
+        // Its wait handle is never used, so there is nothing to dispose of.
         public SemaphoreSlim Done { get; } = new(0, 1);
 
         public TItem? Item { get; set; }

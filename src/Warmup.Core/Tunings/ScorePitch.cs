@@ -5,7 +5,7 @@ namespace Warmup;
 /// <summary>A tone written and tuned: how it stands on paper, and how it sounds. Immutable, value equality.</summary>
 public sealed record ScorePitch
 {
-    private ScorePitch(ScaleTone tone, NoteName name, double cents, double hz, double offsetCents) =>
+    internal ScorePitch(ScaleTone tone, NoteName name, double cents, double hz, double offsetCents) =>
         (Tone, Name, Cents, Hz, OffsetCents) = (tone, name, cents, hz, offsetCents);
 
     /// <summary>The tone of the scale.</summary>

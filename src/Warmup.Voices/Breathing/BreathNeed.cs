@@ -19,7 +19,7 @@ public sealed record BreathNeed
     /// <summary>The longest span, in seconds.</summary>
     public Rational CapacitySeconds { get; }
 
-    /// <summary>The shortest breath, in seconds: in less there is no time to recover.</summary>
+    /// <summary>The shortest breath, in seconds: a shorter one leaves no time to recover.</summary>
     public Rational ShortestBreathSeconds { get; }
 
     /// <summary>What a singer needs.</summary>

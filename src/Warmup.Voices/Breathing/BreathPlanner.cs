@@ -5,7 +5,7 @@ namespace Warmup.Voices;
 
 /// <summary>
 /// Finds the cheapest plan by dynamic programming from the end: the least cost of singing on from a note on a full breath. Of equally cheap
-/// ways on, the one with the earliest next breath is taken, which gives the earliest plan.
+/// continuations it takes the one with the earliest next breath, which gives the earliest plan.
 /// </summary>
 internal sealed class BreathPlanner
 {
@@ -117,7 +117,7 @@ internal sealed class BreathPlanner
         };
     }
 
-    /// <summary>The last note that can be sung on a full breath; from it there is no way on.</summary>
+    /// <summary>The last note that can be sung on a full breath; no plan goes on from it.</summary>
     private int LastReached()
     {
         var reached = new bool[_places.Length + 1];

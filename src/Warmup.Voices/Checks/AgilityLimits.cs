@@ -15,7 +15,7 @@ public enum ThroatLimit
 /// <summary>How fast notes may follow each other.</summary>
 /// <remarks>
 /// <para>Two limits, and the slower one binds: the level's most notes a second, and the leap rule: the time of the change of pitch plus a
-/// steady part. Both are held against the time from one onset to the next.</para>
+/// steady part. Both are compared with the time from one onset to the next.</para>
 /// <para>The times of the changes are those of Xu and Sun 2002 (J Acoust Soc Am 111:1399-1413): a complete rise of d semitones takes at
 /// least 89.6 + 8.7 d ms, a fall 100.4 + 5.8 d ms. They measured speakers, not singers; singers are faster (Sundberg 1979, J Phonetics
 /// 7:71-79), so the rule is careful rather than exact. A repeated note needs no change of pitch. The most notes a second and the steady

@@ -69,7 +69,7 @@ internal static class BreathCheck
             return "breathe inside the line as well, and hold its last note less";
         }
 
-        // A line that fits one avartana is held to its end whatever its speed and its number of notes.
+        // A line that fits one avartana is held to its end at any speed and with any number of notes.
         var orElse = !section.Meter.IsFree && span.Seconds < section.SecondsAt(section.Meter.Beats)
             ? ", or take free rhythm or a shorter avartana, in which it is held less"
             : string.Empty;

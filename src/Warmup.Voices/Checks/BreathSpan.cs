@@ -58,7 +58,7 @@ public readonly record struct BreathSpan
             var section = score.Sections[s];
             for (var i = 0; i < section.Notes.Count; i++)
             {
-                // Notes that touch have no silence between them, so only a run's ends are asked for their seconds.
+                // Notes that touch have no silence between them, so only the ends of a run are turned into seconds.
                 var first = section.Notes[i];
                 var start = sectionStart + section.SecondsAt(first.Onset);
                 while (i + 1 < section.Notes.Count && section.Notes[i + 1].OnsetSteps == section.Notes[i].EndSteps)

@@ -1,6 +1,6 @@
 namespace Warmup.Voices;
 
-/// <summary>Holds scores against singers.</summary>
+/// <summary>Checks scores against singers.</summary>
 public static class Checking
 {
     /// <summary>What does not fit a singer; empty where the score fits.</summary>

@@ -35,7 +35,7 @@ public readonly record struct Beating
     /// <summary>Beats a second between the two partials; 0 where they agree exactly.</summary>
     public double BeatHz { get; }
 
-    /// <summary>Whether the beating is slow enough to be heard as rest: below <see cref="Consonance.RestBelowHz"/>.</summary>
+    /// <summary>Whether the beating is slow enough to be heard as rest: below 1 Hz (the project's own setting).</summary>
     public bool IsLockedIn => BeatHz < Consonance.RestBelowHz;
 
     /// <summary>The svara, the partials that meet, and how fast they beat.</summary>
@@ -46,10 +46,10 @@ public readonly record struct Beating
 public static class Consonance
 {
     /// <summary>The highest partial that is compared, in the voice and in each string: 8 (the project's own setting).</summary>
-    public static int MostPartials => 8;
+    internal static int MostPartials => 8;
 
     /// <summary>The beat rate below which a svara counts as locked in, in Hz: 1 (the project's own setting).</summary>
-    public static double RestBelowHz => 1;
+    internal static double RestBelowHz => 1;
 
     // Two partials that differ by less than this part of their frequency agree: only rounding keeps them apart.
     private const double Rounding = 1e-12;

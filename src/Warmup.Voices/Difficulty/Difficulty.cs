@@ -13,7 +13,7 @@ public sealed record Difficulty
     /// From how far a landing counts as far from the nearest partial of the drone, in cents: 25, half a quarter tone, about what listeners tolerate
     /// (Larrouy-Maestri 2018, Music and Science).
     /// </summary>
-    public static double FarCents => 25;
+    internal static double FarCents => 25;
 
     private Difficulty()
     {
@@ -46,7 +46,7 @@ public sealed record Difficulty
     /// <summary>The share of lines that do not start on the tonic of some octave.</summary>
     public Rational StartsAwayShare { get; private init; }
 
-    /// <summary>The share of leaps (a third or more) that land more than <see cref="FarCents"/> from every partial up to the eighth of the drone's strings.</summary>
+    /// <summary>The share of leaps (a third or more) that land more than 25 cents from every partial up to the eighth of the drone's strings.</summary>
     public Rational FarLandingShare { get; private init; }
 
     /// <summary>Sung notes a second, the silences counted in the time.</summary>

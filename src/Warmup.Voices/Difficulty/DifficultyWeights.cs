@@ -11,7 +11,7 @@ namespace Warmup.Voices;
 public sealed record DifficultyWeights
 {
     /// <summary>The largest weight: 10,000 (the project's own bound).</summary>
-    public static int Largest => 10_000;
+    internal static int Largest => 10_000;
 
     /// <summary>The default weights.</summary>
     public static DifficultyWeights Default { get; } = new();

@@ -1,6 +1,6 @@
 namespace Warmup.Voices;
 
-/// <summary>A drill of a class report. What singers have in common is worked out once, so that ten thousand of them are no trouble.</summary>
+/// <summary>A drill of a class report. What singers have in common is computed once, so that a class may have ten thousand of them.</summary>
 internal sealed class ClassColumn
 {
     private readonly Drill _drill;

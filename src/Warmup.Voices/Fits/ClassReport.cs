@@ -5,13 +5,13 @@ namespace Warmup.Voices;
 /// <summary>Whether a singer can sing a drill.</summary>
 public enum ClassVerdict
 {
-    /// <summary>As it stands.</summary>
+    /// <summary>It fits without a change.</summary>
     Fits,
 
-    /// <summary>With the breaths of a plan.</summary>
+    /// <summary>It fits with the breaths of a plan.</summary>
     FitsWithBreaths,
 
-    /// <summary>Not as it stands.</summary>
+    /// <summary>It does not fit without a change.</summary>
     DoesNotFit,
 }
 
@@ -27,7 +27,7 @@ public sealed record ClassCell
     /// <summary>The octave in which this singer sings it: 0 as written, -1 an octave lower.</summary>
     public int Octaves { get; }
 
-    /// <summary>What does not fit, or where the added breaths are; empty where it fits as it stands.</summary>
+    /// <summary>What does not fit, or where the added breaths are; empty where it fits without a change.</summary>
     public string Why { get; }
 
     /// <summary>What would make it fit; empty where it does.</summary>
@@ -86,8 +86,8 @@ public sealed record ClassReport
     /// <param name="drills">The drills, at least one.</param>
     /// <param name="singers">The singers, at least one.</param>
     /// <param name="checks">
-    /// The checks; <see cref="ScoreChecks.Standard"/> by default. Where breath is among them, a drill that breathes too late fits with the
-    /// breaths of a plan.
+    /// The checks; <see cref="ScoreChecks.Standard"/> by default. Where breath is among them, a drill with too long a span still fits if a
+    /// breath plan clears it.
     /// </param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="ArgumentException">There are no drills or no singers.</exception>

@@ -56,7 +56,7 @@ public sealed record TonicFit
     /// <summary>The tonics the singers take when they sing together, an octave or more apart, from the lowest.</summary>
     public ValueList<NoteName> Octaves => Singers.Select(s => s.Tonic).Distinct().OrderBy(t => t.Midi).ToValueList();
 
-    /// <summary>Why the tonic stands where it does: who is out, on which line and by how much, how central the drill lies, and who sings in which octave.</summary>
+    /// <summary>Why the tonic has its rank: who is out, on which line and by how much, how central the drill lies, and who sings in which octave.</summary>
     public string Explain()
     {
         var parts = new List<string> { Out(), Centre() };

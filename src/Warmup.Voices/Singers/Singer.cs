@@ -49,7 +49,7 @@ public sealed record Singer
         TrialRule = rule;
     }
 
-    /// <summary>Makes a singer whose comfortable range has not been measured yet: the voice type's stands in, and every report says so.</summary>
+    /// <summary>Makes a singer whose comfortable range has not been measured yet: the voice type's range is assumed, and every report says so.</summary>
     /// <param name="alias">1 to 60 characters without control characters.</param>
     /// <param name="voice">A voice type with a comfortable range.</param>
     /// <param name="sustainedSeconds">The longest sustained tone in seconds, 1 to 120.</param>
@@ -57,6 +57,7 @@ public sealed record Singer
     /// <exception cref="ArgumentException">A value lies outside its range, or the type's range is not a comfortable one.</exception>
     public static Singer FromVoice(string alias, VoiceType voice, Rational sustainedSeconds, Experience experience = Experience.Beginner)
     {
+        ArgumentNullException.ThrowIfNull(alias);
         ArgumentNullException.ThrowIfNull(voice);
         return voice.IsComfortable
             ? new Singer(alias, voice.Low, voice.High, sustainedSeconds, experience) { Voice = voice.Name, IsRangeAssumed = true }

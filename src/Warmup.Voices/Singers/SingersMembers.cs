@@ -46,7 +46,7 @@ internal static class SingersMembers
             }
         }
 
-        // Deeper members have no place in the format: the serializer says where a value of another kind stands.
+        // Deeper members have no place in the format: the serializer says where a value has another kind.
         return reader.CurrentDepth is not (DepthInFile or DepthInSinger);
     }
 }

@@ -141,6 +141,30 @@ public class ScoreWholeTests
     }
 
     [Fact]
+    public void No_lines_give_a_score_of_no_or_negative_length()
+    {
+        Refused(() => Of(0));
+        Refused(() => Of(-3));
+        Refused(() => Of(1) with { Rest = -2 });
+        Refused(() => default);
+        Assert.True(Record.Exception(() => Mohanam.ToScore(new Expansion([new Line([])], []))) is PatternException or ArgumentException);
+
+        static LineNote Of(int length) => new(default, ScaleDirection.Ascent, Approach.Leap, length);
+
+        // Where the note itself is refused, or stands for a whole one, so much the better.
+        static void Refused(Func<LineNote> note)
+        {
+            Score? score = null;
+            var refused = Record.Exception(() => score = Mohanam.ToScore(new Expansion([new Line([Of(1), note(), Of(1)])], [])));
+            Assert.True(refused is PatternException or ArgumentException || (refused is null && score is not null));
+            if (score is not null)
+            {
+                WholeScore.Holds(score);
+            }
+        }
+    }
+
+    [Fact]
     public void What_is_missing_is_refused_by_name()
     {
         Named("Scale", () => Mohanam with { Scale = null! });
