@@ -82,7 +82,7 @@ public sealed class PatternRule
     /// Whether a pattern was refused for its depth, its parts or its notes, about which a law says nothing. An argument out of its range is the
     /// rule's own mistake.
     /// </summary>
-    internal static bool IsTooLarge(ArgumentException refused) => refused.GetType() == typeof(ArgumentException);
+    internal static bool IsTooLarge(ArgumentException refused) => refused is not (ArgumentOutOfRangeException or ArgumentNullException);
 
     /// <summary>The name.</summary>
     public override string ToString() => Name;

@@ -21,20 +21,21 @@ public class ExporterSourceTests
         ["Score"] = "Title Sections Drone Findings Seconds NoteCount HasCountIn SectionStarts WithAngaMeasures",
         ["Section"] = """
             Title Scale Tonic TonicName Tuning Meter Speed Delivery Tempo TempoChanges CountIn Resolution Pitches Notes Lines Breaths Measures LengthSteps Length Seconds LastFilled
-            EndsOnFirstBeat RoundsToFirstBeat Rounds PitchOf TempoAt SecondsAt BreathAfter Transposed DegreeNames TonesBetween CentsOf IsSungIn
+            IsLastAvartanaFull RoundsToFirstBeat Rounds PitchOf TempoAt SecondsAt BreathAfter Transposed DegreeNames TonesBetween CentsOf IsSungIn
             """,
         ["ScorePitch"] = "Tone Name Cents Hz OffsetCents Midi",
         ["ScoreNote"] = "OnsetSteps LengthSteps EndSteps Onset Length End PitchIndex LineIndex Syllable IsHeld",
         ["ScoreLine"] = "FirstNote NoteCount Onset Length End Speed Round Answer HasAnswer AnswerOnset",
         ["TempoChange"] = "Onset Tempo Seconds",
         ["Breath"] = "Onset Length AfterNote",
-        ["Measure"] = "Onset Length BeginsLine",
+        ["Measure"] = "Onset Length IsLineStart",
         ["Drone"] = "Strings IsHeld StrokeSeconds CycleSeconds Strokes",
         ["DroneStroke"] = "StringIndex Onset Length",
 
         // How the beats are counted and accented; a time signature, and the note value of a beat.
         ["Meter"] = "IsFree Beats BeatType BeatValue IsCompound SignatureGroups SignatureType AccentOf KriyaOf AngaEnd",
         ["BeatAccent"] = Everything, ["Kriya"] = Everything,
+        ["Anga"] = "Sign",
         ["Speed"] = "Kalam Gati Unit NotesPerAkshara",
         ["Tempo"] = "Slowest Fastest",
 

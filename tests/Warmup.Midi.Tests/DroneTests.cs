@@ -36,9 +36,10 @@ public class DroneTests
         }
     }
 
-    /// <summary>The drone's strokes, but for one at the score's very end that is shorter than a tick.</summary>
+    /// <summary>The drone's strokes, but for one at the score's very end that is shorter than a tick; none of a climb, which has no drone.</summary>
     internal static DroneStroke[] Sounding(Score score, int ticksPerQuarter) =>
-        [.. score.Drone!.Strokes(score.Seconds).Where(s => Math.Round(Ticks(score, s.Onset, ticksPerQuarter)) < Math.Round(Ticks(score, s.Onset + s.Length, ticksPerQuarter)))];
+        score.Drone is null ? [] :
+        [.. score.Drone.Strokes(score.Seconds).Where(s => Math.Round(Ticks(score, s.Onset, ticksPerQuarter)) < Math.Round(Ticks(score, s.Onset + s.Length, ticksPerQuarter)))];
 
     /// <summary>Where a second of the whole score stands: the sections before it, and its own aksharas there.</summary>
     private static double Ticks(Score score, Rational seconds, int ticksPerQuarter)

@@ -41,7 +41,6 @@ internal static class LongSamples
         yield return ClassReport.Of([small, small with { Tempo = 100 }], People);
         yield return TempoWindow.OfSpeeds(small, People);
         yield return new ScaleQuery { Text = new string('q', 100), NotesUp = 7 };
-        yield return new TextError(1, 2, new string('e', 1_000));
         yield return new Finding(FindingCode.PatternRefused, Severity.Error, new string('p', 1_000), new string('m', 1_000));
         if (BreathPlan.TryMake(one, new BreathNeed(12, 1), out var plan, out var refusal))
         {

@@ -14,7 +14,6 @@ public class OneLineTests
     private const int Deepest = 6;
 
     [Fact]
-    [Trait("Holds", "not yet")]
     public void The_text_of_every_value_is_one_short_line()
     {
         var seen = new Dictionary<Type, HashSet<string>>();

@@ -20,7 +20,7 @@ public class GeneratorTests
         Assert.All(ScaleGenerators.Symmetric.Sample(200, 30), s => Assert.True(s.IsSymmetric && !s.IsVakra, s.ToText()));
         Assert.All(ScaleGenerators.Asymmetric.Sample(200, 30), s => Assert.True(!s.IsSymmetric && !s.IsVakra, s.ToText()));
         Assert.All(ScaleGenerators.Vakra.Sample(200, 30), s => Assert.True(s.IsVakra, s.ToText()));
-        Assert.All(ScaleGenerators.WithoutUpperTonic.Sample(200, 30), s => Assert.False(s.ReachesUpperTonic, s.ToText()));
+        Assert.All(ScaleGenerators.WithoutUpperTonic.Sample(200, 30), s => Assert.False(s.HasUpperTonic, s.ToText()));
         Assert.All(ScaleGenerators.Named.Sample(50, 30), s => Assert.NotNull(Catalogue.Default.Find(s.Name)));
     }
 

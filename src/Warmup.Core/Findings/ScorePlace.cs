@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using System.Globalization;
 
 namespace Warmup;
@@ -6,6 +7,7 @@ namespace Warmup;
 /// <remarks>
 /// A score gives the place of each of its notes. <c>default</c> is the first line of the first section. Immutable, value equality.
 /// </remarks>
+[JsonConverter(typeof(UnsupportedJsonConverter<ScorePlace>))]
 public readonly record struct ScorePlace
 {
     private const int LongestTitle = 60;

@@ -36,7 +36,7 @@ public sealed partial class Catalogue
     public ValueList<ModalShift> ShiftsOf(Scale scale)
     {
         ArgumentNullException.ThrowIfNull(scale);
-        if (!scale.ReachesUpperTonic)
+        if (!scale.HasUpperTonic)
         {
             return [];
         }
@@ -64,7 +64,7 @@ public sealed partial class Catalogue
 
     private static bool Has(ValueList<ScaleTone> tones, Degree degree) => tones.Any(t => t.Degree == degree);
 
-    private static bool SoundsAs(Scale a, Scale b) => a.ReachesUpperTonic && SameOctave(a.List(ScaleDirection.Ascent), b.List(ScaleDirection.Ascent))
+    private static bool SoundsAs(Scale a, Scale b) => a.HasUpperTonic && SameOctave(a.List(ScaleDirection.Ascent), b.List(ScaleDirection.Ascent))
         && SameOctave(a.List(ScaleDirection.Descent), b.List(ScaleDirection.Descent));
 
     /// <summary>Whether two lists have the same pitches from the tonic to the upper tonic; notes beyond are left aside.</summary>

@@ -68,7 +68,7 @@ public sealed partial record Scale : ITextForm<Scale>, IWritesText
     public ScaleKind? Kind => ScaleKind.Of(Ascent, Descent);
 
     /// <summary>Whether the scale goes on beyond one octave; Nadanamakriya and Punnagavarali do not.</summary>
-    public bool ReachesUpperTonic => _rising.ReachesUpperTonic;
+    public bool HasUpperTonic => _rising.HasUpperTonic;
 
     /// <summary>The different degrees of both lists, from low to high.</summary>
     public ValueList<Degree> Degrees { get; }

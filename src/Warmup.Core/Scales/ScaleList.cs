@@ -36,7 +36,7 @@ internal sealed class ScaleList
 
     public ScaleDirection Direction { get; }
 
-    public bool ReachesUpperTonic => _upper >= 0;
+    public bool HasUpperTonic => _upper >= 0;
 
     /// <summary>Steps from the tonic to the upper tonic, or to the highest note where there is none.</summary>
     public int Top => (_upper >= 0 ? _upper : _places.Length - 1) - _tonic;

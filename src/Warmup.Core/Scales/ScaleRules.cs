@@ -201,7 +201,7 @@ public sealed partial record Scale
 
     private void RequireUpperTonic()
     {
-        if (!ReachesUpperTonic)
+        if (!HasUpperTonic)
         {
             throw new ArgumentException($"{Name} ends below the upper tonic, so it has no other octaves to build from");
         }

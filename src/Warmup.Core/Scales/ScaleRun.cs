@@ -27,7 +27,7 @@ public sealed partial record Scale
         }
 
         var rises = to.Semitones > from.Semitones;
-        if (!ReachesUpperTonic)
+        if (!HasUpperTonic)
         {
             RequireWithin(from, rises);
             RequireWithin(to, rises);

@@ -89,7 +89,7 @@ internal static class ScaleText
     {
         // A list that stops below the upper tonic does not say by itself that its descent stops there too.
         var up = string.Join(' ', scale.Ascent);
-        var lists = scale.IsSymmetric && scale.ReachesUpperTonic ? up : $"{up} / {string.Join(' ', scale.Descent)}";
+        var lists = scale.IsSymmetric && scale.HasUpperTonic ? up : $"{up} / {string.Join(' ', scale.Descent)}";
         return Goes(scale.Ascent, 1) && Goes(scale.Descent, -1) ? lists : $"{VakraPrefix} {lists}";
     }
 

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using System.Globalization;
 
 namespace Warmup.Voices;
@@ -7,6 +8,7 @@ namespace Warmup.Voices;
 /// A silence ends a span only if it lasts at least the shortest breath; shorter silences and holds count in the span. Immutable, value
 /// equality.
 /// </remarks>
+[JsonConverter(typeof(UnsupportedJsonConverter<BreathSpan>))]
 public readonly record struct BreathSpan
 {
     internal BreathSpan(ScorePlace first, ScorePlace last, Rational start, Rational end) => (First, Last, Start, End) = (first, last, start, end);

@@ -98,9 +98,9 @@ public class FloorsTests
     }
 
     private static IEnumerable<SourceFile> Sources(string library, string shared) =>
-        Under(SourceTree.At($"src/{library}"), string.Empty).Concat(Under(SourceTree.At("src/Shared"), shared));
+        Under(SourceTree.At($"src/{library}"), string.Empty).Concat(Under(SourceTree.At("src/Shared"), shared, SearchOption.TopDirectoryOnly));
 
-    private static IEnumerable<SourceFile> Under(string folder, string prefix) => Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories)
+    private static IEnumerable<SourceFile> Under(string folder, string prefix, SearchOption depth = SearchOption.AllDirectories) => Directory.EnumerateFiles(folder, "*.cs", depth)
         .Select(f => (File: f, Path: prefix + Path.GetRelativePath(folder, f).Replace('\\', '/')))
         .Where(f => !f.Path.StartsWith("bin/", StringComparison.Ordinal) && !f.Path.StartsWith("obj/", StringComparison.Ordinal))
         .Select(f => new SourceFile(f.Path, File.ReadAllText(f.File)));

@@ -79,6 +79,9 @@ public class TextFormTests
     [Property]
     public void Patterns(Pattern value) => ReadBack(value);
 
+    [Property]
+    public void Vocabularies(PatternVocabulary value) => ReadBack(value);
+
     [Fact]
     public void Every_type_with_a_text_form_has_its_property()
     {

@@ -35,7 +35,7 @@ public class MelakartaTests
         Assert.Equal(ByRule(number).Split(' ').SkipLast(1).Select(s => Place[s]), scale.Degrees.Select(d => d.Semitones));
 
         Assert.Equal((row["name"], ScaleFamily.Parent, (int?)number), (scale.Name, entry.Family, entry.Parent));
-        Assert.Equal((true, false, true, 7, 7, "7"), (scale.IsSymmetric, scale.IsVakra, scale.ReachesUpperTonic, scale.StepsUp(), scale.StepsDown(), entry.NoteCounts));
+        Assert.Equal((true, false, true, 7, 7, "7"), (scale.IsSymmetric, scale.IsVakra, scale.HasUpperTonic, scale.StepsUp(), scale.StepsDown(), entry.NoteCounts));
         Assert.NotEmpty(entry.Source);
     }
 

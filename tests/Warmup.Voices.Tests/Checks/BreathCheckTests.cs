@@ -64,7 +64,7 @@ public partial class BreathCheckTests
         Assert.Equal((Capacity(singer), Shortest(singer)), (singer.BreathSeconds, singer.ShortestBreathSeconds));
         var expected = Spans(score, Shortest(singer)).Where(s => s.Seconds > Capacity(singer)).ToList();
         var found = Breaths(score, singer).ToList();
-        Assert.Equal(expected.Select(s => new ScorePlace(1, s.Line, s.Onset)), found.Select(f => f.Place!.Value));
+        Assert.Equal(expected.Select(s => new ScorePlace(s.Section, s.Line, s.Onset, score.Sections.Count > 1 ? score.Sections[s.Section - 1].Title : null)), found.Select(f => f.Place!.Value));
         foreach (var (span, finding) in expected.Zip(found))
         {
             Assert.Equal(span.Seconds.ToDouble(), finding.Measured!.Value, 1e-9);

@@ -62,7 +62,7 @@ internal static class TurnBack
     private static ReadOnlySpan<ScaleTone> Between(ScaleList list, ScaleTone low, ScaleTone high)
     {
         // Where the list repeats, the run is looked for in the middle octave and moved to its own.
-        var octaves = list.ReachesUpperTonic ? low.Octave : 0;
+        var octaves = list.HasUpperTonic ? low.Octave : 0;
         var between = list.Between(low.Raised(-octaves), high.Raised(-octaves)).ToArray();
         for (var i = 0; i < between.Length; i++)
         {

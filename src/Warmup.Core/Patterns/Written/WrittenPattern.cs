@@ -99,7 +99,7 @@ internal sealed record WrittenPattern : Pattern
             octave--;
         }
 
-        if (!list.ReachesUpperTonic)
+        if (!list.HasUpperTonic)
         {
             // Such a list is never repeated: the letter is looked for where it stands, in its octave.
             for (var place = -Scale.LongestList; place <= Scale.LongestList; place++)

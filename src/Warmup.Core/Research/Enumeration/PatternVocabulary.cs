@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Warmup.Research;
 
@@ -8,6 +9,7 @@ namespace Warmup.Research;
 /// It says which words are counted; a <see cref="PatternLanguage"/> says which words can be read. Immutable, compared by value, safe to
 /// share between threads.
 /// </remarks>
+[JsonConverter(typeof(TextJsonConverter<PatternVocabulary>))]
 public sealed record PatternVocabulary : ISpanParsable<PatternVocabulary>
 {
     private const int MostWords = 64;
