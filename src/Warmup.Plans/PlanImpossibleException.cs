@@ -11,7 +11,7 @@ public sealed class PlanImpossibleException : InvalidOperationException
 
     /// <summary>An exception with a message.</summary>
     /// <param name="message">What clashes.</param>
-    public PlanImpossibleException(string message)
+    public PlanImpossibleException(string? message)
         : base(message)
     {
     }
@@ -19,7 +19,7 @@ public sealed class PlanImpossibleException : InvalidOperationException
     /// <summary>An exception with a message, caused by another.</summary>
     /// <param name="message">What clashes.</param>
     /// <param name="innerException">The cause.</param>
-    public PlanImpossibleException(string message, Exception innerException)
+    public PlanImpossibleException(string? message, Exception? innerException)
         : base(message, innerException)
     {
     }

@@ -26,7 +26,10 @@ public static class DrillGenerators
 
     /// <summary>Simpler drills than a given one: a smaller pattern, a simpler scale.</summary>
     /// <param name="drill">The drill.</param>
-    public static IEnumerable<Drill> Shrink(Drill drill) =>
-        PatternGenerators.Shrink(drill.Pattern).Select(p => drill with { Pattern = p })
+    public static IEnumerable<Drill> Shrink(Drill drill)
+    {
+        ArgumentNullException.ThrowIfNull(drill);
+        return PatternGenerators.Shrink(drill.Pattern).Select(p => drill with { Pattern = p })
             .Concat(ScaleGenerators.Shrink(drill.Scale).Select(s => drill with { Scale = s }));
+    }
 }

@@ -11,7 +11,7 @@ public sealed class LawBrokenException : Exception
 
     /// <summary>An exception with the reports as its message.</summary>
     /// <param name="message">The reports.</param>
-    public LawBrokenException(string message)
+    public LawBrokenException(string? message)
         : base(message)
     {
     }
@@ -19,7 +19,7 @@ public sealed class LawBrokenException : Exception
     /// <summary>An exception caused by another.</summary>
     /// <param name="message">The reports.</param>
     /// <param name="innerException">The cause.</param>
-    public LawBrokenException(string message, Exception innerException)
+    public LawBrokenException(string? message, Exception? innerException)
         : base(message, innerException)
     {
     }

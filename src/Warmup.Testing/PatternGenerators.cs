@@ -46,11 +46,13 @@ public static class PatternGenerators
     /// <summary>A pattern of a number of parts over a choice of primitives.</summary>
     /// <param name="size">The number of parts, at least 1; a pattern that would be too long comes out smaller.</param>
     /// <param name="primitive">The primitives.</param>
-    public static Gen<Pattern> Exactly(int size, Gen<Pattern> primitive) => size <= 1
-        ? primitive
-        : size == 2
-            ? Combined(size, primitive)
+    public static Gen<Pattern> Exactly(int size, Gen<Pattern> primitive)
+    {
+        ArgumentNullException.ThrowIfNull(primitive);
+        return size <= 1 ? primitive
+            : size == 2 ? Combined(size, primitive)
             : Gen.Frequency((5, Combined(size, primitive)), (1, Pair(size, primitive)));
+    }
 
     /// <summary>A combinator of one pattern, as a function.</summary>
     public static Gen<Func<Pattern, Pattern>> Combinator => Gen.Frequency(
@@ -62,6 +64,12 @@ public static class PatternGenerators
     /// <summary>Smaller patterns than a given one: its operands, then the same word with smaller operands or smaller numbers.</summary>
     /// <param name="pattern">The pattern.</param>
     public static IEnumerable<Pattern> Shrink(Pattern pattern)
+    {
+        ArgumentNullException.ThrowIfNull(pattern);
+        return Smaller(pattern);
+    }
+
+    private static IEnumerable<Pattern> Smaller(Pattern pattern)
     {
         foreach (var operand in pattern.Operands)
         {

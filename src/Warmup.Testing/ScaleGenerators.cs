@@ -66,6 +66,12 @@ public static class ScaleGenerators
     /// <param name="scale">The scale.</param>
     public static IEnumerable<Scale> Shrink(Scale scale)
     {
+        ArgumentNullException.ThrowIfNull(scale);
+        return Smaller(scale);
+    }
+
+    private static IEnumerable<Scale> Smaller(Scale scale)
+    {
         if (!scale.IsSymmetric)
         {
             yield return new Scale("generated", scale.Ascent, Enumerable.Reverse(scale.Ascent).ToValueList());

@@ -34,9 +34,10 @@ public class NullTests
         ],
         Calls(typeof(Careless)).Select(c => c.Failure()).OfType<string>().Select(f => f.Split(": ", 2)[1]).Order(StringComparer.Ordinal));
 
+    // A converter is called by the serializer alone.
     private static IEnumerable<Call> Calls(Type type)
     {
-        if (type.IsEnum || typeof(Delegate).IsAssignableFrom(type) || type.Name.Contains('<', StringComparison.Ordinal))
+        if (type.IsEnum || typeof(Delegate).IsAssignableFrom(type) || typeof(System.Text.Json.Serialization.JsonConverter).IsAssignableFrom(type) || type.Name.Contains('<', StringComparison.Ordinal))
         {
             return [];
         }

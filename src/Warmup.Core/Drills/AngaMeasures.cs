@@ -9,7 +9,7 @@ public sealed partial record Score
 public sealed partial record Section
 {
     /// <summary>The same section with a measure for each anga instead of each avartana; bars of free rhythm stay as they are.</summary>
-    public Section WithAngaMeasures()
+    internal Section WithAngaMeasures()
     {
         if (Meter.Groups.Count <= 1)
         {

@@ -11,6 +11,7 @@ public sealed partial record Scale
     /// <exception cref="ArgumentException">The numbers are too few, out of range or not rising, or 0 is missing.</exception>
     public static Scale FromSemitones(string name, params ReadOnlySpan<int> semitones)
     {
+        ArgumentNullException.ThrowIfNull(name);
         var body = semitones.Length > 0 && semitones[^1] == 12 ? semitones[..^1] : semitones;
         if (body.IsEmpty || body[0] != 0)
         {

@@ -67,7 +67,11 @@ public sealed partial record Syllables : ITextForm<Syllables>, IWritesText
     /// <param name="letters">Seven syllables for S R G M P D N, each 1 to 20 characters without control characters and commas.</param>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> or a syllable is <see langword="null"/>.</exception>
     /// <exception cref="ArgumentException">There are not seven syllables, or a text is empty, too long or holds what it must not.</exception>
-    public static Syllables Custom(string name, ValueList<string> letters) => MappedSyllables.OfLetters(name, letters);
+    public static Syllables Custom(string name, ValueList<string> letters)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        return MappedSyllables.OfLetters(name, letters);
+    }
 
     /// <summary>The caller's own syllable for each degree: for all sixteen svaras, and for other degrees where a scale has them.</summary>
     /// <param name="name">The name of the kind, as for <see cref="Custom(string, ValueList{string})"/>.</param>
@@ -79,6 +83,7 @@ public sealed partial record Syllables : ITextForm<Syllables>, IWritesText
     /// <exception cref="ArgumentException">No degree has a syllable, or a text is empty, too long or holds what it must not.</exception>
     public static Syllables Custom(string name, Func<Degree, string?> syllableOf)
     {
+        ArgumentNullException.ThrowIfNull(name);
         ArgumentNullException.ThrowIfNull(syllableOf);
         return MappedSyllables.OfDegrees(name, syllableOf);
     }

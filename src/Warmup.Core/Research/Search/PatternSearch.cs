@@ -19,8 +19,12 @@ public static class PatternSearch
     /// <exception cref="WarmupFormatException">The text is not a written line.</exception>
     /// <exception cref="PatternException">The scale lacks a letter, or there are too many notes.</exception>
     /// <exception cref="OperationCanceledException">The search was stopped.</exception>
-    public static Pattern? Explain(string written, Scale scale, CancellationToken cancellationToken = default) =>
-        Explain(Pattern.Written(written).Expand(scale, cancellationToken).Lines, scale, cancellationToken);
+    public static Pattern? Explain(string written, Scale scale, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(written);
+        ArgumentNullException.ThrowIfNull(scale);
+        return Explain(Pattern.Written(written).Expand(scale, cancellationToken).Lines, scale, cancellationToken);
+    }
 
     /// <summary>Finds the smallest rule that gives some lines in a scale.</summary>
     /// <param name="lines">The lines; at most 2,000 notes (the project's own setting).</param>
