@@ -35,7 +35,7 @@ public class DeliveryTests
     public void Line_by_line_fills_up_to_what_is_asked(Fill fill, string onsets)
     {
         var section = Section(Mohanam with { Delivery = Delivery.LineByLine with { Fill = fill } });
-        Assert.Equal(onsets, string.Join(' ', ((IEnumerable<ScoreLine>)section.Lines).Take(4).Select(l => l.Onset)));
+        Assert.Equal(onsets, string.Join(' ', section.Lines.Take(4).Select(l => l.Onset)));
         Assert.Equal(section.Lines.Count, section.Breaths.Count);
     }
 

@@ -25,8 +25,8 @@ public class TalaTests
     {
         Assert.Equal(35, TimeTables.Talas.Count);
         Assert.Equal(35, Meter.Talas.Count);
-        Assert.Equal(35, ((IEnumerable<Meter>)Meter.Talas).Distinct().Count());
-        Assert.Equal(393, ((IEnumerable<Meter>)Meter.Talas).Sum(m => m.Beats));
+        Assert.Equal(35, Meter.Talas.Distinct().Count());
+        Assert.Equal(393, Meter.Talas.Sum(m => m.Beats));
     }
 
     [Fact]
@@ -94,10 +94,10 @@ public class TalaTests
             _ => "count",
         });
         var at = 0;
-        return string.Join(" | ", ((IEnumerable<int>)meter.Groups).Select(g =>
+        return string.Join(" | ", meter.Groups.Select(g =>
         {
             at += g;
-            return string.Join('+', ((IEnumerable<string>)names).Skip(at - g).Take(g));
+            return string.Join('+', names.Skip(at - g).Take(g));
         }));
     }
 }

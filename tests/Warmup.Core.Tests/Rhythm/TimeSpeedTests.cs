@@ -40,7 +40,7 @@ public class TimeSpeedTests
     public void In_the_mixed_practice_each_speed_takes_as_long_as_the_first_so_that_all_end_together()
     {
         var section = (Ladder with { Speeds = SpeedSequences.Mixed() }).ToScore().Sections[0];
-        var blocks = ((IEnumerable<ScoreLine>)section.Lines).GroupBy(l => l.Speed.Kalam)
+        var blocks = section.Lines.GroupBy(l => l.Speed.Kalam)
             .Select(g => (g.Key, Times: g.Count() / 7, Length: g.Aggregate(Rational.Zero, (sum, l) => sum + l.Length)));
         Assert.Equal([(1, 1, (Rational)35), (2, 2, 35), (3, 4, 35)], blocks);
         AssertNoGaps(section);

@@ -105,8 +105,8 @@ public class TimeTempoTests
     {
         var section = (Mohanam with { CountIn = 2, Meter = Meter.Parse("khanda chapu") }).ToScore().Sections[0];
         Assert.Equal((10, 10), (section.CountIn, section.Notes[0].Onset));
-        Assert.Equal([0, 5, 10], ((IEnumerable<Measure>)section.Measures).Take(3).Select(m => m.Onset));
-        Assert.Equal([false, false, true], ((IEnumerable<Measure>)section.Measures).Take(3).Select(m => m.IsLineStart));
+        Assert.Equal([0, 5, 10], section.Measures.Take(3).Select(m => m.Onset));
+        Assert.Equal([false, false, true], section.Measures.Take(3).Select(m => m.IsLineStart));
 
         // 10 of count-in and 20 notes are 30: six avartanas of five.
         Assert.Equal((30, true), (section.End, section.IsLastAvartanaFull));

@@ -274,7 +274,7 @@ public sealed class CookbookTests : TemporaryFolder
         #endregion
 
         Assert.Equal(31, plan.Days.Count);
-        Assert.Equal(4, ((IEnumerable<PlanDay>)plan.Days).Count(d => d.IsRest)); // Sundays: 6, 13, 20, 27
+        Assert.Equal(4, plan.Days.Count(d => d.IsRest)); // Sundays: 6, 13, 20, 27
         Assert.Equal(plan, PlanFile.Read(File.ReadAllBytes("plan.json")));
     }
 

@@ -70,7 +70,7 @@ internal readonly ref struct PatternJsonBuilder(ReadOnlySpan<byte> json, Pattern
     private Pattern Lines(PatternNode node, List<string> lines)
     {
         var text = string.Join(" / ", lines);
-        return WrittenText.TryRead(text, 0, text.Length, out var written, out var error) ? written : throw Fail(node, error.Message);
+        return WrittenText.TryRead(new TextCursor(text), out var written, out var error) ? written : throw Fail(node, error.Message);
     }
 
     private void Needs(PatternNode node, PatternWord word, string member, bool wanted, bool found)

@@ -12,16 +12,14 @@ internal ref struct PatternText
     public const int LongestText = 10_000;
 
     private readonly PatternLanguage _language;
-    private readonly string _text;
-    private int _at;
+    private TextCursor _cursor;
     private int _open;
     private TextError? _error;
 
     private PatternText(PatternLanguage language, string text)
     {
         _language = language;
-        _text = text;
-        _at = 0;
+        _cursor = new TextCursor(text);
         _open = 0;
         _error = null;
     }
@@ -31,25 +29,23 @@ internal ref struct PatternText
         pattern = null;
         if (text.Length > LongestText)
         {
-            error = TextError.At(
-                LongestText + 1, string.Create(CultureInfo.InvariantCulture, $"a pattern must be at most {LongestText} characters long, not {text.Length}"));
+            error = new TextCursor(text).ErrorAt(
+                LongestText, string.Create(CultureInfo.InvariantCulture, $"a pattern must be at most {LongestText} characters long, not {text.Length}"));
             return false;
         }
 
         var reader = new PatternText(language, text);
         var read = reader.Sum();
         reader.Peek();
-        if (read is not null && reader._at < text.Length) // the end of the text, not a null character in it
+        if (read is not null && !reader._cursor.IsAtEnd) // the end of the text, not a null character in it
         {
-            reader.Fail($"unexpected {TextError.Quote(reader.Rest)}; expected '.', '+' or the end");
+            reader.Fail($"unexpected {TextError.Quote(reader._cursor.Rest)}; expected '.', '+' or the end");
         }
 
         error = reader._error;
         pattern = error is null ? read : null;
         return error is null;
     }
-
-    private readonly ReadOnlySpan<char> Rest => _text.AsSpan(_at);
 
     private Pattern? Sum()
     {
@@ -63,11 +59,11 @@ internal ref struct PatternText
             return first;
         }
 
-        var start = _at;
+        var start = _cursor.Position;
         var parts = new List<Pattern> { first };
         while (Peek() == '+')
         {
-            _at++;
+            _cursor.Position++;
             if (Chain() is not { } next)
             {
                 return null;
@@ -84,7 +80,7 @@ internal ref struct PatternText
         var pattern = Atom();
         while (pattern is not null && Peek() == '.')
         {
-            _at++;
+            _cursor.Position++;
             pattern = Word(pattern);
         }
 
@@ -105,7 +101,7 @@ internal ref struct PatternText
             return Fail(string.Create(CultureInfo.InvariantCulture, $"parentheses must be nested at most {PatternLimits.Levels} deep"));
         }
 
-        _at++;
+        _cursor.Position++;
         if (Sum() is not { } inner)
         {
             return null;
@@ -116,22 +112,23 @@ internal ref struct PatternText
             return Fail("a '(' is not closed; expected ')'");
         }
 
-        _at++;
+        _cursor.Position++;
         _open--;
         return inner;
     }
 
     private Pattern? Brackets()
     {
-        var end = _text.IndexOf(']', _at);
-        if (end < 0)
+        var length = _cursor.Rest.IndexOf(']');
+        if (length < 0)
         {
             return Fail("a '[' is not closed; expected ']' after the written lines");
         }
 
-        var start = _at + 1;
-        _at = end + 1;
-        if (WrittenText.TryRead(_text, start, end, out var written, out var error))
+        var lines = _cursor.Before(_cursor.Position + length);
+        lines.Position++;
+        _cursor.Position += length + 1;
+        if (WrittenText.TryRead(lines, out var written, out var error))
         {
             return written;
         }
@@ -143,17 +140,12 @@ internal ref struct PatternText
     private Pattern? Word(Pattern? before)
     {
         _ = Peek();
-        var start = _at;
-        while (_at < _text.Length && (char.IsAsciiLetter(_text[_at]) || _text[_at] == '-'))
-        {
-            _at++;
-        }
-
-        var name = _text.AsSpan(start, _at - start);
+        var start = _cursor.Position;
+        var name = _cursor.TakeWhile(static c => char.IsAsciiLetter(c) || c == '-');
         var word = _language.Find(name);
         if (word is null || word.IsPrimitive != before is null)
         {
-            _at = start;
+            _cursor.Position = start;
             return Fail(Misplaced(name, word, before is not null));
         }
 
@@ -189,7 +181,7 @@ internal ref struct PatternText
             return _language.Unknown(name, w => w.IsPrimitive != afterDot);
         }
 
-        var found = _at < _text.Length ? "unexpected " + TextError.Quote(Rest) : "the text ends";
+        var found = !_cursor.IsAtEnd ? "unexpected " + TextError.Quote(_cursor.Rest) : "the text ends";
         return afterDot
             ? $"{found}; expected a combinator after the dot: {_language.Names(w => !w.IsPrimitive)}"
             : $"{found}; expected a pattern: {_language.Names(w => w.IsPrimitive)}, written lines in [ ] or a sum in ( )";
@@ -204,23 +196,18 @@ internal ref struct PatternText
 
     private ValueList<int>? Numbers(PatternWord word)
     {
-        _at++;
+        _cursor.Position++;
         var numbers = new List<int>();
         while (Peek() != ')')
         {
-            var start = _at;
-            while (_at < _text.Length && (char.IsAsciiDigit(_text[_at]) || (_at == start && _text[_at] == '-')))
-            {
-                _at++;
-            }
-
-            if (numbers.Count == word.Numbers.Most
-                || !int.TryParse(_text.AsSpan(start, _at - start), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number)
+            var start = _cursor.Position;
+            if (!_cursor.TryTakeInteger(out var number)
+                || numbers.Count == word.Numbers.Most
                 || number < word.Numbers.Lowest
                 || number > word.Numbers.Highest)
             {
-                _at = start;
-                Fail($"'{word.Name}' needs {Wanted(word)}, not {(start < _text.Length ? TextError.Quote(Rest) : "the end of the text")}");
+                _cursor.Position = start;
+                Fail($"'{word.Name}' needs {Wanted(word)}, not {(start < _cursor.End ? TextError.Quote(_cursor.Rest) : "the end of the text")}");
                 return null;
             }
 
@@ -234,27 +221,22 @@ internal ref struct PatternText
             return null;
         }
 
-        _at++;
+        _cursor.Position++;
         return numbers.ToValueList();
     }
 
     private ValueList<string>? Texts(PatternWord word)
     {
-        _at++;
+        _cursor.Position++;
         var texts = new List<string>();
         while (Peek() != ')')
         {
-            var start = _at;
-            while (_at < _text.Length && !char.IsWhiteSpace(_text[_at]) && _text[_at] is not (',' or ')'))
-            {
-                _at++;
-            }
-
-            var text = _text[start.._at];
+            var start = _cursor.Position;
+            var text = _cursor.TakeWhile(static c => !char.IsWhiteSpace(c) && c is not (',' or ')')).ToString();
             if (texts.Count == Pattern.MostTexts || !SungPattern.IsSung(text))
             {
-                _at = start;
-                Fail($"'{word.Name}' needs {Wanted(word)}, not {(start < _text.Length ? TextError.Quote(Rest) : "the end of the text")}");
+                _cursor.Position = start;
+                Fail($"'{word.Name}' needs {Wanted(word)}, not {(start < _cursor.End ? TextError.Quote(_cursor.Rest) : "the end of the text")}");
                 return null;
             }
 
@@ -268,16 +250,14 @@ internal ref struct PatternText
             return null;
         }
 
-        _at++;
+        _cursor.Position++;
         return texts.ToValueList();
     }
 
     private void Comma()
     {
-        if (Peek() == ',')
-        {
-            _at++;
-        }
+        _cursor.SkipWhiteSpace();
+        _cursor.TryTake(',');
     }
 
     /// <summary>Builds a part; a bound that it breaks becomes an error at its place.</summary>
@@ -293,25 +273,17 @@ internal ref struct PatternText
         }
     }
 
-    private char Peek()
-    {
-        while (_at < _text.Length && char.IsWhiteSpace(_text[_at]))
-        {
-            _at++;
-        }
-
-        return _at < _text.Length ? _text[_at] : '\0';
-    }
+    private char Peek() => _cursor.PeekPastWhiteSpace();
 
     private Pattern? FailAt(int at, string message)
     {
-        _at = at;
+        _cursor.Position = at;
         return Fail(message);
     }
 
     private Pattern? Fail(string message)
     {
-        _error ??= TextError.At(_at + 1, message);
+        _error ??= _cursor.Error(message);
         return null;
     }
 }

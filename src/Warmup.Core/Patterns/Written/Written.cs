@@ -19,6 +19,6 @@ public abstract partial record Pattern
     public static Pattern Written(string lines)
     {
         ArgumentNullException.ThrowIfNull(lines);
-        return WrittenText.TryRead(lines, 0, lines.Length, out var pattern, out var error) ? pattern : throw error.ToException();
+        return WrittenText.TryRead(new TextCursor(lines), out var pattern, out var error) ? pattern : throw error.ToException();
     }
 }

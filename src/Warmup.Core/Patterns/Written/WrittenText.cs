@@ -8,43 +8,47 @@ internal static class WrittenText
 {
     private const string Letters = "SRGMPDN";
 
-    /// <summary>Reads the written lines between two positions of a text.</summary>
-    public static bool TryRead(string text, int from, int to, [NotNullWhen(true)] out Pattern? pattern, [NotNullWhen(false)] out TextError? error)
+    /// <summary>Reads written lines.</summary>
+    /// <param name="cursor">The lines: a whole text, or the part of one from the cursor's position to its end.</param>
+    /// <param name="pattern">The pattern, or <see langword="null"/>.</param>
+    /// <param name="error">What is wrong, and its place in the whole text; or <see langword="null"/>.</param>
+    public static bool TryRead(TextCursor cursor, [NotNullWhen(true)] out Pattern? pattern, [NotNullWhen(false)] out TextError? error)
     {
         pattern = null;
-        if (to - from > PatternText.LongestText)
+        var length = cursor.Rest.Length;
+        if (length > PatternText.LongestText)
         {
-            error = TextError.At(
-                from + PatternText.LongestText + 1,
-                string.Create(CultureInfo.InvariantCulture, $"written lines must be at most {PatternText.LongestText} characters long, not {to - from}"));
+            error = cursor.ErrorAt(
+                cursor.Position + PatternText.LongestText,
+                string.Create(CultureInfo.InvariantCulture, $"written lines must be at most {PatternText.LongestText} characters long, not {length}"));
             return false;
         }
 
-        var reader = new Reader(text, from, to);
+        var reader = new Reader(cursor);
         error = reader.Read();
         pattern = error is null ? reader.ToPattern() : null;
         return error is null;
     }
 
-    private sealed class Reader(string text, int from, int to)
+    private ref struct Reader(TextCursor cursor)
     {
         private readonly List<ValueList<WrittenNote>> _lines = [];
         private readonly List<WrittenNote> _notes = [];
         private bool? _byLetter;
         private bool? _capitals;
         private bool _silent;
-        private int _at = from;
+        private TextCursor _cursor = cursor;
 
         public WrittenPattern ToPattern() => new WrittenPattern(_lines.ToValueList(), _byLetter == true);
 
         public TextError? Read()
         {
-            while (_at < to)
+            while (!_cursor.IsAtEnd)
             {
-                var c = text[_at];
+                var c = _cursor.Peek();
                 if (char.IsWhiteSpace(c) || c == '|')
                 {
-                    _at++;
+                    _cursor.Position++;
                     continue;
                 }
 
@@ -53,17 +57,17 @@ internal static class WrittenText
                     '/' => EndLine(),
                     ',' => Longer(1),
                     ';' => Longer(2),
-                    '-' when _at + 1 == to || !char.IsAsciiDigit(text[_at + 1]) => Silence(),
+                    '-' when !char.IsAsciiDigit(_cursor.Peek(1)) => Silence(),
                     '-' or (>= '0' and <= '9') => Step(),
                     _ => Letter(),
                 };
                 if (fault is not null)
                 {
-                    return TextError.At(_at + 1, fault);
+                    return _cursor.Error(fault);
                 }
             }
 
-            return EndLine() is { } empty ? TextError.At(to + 1, empty) : null;
+            return EndLine() is { } empty ? _cursor.Error(empty) : null;
         }
 
         private string? EndLine()
@@ -76,7 +80,7 @@ internal static class WrittenText
             _lines.Add(_notes.ToValueList());
             _notes.Clear();
             _silent = false;
-            _at++;
+            _cursor.TryTake('/');
             return null;
         }
 
@@ -84,7 +88,7 @@ internal static class WrittenText
         {
             if (_notes.Count == 0)
             {
-                return $"'{text[_at]}' holds the note before it, and the line has no note yet; begin the line with a note";
+                return $"'{_cursor.Peek()}' holds the note before it, and the line has no note yet; begin the line with a note";
             }
 
             var note = _notes[^1];
@@ -111,35 +115,33 @@ internal static class WrittenText
             }
 
             _notes[^1] = note;
-            _at++;
+            _cursor.Position++;
             return null;
         }
 
         private string? Step()
         {
-            var end = _at + 1;
-            while (end < to && char.IsAsciiDigit(text[end]))
+            var start = _cursor.Position;
+            if (_cursor.TryTakeInteger(out var step) && Math.Abs((long)step) <= Pattern.WidestWritten)
             {
-                end++;
+                return Add(step, false, start);
             }
 
-            if (!int.TryParse(text.AsSpan(_at, end - _at), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var step)
-                || Math.Abs((long)step) > Pattern.WidestWritten)
-            {
-                return string.Create(
-                    CultureInfo.InvariantCulture, $"a step must be between {-Pattern.WidestWritten} and {Pattern.WidestWritten}, not {TextError.Quote(text.AsSpan(_at, end - _at))}");
-            }
-
-            return Add(step, false, end);
+            _cursor.Position = start + 1;
+            _cursor.TakeWhile(char.IsAsciiDigit);
+            var typed = TextError.Quote(_cursor.Since(start));
+            _cursor.Position = start;
+            return string.Create(CultureInfo.InvariantCulture, $"a step must be between {-Pattern.WidestWritten} and {Pattern.WidestWritten}, not {typed}");
         }
 
         private string? Letter()
         {
-            var c = text[_at];
+            var start = _cursor.Position;
+            var c = _cursor.Peek();
             var letter = Letters.IndexOf(char.ToUpperInvariant(c), StringComparison.Ordinal);
             if (letter < 0)
             {
-                return $"unexpected {TextError.Quote(text.AsSpan(_at, to - _at))}; expected a svara letter S R G M P D N, a step, ',' ';' '-' '|' or '/'";
+                return $"unexpected {TextError.Quote(_cursor.Rest)}; expected a svara letter S R G M P D N, a step, ',' ';' '-' '|' or '/'";
             }
 
             if (_capitals is { } capitals && capitals != char.IsAsciiLetterUpper(c))
@@ -148,41 +150,46 @@ internal static class WrittenText
             }
 
             _capitals = char.IsAsciiLetterUpper(c);
-            var end = _at + 1;
-            if (end < to && char.IsAsciiDigit(text[end]))
+            if (char.IsAsciiDigit(_cursor.Peek(1)))
             {
-                return $"{TextError.Quote(text.AsSpan(_at, 2))} has the number of a variant; leave the number out: the scale chooses the variant";
+                return $"{TextError.Quote(_cursor.Rest[..2])} has the number of a variant; leave the number out: the scale chooses the variant";
             }
 
             var octave = 0;
-            for (; end < to && text[end] is '\'' or '\u2019' or '_'; end++)
+            for (_cursor.Position++; _cursor.Peek() is '\'' or '\u2019' or '_'; _cursor.Position++)
             {
-                octave += text[end] == '_' ? -1 : 1;
-                if (text[end] != (octave < 0 ? '_' : '\'') && text[end] != '\u2019')
+                octave += _cursor.Peek() == '_' ? -1 : 1;
+                if (_cursor.Peek() != (octave < 0 ? '_' : '\'') && _cursor.Peek() != '\u2019')
                 {
-                    return $"{TextError.Quote(text.AsSpan(_at, end + 1 - _at))} goes up and down at once; write ' for each octave up, or _ for each octave down";
+                    _cursor.Position++;
+                    var typed = TextError.Quote(_cursor.Since(start));
+                    _cursor.Position = start;
+                    return $"{typed} goes up and down at once; write ' for each octave up, or _ for each octave down";
                 }
             }
 
-            return Add(letter + (7 * octave), true, end);
+            return Add(letter + (7 * octave), true, start);
         }
 
-        private string? Add(int position, bool byLetter, int end)
+        /// <summary>Adds the note that was read; where it is refused, the cursor stands at its beginning again.</summary>
+        private string? Add(int position, bool byLetter, int start)
         {
+            var typed = _cursor.Since(start);
             if (_byLetter is { } before && before != byLetter)
             {
+                _cursor.Position = start;
                 return "letters and steps are mixed; write all notes in letters, or all in steps";
             }
 
             if (Math.Abs(position) > Pattern.WidestWritten)
             {
-                return $"{TextError.Quote(text.AsSpan(_at, end - _at))} lies too far away; written notes are at most {Pattern.WidestWritten} places above or below the tonic";
+                _cursor.Position = start;
+                return $"{TextError.Quote(typed)} lies too far away; written notes are at most {Pattern.WidestWritten} places above or below the tonic";
             }
 
             _byLetter = byLetter;
             _silent = false;
             _notes.Add(new WrittenNote(position, 1, 0));
-            _at = end;
             return null;
         }
     }
