@@ -25,14 +25,16 @@ foreach (var file in Directory.EnumerateFiles(args[0], "*.cobertura*.xml", Searc
             continue;
         }
 
-        if (!libraries.TryGetValue(name, out var lines))
-        {
-            libraries[name] = lines = [];
-        }
-
         foreach (var line in package.Descendants("class").SelectMany(c => c.Descendants("line").Select(l => (Class: c, Line: l))))
         {
-            var place = (Name(line.Class.Attribute("filename")!.Value), int.Parse(line.Line.Attribute("number")!.Value, CultureInfo.InvariantCulture));
+            // Each library compiles the shared source for itself and uses a part of it: it counts once, by what any of them reaches.
+            var place = (File: Name(line.Class.Attribute("filename")!.Value), Line: int.Parse(line.Line.Attribute("number")!.Value, CultureInfo.InvariantCulture));
+            var owner = place.File.StartsWith(Shared, StringComparison.Ordinal) ? "src/Shared" : name;
+            if (!libraries.TryGetValue(owner, out var lines))
+            {
+                libraries[owner] = lines = [];
+            }
+
             lines[place] = lines.GetValueOrDefault(place) || line.Line.Attribute("hits")!.Value != "0";
         }
     }
@@ -69,6 +71,11 @@ static double Say(string name, int lines, int reached)
 static string Name(string path)
 {
     var parts = path.Replace('\\', '/').Split('/');
-    var from = Array.FindLastIndex(parts, p => p.StartsWith("Warmup.", StringComparison.Ordinal));
+    var from = Array.FindLastIndex(parts, p => p.StartsWith("Warmup.", StringComparison.Ordinal) || p + "/" == Shared);
     return string.Join('/', parts[Math.Max(from, 0)..]);
+}
+
+partial class Program
+{
+    private const string Shared = "Shared/";
 }
