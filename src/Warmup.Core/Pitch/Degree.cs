@@ -63,7 +63,7 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>, ITextFo
     internal char SvaraLetter => Letters[_index];
 
     /// <summary>All degrees, in the order of their <see cref="Ordinal"/>.</summary>
-    internal static ValueList<Degree> All { get; } = MakeAll();
+    internal static ValueList<Degree> All => AllDegrees.Value;
 
     /// <summary>A number of the degree's own, from 0 to below <see cref="Count"/>.</summary>
     internal int Ordinal => (Alterations * _index) + _alteration - LowestAlteration;
@@ -211,7 +211,7 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>, ITextFo
         string.Create(CultureInfo.InvariantCulture, $"{new string(_alteration < 0 ? 'b' : '#', Math.Abs(_alteration))}{Letter}");
 
     // With a plain loop: the table is made in every process, before its first drill.
-    private static ValueList<Degree> MakeAll()
+    internal static ValueList<Degree> MakeAll()
     {
         var all = new Degree[Count];
         for (var i = 0; i < all.Length; i++)
@@ -223,4 +223,10 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>, ITextFo
     }
 
     private static int InVariants(int variant) => variant is >= 1 and <= 3 ? variant : 0;
+}
+
+/// <summary>All degrees, made once; apart, since a struct of .NET 8 cannot hold a static list of itself.</summary>
+file static class AllDegrees
+{
+    public static ValueList<Degree> Value { get; } = Degree.MakeAll();
 }
