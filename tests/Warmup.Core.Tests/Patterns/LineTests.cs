@@ -99,7 +99,7 @@ public class LineTests
     {
         var expansion = Pattern.Parse("ladder.repeat(20)").Expand(Scale.Parse("S R2 G3 M1 P D2 N3 S'"));
         Assert.Equal(200, expansion.ToString().Length);
-        Assert.EndsWith(" ...", expansion.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith("...", expansion.ToString(), StringComparison.Ordinal);
         Assert.True(expansion.ToTones().Length > 1_000);
         Assert.StartsWith("S R2 / S R2 G3 / ", expansion.ToTones(), StringComparison.Ordinal);
         Assert.Equal("S R2", expansion.Lines[0].ToString());

@@ -63,7 +63,7 @@ public sealed class PatternLanguage : IEquatable<PatternLanguage>
     public override string ToString()
     {
         var added = Words.Where(w => w.Added is not null).Select(w => w.Name).ToValueList();
-        return Shortened.Of($"{English.Count(Words.Count - added.Count, "word")} of the library{(added.IsEmpty ? string.Empty : $", and {English.List(added)}")}");
+        return OneLine.Of($"{English.Count(Words.Count - added.Count, "word")} of the library{(added.IsEmpty ? string.Empty : $", and {English.List(added)}")}");
     }
 
     /// <summary>A word by its name, in capitals or small letters.</summary>

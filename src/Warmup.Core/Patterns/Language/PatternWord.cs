@@ -105,5 +105,5 @@ public sealed record PatternWord
     public override int GetHashCode() => Name.GetHashCode(StringComparison.Ordinal);
 
     /// <summary>How it is written and what it does: <c>.take(n): only the first n lines</c>.</summary>
-    public override string ToString() => Shortened.Of($"{Form}: {Meaning}");
+    public override string ToString() => OneLine.Of($"{Form}: {Meaning}");
 }

@@ -48,5 +48,5 @@ public sealed record Expansion
     public string ToTones() => string.Join(" / ", Lines.ConvertAll(l => l.ToTones()));
 
     /// <summary>The lines' tones, joined by <c> / </c>; at most 200 characters.</summary>
-    public override string ToString() => Shortened.Of(ToTones());
+    public override string ToString() => OneLine.Of(ToTones());
 }

@@ -78,7 +78,7 @@ public sealed record Line
     }
 
     /// <summary>The tones, separated by spaces: <c>S R2 G3</c>; at most 200 characters.</summary>
-    public override string ToString() => Shortened.Of(ToTones());
+    public override string ToString() => OneLine.Of(ToTones());
 
     /// <summary>The tones, separated by spaces: <c>S R2 G3</c>.</summary>
     public string ToTones() => string.Join(' ', Notes);
