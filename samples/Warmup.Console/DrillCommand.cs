@@ -57,18 +57,18 @@ internal static class DrillCommand
                 HtmlFormat => new HtmlFormat(HtmlOptions.Default with { Tempi = tempi?.Range }),
                 _ => format,
             };
-            var picture = parsed.GetValue(contour) is { } path ? (Path: path, Format: ContourFormat(path, paths, people)) : default;
-            if (picture.Path is not null)
+            var written = parsed.GetValue(answers) ? score.WithAnswers() : score;
+            var wantedFiles = paths.Select(p => (Path: p, Format: AsWanted(Formats.Of(p)))).ToList();
+            if (parsed.GetValue(contour) is { } path)
             {
-                Formats.RefuseUnwritable(picture.Path, parsed.GetValue(force));
+                wantedFiles.Add((path, ContourFormat(path, paths, people)));
             }
 
-            var written = parsed.GetValue(answers) ? score.WithAnswers() : score;
-            Formats.WriteAll(written, paths, parsed.GetValue(force), terminal, cancellation, AsWanted);
-            if (picture.Path is not null)
+            var all = wantedFiles.ConvertAll(f => Formats.File(f.Path, f.Format, written, cancellation));
+            terminal.Working("writing the files", () => Formats.WriteTogether(all, parsed.GetValue(force)));
+            foreach (var (file, format) in wantedFiles)
             {
-                picture.Format.Save(written, picture.Path, parsed.GetValue(force), cancellation);
-                terminal.Out.WriteLine($"wrote {picture.Path} ({picture.Format.Name})");
+                terminal.Out.WriteLine($"wrote {file} ({format.Name})");
             }
 
             return Report.Print(terminal, score, people) ? ExitCode.Fine : ExitCode.DoesNotFit;

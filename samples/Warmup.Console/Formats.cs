@@ -39,30 +39,42 @@ internal static class Formats
         throw new InputException($"'{path}' has {(ending.Length == 0 ? "no ending" : $"the ending '{ending}'")}; the endings are {known}");
     }
 
-    /// <summary>Writes a score to files. All paths are checked first, and each file is written whole or not at all.</summary>
-    /// <param name="score">The score.</param>
-    /// <param name="paths">The files.</param>
+    /// <summary>A file that holds a score in a format.</summary>
+    public static (string Path, Action<Stream> Write) File(string path, IScoreFormat format, Score score, CancellationToken cancellation) =>
+        (path, stream => format.Write(score, stream, cancellation));
+
+    /// <summary>
+    /// Writes files together: the last is put in its place only when all have been made, so that a format that refuses its content leaves no file.
+    /// </summary>
+    /// <param name="files">The files, and what makes each.</param>
     /// <param name="force">Whether to replace files that exist.</param>
-    /// <param name="terminal">Where the files are named.</param>
-    /// <param name="cancellation">Stops the work.</param>
-    /// <param name="asWanted">Puts options into a format; without it the formats have their defaults.</param>
-    public static void WriteAll(Score score, IReadOnlyList<string> paths, bool force, Terminal terminal, CancellationToken cancellation, Func<IScoreFormat, IScoreFormat>? asWanted = null)
+    public static void WriteTogether(IReadOnlyList<(string Path, Action<Stream> Write)> files, bool force)
     {
-        var formats = paths.Select(Of).Select(f => asWanted is null ? f : asWanted(f)).ToList();
-        for (var i = 0; i < paths.Count; i++)
+        for (var i = 0; i < files.Count; i++)
         {
-            RefuseUnwritable(paths[i], force);
-            if (paths.Take(i).Any(p => Path.GetFullPath(p) == Path.GetFullPath(paths[i])))
+            RefuseUnwritable(files[i].Path, force);
+            if (files.Take(i).Any(f => Path.GetFullPath(f.Path) == Path.GetFullPath(files[i].Path)))
             {
-                throw new InputException($"--out names {paths[i]} twice");
+                throw new InputException($"{files[i].Path} is named twice; name each file once");
             }
         }
 
-        for (var i = 0; i < paths.Count; i++)
+        From(0);
+
+        // Each file stays under its temporary name until those after it are made.
+        void From(int index)
         {
-            var (format, path) = (formats[i], paths[i]);
-            terminal.Working($"writing {path}", () => format.Save(score, path, force, cancellation));
-            terminal.Out.WriteLine($"wrote {paths[i]} ({formats[i].Name})");
+            if (index < files.Count)
+            {
+                AtomicFile.Write(
+                    files[index].Path,
+                    stream =>
+                    {
+                        files[index].Write(stream);
+                        From(index + 1);
+                    },
+                    force);
+            }
         }
     }
 
@@ -74,7 +86,7 @@ internal static class Formats
             throw new InputException($"the folder {folder} does not exist; make it, or choose another");
         }
 
-        if (!force && File.Exists(path))
+        if (!force && System.IO.File.Exists(path))
         {
             throw new InputException($"{path} exists; choose another name, or add --force");
         }

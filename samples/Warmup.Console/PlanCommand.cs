@@ -7,6 +7,9 @@ namespace Warmup.Cli;
 /// <summary><c>warmup plan</c>: plans warm-ups over days, and makes a day of a plan again.</summary>
 internal static class PlanCommand
 {
+    // What a day of the month's page links to: the page to practise with before a sheet to read, and a sheet before the files for other programs.
+    private static readonly string[] LinkedFirst = [".html", ".pdf", ".txt"];
+
     public static Command Create(Terminal terminal, CancellationToken cancellation)
     {
         var options = new PlanOptions();
@@ -34,7 +37,7 @@ internal static class PlanCommand
         var request = options.ReadRequest(parsed, terminal);
         var time = options.ReadTime(parsed);
         var folder = options.ReadFolder(parsed);
-        var formats = options.ReadFormats(parsed, ".txt");
+        var formats = options.ReadFormats(parsed, ".html .txt");
         PlanResult made;
         try
         {
@@ -63,8 +66,8 @@ internal static class PlanCommand
             }
         }
 
-        string? sheet = formats.Contains(".txt") ? ".txt" : formats.Count > 0 ? formats[0] : null;
-        AtomicFile.Write(page, stream => MonthPage.Write(plan, stream, sheet is null ? null : d => Name(d) + sheet), force);
+        var linked = LinkedFirst.FirstOrDefault(formats.Contains) ?? (formats.Count > 0 ? formats[0] : null);
+        AtomicFile.Write(page, stream => MonthPage.Write(plan, stream, linked is null ? null : d => Name(d) + linked), force);
         AtomicFile.Write(calendar, stream => PlanCalendar.Write(plan, time, stream), force);
         AtomicFile.Write(json, stream => PlanFile.Write(plan, stream), force);
         PlanTable.Print(terminal, plan);
@@ -146,10 +149,7 @@ internal static class PlanCommand
             throw new InputException($"the plan gives {day.Seconds} s for {Name(day)}, but its drills take {score.Seconds} s; the file was changed by hand, or another version wrote it");
         }
 
-        foreach (var path in Paths(folder, day, formats))
-        {
-            Formats.Of(path).Save(score, path, force, cancellation);
-        }
+        Formats.WriteTogether([.. Paths(folder, day, formats).Select(path => Formats.File(path, Formats.Of(path), score, cancellation))], force);
     }
 
     private static WarmupPlan ReadPlan(string path) =>

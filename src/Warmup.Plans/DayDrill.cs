@@ -19,11 +19,16 @@ public sealed record DayDrill
     /// <summary>How many times its usual repetitions the drill is sung, 1 to 6.</summary>
     public int Times { get; }
 
+    /// <summary>The drill in words, without what its title says after a colon, the tempo and the times: <c>five notes down at 62, twice</c>.</summary>
+    internal string InWords => Sung(Drill.Title.Split(':')[0]);
+
     /// <summary>The exercise, the tempo and the times: <c>sarali-3 at 62, twice</c>.</summary>
-    public override string ToString() => Times switch
+    public override string ToString() => Sung(Drill.ExerciseName);
+
+    private string Sung(string name) => Times switch
     {
-        1 => string.Create(CultureInfo.InvariantCulture, $"{Drill.ExerciseName} at {Tempo}"),
-        2 => string.Create(CultureInfo.InvariantCulture, $"{Drill.ExerciseName} at {Tempo}, twice"),
-        _ => string.Create(CultureInfo.InvariantCulture, $"{Drill.ExerciseName} at {Tempo}, {Times} times"),
+        1 => string.Create(CultureInfo.InvariantCulture, $"{name} at {Tempo}"),
+        2 => string.Create(CultureInfo.InvariantCulture, $"{name} at {Tempo}, twice"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{name} at {Tempo}, {Times} times"),
     };
 }

@@ -4,7 +4,10 @@ using System.Text;
 
 namespace Warmup.Plans;
 
-/// <summary>A plan as one HTML page without scripts or network: a table for each month, with links to the days' sheets.</summary>
+/// <summary>
+/// A plan as one HTML page without scripts or network: a table for each month, with links to the days' pages. On a screen narrower than 700 px the table
+/// becomes a list of days.
+/// </summary>
 public static class MonthPage
 {
     private const int DaysAWeek = 7;
@@ -12,7 +15,7 @@ public static class MonthPage
     /// <summary>Writes the page. Equal plans give equal bytes.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="destination">Where the bytes go, in UTF-8; it is not closed.</param>
-    /// <param name="link">Gives the address of a day's sheet, or <see langword="null"/> for none; no links by default.</param>
+    /// <param name="link">Gives the address of a day's page or sheet, or <see langword="null"/> for none; no links by default.</param>
     public static void Write(WarmupPlan plan, Stream destination, Func<PlanDay, string?>? link = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
@@ -24,12 +27,17 @@ public static class MonthPage
             <head>
             <meta charset="utf-8">
             <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+            <meta name="viewport" content="width=device-width, initial-scale=1">
+            <meta name="color-scheme" content="light dark">
             <title>Warm-ups</title>
             <style>
-            body { font-family: sans-serif; margin: 1.5em; }
+            :root { color-scheme: light dark; --paper: #fcfaf5; --ink: #1f1c17; --soft: #5d574c; --rule: #a59c8b; --accent: #0a5c63; }
+            @media screen and (prefers-color-scheme: dark) { :root { --paper: #15171a; --ink: #ece8df; --soft: #b3aea2; --rule: #6d6a63; --accent: #7fd6cd; } }
+            body { font: 1rem/1.4 system-ui, "Noto Sans", sans-serif; margin: 1.5em; background: var(--paper); color: var(--ink); }
             table { border-collapse: collapse; width: 100%; table-layout: fixed; margin-bottom: 2em; }
             caption { font-weight: bold; text-align: left; padding: 0.3em 0; }
-            th, td { border: 1px solid #888; padding: 0.3em; vertical-align: top; text-align: left; font-size: 0.85em; }
+            th, td { border: 1px solid var(--rule); padding: 0.3em; vertical-align: top; text-align: left; font-size: 0.85em; }
+            a { color: var(--accent); font-weight: bold; }
             p { margin: 0.3em 0 0; font-style: italic; }
             ol { margin: 0.2em 0 0 1.2em; padding: 0; }
             ul { padding-left: 1.2em; }
@@ -38,8 +46,33 @@ public static class MonthPage
             dt, dd { display: inline; margin: 0; }
             dt { font-weight: bold; }
             td { overflow-wrap: anywhere; }
+            @media screen and (max-width: 699.98px) {
+              body { margin: 0.9em; }
+              table, tbody, tr, td { display: block; }
+              caption { display: block; font-size: 1.2em; }
+              tr:first-child, td:empty { display: none; }
+              td { border: 0; border-top: 1px solid var(--rule); padding: 0.6em 0; font-size: 1em; }
+              td::before { color: var(--soft); }
+              td:nth-child(1)::before { content: "Mon "; }
+              td:nth-child(2)::before { content: "Tue "; }
+              td:nth-child(3)::before { content: "Wed "; }
+              td:nth-child(4)::before { content: "Thu "; }
+              td:nth-child(5)::before { content: "Fri "; }
+              td:nth-child(6)::before { content: "Sat "; }
+              td:nth-child(7)::before { content: "Sun "; }
+              a { display: inline-block; padding: 0.25em 0.1em; }
+              ol { margin-left: 1.6em; }
+            }
             @page { size: landscape; margin: 10mm; }
-            @media print { body { margin: 0; font-size: 0.75em; } tr, li { break-inside: avoid; } caption, h2 { break-after: avoid; } }
+            @media print {
+              :root { --paper: #fff; --ink: #000; --soft: #333; --rule: #888; --accent: #000; }
+              body { margin: 0; font-size: 0.75em; line-height: 1.2; }
+              h1 { font-size: 1.4em; margin: 0; }
+              table { margin-bottom: 0.5em; }
+              td { font-size: 0.78em; padding: 0.2em; }
+              tr, li { break-inside: avoid; }
+              caption, h2 { break-after: avoid; }
+            }
             </style>
             </head>
             <body>
@@ -52,7 +85,7 @@ public static class MonthPage
             Month(page, month.ToList(), link);
         }
 
-        page.Append(CultureInfo.InvariantCulture, $"<p>Level {Text(plan.LevelName)}, at most {plan.Minutes} minutes a day, seed {plan.Seed}. The number after \"at\" is the tempo in aksharas a minute; the days' sheets have the notes. {Text(WarmupPlan.ShortCaution)}</p>\n");
+        page.Append(CultureInfo.InvariantCulture, $"<p>Level {Text(plan.LevelName)}, at most {plan.Minutes} minutes a day, seed {plan.Seed}. The number after \"at\" is the tempo in aksharas a minute; the days' pages have the notes. {Text(WarmupPlan.ShortCaution)}</p>\n");
         Titles(page, plan);
         page.Append("<h2>Cautions</h2>\n<ul>\n");
         foreach (var caution in Cautions.All)
@@ -64,7 +97,7 @@ public static class MonthPage
         destination.Write(Encoding.UTF8.GetBytes(page.ToString().ReplaceLineEndings("\n")));
     }
 
-    /// <summary>What the short names in the table stand for: each exercise that is sung, once, in the order of the roles.</summary>
+    /// <summary>The drills' names in the log and on the command line, and their whole titles: each that is sung once, in the order of the roles.</summary>
     private static void Titles(StringBuilder page, WarmupPlan plan)
     {
         var sung = plan.Days.SelectMany(d => d.Drills).Select(d => d.Drill).ToHashSet();
@@ -119,7 +152,7 @@ public static class MonthPage
         cell.Append(", ").Append(DayTime.Of(day.Seconds)).Append("<ol>");
         foreach (var planned in day.Drills)
         {
-            cell.Append("<li>").Append(Text(planned.ToString())).Append("</li>");
+            cell.Append("<li>").Append(Text(planned.InWords)).Append("</li>");
         }
 
         cell.Append("</ol>");

@@ -67,6 +67,23 @@ public sealed class FileOptionTests : IDisposable
         Assert.True(File.ReadAllBytes(_shell.At("a.mid")).AsSpan().IndexOf(Encoding.UTF8.GetBytes("\u0B95")) > 0);
     }
 
+    [Fact]
+    public void A_format_that_refuses_leaves_none_of_the_files()
+    {
+        // MIDI's text is ASCII unless UTF-8 is asked for; it stands last, behind formats that can write Tamil.
+        string[] others = ["--out", _shell.At("a.txt"), "--out", _shell.At("a.html"), "--out", _shell.At("a.musicxml")];
+        var refused = Shell.Run([.. _shell.Drill(("--syllables", "tamil"), ("--out", _shell.At("b.txt"))), .. others, "--out", _shell.At("a.mid")]);
+        Assert.Equal(2, refused.Code);
+        Assert.Contains("ASCII", refused.Error, StringComparison.Ordinal);
+        Assert.Empty(_shell.Files);
+
+        // Nor is a file replaced by half of what was asked for.
+        File.WriteAllText(_shell.At("a.txt"), "kept");
+        Assert.Equal(2, Shell.Run([.. _shell.Drill(("--syllables", "tamil"), ("--out", _shell.At("b.txt"))), .. others, "--out", _shell.At("a.mid"), "--force"]).Code);
+        Assert.Equal("kept", File.ReadAllText(_shell.At("a.txt")));
+        Assert.Equal(["a.txt"], _shell.Files);
+    }
+
     [Theory]
     [InlineData("pitch-bend", 0xE0, true)]
     [InlineData("equal-only", 0xE0, false)]

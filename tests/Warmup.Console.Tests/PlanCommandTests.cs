@@ -64,7 +64,9 @@ public sealed class PlanCommandTests : IDisposable
         Assert.Equal(12, files.Count(f => f!.EndsWith(".txt", StringComparison.Ordinal)));
         Assert.Superset(new HashSet<string?> { "plan.json", "plan.html", "plan.ics" }, files.ToHashSet());
         var page = File.ReadAllText(_shell.At("a/plan.html"));
-        Assert.All(files.Where(f => f!.EndsWith(".txt", StringComparison.Ordinal)), f => Assert.Contains($"href=\"{f}\"", page, StringComparison.Ordinal));
+        var pages = files.Where(f => f!.EndsWith(".html", StringComparison.Ordinal) && f != "plan.html").ToList();
+        Assert.Equal(12, pages.Count);
+        Assert.All(pages, f => Assert.Contains($"href=\"{f}\"", page, StringComparison.Ordinal));
     }
 
     [Fact]

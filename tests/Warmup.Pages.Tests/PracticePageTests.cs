@@ -210,30 +210,19 @@ public class PracticePageTests(Opened opened) : IClassFixture<Opened>
         {
             ["features"] = new JsonArray(new JsonObject { ["name"] = "prefers-color-scheme", ["value"] = scheme }),
         });
-        var paper = await LuminanceAsync("body", "backgroundColor");
+        var paper = await Contrast.LuminanceAsync(Browser, "body", "backgroundColor");
         Assert.Equal(scheme == "light", paper > 0.5);
         foreach (var selector in (string[])["body", "dt", ".n", ".h", ".b", "cite", ".head .a"])
         {
-            Contrasts(await LuminanceAsync(selector, "color"), paper);
+            Contrast.IsEnough(await Contrast.LuminanceAsync(Browser, selector, "color"), paper);
         }
 
-        Contrasts(await LuminanceAsync("#play", "color"), await LuminanceAsync("#play", "backgroundColor"));
-        Contrasts(await LuminanceAsync("#now", "color"), await LuminanceAsync("#player", "backgroundColor"));
+        Contrast.IsEnough(await Contrast.LuminanceAsync(Browser, "#play", "color"), await Contrast.LuminanceAsync(Browser, "#play", "backgroundColor"));
+        Contrast.IsEnough(await Contrast.LuminanceAsync(Browser, "#now", "color"), await Contrast.LuminanceAsync(Browser, "#player", "backgroundColor"));
         await Browser.EvaluateAsync("document.querySelector('.n').classList.add('lit')");
         await Task.Delay(150);
-        Contrasts(await LuminanceAsync(".lit", "color"), await LuminanceAsync(".lit", "backgroundColor"));
+        Contrast.IsEnough(await Contrast.LuminanceAsync(Browser, ".lit", "color"), await Contrast.LuminanceAsync(Browser, ".lit", "backgroundColor"));
         await Browser.SendAsync("Emulation.setEmulatedMedia", new JsonObject { ["features"] = new JsonArray() });
-    }
-
-    private static void Contrasts(double a, double b) => Assert.InRange((Math.Max(a, b) + 0.05) / (Math.Min(a, b) + 0.05), 4.5, 21);
-
-    private async Task<double> LuminanceAsync(string selector, string property)
-    {
-        var colour = (string)(await Browser.EvaluateAsync($"getComputedStyle(document.querySelector('{selector}')).{property}"))!;
-        var rgb = Regex.Matches(colour, "[0-9.]+").Select(m => double.Parse(m.Value, System.Globalization.CultureInfo.InvariantCulture) / 255).ToList();
-        Assert.Equal(3, rgb.Count);
-        var linear = rgb.ConvertAll(c => c <= 0.04045 ? c / 12.92 : Math.Pow((c + 0.055) / 1.055, 2.4));
-        return (0.2126 * linear[0]) + (0.7152 * linear[1]) + (0.0722 * linear[2]);
     }
 
     private async Task<string> TextAsync(string selector) => (string)(await Browser.EvaluateAsync($"document.querySelector('{selector}').textContent"))!;

@@ -148,7 +148,10 @@ public class PlanFileTests
         Assert.Equal([1, 4], months.Select(m => m.Elements("tr").ElementAt(1).Elements("td").TakeWhile(c => c.Value.Length == 0).Count()));
         Assert.All(Cautions.All, c => Assert.Contains(c.Text, body.Value, StringComparison.Ordinal));
 
-        // Each short name of the table is explained once.
+        // The table names the drills in words; the short names of the log are explained once.
+        var sung = months.SelectMany(m => m.Descendants("li")).Select(i => i.Value).ToList();
+        Assert.Equal(plan.Days.Sum(d => d.Drills.Count), sung.Count);
+        Assert.All(plan.Days.SelectMany(d => d.Drills).Zip(sung), pair => Assert.StartsWith($"{pair.First.Drill.Title.Split(':')[0]} at {pair.First.Tempo}", pair.Second, StringComparison.Ordinal));
         var named = plan.Days.SelectMany(d => d.Drills).Select(d => d.Drill).Select(d => (d.ExerciseName, ": " + d.Title)).ToHashSet();
         var explained = body.Descendants("dt").Select(t => (t.Value, ((System.Xml.Linq.XElement)t.NextNode!).Value)).ToList();
         Assert.Equal(named.Count, explained.Count);
