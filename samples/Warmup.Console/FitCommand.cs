@@ -52,7 +52,7 @@ internal static class FitCommand
                     terminal.Out.WriteLine($"wrote {path} (range chart)");
                 }
 
-                Report.PrintCautions(terminal);
+                Report.PrintCautions(terminal, Cautions.All);
             }
 
             return fit.Report.IsFitForAll ? ExitCode.Fine : ExitCode.DoesNotFit;

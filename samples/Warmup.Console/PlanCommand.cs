@@ -73,7 +73,7 @@ internal static class PlanCommand
         PlanTable.Print(terminal, plan);
         PlanTable.PrintClass(terminal, made, request.Singers);
         terminal.Out.WriteLine($"wrote {json}, {page} and {calendar}{(formats.Count > 0 ? string.Create(CultureInfo.InvariantCulture, $", and {days.Count * formats.Count} files for the days") : string.Empty)}");
-        Report.PrintCautions(terminal);
+        Report.PrintCautions(terminal, Cautions.All);
     }
 
     private static void MakeDay(Terminal terminal, WarmupPlan plan, PlanOptions options, ParseResult parsed, CancellationToken cancellation)
@@ -119,7 +119,7 @@ internal static class PlanCommand
             AppendLog(log!, day, parsed.GetValue(options.Tick));
         }
 
-        Report.PrintCautions(terminal);
+        Report.PrintCautions(terminal, Cautions.All);
     }
 
     private static void AppendLog(string path, PlanDay day, bool ticked)

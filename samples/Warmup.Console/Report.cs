@@ -42,14 +42,14 @@ internal static class Report
 
         terminal.Rich.Write(table);
         beforeCautions?.Invoke();
-        PrintCautions(terminal);
+        PrintCautions(terminal, score.Cautions);
         return fits;
     }
 
     /// <summary>The cautions with their sources.</summary>
-    public static void PrintCautions(Terminal terminal)
+    public static void PrintCautions(Terminal terminal, ValueList<Caution> cautions)
     {
-        foreach (var caution in Cautions.All)
+        foreach (var caution in cautions)
         {
             terminal.Out.WriteLine($"- {caution.Text} ({caution.Source})");
         }
@@ -80,7 +80,7 @@ internal static class Report
         score.Title,
         score.Findings.Select(ToRow).ToList(),
         singers.Select(s => new SingerReport(s.Alias, score.Fits(s), score.Check(s).Select(ToRow).ToList())).ToList(),
-        Cautions.All.Select(c => c.Text).ToList());
+        score.Cautions.Select(c => c.Text).ToList());
 
     private static FindingRow ToRow(Finding finding) => new(
         finding.Code,

@@ -37,7 +37,7 @@ internal static class SingersCommand
                 PrintVoices(terminal);
             }
 
-            Report.PrintCautions(terminal);
+            Report.PrintCautions(terminal, Cautions.All);
             return ExitCode.Fine;
         });
         return command;

@@ -10,6 +10,9 @@ internal sealed class WavPlan
 
     private const int FrameParts = 1000;
 
+    // The finest parts of a frame in which a section begins exactly.
+    private const int FinestParts = 1_000_000;
+
     private readonly Rational[] _starts;
 
     // For each section the spans of one tempo: where each begins, in aksharas and in frames, and its frames an akshara.
@@ -42,11 +45,10 @@ internal sealed class WavPlan
             _spans[s] = [(Rational.Zero, _starts[s], Rate(section.Tempo))];
             foreach (var change in section.TempoChanges)
             {
-                // On a whole thousandth of a frame: sums over many tempi do not fit exact fractions of 64 bits.
-                _spans[s].Add((change.Onset, new Rational(Nearest(PlaceOf(s, change.Onset) * FrameParts), FrameParts), Rate(change.Tempo)));
+                _spans[s].Add((change.Onset, Rounded(PlaceOf(s, change.Onset)), Rate(change.Tempo)));
             }
 
-            _starts[s + 1] = PlaceOf(s, _lengths[s]);
+            _starts[s + 1] = PlaceOf(s, _lengths[s]) is var end && end.Denominator > FinestParts ? Rounded(end) : end;
         }
 
         Frames = Nearest(_starts[^1]);
@@ -64,7 +66,7 @@ internal sealed class WavPlan
     /// <summary>The length of the sound in frames.</summary>
     public long Frames { get; }
 
-    /// <summary>The length of the sound in seconds, exactly.</summary>
+    /// <summary>The length of the sound in seconds.</summary>
     public Rational Seconds => _starts[^1] / Options.SampleRate;
 
     /// <summary>The sizes of the file's parts.</summary>
@@ -146,6 +148,9 @@ internal sealed class WavPlan
 
         return spans[span].Frame + (spans[span].Rate * (aksharas - spans[span].Onset));
     }
+
+    /// <summary>A place on a whole thousandth of a frame: sums over many tempi do not fit exact fractions of 64 bits.</summary>
+    private static Rational Rounded(Rational frames) => new(Nearest(frames * FrameParts), FrameParts);
 
     private static long Nearest(Rational frames) => (frames + new Rational(1, 2)).Floor();
 

@@ -81,7 +81,7 @@ internal sealed class ContourDrawing(Sheet sheet, PitchBand? band, TextShaper sh
             + "beginnings of avartanas, or of bars; below stand seconds.",
             8,
             PageComposer.Soft);
-        var text = string.Join(' ', Cautions.All.ConvertAll(c => $"{c.Text} ({c.Source})"));
+        var text = string.Join(' ', sheet.Score.Cautions.ConvertAll(c => $"{c.Text} ({c.Source})"));
         var lines = _composer.Broken(text, 8, _composer.Right - _composer.Left, 12);
         _composer.Need((lines.Count * 10.8) + 4);
         _composer.Y += 4;

@@ -55,7 +55,7 @@ internal sealed class RangeChartContent
                 var pitch = section.PitchOf(note);
                 var seconds = section.SecondsAt(note.End) - section.SecondsAt(note.Onset);
                 var known = notes.GetValueOrDefault(pitch.Midi, new ChartNote(Rational.Zero, pitch.Tone.ToString(), pitch.Name.ToString()));
-                notes[pitch.Midi] = known with { Seconds = known.Seconds + seconds };
+                notes[pitch.Midi] = known with { Seconds = SecondsSum.Of(known.Seconds, seconds) };
             }
         }
 

@@ -116,7 +116,7 @@ internal sealed class SheetDrawing(Sheet sheet, TextShaper shaper)
         // The cautions stay together where a page has room for them.
         _composer.Need(130);
         _composer.Y += 6;
-        foreach (var caution in Cautions.All)
+        foreach (var caution in sheet.Score.Cautions)
         {
             _composer.Paragraph("caution", $"{caution.Text} ({caution.Source})", 8);
         }

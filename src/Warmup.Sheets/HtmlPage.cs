@@ -130,7 +130,7 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
         writer.WriteLine($"<p class=\"raga\">{Text(TextSheetFormat.NotTheRaga)}</p>");
         writer.WriteLine("<h2 id=\"cautions\">Take care of the voice</h2>");
         writer.WriteLine("<ul aria-labelledby=\"cautions\">");
-        foreach (var caution in Cautions.All)
+        foreach (var caution in score.Cautions)
         {
             writer.WriteLine($"<li>{Text(caution.Text)} <cite>{Text(caution.Source)}</cite></li>");
         }

@@ -64,7 +64,7 @@ public sealed class TextSheetFormat : IScoreFormat
 
         writer.WriteLine();
         writer.WriteLine(NotTheRaga);
-        foreach (var caution in Cautions.All)
+        foreach (var caution in score.Cautions)
         {
             writer.WriteLine($"- {caution.Text} ({caution.Source})");
         }

@@ -39,6 +39,18 @@ public class ContractTests
 
     [Theory]
     [MemberData(nameof(Formats), DisableDiscoveryEnumeration = true)]
+    public void Sections_at_many_tempi_are_written(IScoreFormat format)
+    {
+        // The common denominator of the times of twelve prime tempi is beyond 64 bits.
+        int[] tempi = [211, 223, 227, 229, 233, 239, 241, 251, 257, 263, 269, 271];
+        var score = Score.Join("tempi", tempi.Select(t => (Ladder with { Pattern = Pattern.Ladder.Take(2), Tempo = t, Delivery = Delivery.Continuous }).ToScore()));
+        using var stream = new MemoryStream();
+        format.Write(score, stream);
+        Assert.True(stream.Length > 100);
+    }
+
+    [Theory]
+    [MemberData(nameof(Formats), DisableDiscoveryEnumeration = true)]
     public void Nothing_is_refused_by_its_name(IScoreFormat format)
     {
         Assert.Equal("score", Assert.Throws<ArgumentNullException>(() => format.Write(null!, new MemoryStream())).ParamName);

@@ -18,7 +18,7 @@ public class ExporterSourceTests
         ["IScoreFormat"] = Everything, ["ExportException"] = Everything, ["Rational"] = Everything, ["ValueList"] = Everything,
 
         // What the core has computed: the score, and what it tells of itself when asked.
-        ["Score"] = "Title Sections Drone Findings Seconds NoteCount HasCountIn SectionStarts WithAngaMeasures",
+        ["Score"] = "Title Sections Drone Findings Cautions Seconds NoteCount HasCountIn SectionStarts WithAngaMeasures",
         ["Section"] = """
             Title Scale Tonic TonicName Tuning Meter Speed Delivery Tempo TempoChanges CountIn Resolution Pitches Notes Lines Breaths Measures LengthSteps Length Seconds LastFilled
             IsLastAvartanaFull RoundsToFirstBeat Rounds PitchOf TempoAt SecondsAt BreathAfter Transposed DegreeNames TonesBetween CentsOf IsSungIn
@@ -49,7 +49,7 @@ public class ExporterSourceTests
         ["NoteName"] = "Letter LetterIndex Alteration Octave Midi LowestOctave HighestOctave",
         ["ScaleTone"] = "new Degree Octave Semitones",
         ["Degree"] = "Variant",
-        ["Syllables"] = "SyllableOf WithOctaveDots HasVariants All Vowel SvaraLetters Devanagari Tamil Telugu Kannada Malayalam Solfa LaBasedSolfa Numbers",
+        ["Syllables"] = "SyllableOf WithOctaveDots HasVariants NamesTones All SvaraLetters Devanagari Tamil Telugu Kannada Malayalam Solfa LaBasedSolfa Numbers",
 
         // What the caller hands in.
         ["PitchBand"] = "Name Low High IsAssumed",

@@ -37,20 +37,8 @@ public sealed partial record Score
     /// <summary>Remarks from making the score, such as a respelled tonic.</summary>
     public ValueList<Finding> Findings { get; }
 
-    /// <summary>The length of the whole score in seconds, exactly.</summary>
-    public Rational Seconds
-    {
-        get
-        {
-            var sum = Rational.Zero;
-            foreach (var section in Sections)
-            {
-                sum += section.Seconds;
-            }
-
-            return sum;
-        }
-    }
+    /// <summary>The length of the whole score in seconds: where the last section ends, as exact as <see cref="SectionStarts"/>.</summary>
+    public Rational Seconds => SectionEnds()[^1];
 
     /// <summary>The number of sung notes.</summary>
     public int NoteCount

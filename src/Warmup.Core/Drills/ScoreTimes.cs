@@ -5,17 +5,31 @@ public sealed partial record Score
     /// <summary>Whether the score counts itself in: its first section begins with beats alone, so that a player need add none.</summary>
     public bool HasCountIn => !Sections.IsEmpty && Sections[0].CountIn.Sign > 0;
 
-    /// <summary>When each section begins, in seconds from the beginning of the score, exactly. The last ends at <see cref="Seconds"/>.</summary>
-    /// <exception cref="OverflowException">A sum does not fit an exact fraction of 64 bits.</exception>
-    public ValueList<Rational> SectionStarts()
+    /// <summary>
+    /// When each section begins, in seconds from the beginning of the score; the last ends at <see cref="Seconds"/>. All are exact where
+    /// parts of 1e-12 of a second are fine enough, and else all lie on the nearest millionth: sums over many tempi do not fit exact fractions
+    /// of 64 bits.
+    /// </summary>
+    public ValueList<Rational> SectionStarts() => ValueList.Adopt(SectionEnds()[..^1]);
+
+    /// <summary>The beginning of the score, and the end of each section.</summary>
+    private Rational[] SectionEnds()
     {
-        var starts = new Rational[Sections.Count];
-        for (var s = 1; s < starts.Length; s++)
+        var ends = new Rational[Sections.Count + 1];
+        var parts = 1L;
+        for (var s = 0; s < Sections.Count; s++)
         {
-            starts[s] = starts[s - 1] + Sections[s - 1].Seconds;
+            ends[s + 1] = Sections[s].Seconds;
+            parts = Rational.Lcm(parts, ends[s + 1].Denominator);
         }
 
-        return ValueList.Adopt(starts);
+        var isExact = SecondsSum.IsExact(parts);
+        for (var s = 1; s < ends.Length; s++)
+        {
+            ends[s] = ends[s - 1] + (isExact || Sections.Count == 1 ? ends[s] : SecondsSum.Rounded(ends[s]));
+        }
+
+        return ends;
     }
 }
 

@@ -32,4 +32,9 @@ public static class Cautions
         new("Children's and changing voices need particular care and fresh measurements.", "common practice"),
         new("The numbers are a help for planning: the teacher's ear overrules them.", "the project's own rule"),
     ];
+
+    /// <summary>For a lip trill or a straw.</summary>
+    internal static Caution HalfClosed { get; } = new(
+        "Lip trill and straw: let the breath flow and do not press; how hard lips or straw push back differs much between people. Stop if you feel dizzy or your ears feel full, and use your own clean straw.",
+        "Maxfield et al. 2015, Logoped Phoniatr Vocol (pressures in 13 such sounds, 20 people; abstract read); otherwise common practice");
 }

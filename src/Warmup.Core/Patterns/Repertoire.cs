@@ -25,7 +25,7 @@ public static class Repertoire
         OfChoir(5, "broken triads from each degree up, then down", "figure(0 2 4).up-down.sung(ma mo me)"),
         OfChoir(6, "arpeggio up and down with a held top", "[S G P S' , P G S ,].sung(a)"),
         OfChoir(7, "five notes down on a lip trill", "run.notes(1 5).reversed.sung(brr)"),
-        OfChoir(8, "five notes down through a straw", "[P M G R S , , ,].sung(u)"),
+        OfChoir(8, "five notes down through a straw", "[P M G R S , , ,].sung(straw)"),
         OfChoir(9, "an octave leap and the scale down", "[S S' N D P M G R S].sung(o)"),
         OfChoir(10, "one held note on five vowels", "[S , , S , , S , , S , , S , ,].sung(i e a o u)"),
     ];

@@ -10,10 +10,10 @@ internal static class BreathCandidates
     {
         var places = new Place[score.NoteCount];
         var at = 0;
-        var sectionStart = Rational.Zero;
+        var starts = score.SectionStarts();
         for (var s = 0; s < score.Sections.Count; s++)
         {
-            var section = score.Sections[s];
+            var (section, sectionStart) = (score.Sections[s], starts[s]);
             var grid = Grid(section.Resolution);
             var shortestNotes = ShortestNotes(section);
             for (var n = 0; n < section.Notes.Count; n++, at++)
@@ -32,8 +32,6 @@ internal static class BreathCandidates
                 var shortened = breath is null ? end : section.SecondsAt(breath.Onset);
                 places[at] = new Place(s, n, sectionStart + start, sectionStart + end, sectionStart + shortened, false, breath);
             }
-
-            sectionStart += section.Seconds;
         }
 
         if (places.Length > 0)

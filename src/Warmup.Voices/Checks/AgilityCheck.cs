@@ -41,11 +41,11 @@ internal static class AgilityCheck
     /// <summary>Every pair of notes whose onsets lie too close.</summary>
     public static IEnumerable<Hurry> All(Score score, AgilityLimits limits)
     {
-        var sectionStart = Rational.Zero;
+        var starts = score.SectionStarts();
         (Rational Seconds, ScorePitch Pitch)? before = null;
         for (var s = 0; s < score.Sections.Count; s++)
         {
-            var section = score.Sections[s];
+            var (section, sectionStart) = (score.Sections[s], starts[s]);
             var enough = EnoughSteps(section, limits);
             for (var n = 0; n < section.Notes.Count; n++)
             {
@@ -75,8 +75,6 @@ internal static class AgilityCheck
             {
                 before = At(section, section.Notes[^1], sectionStart);
             }
-
-            sectionStart += section.Seconds;
         }
     }
 

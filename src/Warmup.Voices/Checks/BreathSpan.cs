@@ -54,10 +54,10 @@ public readonly record struct BreathSpan
     private static IEnumerable<BreathSpan> Each(Score score, Rational shortestBreath)
     {
         BreathSpan? open = null;
-        var sectionStart = Rational.Zero;
+        var starts = score.SectionStarts();
         for (var s = 0; s < score.Sections.Count; s++)
         {
-            var section = score.Sections[s];
+            var (section, sectionStart) = (score.Sections[s], starts[s]);
             for (var i = 0; i < section.Notes.Count; i++)
             {
                 // Notes that touch have no silence between them, so only the ends of a run are turned into seconds.
@@ -83,8 +83,6 @@ public readonly record struct BreathSpan
 
                 open = new BreathSpan(score.PlaceOf(s, first), score.PlaceOf(s, last), start, end);
             }
-
-            sectionStart += section.Seconds;
         }
 
         if (open is { } final)

@@ -92,7 +92,7 @@ public sealed record RangeUse
         var sum = Rational.Zero;
         foreach (var line in Lines)
         {
-            sum += part(line);
+            sum = SecondsSum.Of(sum, part(line));
         }
 
         return sum;

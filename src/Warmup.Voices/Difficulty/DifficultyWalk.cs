@@ -43,7 +43,7 @@ internal sealed class DifficultyWalk
             far[i] = IsFar(section.Pitches[i], drone);
         }
 
-        Seconds += section.SecondsAt(section.End);
+        Seconds = SecondsSum.Of(Seconds, section.SecondsAt(section.End));
         for (var i = 0; i < section.Notes.Count; i++)
         {
             var note = section.Notes[i];

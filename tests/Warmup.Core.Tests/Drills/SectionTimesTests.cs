@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Warmup.Tests;
 
 /// <summary>Source: the lengths and breaths of the score itself, added up and searched from the first to the last.</summary>
@@ -30,6 +32,29 @@ public class SectionTimesTests
         Assert.Equal(score.Seconds, sum);
         Assert.Equal([Rational.Zero], Ladder.ToScore().SectionStarts());
     }
+
+    [Fact]
+    public void Any_number_of_sections_at_different_tempi_add_up()
+    {
+        // Twenty prime tempi: the common denominator of their times is far beyond 64 bits.
+        var score = Score.Join("tempi", PrimeTempi.Select(t => (Ladder with { Tempo = t, Delivery = Delivery.Continuous }).ToScore()));
+        var starts = score.SectionStarts();
+        var (top, bottom) = (BigInteger.Zero, BigInteger.One);
+        for (var s = 0; s < score.Sections.Count; s++)
+        {
+            // Each of at most twenty sums is off by at most half a millionth of a second.
+            var exact = (double)(top * 1_000_000_000 / bottom) / 1e9;
+            Assert.InRange(starts[s].ToDouble() - exact, -1e-5, 1e-5);
+            Assert.InRange(starts[s].Denominator, 1, 1_000_000);
+            var seconds = score.Sections[s].Seconds;
+            (top, bottom) = ((top * seconds.Denominator) + (bottom * seconds.Numerator), bottom * seconds.Denominator);
+        }
+
+        Assert.True(bottom / BigInteger.GreatestCommonDivisor(top, bottom) > long.MaxValue);
+        Assert.Equal(starts[^1].ToDouble() + score.Sections[^1].Seconds.ToDouble(), score.Seconds.ToDouble(), 5e-7);
+    }
+
+    private static int[] PrimeTempi => [61, 67, 71, 73, 79, 83, 89, 97, 101, 103, 107, 109, 113, 127, 131, 137, 139, 149, 151, 157];
 
     [Fact]
     public void A_score_counts_itself_in_where_its_first_section_does()

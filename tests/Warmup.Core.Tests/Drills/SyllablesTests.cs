@@ -79,7 +79,7 @@ public class SyllablesTests
     [Fact]
     public void A_degree_that_is_no_svara_is_sung_by_its_number()
     {
-        foreach (var syllables in Syllables.All.Where(s => s.Name is not ("solfa" or "solfa-la" or "vowel")))
+        foreach (var syllables in Syllables.All.Where(s => s.NamesTones && s.Name is not ("solfa" or "solfa-la")))
         {
             Assert.Equal("b5", syllables.SyllableOf(Tone("b5")));
         }
@@ -103,6 +103,17 @@ public class SyllablesTests
         Assert.Throws<ArgumentException>(() => Syllables.Vowel(" "));
         Assert.Throws<ArgumentException>(() => Syllables.Vowel(new string('a', 21)));
         Assert.Throws<ArgumentException>(() => Syllables.Vowel("a\u202Eb"));
+    }
+
+    [Fact]
+    public void A_lip_trill_and_a_straw_are_the_same_on_every_note_and_name_no_tone()
+    {
+        Assert.Equal("brr brr brr brr brr brr", Sung("Mohanam", Syllables.LipTrill));
+        Assert.Equal(Syllables.Straw, Syllables.Parse("straw"));
+        Assert.Equal(Syllables.LipTrill, Syllables.Parse("Lip-Trill"));
+        Assert.Equal(
+            ["lip-trill", "straw", "vowel"],
+            Syllables.All.Where(s => !s.NamesTones).Select(s => s.Name).Order(StringComparer.Ordinal));
     }
 
     [Theory]

@@ -52,6 +52,24 @@ public class BreathPlanTests
         Assert.True(shares is { None: >= 40, Some: >= 80, Several: >= 20, Inside: >= 20 }, shares.ToString());
     }
 
+    [Fact]
+    public void Sections_at_many_tempi_are_checked_and_planned()
+    {
+        // The common denominator of the times of twelve prime tempi is beyond 64 bits.
+        int[] tempi = [61, 67, 71, 73, 79, 83, 89, 97, 101, 103, 107, 109];
+        var score = Score.Join("tempi", tempi.Select(t => Ladder(2, t).ToScore()));
+        var seconds = tempi.Sum(t => 5 * 60.0 / t);
+        var singer = new Singer("Wren", NoteName.Parse("C3"), NoteName.Parse("C6"), 12);
+        Assert.Equal(seconds, RangeUse.Of(score, singer).Seconds.ToDouble(), 1e-4);
+        Assert.Equal(60 / seconds, Difficulty.Of(score).NotesPerSecond.ToDouble(), 1e-4);
+
+        // Each section leaves silence after its two short lines, which ends a span.
+        Assert.Equal(tempi.Length, BreathSpan.Of(score, new Rational(4, 5)).Count());
+        Assert.All(BreathSpan.Of(score, new Rational(4, 5)).Zip(tempi), s => Assert.Equal(5 * 60.0 / s.Second, s.First.Seconds.ToDouble(), 1e-5));
+        Assert.NotNull(score.Check(singer).ToString());
+        Assert.NotEmpty(Plan(score, Need(4, new Rational(2, 5)))!.Breaths);
+    }
+
     [Property(MaxTest = 500)]
     public void With_its_breaths_in_the_score_no_span_is_longer_than_the_capacity(SmallCase small)
     {

@@ -47,10 +47,16 @@ public sealed partial record Syllables : ITextForm<Syllables>, IWritesText
     /// <summary>Svara letters in Malayalam.</summary>
     public static Syllables Malayalam => SvaraScripts.Malayalam;
 
+    /// <summary>A lip trill on every note, written <c>brr</c> (common practice).</summary>
+    public static Syllables LipTrill { get; } = new(HalfClosedSyllables.LipTrill);
+
+    /// <summary>A hum through a straw on every note, written <c>straw</c> (common practice).</summary>
+    public static Syllables Straw { get; } = new(HalfClosedSyllables.Straw);
+
     /// <summary>The kinds that have a name, for reading what people type.</summary>
     public static ValueList<Syllables> All =>
     [
-        SvaraLetters, SungSvaras, SvaraNames, Solfa, LaBasedSolfa, Numbers, Vowel(), Devanagari, Tamil, Telugu, Kannada, Malayalam,
+        SvaraLetters, SungSvaras, SvaraNames, Solfa, LaBasedSolfa, Numbers, Vowel(), LipTrill, Straw, Devanagari, Tamil, Telugu, Kannada, Malayalam,
     ];
 
     /// <summary>The name of the kind, in lower case: <c>svara</c>, <c>solfa</c>, <c>tamil</c>.</summary>
