@@ -20,7 +20,7 @@ internal static class CatalogueData
     });
 
     private static IEnumerable<CatalogueEntry> Derived() => Rows("derived.tsv").Select(row => new CatalogueEntry(
-        new Scale(row[0], Tones(row[3]), Tones(row[4])), ScaleFamily.Derived, Number(row[2]), Spellings(row[1]), row[6])
+        new Scale(row[0], Tones(row[3]), Tones(row[4])), ScaleFamily.Derived, Number(row[2]), Spellings(row[1]), row[7].Length == 0 ? row[6] : $"{row[6]}: {row[7]}")
     {
         ForeignNotes = Tones(row[5]).ConvertAll(t => t.Degree),
     });
