@@ -20,7 +20,7 @@ internal static class SungWords
         return different == 1 ? lines[0] : string.Join(" / ", lines.Take(MostLines)) + (lines.Count > MostLines ? " / ..." : string.Empty);
     }
 
-    private static bool NamesTones(Section section) => Syllables.All.Any(kind => kind.NamesTones && section.IsSungIn(kind));
+    private static bool NamesTones(Section section) => Syllables.All.Any(kind => kind.HasToneNames && section.IsSungIn(kind));
 
     private static string Line(Section section, ScoreLine line)
     {

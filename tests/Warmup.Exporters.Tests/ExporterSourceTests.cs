@@ -49,7 +49,7 @@ public class ExporterSourceTests
         ["NoteName"] = "Letter LetterIndex Alteration Octave Midi LowestOctave HighestOctave",
         ["ScaleTone"] = "new Degree Octave Semitones",
         ["Degree"] = "Variant",
-        ["Syllables"] = "SyllableOf WithOctaveDots HasVariants NamesTones All SvaraLetters Devanagari Tamil Telugu Kannada Malayalam Solfa LaBasedSolfa Numbers",
+        ["Syllables"] = "SyllableOf WithOctaveDots HasVariants HasToneNames All SvaraLetters Devanagari Tamil Telugu Kannada Malayalam Solfa LaBasedSolfa Numbers",
 
         // What the caller hands in.
         ["PitchBand"] = "Name Low High IsAssumed",

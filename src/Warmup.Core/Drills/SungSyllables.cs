@@ -28,7 +28,7 @@ public sealed partial record Section
 public sealed partial record Syllables
 {
     /// <summary>Whether the syllables tell the tones apart; a vowel, a lip trill and a straw do not.</summary>
-    public bool NamesTones => Degree.All.Any(d => SyllableOf(new ScaleTone(d)) != SyllableOf(default));
+    public bool HasToneNames => Degree.All.Any(d => SyllableOf(new ScaleTone(d)) != SyllableOf(default));
 
     /// <summary>Whether a kind has syllables of their own for the variants of a svara, as solfa has for R1 and R2; svara letters have none.</summary>
     public bool HasVariants => SyllableOf(new ScaleTone(new Degree(2, -1))) != SyllableOf(new ScaleTone(new Degree(2)));

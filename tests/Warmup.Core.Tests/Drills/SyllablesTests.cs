@@ -79,7 +79,7 @@ public class SyllablesTests
     [Fact]
     public void A_degree_that_is_no_svara_is_sung_by_its_number()
     {
-        foreach (var syllables in Syllables.All.Where(s => s.NamesTones && s.Name is not ("solfa" or "solfa-la")))
+        foreach (var syllables in Syllables.All.Where(s => s.HasToneNames && s.Name is not ("solfa" or "solfa-la")))
         {
             Assert.Equal("b5", syllables.SyllableOf(Tone("b5")));
         }
@@ -113,7 +113,7 @@ public class SyllablesTests
         Assert.Equal(Syllables.LipTrill, Syllables.Parse("Lip-Trill"));
         Assert.Equal(
             ["lip-trill", "straw", "vowel"],
-            Syllables.All.Where(s => !s.NamesTones).Select(s => s.Name).Order(StringComparer.Ordinal));
+            Syllables.All.Where(s => !s.HasToneNames).Select(s => s.Name).Order(StringComparer.Ordinal));
     }
 
     [Theory]
