@@ -5,6 +5,15 @@ namespace Warmup.Cli;
 /// <summary>The options that say which drone sounds.</summary>
 internal sealed class DroneOptions
 {
+    /// <summary>The words of <c>--drone</c>.</summary>
+    public static readonly ValueList<(string Name, DroneStyle? Style)> Styles =
+    [
+        ("tanpura", DroneStyle.Tanpura),
+        ("tanpura-5", DroneStyle.Tanpura with { StringCount = 5 }),
+        ("sruti-box", DroneStyle.SrutiBox),
+        ("none", null),
+    ];
+
     private readonly Option<string> _drone = new("--drone")
     {
         Description = "Drone: tanpura, tanpura-5 (five strings), sruti-box (held) or none.",
@@ -26,13 +35,7 @@ internal sealed class DroneOptions
     /// <exception cref="InputException">An option's value cannot be used; the message names the option.</exception>
     public Drill Read(ParseResult parsed, Drill drill)
     {
-        var style = OptionValue.Choice<DroneStyle?>(
-            "--drone",
-            parsed.GetValue(_drone)!,
-            ("tanpura", DroneStyle.Tanpura),
-            ("tanpura-5", DroneStyle.Tanpura with { StringCount = 5 }),
-            ("sruti-box", DroneStyle.SrutiBox),
-            ("none", null));
+        var style = OptionValue.Choice("--drone", parsed.GetValue(_drone)!, [.. Styles]);
         var first = parsed.GetValue(_string);
         if (style is null)
         {

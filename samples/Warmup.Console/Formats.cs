@@ -59,6 +59,11 @@ internal static class Formats
             }
         }
 
+        foreach (var folder in files.Select(f => Path.GetDirectoryName(Path.GetFullPath(f.Path))!).Distinct())
+        {
+            AtomicFile.RemoveLeftovers(folder, All.SelectMany(f => f.Extensions));
+        }
+
         From(0);
 
         // Each file stays under its temporary name until those after it are made.

@@ -1,6 +1,6 @@
 namespace Warmup.Cli;
 
-/// <summary>Reads the files that options name.</summary>
+/// <summary>Reads the files that options name. No more is read than a file of its kind may hold, whatever the path leads to.</summary>
 internal static class InputFile
 {
     /// <summary>What a file holds. Each refusal names the option and the file.</summary>
@@ -12,21 +12,7 @@ internal static class InputFile
     /// <exception cref="InputException">The file is too large, cannot be opened, or does not hold what is wanted.</exception>
     public static T Read<T>(string option, string path, int largest, string wanted, Func<byte[], T> read)
     {
-        byte[] bytes;
-        try
-        {
-            if (new FileInfo(path) is { Exists: true } file && file.Length > largest)
-            {
-                throw new InputException($"{option}: {path} has {file.Length} bytes; the most is {largest}");
-            }
-
-            bytes = File.ReadAllBytes(path);
-        }
-        catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
-        {
-            throw new InputException($"{option}: {path} cannot be read ({unreadable.Message}); name {wanted}");
-        }
-
+        var bytes = Bytes(option, path, largest, wanted);
         try
         {
             return read(bytes);
@@ -34,6 +20,48 @@ internal static class InputFile
         catch (WarmupFormatException broken)
         {
             throw new InputException($"{option}: {path}, {Describe(broken.Error)}");
+        }
+    }
+
+    private static byte[] Bytes(string option, string path, int largest, string wanted)
+    {
+        if (path.Length == 0)
+        {
+            throw new InputException($"{option} is empty; name {wanted}");
+        }
+
+        if (Directory.Exists(path))
+        {
+            throw new InputException($"{option}: {path} is a folder; name {wanted}");
+        }
+
+        try
+        {
+            using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, bufferSize: 1);
+            using var bytes = new MemoryStream();
+            var part = new byte[1 << 16];
+            while (file.Read(part) is var count and > 0)
+            {
+                bytes.Write(part, 0, count);
+                if (bytes.Length > largest)
+                {
+                    throw new InputException($"{option}: {path} is too long; the most is {largest} bytes");
+                }
+            }
+
+            return bytes.ToArray();
+        }
+        catch (Exception none) when (none is FileNotFoundException or DirectoryNotFoundException)
+        {
+            throw new InputException($"{option}: there is no file {path}; name {wanted}");
+        }
+        catch (UnauthorizedAccessException)
+        {
+            throw new InputException($"{option}: {path} may not be read; ask for leave to read it, or name {wanted}");
+        }
+        catch (Exception unreadable) when (unreadable is IOException or ArgumentException or NotSupportedException)
+        {
+            throw new InputException($"{option}: {path} cannot be read; name {wanted}");
         }
     }
 

@@ -11,33 +11,23 @@ internal static class Program
     public static int Main(string[] args) => Run(args, Console.Out, Console.Error);
 
     /// <summary>Runs one command.</summary>
-    /// <returns>0 if all is well, 1 if a drill does not fit a singer or no rule was found, 2 on wrong usage or input.</returns>
+    /// <returns>0 if all is well, 1 if a drill does not fit a singer or no rule was found, 2 on wrong usage or input, or when it was stopped.</returns>
     public static int Run(string[] args, TextWriter output, TextWriter error)
     {
-        using var stop = new CancellationTokenSource();
-        void Stop(object? sender, ConsoleCancelEventArgs e)
-        {
-            e.Cancel = true;
-            stop.Cancel();
-        }
-
-        Console.CancelKeyPress += Stop;
+        using var signals = new Signals();
         try
         {
-            return Run(args, new Terminal(output, error), stop.Token);
+            return Run(args, new Terminal(output, error), signals.Token);
         }
         catch (OperationCanceledException)
         {
-            error.WriteLine("stopped; no half-written file is left");
+            error.WriteLine("warmup: stopped; no half-written file is left");
             return ExitCode.WrongInput;
-        }
-        finally
-        {
-            Console.CancelKeyPress -= Stop;
         }
     }
 
-    private static int Run(string[] args, Terminal terminal, CancellationToken cancellation)
+    /// <summary>All commands, with their help and the values that a shell can complete.</summary>
+    public static RootCommand Commands(Terminal terminal, CancellationToken cancellation)
     {
         // A new command is one new file and one line here.
         var root = new RootCommand("Makes vocal warm-up drills from rules, checks them against voices, and writes them as notation, MIDI, sheets and sound.")
@@ -50,13 +40,28 @@ internal static class Program
             ScalesCommand.Create(terminal),
             PatternsCommand.Create(terminal, cancellation),
             DemoCommand.Create(terminal, cancellation),
+            CompletionCommand.Create(terminal),
         };
+        root.Add(ManualCommand.Create(terminal, root));
+        HelpPages.AddTo(root, terminal);
+        CompletionCommand.AddValues(root);
+        return root;
+    }
+
+    private static int Run(string[] args, Terminal terminal, CancellationToken cancellation)
+    {
+        var root = Commands(terminal, cancellation);
+        if (args.Length == 0)
+        {
+            new HelpPages(terminal).Write(root);
+            return ExitCode.Fine;
+        }
 
         // "@file" stays plain text: a title or a scale may begin with it.
         var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count > 0)
         {
-            terminal.Error($"{parsed.Errors[0].Message}; 'warmup {CommandPath(parsed)}--help' lists the options");
+            terminal.Error(WrongCommandLine.Describe(parsed));
             return ExitCode.WrongInput;
         }
 
@@ -71,8 +76,6 @@ internal static class Program
             return ExitCode.WrongInput;
         }
     }
-
-    private static string CommandPath(ParseResult parsed) => parsed.CommandResult.Command is RootCommand ? string.Empty : parsed.CommandResult.Command.Name + " ";
 }
 
 /// <summary>What the program tells the shell.</summary>

@@ -33,7 +33,7 @@ internal sealed class MonthWork(string folder, ValueList<IScoreFormat> formats)
     /// <param name="wrote">Hears the name of each file that was written.</param>
     /// <param name="cancellationToken">Stops the work; the file that is being written is taken back.</param>
     /// <exception cref="OtherPlanException">The folder holds another plan.</exception>
-    /// <exception cref="IOException">The disk refuses, or another run is writing the same file.</exception>
+    /// <exception cref="IOException">The disk refuses, or another run wrote the same file meanwhile.</exception>
     public MonthReport Run(WarmupPlan plan, bool overwrite, Action<string> wrote, CancellationToken cancellationToken)
     {
         Directory.CreateDirectory(folder);
@@ -60,7 +60,6 @@ internal sealed class MonthWork(string folder, ValueList<IScoreFormat> formats)
                 {
                     cancellationToken.ThrowIfCancellationRequested();
                     score ??= plan.ToScore(day, cancellationToken: cancellationToken);
-                    Leftovers.Remove(path);
                     format.Save(score, path, overwrite, cancellationToken);
                 }
                 catch (OperationCanceledException)
@@ -91,7 +90,6 @@ internal sealed class MonthWork(string folder, ValueList<IScoreFormat> formats)
             return;
         }
 
-        Leftovers.Remove(path);
         AtomicFile.Write(path, stream => PlanFile.Write(plan, stream), overwrite);
     }
 }

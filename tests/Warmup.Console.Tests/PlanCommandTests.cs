@@ -272,7 +272,7 @@ public sealed class PlanCommandTests : IDisposable
         Refused("--seed belongs to a new plan", "--plan", plan, "--day", "2026-12-05", "--seed", "3");
         Refused("--singers belongs to a new plan", "--plan", plan, "--day", "2026-12-05", "--singers", Singers);
         Refused("add --log FILE", "--plan", plan, "--day", "2026-12-05", "--sung");
-        Refused("cannot be read", "--plan", _shell.At("nosuch.json"), "--day", "2026-12-05");
+        Refused("there is no file", "--plan", _shell.At("nosuch.json"), "--day", "2026-12-05");
         File.WriteAllText(plan, File.ReadAllText(plan).Replace("\"tempo\": 60", "\"tempo\": 61", StringComparison.Ordinal));
         Refused("changed by hand", "--plan", plan, "--day", "2026-12-05");
 

@@ -121,7 +121,6 @@ public sealed class ProgramTests : IDisposable
     [InlineData("check")]
     [InlineData("demo")]
     [InlineData("nonsense")]
-    [InlineData]
     public void Wrong_usage_exits_with_2_and_one_line(params string[] args)
     {
         var (code, _, error) = Shell.Run(args);

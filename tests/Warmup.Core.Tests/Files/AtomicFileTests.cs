@@ -121,16 +121,38 @@ public sealed class AtomicFileTests : IDisposable
     }
 
     [Fact]
-    public void What_a_killed_process_left_behind_does_not_stand_in_the_way_and_is_not_touched()
+    public void What_a_killed_writer_of_the_same_file_left_behind_is_removed()
     {
         string? temporary = null;
         AtomicFile.Write(In("a.txt"), _ => temporary = Assert.Single(Left()));
-        File.Delete(In("a.txt"));
         File.WriteAllText(In(temporary!), "left");
-        AtomicFile.Write(In("a.txt"), Text("one"));
+        AtomicFile.Write(In("a.txt"), Text("one"), overwrite: true);
         Assert.Equal("one", File.ReadAllText(In("a.txt")));
-        Assert.Equal("left", File.ReadAllText(In(temporary!)));
-        Assert.Equal(2, Left().Length);
+        Assert.Equal(["a.txt"], Left());
+    }
+
+    [Fact]
+    public void Leftovers_of_the_named_kinds_are_removed_and_nothing_else()
+    {
+        foreach (var name in (string[])[".a.mid.partial", ".b.mid.2.partial", ".c.txt.partial", "d.mid.partial", ".e.partial", ".mid", "f.mid"])
+        {
+            File.WriteAllText(In(name), "left");
+        }
+
+        AtomicFile.RemoveLeftovers(_folder.FullName, [".mid"]);
+        Assert.Equal([".c.txt.partial", ".e.partial", ".mid", "d.mid.partial", "f.mid"], Left());
+    }
+
+    [Fact]
+    public void A_file_that_is_being_written_is_no_leftover()
+    {
+        AtomicFile.Write(In("a.txt"), s =>
+        {
+            Text("whole")(s);
+            AtomicFile.RemoveLeftovers(_folder.FullName, [".txt"]);
+            Assert.Single(Left());
+        });
+        Assert.Equal("whole", File.ReadAllText(In("a.txt")));
     }
 
     [Fact]

@@ -1,0 +1,81 @@
+namespace Warmup.Cli;
+
+/// <summary>Three examples for each command, to copy and change. A test runs every one of them.</summary>
+internal static class CommandExamples
+{
+    /// <summary>The end of every page of help.</summary>
+    public const string Careful = "The numbers about voices help with planning and diagnose nothing; the teacher's ear and a doctor's word overrule them.";
+
+    private static readonly Dictionary<string, string[]> All = new(StringComparer.Ordinal)
+    {
+        [string.Empty] =
+        [
+            "warmup demo --out out",
+            "warmup drill --scale mohanam --pattern ladder --tonic G3 --tempo 60 --out mohanam.pdf",
+            "warmup scales --find kalyani",
+        ],
+        ["drill"] =
+        [
+            "warmup drill --scale mohanam --pattern ladder --tonic G3 --tempo 60 --out mohanam.pdf --out mohanam.mid",
+            "warmup drill --scale 15 --pattern alankara-7 --tonic C4 --tempo 72 --speeds 1,2 --tuning just --out alankara.musicxml",
+            "warmup drill --scale \"S R2 G3 P D2 S'\" --pattern ladder.reversed --tonic 5.5 --tempo \"60 to 90 by 10\" --repeat 4 --delivery line-by-line --out drill.html",
+        ],
+        ["check"] =
+        [
+            "warmup check --scale mohanam --pattern ladder --tonic G3 --tempo 60 --singers singers.json",
+            "warmup check --scale 15 --pattern ladder.ends --tonic 220Hz --tempo 60 --singers singers.json --alias Wren",
+            "warmup check --scale bilahari --pattern \"ladder + ladder.reversed\" --tonic 5 --tempo 80 --speed 2 --singers singers.json --json",
+        ],
+        ["fit"] =
+        [
+            "warmup fit --scale mohanam --pattern ladder --tempo 60 --singers singers.json",
+            "warmup fit --scale 15 --pattern ladder.ends --tempo 60 --singers singers.json --chart ranges.svg",
+            "warmup fit --scale hamsadhwani --pattern alankara-1 --tonic G3 --tempo 72 --singers singers.json --json",
+        ],
+        ["plan"] =
+        [
+            "warmup plan --singers singers.json --scales \"mohanam, hamsadhwani\" --start 2026-12-01 --days 14 --out plan",
+            "warmup plan --singers singers.json --scales audava --start 2026-12-01 --days 7 --minutes 10 --seed 3 --formats \"txt mid\" --out week",
+            "warmup plan --plan plan/plan.json --day 2026-12-01 --formats \"pdf html\" --out tuesday",
+        ],
+        ["singers"] =
+        [
+            "warmup singers --singers singers.json",
+            "warmup singers --voices",
+            "warmup singers --singers class.csv --out class.json",
+        ],
+        ["scales"] =
+        [
+            "warmup scales --find kalyani",
+            "warmup scales --show mohanam --tonic G3 --tuning just",
+            "warmup scales --kind audava --without-p --json",
+        ],
+        ["patterns"] =
+        [
+            "warmup patterns --explain \"S R G / R G M / G M P / M P D / P D N / D N S'\"",
+            "warmup patterns --show \"ladder + ladder.reversed\" --scale mohanam",
+            "warmup patterns --exercises",
+        ],
+        ["demo"] =
+        [
+            "warmup demo --out out",
+            "warmup demo --out lesson",
+            "warmup demo --out out --force",
+        ],
+        ["completion"] =
+        [
+            "warmup completion bash > warmup.bash",
+            "warmup completion fish > warmup.fish",
+            "warmup completion pwsh > warmup.ps1",
+        ],
+        ["manual"] =
+        [
+            "warmup manual > warmup.1",
+            "warmup manual | man -l -",
+            "warmup manual | groff -man -Tutf8",
+        ],
+    };
+
+    /// <summary>The examples of a command; those of the whole program where there is none of the name.</summary>
+    public static IReadOnlyList<string> Of(string command) => All.GetValueOrDefault(command) ?? All[string.Empty];
+}
