@@ -9,7 +9,12 @@ internal static class WrongCommandLine
     public static string Describe(ParseResult parsed)
     {
         var command = parsed.CommandResult.Command;
-        var path = command is RootCommand ? string.Empty : command.Name + " ";
+        var path = string.Empty;
+        for (var named = parsed.CommandResult; named is { Command: not RootCommand }; named = (CommandResult)named.Parent!)
+        {
+            path = named.Command.Name + " " + path;
+        }
+
         return Message(parsed, command) + $"; 'warmup {path}--help' lists {(command is RootCommand ? "the commands" : "the options")}";
     }
 
