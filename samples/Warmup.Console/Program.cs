@@ -72,7 +72,7 @@ internal static class Program
         catch (Exception refused) when (refused is InputException or WarmupFormatException or PatternException or ExportException
             or IOException or UnauthorizedAccessException or ArgumentException)
         {
-            terminal.Error(refused is WarmupFormatException format ? format.Error.ToString() : refused.Message);
+            terminal.Error(Refusal.Words(refused));
             return ExitCode.WrongInput;
         }
     }
