@@ -1,3 +1,5 @@
+using System.Text;
+
 namespace Warmup.Cli;
 
 /// <summary>Reads the files that options name. No more is read than a file of its kind may hold, whatever the path leads to.</summary>
@@ -49,7 +51,7 @@ internal static class InputFile
                 }
             }
 
-            return bytes.ToArray();
+            return AsUtf8(bytes.ToArray());
         }
         catch (Exception none) when (none is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -64,6 +66,14 @@ internal static class InputFile
             throw new InputException($"{option}: {path} cannot be read; name {wanted}");
         }
     }
+
+    /// <summary>Text in UTF-16, as some editors and spreadsheets save it, in UTF-8. Its byte-order mark tells it.</summary>
+    private static byte[] AsUtf8(byte[] bytes) => bytes switch
+    {
+        [0xFF, 0xFE, ..] => Encoding.Convert(Encoding.Unicode, Encoding.UTF8, bytes, 2, bytes.Length - 2),
+        [0xFE, 0xFF, ..] => Encoding.Convert(Encoding.BigEndianUnicode, Encoding.UTF8, bytes, 2, bytes.Length - 2),
+        _ => bytes,
+    };
 
     /// <summary>The error with its place; what is wrong with a file as a whole has none.</summary>
     private static string Describe(TextError error) => error is { Line: 1, Column: 1 } ? error.Message : error.ToString();

@@ -35,9 +35,11 @@ public static class PlanFile
             throw Fail(string.Create(CultureInfo.InvariantCulture, $"a plan must be at most {LargestFile} bytes long, not {json.Length}"));
         }
 
+        json = JsonText.WithoutMark(json);
         PlanDto? file;
         try
         {
+            JsonText.RefuseRepeatedMembers(json);
             file = JsonSerializer.Deserialize(json, PlanJson.Default.PlanDto);
         }
         catch (JsonException broken)

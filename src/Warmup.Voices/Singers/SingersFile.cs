@@ -35,11 +35,7 @@ public static class SingersFile
             throw Fail(1, 1, string.Create(CultureInfo.InvariantCulture, $"a class must be at most {LargestFile} bytes long, not {json.Length}"));
         }
 
-        if (json.StartsWith((ReadOnlySpan<byte>)[0xEF, 0xBB, 0xBF]))
-        {
-            json = json[3..];
-        }
-
+        json = JsonText.WithoutMark(json);
         ClassDto? file;
         try
         {
@@ -48,6 +44,7 @@ public static class SingersFile
                 throw Fail(unknown.Line, unknown.Column, $"unknown member {TextError.Quote(unknown.Name)}; {SingersMembers.Known}");
             }
 
+            JsonText.RefuseRepeatedMembers(json);
             file = JsonSerializer.Deserialize(json, SingersJson.Default.ClassDto);
         }
         catch (JsonException broken)

@@ -35,11 +35,7 @@ public static class PatternFile
             throw TextError.At(1, string.Create(CultureInfo.InvariantCulture, $"a pattern must be at most {LargestBytes} bytes long, not {json.Length}")).ToException();
         }
 
-        if (json.StartsWith((ReadOnlySpan<byte>)[0xEF, 0xBB, 0xBF]))
-        {
-            json = json[3..];
-        }
-
+        json = JsonText.WithoutMark(json);
         return new PatternJsonBuilder(json, language).Build(PatternJsonReader.Read(json));
     }
 
