@@ -101,21 +101,21 @@ public sealed record Level
     /// <summary>Scale exercises and what choirs sing, line by line in the first speed, at 60 to 72 aksharas a minute, 2 faster each week.</summary>
     public static Level Beginner { get; } = new() { Name = "beginner" };
 
-    /// <summary>Doubled notes and the alankaras too, line by line in two speeds, at 66 to 84 aksharas a minute, 2 faster each week.</summary>
+    /// <summary>Doubled notes, leaps (datu varisai) and the alankaras too, line by line in two speeds, at 66 to 84 aksharas a minute, 2 faster each week.</summary>
     public static Level Intermediate { get; } = new()
     {
         Name = "intermediate",
-        Groups = ["sarali", "choir", "janta", "alankara"],
+        Groups = ["sarali", "choir", "janta", "datu", "alankara"],
         Speeds = [Speed.First, Speed.Second],
         Tempo = new TempoRamp(66, 2, 84),
         StartCeiling = 50,
     };
 
-    /// <summary>All groups, in two speeds without a break between the lines, at 72 to 99 aksharas a minute, 3 faster each week.</summary>
+    /// <summary>Both sthayi groups too, in two speeds without a break between the lines, at 72 to 99 aksharas a minute, 3 faster each week.</summary>
     public static Level Advanced { get; } = new()
     {
         Name = "advanced",
-        Groups = ["sarali", "choir", "janta", "alankara", "melsthayi", "mandrasthayi"],
+        Groups = ["sarali", "choir", "janta", "datu", "alankara", "melsthayi", "mandrasthayi"],
         Delivery = Delivery.Continuous,
         Speeds = [Speed.First, Speed.Second],
         Tempo = new TempoRamp(72, 3, 99),

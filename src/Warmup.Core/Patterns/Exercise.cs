@@ -33,7 +33,10 @@ public sealed class Exercise
         Tala = Require.PlainText(tala, LongestText);
     }
 
-    /// <summary>Its group: <c>sarali</c>, <c>janta</c>, <c>melsthayi</c>, <c>mandrasthayi</c>, <c>alankara</c> or <c>choir</c> in <see cref="Repertoire"/>.</summary>
+    /// <summary>
+    /// Its group: <c>karvai</c>, <c>sarali</c>, <c>janta</c>, <c>datu</c>, <c>melsthayi</c>, <c>mandrasthayi</c>, <c>alankara</c>, <c>choir</c> or
+    /// the name of a family of talas in <see cref="Repertoire"/>.
+    /// </summary>
     public string Group { get; }
 
     /// <summary>Its number in the group, counted from 1. Books differ in their numbering.</summary>

@@ -5,15 +5,23 @@ namespace Warmup;
 /// <summary>The exercises of common practice: the traditional groups and what choirs sing.</summary>
 /// <remarks>
 /// The regular exercises count places and follow any scale; a run that falls short of its units holds its last note. The irregular ones
-/// (sarali 10 to 14 and the two sthayi groups) are pinned to their letters: a scale without one of them refuses the exercise and names
-/// the letter.
+/// (the long notes, sarali 10 to 14 and the two sthayi groups) are pinned to their letters: a scale without one of them refuses the exercise
+/// and names the letter. Any of them can be sung as akara, on a vowel: <see cref="Syllables.Vowel"/>.
 /// </remarks>
 public static class Repertoire
 {
     private static readonly Lazy<ValueList<Exercise>> Read = new(ReadTraditional);
 
-    /// <summary>The sarali, janta, melsthayi and mandrasthayi groups and the seven alankaras.</summary>
+    private static readonly Lazy<ValueList<Exercise>> Talas = new(() => [.. TalaAlankaras.All(Traditional.Where(e => e.Group == "alankara"))]);
+
+    /// <summary>Long notes (karvai), the sarali, janta, datu, melsthayi and mandrasthayi groups and the seven alankaras.</summary>
     public static ValueList<Exercise> Traditional => Read.Value;
+
+    /// <summary>
+    /// An alankara in each of the 35 talas, in the order of <see cref="Meter.Talas"/>: <c>triputa-7</c> is that of misra-jati triputa. The seven
+    /// known ones are those of <see cref="Traditional"/>; the others follow a rule of the project's own.
+    /// </summary>
+    public static ValueList<Exercise> Alankaras => Talas.Value;
 
     /// <summary>What choirs sing; the vowels are the project's own choice, and any others can be sung.</summary>
     public static ValueList<Exercise> Choir { get; } =
@@ -34,12 +42,12 @@ public static class Repertoire
     public static Scale UsualScale => Catalogue.Default.Parent(15).Scale;
 
     /// <summary>An exercise by its name.</summary>
-    /// <param name="name">The name: <c>alankara-7</c>.</param>
+    /// <param name="name">The name: <c>alankara-7</c>, <c>eka-5</c>.</param>
     /// <returns>The exercise, or <see langword="null"/>.</returns>
     public static Exercise? Find(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
-        foreach (var exercise in (ReadOnlySpan<Exercise>)[.. Traditional, .. Choir])
+        foreach (var exercise in (ReadOnlySpan<Exercise>)[.. Traditional, .. Choir, .. Alankaras])
         {
             if (exercise.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
             {
@@ -59,7 +67,7 @@ public static class Repertoire
         foreach (var row in EmbeddedTable.Rows(typeof(Repertoire), "Warmup.Data.exercises.tsv"))
         {
             var number = int.Parse(row[1], NumberStyles.None, CultureInfo.InvariantCulture);
-            exercises.Add(new Exercise(row[0], number, Title(row[0], row[1]), Pattern.Parse(row[4]), row[5], row[2]));
+            exercises.Add(new Exercise(row[0], number, Title(row[0], row[1]), Pattern.Parse(row[4]), row[6].Length == 0 ? row[5] : $"{row[5]}: {row[6]}", row[2]));
         }
 
         return exercises.ToValueList();
@@ -68,6 +76,8 @@ public static class Repertoire
     private static string Title(string group, string number) => group switch
     {
         "sarali" => $"sarali varisai {number}: the scale up and down",
+        "karvai" => number == "1" ? "long notes on S, P and the upper S" : "akara: the long notes on the vowel a",
+        "datu" => $"datu varisai {number}: leaps",
         "janta" => $"janta varisai {number}: doubled notes",
         "melsthayi" => $"melsthayi varisai {number}: into the upper octave",
         "mandrasthayi" => $"mandrasthayi varisai {number}: into the lower octave",
