@@ -37,6 +37,11 @@ internal sealed class TimeOptions
         Description = "Hold the last note of each line to the end of the anga or the avartana: none, anga or avartana; none by default with continuous delivery, avartana line by line.",
     };
 
+    private readonly Option<string?> _fillBy = new("--fill-by")
+    {
+        Description = "What fills a line up: hold (the last note) or rest (silence). By default the last note, in the room that its line leaves; line by line, where a line leaves none, only hold and rest take one more avartana or anga, and otherwise the breath is taken out of the last note.",
+    };
+
     private readonly Option<string> _countIn = new("--count-in")
     {
         Description = $"Avartanas to count before the first line, 0 to {Drill.LongestCountIn}.",
@@ -56,7 +61,7 @@ internal sealed class TimeOptions
 
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[_tala, _speed, _speeds, _gati, _delivery, _fill, _countIn, _repeat, _endsOnFirstBeat])
+        foreach (var option in (Option[])[_tala, _speed, _speeds, _gati, _delivery, _fill, _fillBy, _countIn, _repeat, _endsOnFirstBeat])
         {
             command.Add(option);
         }
@@ -80,6 +85,16 @@ internal sealed class TimeOptions
             {
                 throw new InputException("--fill needs a meter, since free rhythm has no anga or avartana: name one with --tala");
             }
+        }
+
+        if (parsed.GetValue(_fillBy) is { } fillBy)
+        {
+            if (delivery.Fill == Fill.None || meter.IsFree)
+            {
+                throw new InputException("--fill-by needs lines that are filled up: use --delivery line-by-line or --fill, with a meter");
+            }
+
+            delivery = delivery with { FillBy = OptionValue.Choice("--fill-by", fillBy, ("hold", FillBy.Hold), ("rest", FillBy.Rest)) };
         }
 
         var countIn = OptionValue.Whole("--count-in", parsed.GetValue(_countIn)!, 0, Drill.LongestCountIn);

@@ -119,7 +119,7 @@ internal static class PlanReading
             () => (row.LineByLine ?? throw Lacks("lineByLine") ? Delivery.LineByLine : Delivery.Continuous) with
             {
                 Fill = row.Fill switch { "none" => Fill.None, "anga" => Fill.Anga, "avartana" => Fill.Avartana, _ => throw PlanFile.Fail($"fill must be none, anga or avartana, not {TextError.Quote(row.Fill)}") },
-                FillBy = row.FillBy switch { "hold" => FillBy.Hold, "rest" => FillBy.Rest, _ => throw PlanFile.Fail($"fillBy must be hold or rest, not {TextError.Quote(row.FillBy)}") },
+                FillBy = row.FillBy switch { "room" => FillBy.Room, "hold" => FillBy.Hold, "rest" => FillBy.Rest, _ => throw PlanFile.Fail($"fillBy must be room, hold or rest, not {TextError.Quote(row.FillBy)}") },
                 BreathSeconds = breath,
                 BreathGrid = grid,
                 LeastHold = hold,

@@ -203,7 +203,7 @@ public class TimeTests
          from speeds in (from kalam in Gen.Choose(1, 3) from gati in Gen.Elements(Gatis) select new Speed(kalam, gati)).ArrayOf(count)
          from lineByLine in Gen.Elements(true, false)
          from fill in Gen.Elements(Fill.Anga, Fill.Avartana)
-         from fillBy in Gen.Elements(FillBy.Hold, FillBy.Rest)
+         from fillBy in Gen.Elements(FillBy.Room, FillBy.Hold, FillBy.Rest)
          from step in Gen.Choose(1, 30)
          from rounds in Gen.Choose(0, 2)
          from countIn in Gen.Choose(0, 1)

@@ -59,10 +59,13 @@ public class PlanFileTests
         Assert.Equal(Tonic.Parse(tonic).Hz, plan.Tonic.Hz, 1e-9);
     }
 
-    [Fact]
-    public void A_level_of_ones_own_is_kept_to_the_last_setting()
+    [Theory]
+    [InlineData(FillBy.Room)]
+    [InlineData(FillBy.Hold)]
+    [InlineData(FillBy.Rest)]
+    public void A_level_of_ones_own_is_kept_to_the_last_setting(FillBy by)
     {
-        var own = Level.Beginner with { Name = "own", Delivery = Delivery.LineByLine with { Fill = Fill.Anga, FillBy = FillBy.Rest, BreathSeconds = new Rational(3, 2), BreathGrid = 12, LeastHold = 2 } };
+        var own = Level.Beginner with { Name = "own", Delivery = Delivery.LineByLine with { Fill = Fill.Anga, FillBy = by, BreathSeconds = new Rational(3, 2), BreathGrid = 12, LeastHold = 2 } };
         var plan = WarmupPlan.Make(Requests.Usual with { Level = own, Days = 2 }).Plan;
         Assert.Contains(plan.Drills, d => d.Delivery == own.Delivery);
         Assert.Equal(plan, Read(Text(plan)));

@@ -45,7 +45,7 @@ public static class ScoreGenerators
         from repetitions in Gen.Frequency((3, Gen.Constant(1)), (1, Gen.Choose(2, 3)))
         from countIn in Half(0, Gen.Choose(1, 2))
         from fill in Gen.Frequency((3, Gen.Constant(drill.Delivery.Fill)), (1, Gen.Elements(Fill.None, Fill.Anga, Fill.Avartana)))
-        from fillBy in Gen.Elements(FillBy.Hold, FillBy.Rest)
+        from fillBy in Gen.Elements(FillBy.Room, FillBy.Hold, FillBy.Rest)
         select drill with
         {
             Meter = meter,

@@ -41,6 +41,7 @@ internal static class ScoreBuilder
     {
         var grid = TimeGrid.For(drill, expansion);
         var rounds = RoundPlan.For(drill, expansion, grid, cancellation);
+        grid = grid.WithHalves(drill, expansion);
         var palette = new Palette(drill.Tonic, tonicName, drill.Tuning, drill.Syllables, drill.HasSimplerSpelling);
         var timeline = new Timeline(grid, rounds, palette, drill.Delivery.IsLineByLine);
         var tempi = new TempoMap(drill.Tempo.Start);

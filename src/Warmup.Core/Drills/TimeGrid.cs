@@ -26,6 +26,9 @@ internal sealed class TimeGrid
     private Speed _speed;
     private long _steps;
 
+    // Whether a breath so far takes half of an odd number of steps.
+    private bool _halvesStep;
+
     private TimeGrid(Drill drill, Expansion expansion, int resolution)
     {
         Resolution = resolution;
@@ -130,7 +133,7 @@ internal sealed class TimeGrid
         {
             var written = onset + length;
             var next = flows ? written + rest : Boundary(written + rest);
-            var end = _delivery.FillBy == FillBy.Hold && rest == 0 ? next : written;
+            var end = _delivery.FillBy != FillBy.Rest && rest == 0 ? next : written;
             return (end, end, next);
         }
 
@@ -142,8 +145,39 @@ internal sealed class TimeGrid
             return (least, next, next);
         }
 
+        if (_delivery.FillBy == FillBy.Room)
+        {
+            var end = Boundary(onset + length + rest);
+            return (end - Math.Max(rest, BreathFrom(end - onset, end - least, breath)), end, end);
+        }
+
         var boundary = Boundary(least + breath);
         return _delivery.FillBy == FillBy.Hold ? (boundary - breath, boundary, boundary) : (least, least + breath, boundary);
+    }
+
+    /// <summary>The same grid, divided once more where a breath takes half of a note that no step divides.</summary>
+    public TimeGrid WithHalves(Drill drill, Expansion expansion) => _halvesStep
+        ? new TimeGrid(drill, expansion, (int)Bounded(2L * Resolution))
+        : this;
+
+    /// <summary>The breath that a last note leaves: the whole breath where it can, else the second half of the note, or more where more is free.</summary>
+    /// <param name="span">The last note with the room after it.</param>
+    /// <param name="room">What the least hold leaves of that; negative where it leaves nothing.</param>
+    /// <param name="breath">The whole breath.</param>
+    private long BreathFrom(long span, long room, long breath)
+    {
+        if (Math.Max(2 * room, span) >= 2 * breath)
+        {
+            return breath;
+        }
+
+        if (2 * room >= span)
+        {
+            return room;
+        }
+
+        _halvesStep |= span % 2 != 0;
+        return span / 2;
     }
 
     /// <summary>Where one time through the drill ends that begins at a point.</summary>

@@ -52,7 +52,7 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
                 _breaths.Add(new Breath(grid.Aksharas(close.NoteEnd), grid.Aksharas(close.BreathEnd - close.NoteEnd), _note));
             }
 
-            Add(note, close.NoteEnd - _at, pitch, lineByLine || close.NoteEnd - _at > length);
+            Add(note, close.NoteEnd - _at, pitch, close.NoteEnd - _at > length || (lineByLine && close.NoteEnd - _at == length));
             _at = close.Next;
         }
 

@@ -16,10 +16,16 @@ public enum Fill
 /// <summary>What fills a line up.</summary>
 public enum FillBy
 {
-    /// <summary>The last note is held.</summary>
+    /// <summary>
+    /// The last note is held, as far as the line leaves room in its avartana (or anga). Line by line a line that leaves none is not made
+    /// longer: the breath is taken out of its last note.
+    /// </summary>
+    Room,
+
+    /// <summary>The last note is held, line by line for one more avartana (or anga) where the line leaves no room.</summary>
     Hold,
 
-    /// <summary>Silence after the last note, and after the breath where there is one.</summary>
+    /// <summary>Silence after the last note, and after the breath where there is one; line by line one more avartana (or anga) of it where the line leaves no room.</summary>
     Rest,
 }
 
@@ -27,8 +33,11 @@ public enum FillBy
 /// <remarks>
 /// <para>Continuous lines run on; with a <see cref="Fill"/> each is filled up to the end of the anga or avartana, by a hold or a rest.</para>
 /// <para>Line by line the breath comes out of the hold: the last note lasts to the end of the avartana (or anga) less the breath. Where it
-/// would last less than <see cref="LeastHold"/>, one more avartana (or anga) is taken. Without a fill, and always in free rhythm, the last
-/// note lasts <see cref="LeastHold"/>, or its own length where that is longer, and the breath goes on to the next whole akshara.</para>
+/// would last less than <see cref="LeastHold"/> or its own length, the breath takes no more than the second half of what the last note
+/// has, down to the second half of the note itself where the line fills its avartana (common practice). Only
+/// <see cref="FillBy.Hold"/> and <see cref="FillBy.Rest"/> then take one more avartana (or anga): the first holds the note in it, the
+/// second leaves it silent, for an answer. Without a fill, and always in free rhythm, the last note lasts <see cref="LeastHold"/>, or its
+/// own length where that is longer, and the breath goes on to the next whole akshara.</para>
 /// <para>The free meter has no avartana and so no fill. Immutable, value equality.</para>
 /// </remarks>
 public sealed record Delivery
@@ -51,7 +60,10 @@ public sealed record Delivery
     /// <summary>Lines run on.</summary>
     public static Delivery Continuous { get; } = new(false, Fill.None);
 
-    /// <summary>The last note of each line is held to the end of the avartana less a breath of one second.</summary>
+    /// <summary>
+    /// The last note of each line is held to the end of the avartana less a breath of one second; a line that fills its avartana breathes in
+    /// the second half of its last note.
+    /// </summary>
     public static Delivery LineByLine { get; } = new(true, Fill.Avartana);
 
     /// <summary>Whether each line ends with a hold and a breath.</summary>
@@ -81,7 +93,7 @@ public sealed record Delivery
 
     /// <summary>
     /// The least length of a held last note, in aksharas: 1/4 to 64; 1 by default. Without a fill it is the length of the hold, unless the
-    /// note is longer by itself.
+    /// note is longer by itself. With <see cref="FillBy.Room"/> a line that leaves less room has a shorter breath.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public Rational LeastHold
@@ -98,12 +110,12 @@ public sealed record Delivery
         init => _fill = (Fill)Require.InRange((int)value, (int)Fill.None, (int)Fill.Avartana, nameof(Fill));
     }
 
-    /// <summary>What fills a line up; a hold by default.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The value is neither.</exception>
+    /// <summary>What fills a line up; a hold in the room that the line leaves, by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of the three.</exception>
     public FillBy FillBy
     {
         get => _fillBy;
-        init => _fillBy = (FillBy)Require.InRange((int)value, (int)FillBy.Hold, (int)FillBy.Rest, nameof(FillBy));
+        init => _fillBy = (FillBy)Require.InRange((int)value, (int)FillBy.Room, (int)FillBy.Rest, nameof(FillBy));
     }
 
     /// <summary>The breath in aksharas at a tempo, rounded up to the grid.</summary>
@@ -114,12 +126,19 @@ public sealed record Delivery
     public override string ToString()
     {
         var way = IsLineByLine ? "line by line" : "continuous";
-        return (Fill, FillBy) == (IsLineByLine ? Fill.Avartana : Fill.None, FillBy.Hold)
-            ? way
-            : Fill switch
-            {
-                Fill.None => $"{way}, lines not filled up",
-                _ => $"{way}, each line filled up to the {(Fill == Fill.Anga ? "anga" : "avartana")} by a {(FillBy == FillBy.Hold ? "hold" : "rest")}",
-            };
+        return (Fill, FillBy) switch
+        {
+            (Fill.None, FillBy.Room) => IsLineByLine ? $"{way}, lines not filled up" : way,
+            (Fill.None, _) => $"{way}, lines not filled up",
+            (Fill.Avartana, FillBy.Room) when IsLineByLine => way,
+            (var fill, var by) => $"{way}, each line filled up to the {(fill == Fill.Anga ? "anga" : "avartana")}{Name(by)}",
+        };
     }
+
+    private static string Name(FillBy by) => by switch
+    {
+        FillBy.Room => string.Empty,
+        FillBy.Hold => " by a hold",
+        _ => " by a rest",
+    };
 }

@@ -18,18 +18,43 @@ public class DeliveryTests
         Assert.Equal(8, section.Lines[1].Onset);
     }
 
+    [Theory]
+    [InlineData("[S R G P D S' D P]", 60, 1, "15/2 1/2")] // eight svaras fill the avartana: the second half of the last one
+    [InlineData("[S R G P D S' D P]", 60, 2, "7 1")] // four aksharas in the second speed leave four: held to 7.0
+    [InlineData("[S R G P D S' D P D P G R S R G P]", 60, 2, "31/4 1/4")]
+    [InlineData("[S R G P D S' D]", 60, 1, "7 1")] // seven leave one akshara, and that is the breath
+    [InlineData("[S R G P D S' D]", 120, 1, "7 1")] // a breath of two aksharas would swallow the note: half of what it has
+    [InlineData("[S R G P D S']", 120, 1, "6 2")]
+    [InlineData("[S R G P D S' ,,]", 60, 1, "7 1")] // the last svara lasts three of eight aksharas: the breath is one second of them
+    [InlineData("[S R G P D S' , D P P P D P G P]", 60, 2, "15/2 1/2")] // half an akshara and the half after it: half of that
+    public void A_line_breathes_in_its_avartana(string line, int tempo, int kalam, string breath)
+    {
+        var section = Section(Mohanam with { Pattern = Pattern.Parse(line), Tempo = tempo, Speeds = [new(kalam)], Delivery = Delivery.LineByLine });
+        Assert.Equal(8, section.Lines[0].Length);
+        Assert.Equal(breath, $"{section.Breaths[0].Onset} {section.Breaths[0].Length}");
+        Assert.Equal(section.Notes[^1].End, section.Breaths[0].Onset);
+    }
+
     [Fact]
-    public void Less_than_an_akshara_of_hold_takes_one_more_avartana()
+    public void A_rest_leaves_an_avartana_for_the_answer_after_a_line_that_fills_its_own()
+    {
+        var section = Section(Mohanam with { Pattern = Pattern.Parse("[S R G P D S' D P]"), Delivery = Delivery.LineByLine with { FillBy = FillBy.Rest } });
+        Assert.Equal((16, (Rational)8), (section.Lines[0].Length, section.Notes[^1].End));
+        Assert.Equal(new Breath(8, 1, 7), section.Breaths[0]);
+    }
+
+    [Fact]
+    public void Less_than_an_akshara_of_hold_takes_one_more_avartana_where_a_hold_is_asked_for()
     {
         // Seven notes and a breath of one akshara fill the avartana, with a hold of one; at 120 the breath is two and leaves none.
-        var sevens = Mohanam with { Pattern = Pattern.Figure(0, 1, 2, 3, 2, 1, 0), Delivery = Delivery.LineByLine };
+        var sevens = Mohanam with { Pattern = Pattern.Figure(0, 1, 2, 3, 2, 1, 0), Delivery = Delivery.LineByLine with { FillBy = FillBy.Hold } };
         Assert.Equal(8, Section(sevens).Lines[0].Length);
         Assert.Equal(16, Section(sevens with { Tempo = 120 }).Lines[0].Length);
-        Assert.Equal(16, Section(sevens with { Delivery = Delivery.LineByLine with { LeastHold = new Rational(3, 2) } }).Lines[0].Length);
+        Assert.Equal(16, Section(sevens with { Delivery = sevens.Delivery with { LeastHold = new Rational(3, 2) } }).Lines[0].Length);
     }
 
     [Theory]
-    [InlineData(Fill.Anga, "0 4 8 14")] // with the breath 3 -> 4, 8 -> 8, 13 -> 14
+    [InlineData(Fill.Anga, "0 4 8 12")] // with the breath 3 -> 4, 8 -> 8; the third fills 8 to 12 and breathes in its last note
     [InlineData(Fill.Avartana, "0 8 16 24")]
     [InlineData(Fill.None, "0 3 7 12")]
     public void Line_by_line_fills_up_to_what_is_asked(Fill fill, string onsets)
@@ -67,6 +92,7 @@ public class DeliveryTests
 
     [Theory]
     [InlineData(Fill.None, FillBy.Hold, "0 2 5 9 14", "1 1 1 1 1", false)]
+    [InlineData(Fill.Anga, FillBy.Room, "0 4 8 12 20", "3 2 1 4 3", true)]
     [InlineData(Fill.Anga, FillBy.Hold, "0 4 8 12 20", "3 2 1 4 3", true)] // 2->4, 4+3=7->8, 8+4=12, 12+5=17->20, 20+6=26->28
     [InlineData(Fill.Anga, FillBy.Rest, "0 4 8 12 20", "1 1 1 1 1", false)]
     [InlineData(Fill.Avartana, FillBy.Hold, "0 8 16 24 32", "7 6 5 4 3", true)]
@@ -152,13 +178,28 @@ public class DeliveryTests
             at += line.Length;
             var last = section.Notes[line.FirstNote + line.NoteCount - 1];
             var end = last.Onset + last.Length;
-            Assert.True(last.Length >= line.Speed.Unit);
+            var breathes = delivery is { IsLineByLine: true, FillBy: FillBy.Room } && delivery.Fill != Fill.None;
+            Assert.True(last.Length >= (breathes ? line.Speed.Unit / 2 : line.Speed.Unit));
             if (delivery.IsLineByLine)
             {
                 Assert.Equal(end, section.Breaths[breath].Onset);
-                Assert.True(section.Breaths[breath].Length >= delivery.BreathAksharas(drill.Tempo.Start));
+                var whole = delivery.BreathAksharas(drill.Tempo.Start);
                 Assert.True(end + section.Breaths[breath].Length <= at);
-                Assert.True(last.Length >= delivery.LeastHold);
+                if (breathes)
+                {
+                    // All that the last note has is note and breath; the note has half of it or the least hold, or the breath is whole.
+                    var span = at - last.Onset;
+                    Assert.Equal(span, last.Length + section.Breaths[breath].Length);
+                    Assert.True(section.Breaths[breath].Length == whole || last.Length * 2 == span || last.Length == Rational.Max(delivery.LeastHold, line.Speed.Unit));
+                    Assert.True(section.Breaths[breath].Length <= whole);
+                    Assert.True(span - line.Speed.Unit < drill.Meter.Beats);
+                }
+                else
+                {
+                    Assert.True(section.Breaths[breath].Length >= whole);
+                    Assert.True(last.Length >= delivery.LeastHold);
+                }
+
                 breath++;
             }
 
@@ -194,7 +235,7 @@ public class DeliveryTests
         from speeds in Gen.Choose(1, 3).SelectMany(n => Speeds.ArrayOf(n))
         from lineByLine in Gen.Elements(true, false)
         from fill in Gen.Elements(Fill.None, Fill.Anga, Fill.Avartana)
-        from fillBy in Gen.Elements(FillBy.Hold, FillBy.Rest)
+        from fillBy in Gen.Elements(FillBy.Room, FillBy.Hold, FillBy.Rest)
         from hold in Gen.Elements<Rational>(1, 2, new Rational(1, 2), new Rational(5, 4))
         from breath in Gen.Elements<Rational>(1, 2, new Rational(1, 2), new Rational(13, 10))
         from tempo in Gen.Choose(40, 160)

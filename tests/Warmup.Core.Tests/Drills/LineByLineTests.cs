@@ -3,8 +3,9 @@ using FsCheck.Xunit;
 namespace Warmup.Tests;
 
 /// <summary>
-/// Source: the rules' worked example of delivery line by line (Adi at 60: S, R, hold to 7.0, breath 7.0 to 8.0; one more avartana where
-/// less than one akshara and the breath remain) and the rounding of breaths up to their grid, each computed here a second time.
+/// Source: the rules' worked example of delivery line by line (Adi at 60: S, R, hold to 7.0, breath 7.0 to 8.0; a line that fills its
+/// avartana breathes in the second half of its last svara; where a hold is asked for, one more avartana where less than one akshara and the
+/// breath remain) and the rounding of breaths up to their grid, each computed here a second time.
 /// </summary>
 public class LineByLineTests
 {
@@ -25,9 +26,18 @@ public class LineByLineTests
     }
 
     [Fact]
-    public void A_line_that_leaves_less_than_one_akshara_and_the_breath_takes_one_more_avartana()
+    public void A_line_that_fills_its_avartana_breathes_in_the_second_half_of_its_last_svara()
     {
         var section = Sung("15");
+        Assert.Equal([8, 8, 8, 8, 8, 8, 8], section.Lines.Select(l => (int)l.Length.Floor()));
+        Assert.Equal((new Rational(48 + 7), new Rational(1, 2), false), (section.Notes[^1].Onset, section.Notes[^1].Length, section.Notes[^1].IsHeld));
+        Assert.Equal(new Breath(new Rational(111, 2), new Rational(1, 2), 34), section.Breaths[^1]);
+    }
+
+    [Fact]
+    public void A_hold_that_is_asked_for_takes_one_more_avartana_where_less_than_one_akshara_and_the_breath_are_left()
+    {
+        var section = Sung("15", Like("15") with { Delivery = Delivery.LineByLine with { FillBy = FillBy.Hold } });
         // Seven notes: the last begins at 6 and has one akshara before the breath: it fits. Eight: the last begins at 7, so it goes on to 15.
         Assert.Equal([8, 8, 8, 8, 8, 8, 16], section.Lines.Select(l => (int)l.Length.Floor()));
         var last = section.Notes[^1];
@@ -56,7 +66,7 @@ public class LineByLineTests
     [InlineData(72, 1, 5, 4)] // 4.8 up
     public void A_breath_of_one_second_is_rounded_up_to_its_grid(int n, int d, int steps, int grid)
     {
-        var delivery = Delivery.LineByLine with { BreathGrid = grid };
+        var delivery = Delivery.LineByLine with { BreathGrid = grid, FillBy = FillBy.Hold };
         Assert.Equal(new Rational(steps, grid), delivery.BreathAksharas(new Rational(n, d)));
         var section = Sung("15", Like("15") with { Tempo = new Rational(n, d), Delivery = delivery });
         Assert.All(section.Breaths, b => Assert.Equal(new Rational(steps, grid), b.Length));
@@ -75,7 +85,7 @@ public class LineByLineTests
     [Property(Arbitrary = [typeof(Arbitraries)], MaxTest = 200)]
     public void Every_line_ends_with_a_hold_and_a_breath_on_the_avartana(Drill drill)
     {
-        var delivery = drill.Delivery.IsLineByLine ? drill.Delivery : Delivery.LineByLine;
+        var delivery = (drill.Delivery.IsLineByLine ? drill.Delivery : Delivery.LineByLine) with { FillBy = FillBy.Hold };
         if (!(drill with { Delivery = delivery, Meter = Meter.Adi }).TryToScore(out var score, out _))
         {
             return;
