@@ -12,6 +12,9 @@ public class StandardRuleTests
 {
     private static readonly Score LineByLine = (Drills.Of() with { Delivery = Delivery.LineByLine }).ToScore();
 
+    // The last of the seven lines fills its avartana and is held for one more.
+    private static readonly Score WithHold = (Drills.Of() with { Delivery = Delivery.LineByLine with { FillBy = FillBy.Hold } }).ToScore();
+
     [Fact]
     public void The_file_is_UTF8_without_a_byte_order_mark_and_begins_with_declaration_doctype_and_version_4()
     {
@@ -113,7 +116,8 @@ public class StandardRuleTests
     [Fact]
     public void A_part_has_one_divisions_and_it_is_the_least_that_divides_every_duration()
     {
-        Assert.Equal(1, ReadScore.Of(LineByLine).Divisions);
+        Assert.Equal(1, ReadScore.Of(WithHold).Divisions);
+        Assert.Equal(2, ReadScore.Of(LineByLine).Divisions); // the last note of a line that fills its avartana: half of it, and half a breath
         Assert.Equal(4, ReadScore.Of((Drills.Of() with { Speeds = [Speed.Third] }).ToScore()).Divisions);
         Assert.Equal(3, ReadScore.Of((Drills.Of(pattern: "figure(0 1 2)") with { Speeds = [new Speed(3, 3)], Meter = Meter.Free }).ToScore()).Divisions);
     }
@@ -204,7 +208,7 @@ public class StandardRuleTests
     public void A_line_that_begins_a_measure_begins_a_system_but_the_first_does_not_ask_for_one()
     {
         // Line by line each of the seven lines begins a measure; the last takes two.
-        var systems = ReadScore.Of(LineByLine).Measures.Select(m => m.BeginsSystem);
+        var systems = ReadScore.Of(WithHold).Measures.Select(m => m.BeginsSystem);
         Assert.Equal([false, true, true, true, true, true, true, false], systems);
         Assert.DoesNotContain(ReadScore.Of(LineByLine, new() { HasNewSystems = false }).Measures, m => m.BeginsSystem);
     }

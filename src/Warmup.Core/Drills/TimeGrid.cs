@@ -148,7 +148,7 @@ internal sealed class TimeGrid
         if (_delivery.FillBy == FillBy.Room)
         {
             var end = Boundary(onset + length + rest);
-            return (end - Math.Max(rest, BreathFrom(end - onset, end - least, breath)), end, end);
+            return (end - Math.Max(rest, BreathWithin(end - onset, length, end - least, breath)), end, end);
         }
 
         var boundary = Boundary(least + breath);
@@ -160,24 +160,25 @@ internal sealed class TimeGrid
         ? new TimeGrid(drill, expansion, (int)Bounded(2L * Resolution))
         : this;
 
-    /// <summary>The breath that a last note leaves: the whole breath where it can, else the second half of the note, or more where more is free.</summary>
+    /// <summary>The breath that a line leaves in its avartana or anga: the whole breath where it can.</summary>
     /// <param name="span">The last note with the room after it.</param>
-    /// <param name="room">What the least hold leaves of that; negative where it leaves nothing.</param>
+    /// <param name="length">The written length of the last note, at least half of which is sung.</param>
+    /// <param name="room">What the least hold leaves of the span; negative where it leaves nothing.</param>
     /// <param name="breath">The whole breath.</param>
-    private long BreathFrom(long span, long room, long breath)
+    private long BreathWithin(long span, long length, long room, long breath)
     {
-        if (Math.Max(2 * room, span) >= 2 * breath)
+        if (room >= breath || 2 * room >= span)
+        {
+            return Math.Min(room, breath);
+        }
+
+        if (2 * (span - breath) >= length)
         {
             return breath;
         }
 
-        if (2 * room >= span)
-        {
-            return room;
-        }
-
-        _halvesStep |= span % 2 != 0;
-        return span / 2;
+        _halvesStep |= length % 2 != 0;
+        return span - (length / 2);
     }
 
     /// <summary>Where one time through the drill ends that begins at a point.</summary>

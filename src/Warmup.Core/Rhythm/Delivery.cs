@@ -33,9 +33,9 @@ public enum FillBy
 /// <remarks>
 /// <para>Continuous lines run on; with a <see cref="Fill"/> each is filled up to the end of the anga or avartana, by a hold or a rest.</para>
 /// <para>Line by line the breath comes out of the hold: the last note lasts to the end of the avartana (or anga) less the breath. Where it
-/// would last less than <see cref="LeastHold"/> or its own length, the breath takes no more than the second half of what the last note
-/// has, down to the second half of the note itself where the line fills its avartana (common practice). Only
-/// <see cref="FillBy.Hold"/> and <see cref="FillBy.Rest"/> then take one more avartana (or anga): the first holds the note in it, the
+/// would last less than <see cref="LeastHold"/> or its own length, the breath is what these leave, if that is as long as the note; else it
+/// takes the second half of the note's own length too, as far as it needs it: all of it where the line fills its avartana (common
+/// practice). Only <see cref="FillBy.Hold"/> and <see cref="FillBy.Rest"/> then take one more avartana (or anga): the first holds the note in it, the
 /// second leaves it silent, for an answer. Without a fill, and always in free rhythm, the last note lasts <see cref="LeastHold"/>, or its
 /// own length where that is longer, and the breath goes on to the next whole akshara.</para>
 /// <para>The free meter has no avartana and so no fill. Immutable, value equality.</para>

@@ -92,13 +92,13 @@ public partial class BreathCheckTests
     [Fact]
     public void Line_by_line_each_line_is_a_span_with_its_hold()
     {
-        // Adi at 60: every line sounds 7 of its 8 aksharas, the last 15 of 16.
+        // Adi at 60: every line sounds 7 of its 8 aksharas; the last, which fills them, seven and a half.
         var score = (Ladder("15") with { Delivery = Delivery.LineByLine }).ToScore();
         var findings = Breaths(score, Voice(15, Experience.Beginner)).ToList(); // 6 seconds at most
-        Assert.Equal([7, 7, 7, 7, 7, 7, 15], findings.Select(f => (int)f.Measured!.Value));
+        Assert.Equal([7, 7, 7, 7, 7, 7, 7.5], findings.Select(f => f.Measured!.Value));
         Assert.Equal([1, 2, 3, 4, 5, 6, 7], findings.Select(f => f.Place!.Value.Line));
-        var last = Assert.Single(Breaths(score, Voice(24, Experience.Advanced))); // 14.4 seconds
-        Assert.Equal((7, 15.0), (last.Place!.Value.Line, last.Measured!.Value));
+        var last = Assert.Single(Breaths(score, Voice(12, Experience.Advanced))); // 7.2 seconds
+        Assert.Equal((7, 7.5), (last.Place!.Value.Line, last.Measured!.Value));
     }
 
     [Theory]
@@ -225,11 +225,12 @@ public partial class BreathCheckTests
         // Line by line every span ends with a breath, so the joined score has the spans of its parts one after the other.
         var one = (Ladder("15") with { Delivery = Delivery.LineByLine, Title = "a" }).ToScore();
         var two = (Ladder("mohanam") with { Delivery = Delivery.LineByLine, Tempo = 90, Title = "b" }).ToScore();
-        var spans = BreathSpan.Of(Score.Join("both", [one, two]), 1).ToList();
+        var shortest = new Rational(1, 2);
+        var spans = BreathSpan.Of(Score.Join("both", [one, two]), shortest).ToList();
         Assert.Equal([.. Enumerable.Range(1, 7).Select(l => (1, l, "a")), .. Enumerable.Range(1, 5).Select(l => (2, l, "b"))], spans.Select(s => (s.First.Section, s.First.Line, s.First.Title!)));
         Assert.All(spans, s => Assert.True(s.IsWithinLine));
         Assert.Equal(
-            BreathSpan.Of(one, 1).Concat(BreathSpan.Of(two, 1)).Select(s => s.Seconds),
+            BreathSpan.Of(one, shortest).Concat(BreathSpan.Of(two, shortest)).Select(s => s.Seconds),
             spans.Select(s => s.Seconds));
         Assert.Throws<ArgumentOutOfRangeException>(() => { BreathSpan.Of(one, 0); });
     }
