@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 
 namespace Warmup.Cli;
 
@@ -17,12 +18,12 @@ internal sealed class TimeOptions
 
     private readonly Option<string?> _speeds = new("--speeds")
     {
-        Description = "Several speeds, sung one after the other, such as 1,2,3; instead of --speed.",
+        Description = "Several speeds, sung one after the other, such as 1,2,3; or trikalam: 1,2,2,3,3,3,3. Instead of --speed.",
     };
 
     private readonly Option<string> _gati = new("--gati")
     {
-        Description = "Gati: 3, 4, 5, 7 or 9 parts of an akshara in the third speed.",
+        Description = $"Gati (nadai): {string.Join(", ", Enum.GetValues<Jati>().Select(GatiName))}, or its number: 3, 4, 5, 7 or 9 parts of an akshara in the third speed.",
         DefaultValueFactory = _ => "4",
     };
 
@@ -116,7 +117,10 @@ internal sealed class TimeOptions
 
     private ValueList<Speed> ReadSpeeds(ParseResult parsed)
     {
-        var gati = OptionValue.Choice("--gati", parsed.GetValue(_gati)!, 3, 4, 5, 7, 9);
+        // The gatis are named and counted as the jatis are.
+        var jatis = Enum.GetValues<Jati>().Select(j => (Name: GatiName(j), Count: Anga.Laghu(j).Aksharas)).ToList();
+        var gati = OptionValue.Choice(
+            "--gati", parsed.GetValue(_gati)!, [.. jatis, .. jatis.Select(j => (j.Count.ToString(CultureInfo.InvariantCulture), j.Count))]);
         var (one, many) = (parsed.GetValue(_speed), parsed.GetValue(_speeds));
         if (many is null)
         {
@@ -128,9 +132,16 @@ internal sealed class TimeOptions
             throw new InputException("use --speed or --speeds, not both");
         }
 
+        if (many.Trim().Equals("trikalam", StringComparison.OrdinalIgnoreCase))
+        {
+            return SpeedSequences.Trikalam(gati);
+        }
+
         var speeds = many.Split(',').Select(s => new Speed(OptionValue.Choice("--speeds", s, 1, 2, 3, 4), gati)).ToValueList();
         return speeds.Count <= Drill.MostSpeeds
             ? speeds
             : throw new InputException($"--speeds must name 1 to {Drill.MostSpeeds} speeds, not {speeds.Count}");
     }
+
+    private static string GatiName(Jati jati) => jati.ToString().ToLowerInvariant();
 }

@@ -12,7 +12,11 @@ public sealed class TimeOptionTests : IDisposable
     [InlineData("--tala", "rupaka-chapu", "rupaka-chapu (3)")]
     [InlineData("--tala", "2+2+3/8", "Time    2+2+3/8, ")]
     [InlineData("--tala", "free", "Time    free, ")]
-    [InlineData("--gati", "3", "speed 3, gati 3")] // with another gati than 4 the third speed is meant
+    [InlineData("--gati", "3", "tisra nadai, three to the akshara")] // with another gati than 4 the third speed is meant
+    [InlineData("--gati", "tisra", "tisra nadai, three to the akshara")]
+    [InlineData("--gati", "Sankirna", "sankirna nadai, nine to the akshara")]
+    [InlineData("--gati", "chatusra", "speed 1, continuous")]
+    [InlineData("--speeds", "trikalam", "35 lines, 140 notes")] // seven times the five lines and twenty notes of the ladder
     [InlineData("--speed", "4", "speed 4, continuous")]
     [InlineData("--speeds", "1,2,3", "speed 1 then speed 2 then speed 3")]
     [InlineData("--fill", "avartana", "each line filled up to the avartana by a hold")]
@@ -41,9 +45,10 @@ public sealed class TimeOptionTests : IDisposable
     [Theory]
     [InlineData("--tala", "khanda chap", "perhaps khanda chapu")]
     [InlineData("--tala", "0/4", "between 1 and 64, not 0")]
-    [InlineData("--gati", "6", "--gati must be 3 or 4 or 5 or 7 or 9, not '6'")]
+    [InlineData("--gati", "6", "--gati must be tisra or chatusra or khanda or misra or sankirna or 3 or 4 or 5 or 7 or 9, not '6'")]
     [InlineData("--speed", "5", "--speed must be 1 or 2 or 3 or 4, not '5'")]
     [InlineData("--speeds", "1,,2", "--speeds must be 1 or 2 or 3 or 4, not ''")]
+    [InlineData("--fill-by", "hold", "--fill-by needs lines that are filled up")]
     [InlineData("--fill", "half", "--fill must be none or anga or avartana, not 'half'")]
     [InlineData("--count-in", "9", "not '9'")]
     public void Wrong_values_are_refused_with_the_option_and_the_choices(string option, string value, string message)
@@ -63,6 +68,19 @@ public sealed class TimeOptionTests : IDisposable
         var (code, _, error) = Shell.Run(_shell.Drill((option, value), ("--tala", "free")));
         Assert.Equal(2, code);
         Assert.Contains($"{option} needs a meter", error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(null, 8 * 4)]
+    [InlineData("hold", 16 * 4)]
+    [InlineData("rest", 16 * 4)]
+    public void A_line_that_fills_its_avartana_takes_another_only_for_a_hold_or_a_rest(string? by, int seconds)
+    {
+        // Sarali 2: four lines of eight svaras in Adi, at 60.
+        (string, string)[] options = [("--pattern", "sarali-2"), ("--scale", "15"), ("--tempo", "60"), ("--delivery", "line-by-line"), ("--out", _shell.At("a.txt"))];
+        var (code, _, error) = Shell.Run(_shell.Drill(by is null ? options : [.. options, ("--fill-by", by)]));
+        Assert.Equal((0, string.Empty), (code, error));
+        Assert.Contains($"Length  {seconds}.0 s", File.ReadAllText(_shell.At("a.txt")), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -85,7 +85,7 @@ public class TimeTests
         var drill = Drills.Of(pattern: "figure(0 1 2 3)") with { Speeds = [Speed.First, Speed.Second, new(3, 3), new(3, 5)], Delivery = Delivery.Continuous with { Fill = Fill.Anga } };
         var read = ReadScore.Of(drill.ToScore());
         Holds(drill.ToScore(), read);
-        Assert.Equal(["speed 1", "speed 2", "speed 3, gati 3", "speed 3, gati 5"], read.All("words").Select(w => w.Value));
+        Assert.Equal(["speed 1", "speed 2", "tisra nadai, three to the akshara", "khanda nadai, five to the akshara"], read.All("words").Select(w => w.Value));
         Assert.DoesNotContain(ReadScore.Of(Drills.Of().ToScore()).All("words"), w => w.Value.StartsWith("speed", StringComparison.Ordinal));
     }
 

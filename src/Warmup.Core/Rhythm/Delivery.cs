@@ -131,14 +131,14 @@ public sealed record Delivery
             (Fill.None, FillBy.Room) => IsLineByLine ? $"{way}, lines not filled up" : way,
             (Fill.None, _) => $"{way}, lines not filled up",
             (Fill.Avartana, FillBy.Room) when IsLineByLine => way,
-            (var fill, var by) => $"{way}, each line filled up to the {(fill == Fill.Anga ? "anga" : "avartana")}{Name(by)}",
+            (var fill, var by) => $"{way}, each line filled up to the {(fill == Fill.Anga ? "anga" : "avartana")}{Means(by)}",
         };
     }
 
-    private static string Name(FillBy by) => by switch
+    private string Means(FillBy by) => by switch
     {
-        FillBy.Room => string.Empty,
-        FillBy.Hold => " by a hold",
-        _ => " by a rest",
+        FillBy.Rest => " by a rest",
+        FillBy.Room when IsLineByLine => string.Empty,
+        _ => " by a hold",
     };
 }

@@ -12,7 +12,7 @@ namespace Warmup;
 [JsonConverter(typeof(TextJsonConverter<Speed>))]
 public readonly record struct Speed : ITextForm<Speed>
 {
-    private const int HighestKalam = 4;
+    internal const int HighestKalam = 4;
 
     private readonly byte _kalamLessOne;
     private readonly byte _gatiIndex;
@@ -66,8 +66,12 @@ public readonly record struct Speed : ITextForm<Speed>
 
     static string ITextForm<Speed>.What => "a speed";
 
-    /// <summary>Reads a speed: <c>speed 2</c>, <c>speed 3, gati 3</c>, or the number alone: <c>2</c>.</summary>
-    /// <param name="text">The text, in any case; white space around it has no meaning.</param>
+    /// <summary>
+    /// Reads a speed: <c>speed 2</c>, <c>speed 2, gati 3</c>, or the number alone: <c>2</c>; or a gati by its name, <c>tisra nadai</c> or
+    /// <c>tisra gati</c>, which is <see cref="OfGati"/>, also with <c>, three to the akshara</c>, <c>three to two aksharas</c>, <c>three to
+    /// four aksharas</c> or <c>six to the akshara</c> behind it.
+    /// </summary>
+    /// <param name="text">The text, in any case; white space around it has no meaning. After <c>gati</c> may stand the number or the name.</param>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> is <see langword="null"/>.</exception>
     /// <exception cref="WarmupFormatException">The text is not a speed.</exception>
     public static Speed Parse(string text) => TextForm.Parse<Speed>(text);
@@ -88,40 +92,11 @@ public readonly record struct Speed : ITextForm<Speed>
 
     static bool ISpanParsable<Speed>.TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out Speed result) => TextForm.TryParse(s, out result, out _);
 
-    static bool ITextForm<Speed>.TryRead(TextCursor cursor, out Speed value, [NotNullWhen(false)] out TextError? error)
-    {
-        value = default;
-        error = null;
-        var text = cursor.Trimmed();
-        var start = text;
-        text.TryTake("speed");
-        text.SkipWhiteSpace();
-        var kalamAt = text;
-        if (!text.TryTakeInteger(out var kalam) || kalam is < 1 or > HighestKalam)
-        {
-            error = kalamAt.Error(string.Create(CultureInfo.InvariantCulture, $"a speed must be a number between 1 and {HighestKalam}, not {TextError.Quote(kalamAt.Rest)}"));
-            return false;
-        }
+    static bool ITextForm<Speed>.TryRead(TextCursor cursor, out Speed value, [NotNullWhen(false)] out TextError? error) => SpeedText.TryRead(cursor, out value, out error);
 
-        var gati = 4;
-        if (text.TryTakeWord(out var word))
-        {
-            text.SkipWhiteSpace();
-            var gatiAt = text;
-            if (!word.Rest.Equals("gati", StringComparison.OrdinalIgnoreCase) || !text.TryTakeInteger(out gati) || gati is < 3 or > 9 || Gatis.IndexOf((byte)gati) < 0 || !text.IsAtEnd)
-            {
-                error = (word.Rest.Equals("gati", StringComparison.OrdinalIgnoreCase) ? gatiAt : word).Error(
-                    $"after the speed may stand gati 3, 4, 5, 7 or 9, not {TextError.Quote(start.Rest)}");
-                return false;
-            }
-        }
-
-        value = new Speed(kalam, gati);
-        return true;
-    }
-
-    /// <summary>The kalam, and the gati where it is not 4: <c>speed 2</c>, <c>speed 3, gati 3</c>; <see cref="Parse"/> reads it back.</summary>
-    public override string ToString() => Gati == 4
-        ? string.Create(CultureInfo.InvariantCulture, $"speed {Kalam}")
-        : string.Create(CultureInfo.InvariantCulture, $"speed {Kalam}, gati {Gati}");
+    /// <summary>
+    /// <c>speed 2</c>; in a gati other than 4 its name and how many notes go to the akshara: <c>tisra nadai, three to the akshara</c>.
+    /// <see cref="Parse"/> reads it back.
+    /// </summary>
+    public override string ToString() => SpeedText.Write(this);
 }

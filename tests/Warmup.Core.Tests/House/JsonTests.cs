@@ -95,7 +95,7 @@ public class JsonTests
         {
             var json = JsonSerializer.Serialize(kept, options);
             Assert.Contains("\"R2\":7", json, StringComparison.Ordinal);
-            Assert.Contains("\"Speeds\":[\"speed 1\",\"speed 2, gati 3\"]", json, StringComparison.Ordinal);
+            Assert.Contains("\"Speeds\":[\"speed 1\",\"tisra nadai, three to two aksharas\"]", json, StringComparison.Ordinal);
             var read = JsonSerializer.Deserialize<Kept>(json, options)!;
             Assert.Equal((kept.Scale, kept.Tempo, kept.Speeds, kept.Words, kept.Tonic), (read.Scale, read.Tempo, read.Speeds, read.Words, read.Tonic));
             Assert.Equal(kept.Cents, read.Cents);

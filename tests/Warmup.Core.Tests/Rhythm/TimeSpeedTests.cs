@@ -22,6 +22,39 @@ public class TimeSpeedTests
     public void What_is_no_speed_is_refused(int kalam, int gati, string message) =>
         Assert.Contains(message, Assert.Throws<ArgumentOutOfRangeException>(() => new Speed(kalam, gati)).Message, StringComparison.Ordinal);
 
+    [Theory]
+    [InlineData(3, 3, "tisra nadai, three to the akshara")]
+    [InlineData(4, 3, "tisra nadai, six to the akshara")]
+    [InlineData(2, 5, "khanda nadai, five to two aksharas")]
+    [InlineData(1, 7, "misra nadai, seven to four aksharas")]
+    [InlineData(4, 9, "sankirna nadai, eighteen to the akshara")]
+    [InlineData(3, 4, "speed 3")]
+    public void A_speed_is_said_as_teachers_say_it(int kalam, int gati, string said)
+    {
+        Assert.Equal(said, new Speed(kalam, gati).ToString());
+        Assert.Equal(new Speed(kalam, gati), Speed.Parse(said));
+    }
+
+    [Theory]
+    [InlineData("tisra", 3, 3)]
+    [InlineData("Tisra Gati", 3, 3)]
+    [InlineData("khanda nadai", 3, 5)]
+    [InlineData("chatusra nadai", 1, 4)]
+    [InlineData("speed 2, gati 3", 2, 3)]
+    [InlineData("3 nadai misra", 3, 7)]
+    public void A_gati_is_read_by_its_name_and_by_its_number(string text, int kalam, int gati) => Assert.Equal(new Speed(kalam, gati), Speed.Parse(text));
+
+    [Theory]
+    [InlineData("tisra nadai, four to the akshara", "three to the akshara")]
+    [InlineData("chatusra nadai, two to the akshara", "speed 1 to speed 4")]
+    [InlineData("speed 3, gati 6", "3, 4, 5, 7 or 9, or tisra")]
+    [InlineData("tisr", "a gati such as tisra nadai")]
+    public void What_is_no_gati_is_refused_with_what_can_stand_there(string text, string message)
+    {
+        Assert.False(Speed.TryParse(text, out _, out var error));
+        Assert.Contains(message, error.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Three_speeds_run_on_without_a_break()
     {
@@ -37,9 +70,9 @@ public class TimeSpeedTests
     }
 
     [Fact]
-    public void In_the_mixed_practice_each_speed_takes_as_long_as_the_first_so_that_all_end_together()
+    public void In_trikalam_each_speed_takes_as_long_as_the_first_so_that_all_end_together()
     {
-        var section = (Ladder with { Speeds = SpeedSequences.Mixed() }).ToScore().Sections[0];
+        var section = (Ladder with { Speeds = SpeedSequences.Trikalam() }).ToScore().Sections[0];
         var blocks = section.Lines.GroupBy(l => l.Speed.Kalam)
             .Select(g => (g.Key, Times: g.Count() / 7, Length: g.Aggregate(Rational.Zero, (sum, l) => sum + l.Length)));
         Assert.Equal([(1, 1, (Rational)35), (2, 2, 35), (3, 4, 35)], blocks);
