@@ -8,8 +8,7 @@ internal static class HeaderRows
     public static IEnumerable<(string Label, string Text)> Of(Section section)
     {
         var invariant = CultureInfo.InvariantCulture;
-        var offset = section.Tonic.OffsetCents == 0 ? string.Empty : string.Create(invariant, $", {section.Tonic.OffsetCents:+0.0;-0.0} cents");
-        yield return ("Tonic", string.Create(invariant, $"S = {section.TonicName} (kattai {section.Tonic.KattaiNumber}{offset}, {section.Tonic.Hz:0.00} Hz)"));
+        yield return ("Tonic", Of(section.Tonic, section.TonicName));
         yield return ("Tuning", section.Tuning.Name);
         foreach (var row in TimeRows.Of(section))
         {
@@ -22,5 +21,15 @@ internal static class HeaderRows
         }
 
         yield return ("Length", string.Create(invariant, $"{section.Seconds.ToDouble():0.0} s, {section.Lines.Count} lines, {section.Notes.Count} notes"));
+    }
+
+    /// <summary>What a sheet says of a tonic: <c>S = G3 (kattai 5, 196.00 Hz)</c>.</summary>
+    /// <param name="tonic">The tonic.</param>
+    /// <param name="name">Its written name.</param>
+    public static string Of(Tonic tonic, NoteName name)
+    {
+        var invariant = CultureInfo.InvariantCulture;
+        var offset = tonic.OffsetCents == 0 ? string.Empty : string.Create(invariant, $", {tonic.OffsetCents:+0.0;-0.0} cents");
+        return string.Create(invariant, $"S = {name} (kattai {tonic.KattaiNumber}{offset}, {tonic.Hz:0.00} Hz)");
     }
 }

@@ -4,7 +4,8 @@ using System.Text.Encodings.Web;
 namespace Warmup.Sheets;
 
 /// <summary>
-/// Writes the lines of a section on a page: for the eye in columns under the aksharas, a row for each avartana; for a screen reader as a sentence.
+/// Writes the lines of a section on a page. For the eye they stand in columns under the aksharas, a row for each avartana, which lines that run on
+/// share; a line's number stands before its row, or under its first letter. A screen reader gets each line as a sentence with its number.
 /// </summary>
 /// <param name="writer">Where the page goes.</param>
 /// <param name="encoder">Encodes text.</param>
@@ -16,7 +17,6 @@ internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int
 
     private int _cell = -1;
     private int _line;
-    private string _place = string.Empty;
 
     /// <summary>Writes the lines of a section.</summary>
     /// <param name="section">The section.</param>
@@ -24,22 +24,23 @@ internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int
     /// <param name="cancellation">Stops the work.</param>
     public void Write(SheetSection section, bool isOneOfSeveral, CancellationToken cancellation)
     {
-        _place = isOneOfSeveral ? $" of {section.Section.Title}" : string.Empty;
+        var place = isOneOfSeveral ? $" of {section.Section.Title}" : string.Empty;
+        var heading = isOneOfSeveral ? "h3" : "h2";
         foreach (var block in section.Blocks)
         {
             cancellation.ThrowIfCancellationRequested();
             if (section.Blocks.Count > 1)
             {
-                writer.WriteLine($"<h3>{block.Title}</h3>");
+                writer.WriteLine($"<{heading} class=\"time\">{block.Title}</{heading}>");
             }
 
-            WriteBlock(section.Section, block);
+            WriteBlock(new HtmlBlock(section.Section, block), place);
         }
     }
 
-    private void WriteBlock(Section section, SheetBlock block)
+    private void WriteBlock(HtmlBlock block, string place)
     {
-        var (meter, parts) = (section.Meter, block.Parts);
+        var (meter, parts) = (block.Meter, block.Parts);
         var isLong = meter.IsFree || meter.Beats * parts > MostInRow;
         writer.WriteLine($"<div class=\"block{(isLong ? " long" : string.Empty)}\">");
         if (!isLong)
@@ -47,122 +48,91 @@ internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int
             writer.Write("<div class=\"row head\" aria-hidden=\"true\">");
             for (var a = 0; a < meter.Beats; a++)
             {
-                Open(meter, a, parts, 1, false);
+                OpenAnga(meter, a, isEmpty: false);
+                OpenAkshara(meter, a, parts, string.Empty);
                 writer.Write("</span>");
             }
 
             writer.WriteLine("</span></div>");
         }
 
-        foreach (var line in block.Lines)
+        writer.WriteLine("<div class=\"rows\">");
+        foreach (var row in block.Rows())
         {
-            WriteLine(section, line, parts);
-        }
-
-        writer.WriteLine("</div>");
-    }
-
-    private void WriteLine(Section section, SheetLine sheetLine, int parts)
-    {
-        var line = sheetLine.Line;
-        var number = sheetLine.Number.ToString(CultureInfo.InvariantCulture);
-        writer.WriteLine($"<div class=\"line\" id=\"line-{_line++}\"><button type=\"button\" class=\"loop\" aria-pressed=\"false\" aria-label=\"Loop line {number}{encoder.Encode(_place)}\">{number}</button>");
-        writer.WriteLine($"<p class=\"said\">{encoder.Encode(Said(section, sheetLine))}</p>");
-        writer.Write("<div class=\"rows\" aria-hidden=\"true\">");
-
-        // The notes that begin in a part of an akshara; more than one only where an akshara has more parts than can be shown.
-        var notes = Enumerable.Range(line.FirstNote, line.NoteCount).ToLookup(n => (section.Notes[n].Onset * parts).Floor());
-        var signs = new LineCells(sheetLine, parts, t => t.Dotted).Cells;
-        var meter = section.Meter;
-        var sungAngas = meter.IsFree ? [] : signs.Keys.Select(slot => EndOfAnga(meter, (int)(slot / parts))).ToHashSet();
-        var (from, to) = ((int)line.Onset.Floor(), (int)line.End.Ceiling());
-        var first = meter.IsFree ? from : from / meter.Beats * meter.Beats;
-        var end = meter.IsFree ? to : ((to + meter.Beats - 1) / meter.Beats) * meter.Beats;
-        for (var row = first; row < end; row = meter.IsFree ? end : row + meter.Beats)
-        {
-            writer.Write("<div class=\"row\">");
-            var last = meter.IsFree ? end : Math.Min(to, row + meter.Beats);
-            for (var akshara = row; akshara < last; akshara++)
-            {
-                WriteAkshara(meter, line, akshara, akshara - row, parts, signs, notes, sungAngas);
-            }
-
-            writer.Write("</span></div>");
+            WriteRow(block, row, place);
         }
 
         writer.WriteLine("</div></div>");
     }
 
-    private void WriteAkshara(
-        Meter meter, ScoreLine line, int akshara, int within, int parts, IReadOnlyDictionary<long, string> signs, ILookup<long, int> notes, HashSet<int> sungAngas)
+    private void WriteRow(HtmlBlock block, HtmlRow row, string place)
     {
-        var slots = Enumerable.Range(0, parts).Where(p => signs.ContainsKey(((long)akshara * parts) + p)).ToList();
-        var isEmpty = !meter.IsFree && !sungAngas.Contains(EndOfAnga(meter, akshara));
-        Open(meter, within, parts, slots.Count > 0 ? line.Speed.Kalam : 1, isEmpty);
-        foreach (var part in slots)
+        var inside = Enumerable.Range(row.Start, row.End - row.Start).SelectMany(a => block.LinesInside(row, a).Select(l => (Akshara: a, l.Part, l.Line))).ToLookup(l => l.Akshara);
+        writer.Write($"<div class=\"row{(inside.Count > 0 ? " inside" : string.Empty)}\">");
+        if (block.LineBefore(row) is { } before)
         {
-            var slot = ((long)akshara * parts) + part;
-            var sign = signs[slot];
-            var here = notes[slot];
-            var kind = here.Any() ? "n" : sign == SheetSign.Breath ? "b" : "h";
+            WriteNumber(block, before, place, "before");
+        }
+
+        for (var akshara = row.Start; akshara < row.End; akshara++)
+        {
+            OpenAnga(block.Meter, akshara - row.Start, block.IsEmptyAnga(akshara));
+            foreach (var (_, part, line) in inside[akshara])
+            {
+                WriteNumber(block, line, place, string.Create(CultureInfo.InvariantCulture, $"p{block.Parts} f{part}"));
+            }
+
+            WriteAkshara(block, row, akshara);
+        }
+
+        writer.WriteLine("</span></div>");
+    }
+
+    private void WriteNumber(HtmlBlock block, SheetLine line, string place, string position)
+    {
+        var number = line.Number.ToString(CultureInfo.InvariantCulture);
+        writer.Write($"<span class=\"start {position}\"><button type=\"button\" class=\"loop\" id=\"line-{_line++}\" aria-pressed=\"false\" aria-label=\"Loop line {number}{encoder.Encode(place)}\">{number}</button>");
+        writer.Write($"<span class=\"said\">{encoder.Encode(block.Said(line))}</span></span>");
+    }
+
+    private void WriteAkshara(HtmlBlock block, HtmlRow row, int akshara)
+    {
+        var slots = block.SlotsOf(row, akshara);
+        var speed = slots.Count > 0 && slots[0].Kalam > 1 ? string.Create(CultureInfo.InvariantCulture, $" k{slots[0].Kalam}") : string.Empty;
+        OpenAkshara(block.Meter, akshara - row.Start, block.Parts, block.IsAnswer(akshara) ? $"{speed} answer" : speed);
+        foreach (var slot in slots)
+        {
+            var kind = slot.NoteCount > 0 ? "n" : slot.Sign == SheetSign.Breath ? "b" : "h";
             if (kind == "n")
             {
                 _cell++;
-                cells.AddRange(here.Select(_ => _cell));
+                cells.AddRange(Enumerable.Repeat(_cell, slot.NoteCount));
             }
 
-            writer.Write(string.Create(CultureInfo.InvariantCulture, $"<span class=\"{kind} c{part + 1}\">{encoder.Encode(sign)}</span>"));
+            writer.Write(string.Create(CultureInfo.InvariantCulture, $"<span class=\"{kind} c{slot.Part + 1}\">{encoder.Encode(slot.Sign)}</span>"));
         }
 
         writer.Write("</span>");
     }
 
-    /// <summary>Opens an akshara, and before it an anga where one begins: its parts, the lines of its speed, the bar after it, its number.</summary>
-    private void Open(Meter meter, int within, int parts, int kalam, bool isEmpty)
+    /// <summary>Closes the anga before and opens the next, where one begins.</summary>
+    private void OpenAnga(Meter meter, int within, bool isEmpty)
     {
-        var anga = isEmpty ? "<span class=\"g empty\">" : "<span class=\"g\">";
+        if (within == 0 || meter.AccentOf(within) != BeatAccent.None)
+        {
+            writer.Write($"{(within == 0 ? string.Empty : "</span>")}<span class=\"g{(isEmpty ? " empty" : string.Empty)}\">");
+        }
+    }
+
+    /// <summary>Opens an akshara: its parts, the lines of its speed, the bar after it, its number.</summary>
+    private void OpenAkshara(Meter meter, int within, int parts, string more)
+    {
         var bar = meter.AccentOf(within + 1) switch
         {
             BeatAccent.Avartana => " avartana",
             BeatAccent.Anga => " anga",
             _ => string.Empty,
         };
-        var speed = kalam > 1 ? string.Create(CultureInfo.InvariantCulture, $" k{kalam}") : string.Empty;
-        writer.Write(within == 0 ? anga : meter.AccentOf(within) != BeatAccent.None ? $"</span>{anga}" : string.Empty);
-        writer.Write(string.Create(CultureInfo.InvariantCulture, $"<span class=\"a p{parts}{speed}{bar}\" data-a=\"{within + 1}\">"));
-    }
-
-    /// <summary>The end of the anga in which an akshara lies, in aksharas from the section's beginning.</summary>
-    private static int EndOfAnga(Meter meter, int akshara) => akshara - (akshara % meter.Beats) + meter.AngaEnd(akshara % meter.Beats);
-
-    private static string Said(Section section, SheetLine line)
-    {
-        var said = new List<string>();
-        foreach (var sign in line.Signs)
-        {
-            if (sign.Tone is { } tone)
-            {
-                var octave = tone.Octave switch
-                {
-                    0 => string.Empty,
-                    1 => "upper ",
-                    -1 => "lower ",
-                    > 1 => "far upper ",
-                    _ => "far lower ",
-                };
-                said.Add($"{octave}{tone.Letter}{(section.Notes[sign.Note].IsHeld ? " held" : string.Empty)}");
-            }
-            else if (sign.Kind == SheetSignKind.Breath)
-            {
-                said.Add("breathe");
-            }
-        }
-
-        if (line.Line.HasAnswer)
-        {
-            said.Add("then your answer");
-        }
-
-        return string.Join(", ", said);
+        writer.Write(string.Create(CultureInfo.InvariantCulture, $"<span class=\"a p{parts}{more}{bar}\" data-a=\"{within + 1}\" aria-hidden=\"true\">"));
     }
 }

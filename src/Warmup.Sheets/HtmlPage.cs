@@ -17,7 +17,7 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
         var sheet = Sheet.Of(score, options.Letters, cancellation);
         var (script, style) = (HtmlResource.Script(), HtmlResource.Style());
         Head(script, style);
-        Player();
+        new HtmlControls(writer, score, options).Write();
         writer.WriteLine("<main>");
         var lines = new HtmlLines(writer, _encoder, _cells);
         foreach (var section in sheet.Sections)
@@ -62,38 +62,6 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
         writer.WriteLine($"<header><h1>{Text(score.Title)}</h1></header>");
     }
 
-    private void Player()
-    {
-        var (slowest, fastest) = options.Percents(score.Sections[0].Tempo);
-        var countIn = options.CountInBeats > 0 && !score.HasCountIn;
-        writer.WriteLine("<noscript><p>Without scripts this page can be read and printed, not played.</p></noscript>");
-        writer.WriteLine("<div id=\"player\" role=\"group\" aria-label=\"Player\" hidden>");
-        writer.WriteLine("<button type=\"button\" id=\"play\">Play</button>");
-        writer.WriteLine(string.Create(
-            CultureInfo.InvariantCulture,
-            $"<label id=\"tempo-label\" for=\"tempo\">Tempo <output id=\"tempo-says\" for=\"tempo\"></output></label><input type=\"range\" id=\"tempo\" min=\"{slowest}\" max=\"{fastest}\" step=\"1\" value=\"100\" autocomplete=\"off\">"));
-        writer.WriteLine("<fieldset><legend>Sounds</legend>");
-        Switch("guide", "Guide tone");
-        if (score.Drone is not null)
-        {
-            Switch("drone", "Drone");
-        }
-
-        Switch("beat", "Beat");
-        if (countIn)
-        {
-            Switch("count-in", "Count-in");
-        }
-
-        writer.WriteLine("</fieldset>");
-        writer.WriteLine("<p id=\"now\" aria-hidden=\"true\">Press Play for all lines, or a line\u2019s number to loop that line.</p>");
-        writer.WriteLine("<p id=\"status\" role=\"status\"></p>");
-        writer.WriteLine("</div>");
-    }
-
-    private void Switch(string id, string label) =>
-        writer.WriteLine($"<label><input type=\"checkbox\" id=\"{id}\" checked autocomplete=\"off\"> {label}</label>");
-
     private void Facts(SheetSection section)
     {
         writer.WriteLine("<dl>");
@@ -118,10 +86,11 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
         var speeds = sheet.HasFasterSpeeds
             ? " Lines over the letters: one for the second speed, two for the third, three for the fourth."
             : string.Empty;
+        var answers = score.Sections.Any(s => s.Lines.Any(l => l.HasAnswer)) ? " Shaded aksharas are left silent for your answer." : string.Empty;
         writer.WriteLine(
             $"<p class=\"legend\"><b>{SheetSign.Hold}</b> hold one more unit <b>{SheetSign.Breath}</b> breathe <b>{SheetSign.Silence}</b> silence; "
-            + "a thin bar ends an anga, a double one the avartana; a dot over a letter is the upper octave, under it the lower; small numbers count the aksharas."
-            + $"{speeds}</p>");
+            + "a thin bar ends an anga, a double one the avartana; a dot over a letter is the upper octave, under it the lower; the numbers over the letters count the aksharas, the others the lines."
+            + $"{speeds}{answers}</p>");
         foreach (var finding in score.Findings)
         {
             writer.WriteLine($"<p class=\"finding\">Note: {Text(finding.Describe())}.</p>");

@@ -8,6 +8,9 @@ namespace Warmup.Sheets;
 /// </summary>
 internal static class HtmlScore
 {
+    // How far the page's tonic can be moved, in semitones: two octaves (the project's own setting).
+    private const int FarthestShift = 24;
+
     /// <summary>The JSON. Its encoder lets no text end the element in which it stands.</summary>
     public static byte[] Json(Score score, HtmlOptions options, IReadOnlyList<int> cells, CancellationToken cancellation)
     {
@@ -26,6 +29,7 @@ internal static class HtmlScore
             Lines(json, score);
             Beats(json, score, cancellation);
             Drone(json, score.Drone);
+            Tonics(json, score);
             json.WriteEndObject();
         }
 
@@ -59,7 +63,7 @@ internal static class HtmlScore
         json.WriteEndArray();
     }
 
-    /// <summary>[begin, end, where the answer begins or the end, aksharas a minute]</summary>
+    /// <summary>[begin, end, where the answer begins or the end, aksharas a minute, the time through the drill from 0]</summary>
     private static void Lines(Utf8JsonWriter json, Score score)
     {
         json.WriteStartArray("lines");
@@ -74,6 +78,7 @@ internal static class HtmlScore
                 json.WriteNumberValue((start + section.SecondsAt(line.End)).ToDouble());
                 json.WriteNumberValue((start + section.SecondsAt(line.AnswerOnset)).ToDouble());
                 json.WriteNumberValue(section.TempoAt(line.Onset).ToDouble());
+                json.WriteNumberValue(line.Round);
                 json.WriteEndArray();
             }
         }
@@ -122,5 +127,35 @@ internal static class HtmlScore
 
         json.WriteEndArray();
         json.WriteEndObject();
+    }
+
+    /// <summary>
+    /// The tonics the page can be moved to: [semitones above the written one, what it is called]. In a score of several tonics they are those of the
+    /// first section, and the others move with it.
+    /// </summary>
+    private static void Tonics(Utf8JsonWriter json, Score score)
+    {
+        var section = score.Sections[0];
+        json.WriteNumber("tonicHz", section.Tonic.Hz);
+        json.WriteStartArray("tonics");
+        for (var shift = -FarthestShift; shift <= FarthestShift; shift++)
+        {
+            var midi = section.Tonic.Midi + shift;
+            if (midi < Tonic.LowestMidi || midi > Tonic.HighestMidi)
+            {
+                continue;
+            }
+
+            var tonic = section.Tonic.Transposed(shift);
+            var written = section.TonicName;
+            var (octaves, rest) = Math.DivRem(shift, 12);
+            var name = rest == 0 ? new NoteName(written.Letter, written.Alteration, written.Octave + octaves) : Spelling.ChooseTonic(tonic, section.Scale, out _);
+            json.WriteStartArray();
+            json.WriteNumberValue(shift);
+            json.WriteStringValue(HeaderRows.Of(tonic, name));
+            json.WriteEndArray();
+        }
+
+        json.WriteEndArray();
     }
 }

@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Globalization;
 using System.Net.WebSockets;
 using System.Text;
 using System.Text.Json.Nodes;
@@ -7,54 +6,43 @@ using System.Text.Json.Nodes;
 namespace Warmup.Pages.Tests;
 
 /// <summary>
-/// A headless Chromium, spoken to by its DevTools protocol (https://chromedevtools.github.io/devtools-protocol/) on the loopback
-/// interface. Pages are opened from files; what the console or the page complains of is kept.
+/// A headless browser, spoken to over a socket on the loopback interface. Pages are opened from files; what the console or the page complains of is
+/// kept.
 /// </summary>
-internal sealed class Browser : IAsyncDisposable
+/// <param name="scripts">The scripts that run in each page before its own, after record.js.</param>
+internal abstract class Browser(params string[] scripts) : IAsyncDisposable
 {
-    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(3);
-    private static readonly string? Program = ProgramRun.Find("chromium", "chromium-browser", "google-chrome");
-
-    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("warmup-pages-");
     private readonly ClientWebSocket _socket = new();
     private readonly List<string> _complaints = [];
     private readonly byte[] _buffer = new byte[1 << 16];
     private Process? _process;
-    private string? _session;
-    private string? _loaded;
     private int _id;
-
-    /// <summary>Why there is no browser; null where there is one.</summary>
-    public static string? Missing => Program is null ? "chromium is not installed on this machine" : null;
 
     /// <summary>What the console and the log said above the level of information.</summary>
     public IReadOnlyList<string> Complaints => _complaints;
 
-    public static async Task<Browser> StartAsync()
-    {
-        var browser = new Browser();
-        await browser.LaunchAsync();
-        return browser;
-    }
+    /// <summary>How long anything may take.</summary>
+    protected static TimeSpan Longest => TimeSpan.FromMinutes(3);
+
+    /// <summary>The folder of the browser and of its pages; it goes with the browser.</summary>
+    protected DirectoryInfo Folder { get; } = Directory.CreateTempSubdirectory("warmup-pages-");
 
     /// <summary>Opens a page's bytes from a file and waits until it is loaded.</summary>
     public async Task OpenAsync(byte[] page)
     {
-        var path = Path.Combine(_folder.FullName, "page.html");
+        var path = Path.Combine(Folder.FullName, "page.html");
         await File.WriteAllBytesAsync(path, page);
-        _loaded = null;
-        await SendAsync("Page.navigate", new JsonObject { ["url"] = new Uri(path).AbsoluteUri });
-        await UntilAsync(() => _loaded is not null, "the page to load");
+        await GoAsync(new Uri(path));
     }
 
     /// <summary>The value of an expression in the page; promises are waited for.</summary>
-    public async Task<JsonNode?> EvaluateAsync(string expression)
-    {
-        var answer = await SendAsync(
-            "Runtime.evaluate", new JsonObject { ["expression"] = expression, ["returnByValue"] = true, ["awaitPromise"] = true });
-        Assert.True(answer["exceptionDetails"] is null, answer["exceptionDetails"]?.ToJsonString());
-        return answer["result"]?["value"];
-    }
+    public abstract Task<JsonNode?> EvaluateAsync(string expression);
+
+    /// <summary>Makes the window a size, as a phone where it is narrow.</summary>
+    public abstract Task ResizeAsync(int width, int height);
+
+    /// <summary>Presses and releases a key.</summary>
+    public abstract Task PressAsync(Key key);
 
     /// <summary>Waits until an expression in the page is true.</summary>
     public async Task WaitAsync(string expression)
@@ -71,29 +59,8 @@ internal sealed class Browser : IAsyncDisposable
     public async Task ClickAsync(string selector)
     {
         var at = (await EvaluateAsync(
-            $"(() => {{ const e = document.querySelector('{selector}'); e.scrollIntoView({{ block: 'center', behavior: 'instant' }}); const r = e.getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; }})()"))!.AsArray();
-        foreach (var type in (string[])["mousePressed", "mouseReleased"])
-        {
-            await SendAsync("Input.dispatchMouseEvent", new JsonObject
-            {
-                ["type"] = type, ["x"] = (double)at[0]!, ["y"] = (double)at[1]!, ["button"] = "left", ["clickCount"] = 1,
-            });
-        }
-    }
-
-    /// <summary>Presses and releases a key.</summary>
-    public async Task PressAsync(string key, int code, string? text = null)
-    {
-        foreach (var type in (string[])["keyDown", "keyUp"])
-        {
-            var press = new JsonObject { ["type"] = type, ["key"] = key, ["code"] = key == " " ? "Space" : key, ["windowsVirtualKeyCode"] = code };
-            if (text is not null && type == "keyDown")
-            {
-                press["text"] = text;
-            }
-
-            await SendAsync("Input.dispatchKeyEvent", press);
-        }
+            $"(() => {{ const e = document.querySelector('{selector}'); e.scrollIntoView({{ block: 'center', behavior: 'instant' }}); const r = e.getBoundingClientRect(); return [Math.round(r.x + r.width / 2), Math.round(r.y + r.height / 2)]; }})()"))!.AsArray();
+        await ClickAsync((int)at[0]!, (int)at[1]!);
     }
 
     /// <summary>Sends a command and gives its result.</summary>
@@ -101,11 +68,7 @@ internal sealed class Browser : IAsyncDisposable
     {
         var id = ++_id;
         var message = new JsonObject { ["id"] = id, ["method"] = method, ["params"] = parameters ?? [] };
-        if (_session is not null)
-        {
-            message["sessionId"] = _session;
-        }
-
+        Address(message);
         using var limit = new CancellationTokenSource(Longest);
         await _socket.SendAsync(Encoding.UTF8.GetBytes(message.ToJsonString()), WebSocketMessageType.Text, true, limit.Token);
         while (true)
@@ -113,7 +76,7 @@ internal sealed class Browser : IAsyncDisposable
             var read = await ReadAsync(limit.Token);
             if ((int?)read["id"] == id)
             {
-                Assert.True(read["error"] is null, $"{method}: {read["error"]?.ToJsonString()}");
+                Assert.True(read["error"] is null, $"{method}: {read.ToJsonString()}");
                 return read["result"]!.AsObject();
             }
 
@@ -136,7 +99,7 @@ internal sealed class Browser : IAsyncDisposable
         {
             try
             {
-                _folder.Delete(recursive: true);
+                Folder.Delete(recursive: true);
                 return;
             }
             catch (IOException) when (left > 0)
@@ -146,51 +109,60 @@ internal sealed class Browser : IAsyncDisposable
         }
     }
 
-    private async Task LaunchAsync()
+    /// <summary>Launches the browser and gets it ready to open pages.</summary>
+    public abstract Task LaunchAsync();
+
+    /// <summary>Goes to an address and waits until it is loaded.</summary>
+    protected abstract Task GoAsync(Uri address);
+
+    /// <summary>Clicks at a place in the window.</summary>
+    protected abstract Task ClickAsync(int x, int y);
+
+    /// <summary>Takes note of what the browser says by itself.</summary>
+    protected abstract void Hear(JsonObject read);
+
+    /// <summary>Says in a message for which page it is.</summary>
+    protected virtual void Address(JsonObject message)
     {
-        var profile = _folder.CreateSubdirectory("profile").FullName;
-        var start = new ProcessStartInfo(
-            Program!,
-            [
-                "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-                "--disable-component-update", "--disable-sync", "--mute-audio", "--remote-debugging-port=0", $"--user-data-dir={profile}", "about:blank",
-            ])
+    }
+
+    protected void Complain(string complaint) => _complaints.Add(complaint);
+
+    /// <summary>What runs in each page before its own script.</summary>
+    protected async Task<string> RecorderAsync()
+    {
+        var all = new StringBuilder();
+        foreach (var name in scripts.Prepend("record.js"))
         {
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-            UseShellExecute = false,
-        };
-        start.Environment["HOME"] = _folder.FullName;
+            using var script = new StreamReader(typeof(Browser).Assembly.GetManifestResourceStream(name)!);
+            all.Append(await script.ReadToEndAsync()).Append('\n');
+        }
+
+        return all.ToString();
+    }
+
+    /// <summary>Starts the program and connects to the address that it makes known.</summary>
+    protected async Task ConnectAsync(string program, IEnumerable<string> arguments, Func<string?> findAddress)
+    {
+        var start = new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
+        start.Environment["HOME"] = Folder.FullName;
         _process = Process.Start(start)!;
         _process.OutputDataReceived += (_, _) => { };
         _process.ErrorDataReceived += (_, _) => { };
         _process.BeginOutputReadLine();
         _process.BeginErrorReadLine();
-
-        // The browser writes where it listens: a port and a path.
-        var port = Path.Combine(profile, "DevToolsActivePort");
         var watch = Stopwatch.StartNew();
-        string[] lines = [];
-        while (lines.Length < 2 || lines[1].Length == 0)
+        string? address;
+        while ((address = findAddress()) is null)
         {
-            Assert.True(watch.Elapsed < Longest && !_process.HasExited, "chromium did not start");
+            Assert.True(watch.Elapsed < Longest && !_process.HasExited, $"{program} did not start");
             await Task.Delay(50);
-            lines = File.Exists(port) ? await File.ReadAllLinesAsync(port) : [];
         }
 
-        await _socket.ConnectAsync(new Uri($"ws://127.0.0.1:{int.Parse(lines[0], CultureInfo.InvariantCulture)}{lines[1]}"), CancellationToken.None);
-        var target = (await SendAsync("Target.createTarget", new JsonObject { ["url"] = "about:blank" }))["targetId"]!.GetValue<string>();
-        _session = (await SendAsync("Target.attachToTarget", new JsonObject { ["targetId"] = target, ["flatten"] = true }))["sessionId"]!.GetValue<string>();
-        foreach (var domain in (string[])["Page", "Runtime", "Log", "Network"])
-        {
-            await SendAsync($"{domain}.enable");
-        }
-
-        using var script = new StreamReader(typeof(Browser).Assembly.GetManifestResourceStream("record.js")!);
-        await SendAsync("Page.addScriptToEvaluateOnNewDocument", new JsonObject { ["source"] = await script.ReadToEndAsync() });
+        await _socket.ConnectAsync(new Uri(address), CancellationToken.None);
     }
 
-    private async Task UntilAsync(Func<bool> isSo, string what)
+    protected async Task UntilAsync(Func<bool> isSo, string what)
     {
         using var limit = new CancellationTokenSource(Longest);
         while (!isSo())
@@ -206,26 +178,7 @@ internal sealed class Browser : IAsyncDisposable
         }
     }
 
-    private void Hear(JsonObject read)
-    {
-        var parameters = read["params"]?.AsObject();
-        switch ((string?)read["method"])
-        {
-            case "Page.loadEventFired":
-                _loaded = "yes";
-                break;
-            case "Runtime.exceptionThrown":
-            case "Runtime.consoleAPICalled" when Word(parameters, "type") is "error" or "warning" or "assert":
-            case "Log.entryAdded" when Word(parameters, "entry", "level") is "error" or "warning":
-                _complaints.Add(parameters!.ToJsonString());
-                break;
-            case "Network.requestWillBeSent" when Word(parameters, "request", "url") is { } url && !url.StartsWith("file:", StringComparison.Ordinal):
-                _complaints.Add($"asked for {url}");
-                break;
-        }
-    }
-
-    private static string? Word(JsonNode? node, params string[] path) => (string?)path.Aggregate(node, (at, name) => at?[name]);
+    protected static string? Word(JsonNode? node, params string[] path) => (string?)path.Aggregate(node, (at, name) => at?[name]);
 
     private async Task<JsonObject> ReadAsync(CancellationToken cancellation)
     {
@@ -240,4 +193,14 @@ internal sealed class Browser : IAsyncDisposable
 
         return JsonNode.Parse(message.ToArray())!.AsObject();
     }
+}
+
+/// <summary>A key that tests press.</summary>
+internal enum Key
+{
+    Space,
+    Escape,
+    Tab,
+    Enter,
+    Right,
 }

@@ -5,7 +5,7 @@ using Warmup.Voices;
 namespace Warmup.Pages.Tests;
 
 /// <summary>The page of a month in a browser: a table on a wide screen, a list of days on a phone, light and dark.</summary>
-public class MonthPageTests(Opened opened) : IClassFixture<Opened>
+public class MonthPageTests(OpenedInChromium opened) : IClassFixture<OpenedInChromium>
 {
     private static readonly WarmupPlan Plan = WarmupPlan.Make(new PlanRequest
     {

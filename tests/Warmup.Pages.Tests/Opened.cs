@@ -4,37 +4,41 @@ using Warmup.Sheets;
 namespace Warmup.Pages.Tests;
 
 /// <summary>The browser that the tests of a class share; each opens its own page.</summary>
-public sealed class Opened : IAsyncLifetime
+public abstract class Opened : IAsyncLifetime
 {
-    private Browser? _browser;
+    private readonly string? _missing;
+    private readonly Browser _browser;
 
-    internal Browser Browser => _browser ?? throw new InvalidOperationException("there is no browser");
+    private protected Opened(Browser browser, string? missing) => (_browser, _missing) = (browser, missing);
+
+    internal Browser Browser => _missing is null ? _browser : throw new InvalidOperationException(_missing);
 
     public async ValueTask InitializeAsync()
     {
-        if (Browser.Missing is null)
+        if (_missing is null)
         {
-            _browser = await Browser.StartAsync();
+            await _browser.LaunchAsync();
         }
     }
 
-    public ValueTask DisposeAsync() => _browser?.DisposeAsync() ?? ValueTask.CompletedTask;
-
-    /// <summary>Opens the practice page of a score, on paper of a width, or skips the test where there is no browser.</summary>
-    internal async Task OpenAsync(Score score, int width = 1000, HtmlOptions? options = null)
+    public ValueTask DisposeAsync()
     {
-        Assert.SkipWhen(Browser.Missing is not null, Browser.Missing ?? string.Empty);
-        using var stream = new MemoryStream();
-        new HtmlFormat(options ?? HtmlOptions.Default).Write(score, stream);
-        await OpenAsync(stream.ToArray(), width);
+        GC.SuppressFinalize(this);
+        return _browser.DisposeAsync();
     }
 
-    internal async Task OpenAsync(byte[] page, int width = 1000)
+    /// <summary>Opens the practice page of a score, on paper of a size, or skips the test where there is no browser.</summary>
+    internal async Task OpenAsync(Score score, int width = 1000, HtmlOptions? options = null, int height = 800)
     {
-        Assert.SkipWhen(Browser.Missing is not null, Browser.Missing ?? string.Empty);
-        await Browser.SendAsync(
-            "Emulation.setDeviceMetricsOverride",
-            new JsonObject { ["width"] = width, ["height"] = 800, ["deviceScaleFactor"] = 1, ["mobile"] = width < 500 });
+        using var stream = new MemoryStream();
+        new HtmlFormat(options ?? HtmlOptions.Default).Write(score, stream);
+        await OpenAsync(stream.ToArray(), width, height);
+    }
+
+    internal async Task OpenAsync(byte[] page, int width = 1000, int height = 800)
+    {
+        Assert.SkipWhen(_missing is not null, _missing ?? string.Empty);
+        await Browser.ResizeAsync(width, height);
         await Browser.OpenAsync(page);
     }
 
@@ -49,10 +53,30 @@ public sealed class Opened : IAsyncLifetime
         Assert.Empty(Browser.Complaints);
     }
 
+    internal async Task<string> TextAsync(string selector) => (string)(await Browser.EvaluateAsync($"document.querySelector('{selector}').textContent"))!;
+
+    /// <summary>Moves a slider or chooses from a list, as far as the page can tell.</summary>
+    internal async Task SetAsync(string id, string value) => await Browser.EvaluateAsync(
+        $"(() => {{ const t = document.getElementById('{id}'); t.value = '{value}'; t.dispatchEvent(new Event('input', {{ bubbles: true }})); }})()");
+
+    /// <summary>Turns a box on or off.</summary>
+    internal async Task ToggleAsync(string id) => await Browser.EvaluateAsync($"document.getElementById('{id}').click()");
+
     /// <summary>Moves the tempo slider.</summary>
-    internal async Task SetTempoAsync(int percent) => await Browser.EvaluateAsync(
-        $"(() => {{ const t = document.getElementById('tempo'); t.value = {percent}; t.dispatchEvent(new Event('input', {{ bubbles: true }})); }})()");
+    internal Task SetTempoAsync(int percent) => SetAsync("tempo", percent.ToString(System.Globalization.CultureInfo.InvariantCulture));
 }
+
+/// <summary>Chromium, shared by the tests of a class.</summary>
+public sealed class OpenedInChromium() : Opened(new Chromium(), Chromium.Missing);
+
+/// <summary>Firefox, shared by the tests of a class.</summary>
+public sealed class OpenedInFirefox() : Opened(new Firefox(), Firefox.Missing);
+
+/// <summary>Chromium with an audio clock that tests set.</summary>
+public sealed class OfflineInChromium() : Opened(new Chromium("offline.js"), Chromium.Missing);
+
+/// <summary>Firefox with an audio clock that tests set.</summary>
+public sealed class OfflineInFirefox() : Opened(new Firefox("offline.js"), Firefox.Missing);
 
 /// <summary>An oscillator as the page asked for it: the part it goes to, its frequency, and when it starts and stops on the audio clock.</summary>
 internal sealed record Sound(string Part, double Hz, double Start, double? Stop);

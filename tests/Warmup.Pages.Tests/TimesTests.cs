@@ -5,7 +5,7 @@ namespace Warmup.Pages.Tests;
 /// <see cref="Drone.Strokes"/> and the angas of the meter. The audio clock is made to run faster, so that whole scores pass in seconds;
 /// the times asked for are those of the page's own plan.
 /// </summary>
-public class TimesTests(Opened opened) : IClassFixture<Opened>
+public abstract class TimesTests(Opened opened)
 {
     private const double Millisecond = 1e-3;
     private const double Relative = 1e-6;
@@ -96,8 +96,8 @@ public class TimesTests(Opened opened) : IClassFixture<Opened>
         var score = Score("plain");
         await opened.OpenAsync(score);
         await opened.Browser.EvaluateAsync("test.hurry(10)");
-        await opened.Browser.ClickAsync("#line-2 .loop");
-        Assert.Equal("true", (string)(await opened.Browser.EvaluateAsync("document.querySelector('#line-2 .loop').getAttribute('aria-pressed')"))!);
+        await opened.Browser.ClickAsync("#line-2");
+        Assert.Equal("true", (string)(await opened.Browser.EvaluateAsync("document.querySelector('#line-2').getAttribute('aria-pressed')"))!);
         await opened.Browser.ClickAsync("#play");
 
         // The third line has four notes, half a second each: three times through and a little more.
@@ -122,7 +122,8 @@ public class TimesTests(Opened opened) : IClassFixture<Opened>
     {
         var score = (Mohanam with { Tempo = 240, Tuning = Tuning.Equal }).ToScore();
         await opened.OpenAsync(score);
-        await opened.Browser.ClickAsync("#count-in");
+        await opened.ToggleAsync("count-in");
+        await opened.Browser.EvaluateAsync("test.hurry(1)");
         await opened.Browser.ClickAsync("#play");
         foreach (var percent in (int[])[150, 120, 60, 150])
         {
@@ -186,3 +187,9 @@ public class TimesTests(Opened opened) : IClassFixture<Opened>
         }
     }
 }
+
+/// <summary>The times in Chromium.</summary>
+public class TimesInChromiumTests(OpenedInChromium opened) : TimesTests(opened), IClassFixture<OpenedInChromium>;
+
+/// <summary>The times in Firefox.</summary>
+public class TimesInFirefoxTests(OpenedInFirefox opened) : TimesTests(opened), IClassFixture<OpenedInFirefox>;

@@ -5,18 +5,35 @@
 (() => {
   const sounds = [];
   const errors = [];
-  let listener = null, from = null, speed = 1;
+  let listener = null, from = null, speed = null;
   addEventListener("error", (event) => errors.push(String(event.message)));
   addEventListener("unhandledrejection", (event) => errors.push(String(event.reason)));
   addEventListener("securitypolicyviolation", (event) => errors.push(`${event.violatedDirective}: ${event.blockedURI}`));
+
+  // Each page begins without what another one kept, unless a test loads it again to see what is kept.
+  try {
+    if (window.name !== "keep") window.localStorage.clear();
+  } catch {
+    // Nothing is kept here.
+  }
+
+  // Without a loudspeaker some browsers leave the audio clock standing for ever; what a page asks for can be written down all the same.
+  const resume = AudioContext.prototype.resume;
+  const state = Object.getOwnPropertyDescriptor(BaseAudioContext.prototype, "state").get;
+  AudioContext.prototype.resume = function () {
+    return speed === null ? resume.call(this) : Promise.resolve();
+  };
+  Object.defineProperty(BaseAudioContext.prototype, "state", { get() { return speed === null ? state.call(this) : "running"; } });
 
   const targets = new WeakMap();
   const connect = AudioNode.prototype.connect;
   AudioNode.prototype.connect = function (target, ...rest) {
     targets.set(this, target);
-    if (target === this.context.destination && !listener) {
-      listener = this.context.createAnalyser();
-      listener.fftSize = 4096;
+    if (target === this.context.destination) {
+      if (!listener) {
+        listener = this.context.createAnalyser();
+        listener.fftSize = 4096;
+      }
       connect.call(this, listener);
     }
     return connect.call(this, target, ...rest);
@@ -29,7 +46,7 @@
 
   const start = OscillatorNode.prototype.start;
   OscillatorNode.prototype.start = function (when) {
-    this.record = { part: partOf(this), hz: this.frequency.value, start: when, stop: null };
+    this.record = { part: partOf(this), hz: this.frequency.value * 2 ** (this.detune.value / 1200), start: when, stop: null };
     sounds.push(this.record);
     return start.call(this, when);
   };
@@ -42,7 +59,7 @@
   const clock = Object.getOwnPropertyDescriptor(BaseAudioContext.prototype, "currentTime").get;
   Object.defineProperty(BaseAudioContext.prototype, "currentTime", {
     get() {
-      if (speed === 1) return clock.call(this);
+      if (speed === null) return clock.call(this);
       from ??= performance.now();
       return (performance.now() - from) / 1000 * speed;
     },

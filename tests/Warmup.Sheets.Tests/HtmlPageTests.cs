@@ -59,13 +59,48 @@ public partial class HtmlPageTests
     }
 
     [Fact]
-    public void A_line_that_begins_inside_the_avartana_stands_under_its_aksharas()
+    public void Lines_that_run_on_share_the_row_of_their_avartana_each_with_its_number()
     {
-        // The third line begins with akshara 6 and ends behind the first of the next avartana, which has a row of its own.
-        var rows = Rows(Text(Mohanam));
-        Assert.Equal("S R", rows[0]);
-        Assert.Equal(". . S R | G", rows[1]);
-        Assert.Equal(". . . . | . S | R G || P", rows[2]);
+        // Two, three, four, five and six notes one after the other in avartanas of eight.
+        var page = Text(Mohanam);
+        Assert.Equal(["S R S R | G S | R G ||", "P S R G | P D | S R ||", "G P D S\u0307 |"], Rows(page));
+        Assert.Equal(["1 2 3", "4 5", string.Empty], LineRows().Matches(page).Select(row => string.Join(' ', Number().Matches(row.Value).Select(n => n.Groups[1].Value))));
+
+        // The first stands before its row, the others under the akshara that follows in the text.
+        Assert.Equal(["before", "p1 f0", "p1 f0", "p1 f0", "p1 f0"], Start().Matches(page).Select(m => m.Groups[1].Value));
+        Assert.Matches("class=\"start p1 f0\"><button[^>]*>5</button><span class=\"said\">S, R, G, P, D, upper S</span></span><span class=\"a p1[^\"]*\" data-a=\"7\"", page);
+    }
+
+    [Fact]
+    public void In_free_rhythm_each_line_has_a_row_of_its_own()
+    {
+        // In second speed the first line takes one akshara, the second one and a half, so that the third begins inside an akshara.
+        var rows = Rows(Text(Mohanam with { Meter = Meter.Free, Speeds = [Speed.Second] }));
+        Assert.Equal(["S R", "S R G", "S R G P", "S R G P D", "S R G P D S\u0307"], rows.Select(r => r.Replace(" .", string.Empty, StringComparison.Ordinal).TrimStart('.', ' ')));
+    }
+
+    [Fact]
+    public void The_time_of_an_answer_is_shaded_and_empty()
+    {
+        using var stream = new MemoryStream();
+        new HtmlFormat().Write((Mohanam with { Pattern = Pattern.Ladder.Take(1) }).ToScore().WithAnswers(), stream);
+        var page = Encoding.UTF8.GetString(stream.ToArray());
+        Assert.Equal(2, Regex.Count(page, "<span class=\"a p1 answer[^\"]*\" data-a=\"[34]\" aria-hidden=\"true\"></span>"));
+        Assert.Contains("Shaded aksharas", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("Shaded aksharas", Text(Mohanam), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_tonics_lie_two_octaves_to_each_side_as_far_as_there_are_tonics_each_with_its_name_and_kattai()
+    {
+        // G3 is 5 kattai; four semitones higher is B3, 7 kattai; C1 is the lowest tonic there is.
+        var tonics = Json(Text(Mohanam)).GetProperty("tonics").EnumerateArray().ToDictionary(t => t[0].GetInt32(), t => t[1].GetString()!);
+        Assert.Equal(Enumerable.Range(-24, 49), tonics.Keys.Order());
+        Assert.Equal("S = G3 (kattai 5, 196.00 Hz)", tonics[0]);
+        Assert.Equal("S = B3 (kattai 7, 246.94 Hz)", tonics[4]);
+        Assert.Equal("S = G4 (kattai 5, 392.00 Hz)", tonics[12]);
+        var low = Json(Text(Mohanam with { Tonic = Tonic.Parse("C2"), HasDrone = false })).GetProperty("tonics").EnumerateArray().Select(t => t[0].GetInt32());
+        Assert.Equal(-12, low.Min());
     }
 
     [Fact]
@@ -76,7 +111,7 @@ public partial class HtmlPageTests
     public void A_screen_reader_hears_each_line_as_words()
     {
         var page = Text(Mohanam with { Pattern = Pattern.Figure(-1, 0, 5).Take(1), Delivery = Delivery.LineByLine });
-        Assert.Contains("<p class=\"said\">lower D, S, upper S held, breathe</p>", page, StringComparison.Ordinal);
+        Assert.Contains("<span class=\"said\">lower D, S, upper S held, breathe</span>", page, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -215,12 +250,18 @@ public partial class HtmlPageTests
     [GeneratedRegex("Content-Security-Policy\" content=\"([^\"]+)\"")]
     private static partial Regex Policy();
 
-    [GeneratedRegex("<div class=\"rows\".*")]
+    [GeneratedRegex("<div class=\"row(?: inside)?\">.*")]
     private static partial Regex LineRows();
 
-    [GeneratedRegex("<span class=\"(a [^\"]*)\" data-a=\"[0-9]+\">((?:<span class=\"[nhb] c[0-9]+\">[^<]*</span>)*)</span>")]
+    [GeneratedRegex("<span class=\"(a [^\"]*)\" data-a=\"[0-9]+\" aria-hidden=\"true\">((?:<span class=\"[nhb] c[0-9]+\">[^<]*</span>)*)</span>")]
     private static partial Regex Akshara();
 
     [GeneratedRegex("<span class=\"[nhb] c[0-9]+\">([^<]*)</span>")]
     private static partial Regex Sign();
+
+    [GeneratedRegex("<button [^>]*>([0-9]+)</button>")]
+    private static partial Regex Number();
+
+    [GeneratedRegex("<span class=\"start ([^\"]*)\">")]
+    private static partial Regex Start();
 }

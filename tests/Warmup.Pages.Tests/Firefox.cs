@@ -1,0 +1,98 @@
+using System.Text.Json.Nodes;
+
+namespace Warmup.Pages.Tests;
+
+/// <summary>Firefox, by WebDriver BiDi (W3C, https://w3c.github.io/webdriver-bidi/).</summary>
+internal sealed class Firefox(params string[] scripts) : Browser(scripts)
+{
+    private static readonly string? Program = ProgramRun.Find("firefox-esr", "firefox");
+
+    private string? _context;
+
+    /// <summary>Why there is no browser; null where there is one.</summary>
+    public static string? Missing => Program is null ? "firefox is not installed on this machine" : null;
+
+    public override async Task<JsonNode?> EvaluateAsync(string expression)
+    {
+        // The value as JSON text: the protocol has its own form for objects.
+        var answer = await SendAsync("script.evaluate", new JsonObject
+        {
+            ["expression"] = $"(async () => JSON.stringify(await ({expression})))()", ["target"] = Here(), ["awaitPromise"] = true,
+        });
+        Assert.True((string?)answer["type"] == "success", answer.ToJsonString());
+        return Word(answer, "result", "type") == "string" ? JsonNode.Parse(Word(answer, "result", "value")!) : null;
+    }
+
+    public override async Task ResizeAsync(int width, int height) => await SendAsync("browsingContext.setViewport", new JsonObject
+    {
+        ["context"] = _context, ["viewport"] = new JsonObject { ["width"] = width, ["height"] = height },
+    });
+
+    public override Task PressAsync(Key key)
+    {
+        // The code points of WebDriver's keys (W3C WebDriver, keyboard actions).
+        var value = key switch
+        {
+            Key.Space => " ",
+            Key.Escape => "\uE00C",
+            Key.Tab => "\uE004",
+            Key.Enter => "\uE007",
+            _ => "\uE014",
+        };
+        return ActAsync("key", new JsonObject { ["type"] = "keyDown", ["value"] = value }, new JsonObject { ["type"] = "keyUp", ["value"] = value });
+    }
+
+    public override async Task LaunchAsync()
+    {
+        // The browser writes where it listens.
+        var profile = Folder.CreateSubdirectory("profile").FullName;
+        var port = Path.Combine(profile, "WebDriverBiDiServer.json");
+        await File.WriteAllTextAsync(
+            Path.Combine(profile, "user.js"),
+            string.Concat(new[]
+            {
+                "\"media.autoplay.default\", 0", "\"media.autoplay.blocking_policy\", 0", "\"browser.shell.checkDefaultBrowser\", false",
+                "\"datareporting.policy.dataSubmissionEnabled\", false", "\"app.update.enabled\", false", "\"browser.aboutwelcome.enabled\", false",
+                "\"browser.startup.page\", 0", "\"network.captive-portal-service.enabled\", false", "\"network.connectivity-service.enabled\", false",
+                "\"services.settings.server\", \"\"", "\"ui.prefersReducedMotion\", 0",
+            }.Select(p => $"user_pref({p});\n")));
+        await ConnectAsync(
+            Program!,
+            ["--headless", "--no-remote", "--remote-debugging-port=0", "--profile", profile, "about:blank"],
+            () => File.Exists(port) && JsonNode.Parse(File.ReadAllText(port)) is { } address ? $"ws://{address["ws_host"]}:{address["ws_port"]}/session" : null);
+        await SendAsync("session.new", new JsonObject { ["capabilities"] = new JsonObject() });
+        _context = Word((await SendAsync("browsingContext.getTree"))["contexts"]![0], "context");
+        await SendAsync("session.subscribe", new JsonObject { ["events"] = new JsonArray("log.entryAdded", "network.beforeRequestSent") });
+        await SendAsync("script.addPreloadScript", new JsonObject { ["functionDeclaration"] = $"() => {{ {await RecorderAsync()} }}" });
+    }
+
+    protected override async Task GoAsync(Uri address) =>
+        await SendAsync("browsingContext.navigate", new JsonObject { ["context"] = _context, ["url"] = address.AbsoluteUri, ["wait"] = "complete" });
+
+    protected override Task ClickAsync(int x, int y) => ActAsync(
+        "pointer",
+        new JsonObject { ["type"] = "pointerMove", ["x"] = x, ["y"] = y },
+        new JsonObject { ["type"] = "pointerDown", ["button"] = 0 },
+        new JsonObject { ["type"] = "pointerUp", ["button"] = 0 });
+
+    protected override void Hear(JsonObject read)
+    {
+        switch ((string?)read["method"])
+        {
+            case "log.entryAdded" when Word(read, "params", "level") is "error" or "warn":
+                Complain(read["params"]!.ToJsonString());
+                break;
+            case "network.beforeRequestSent" when Word(read, "params", "request", "url") is { } url && !url.StartsWith("file:", StringComparison.Ordinal) && !url.StartsWith("data:", StringComparison.Ordinal):
+                Complain($"asked for {url}");
+                break;
+        }
+    }
+
+    private JsonObject Here() => new() { ["context"] = _context };
+
+    private async Task ActAsync(string device, params JsonObject[] actions) => await SendAsync("input.performActions", new JsonObject
+    {
+        ["context"] = _context,
+        ["actions"] = new JsonArray(new JsonObject { ["type"] = device, ["id"] = device, ["actions"] = new JsonArray([.. actions]) }),
+    });
+}
