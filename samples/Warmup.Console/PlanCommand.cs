@@ -72,6 +72,7 @@ internal static class PlanCommand
         AtomicFile.Write(json, stream => PlanFile.Write(plan, stream), force);
         PlanTable.Print(terminal, plan);
         PlanTable.PrintClass(terminal, made, request.Singers);
+        SingersHistory.PrintDue(terminal, request.Singers, request.Start);
         terminal.Out.WriteLine($"wrote {json}, {page} and {calendar}{(formats.Count > 0 ? string.Create(CultureInfo.InvariantCulture, $", and {days.Count * formats.Count} files for the days") : string.Empty)}");
         Report.PrintCautions(terminal, Cautions.All);
     }

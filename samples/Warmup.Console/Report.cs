@@ -112,6 +112,7 @@ internal sealed record ScaleRow(string Name, string Family, int? Parent, string 
     WriteIndented = true)]
 [JsonSerializable(typeof(FitReport))]
 [JsonSerializable(typeof(ClassJson))]
+[JsonSerializable(typeof(HistoryReport))]
 [JsonSerializable(typeof(ScaleReport))]
 [JsonSerializable(typeof(ScaleDetail))]
 [JsonSerializable(typeof(PatternReport))]

@@ -20,15 +20,17 @@ internal sealed class SingerOptions(bool required)
     }
 
     /// <summary>The singers meant: none without a file, one with an alias, otherwise the class.</summary>
-    public ValueList<Singer> Read(ParseResult parsed)
+    public ValueList<Singer> Read(ParseResult parsed) => Chosen(parsed, ReadClass(parsed));
+
+    /// <summary>All singers of the class, whichever one is meant; none without a file.</summary>
+    public ValueList<Singer> ReadClass(ParseResult parsed) => parsed.GetValue(File) is { } path
+        ? ReadFile(path)
+        : parsed.GetValue(Alias) is null ? [] : throw new InputException("--alias needs the class it is in; add --singers FILE");
+
+    /// <summary>The singers meant, of a class that is read already.</summary>
+    public ValueList<Singer> Chosen(ParseResult parsed, ValueList<Singer> singers)
     {
         var alias = parsed.GetValue(Alias);
-        if (parsed.GetValue(File) is not { } path)
-        {
-            return alias is null ? [] : throw new InputException("--alias needs the class it is in; add --singers FILE");
-        }
-
-        var singers = ReadFile(path);
         if (alias is null)
         {
             return singers;
@@ -42,7 +44,7 @@ internal sealed class SingerOptions(bool required)
             }
         }
 
-        throw new InputException($"--alias: there is no {TextError.Quote(alias)} in {path}; its singers are {string.Join(", ", singers.Take(20).Select(s => s.Alias))}");
+        throw new InputException($"--alias: there is no {TextError.Quote(alias)} in {parsed.GetValue(File)}; its singers are {string.Join(", ", singers.Take(20).Select(s => s.Alias))}");
     }
 
     private static ValueList<Singer> ReadFile(string path)

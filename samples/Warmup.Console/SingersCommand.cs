@@ -4,7 +4,7 @@ using Spectre.Console;
 
 namespace Warmup.Cli;
 
-/// <summary><c>warmup singers</c>: shows a class, turns its file into another format, and lists the voice types.</summary>
+/// <summary><c>warmup singers</c>: shows a class and what was measured over time, turns its file into another format, and lists the voice types.</summary>
 internal static class SingersCommand
 {
     public static Command Create(Terminal terminal)
@@ -13,25 +13,58 @@ internal static class SingersCommand
         var file = new Option<string?>("--out") { Description = "Write the class to a file: .json or .csv." };
         var force = new Option<bool>("--force") { Description = "Replace a file that exists." };
         var voices = new Option<bool>("--voices") { Description = "List the voice types, and how sure each range is." };
-        var command = new Command("singers", "Shows a class and its limits, writes it as JSON or CSV, or lists the voice types.");
+        var history = new Option<bool>("--history") { Description = "Show the older measurements as well, a line for each." };
+        var on = new Option<string?>("--on") { Description = "The day, such as 2026-12-01, on which to say whose voice is to be measured anew." };
+        var json = new Option<bool>("--json") { Description = "With --history, print the measurements as JSON." };
+        var command = new Command("singers", "Shows a class, its limits and its measurements over time, writes it as JSON or CSV, or lists the voice types.");
+        var measured = new MeasuredOptions();
         singers.AddTo(command);
-        command.Add(file);
-        command.Add(force);
-        command.Add(voices);
+        measured.AddTo(command);
+        foreach (var option in (Option[])[file, force, voices, history, on, json])
+        {
+            command.Add(option);
+        }
+
         command.SetAction(parsed =>
         {
-            var people = singers.Read(parsed);
+            var everyone = measured.Added(parsed, singers.ReadClass(parsed), parsed.GetValue(singers.Alias));
+            var people = singers.Chosen(parsed, everyone);
             if (people.IsEmpty && !parsed.GetValue(voices))
             {
                 throw new InputException("name a class with --singers FILE, or add --voices");
             }
 
-            if (parsed.GetValue(file) is { } path)
+            var day = PlanOptions.ReadDate(parsed, on);
+            if (people.IsEmpty && (day is not null || parsed.GetValue(history)))
             {
-                Write(people, path, parsed.GetValue(force), terminal);
+                throw new InputException("--history and --on need the class; add --singers FILE");
             }
 
-            Print(terminal, people);
+            if (parsed.GetValue(json) && !parsed.GetValue(history))
+            {
+                throw new InputException("--json belongs to --history; add it, or leave --json out");
+            }
+
+            if (parsed.GetValue(file) is { } path)
+            {
+                Write(measured.IsGiven(parsed) ? everyone : people, path, parsed.GetValue(force), terminal, parsed.GetValue(json));
+            }
+
+            if (parsed.GetValue(json))
+            {
+                terminal.Json(SingersHistory.ToReport(people, day), ConsoleJson.Default.HistoryReport);
+                return ExitCode.Fine;
+            }
+
+            if (parsed.GetValue(history))
+            {
+                SingersHistory.Print(terminal, people, day);
+            }
+            else
+            {
+                Print(terminal, people, day);
+            }
+
             if (parsed.GetValue(voices))
             {
                 PrintVoices(terminal);
@@ -43,7 +76,7 @@ internal static class SingersCommand
         return command;
     }
 
-    private static void Write(ValueList<Singer> singers, string path, bool force, Terminal terminal)
+    private static void Write(ValueList<Singer> singers, string path, bool force, Terminal terminal, bool silent)
     {
         if (singers.IsEmpty)
         {
@@ -58,10 +91,13 @@ internal static class SingersCommand
         };
         Formats.RefuseUnwritable(path, force);
         AtomicFile.Write(path, write, force);
-        terminal.Out.WriteLine($"wrote {path}");
+        if (!silent)
+        {
+            terminal.Out.WriteLine($"wrote {path}");
+        }
     }
 
-    private static void Print(Terminal terminal, ValueList<Singer> singers)
+    private static void Print(Terminal terminal, ValueList<Singer> singers, DateOnly? on)
     {
         if (singers.IsEmpty)
         {
@@ -88,6 +124,11 @@ internal static class SingersCommand
         if (singers.Any(s => s.IsRangeAssumed))
         {
             terminal.Out.WriteLine("Assumed ranges come from the voice type; measure the singer's own.");
+        }
+
+        if (on is { } day)
+        {
+            SingersHistory.PrintDue(terminal, singers, day);
         }
     }
 

@@ -1,17 +1,19 @@
 using System.Buffers;
 using System.Globalization;
 using System.Text;
-using System.Text.Json;
 using CsvHelper;
 using CsvHelper.Configuration;
 
 namespace Warmup.Cli;
 
-/// <summary>A class as a table: a header with the member names of the JSON file, then one row for each singer; blanks separate trials.</summary>
+/// <summary>
+/// A class as a table: a header with the member names of the JSON file, then one row for each measurement; blanks separate trials. Rows with a date
+/// are measurements of the singer with that alias.
+/// </summary>
 internal static class SingersCsv
 {
     private static readonly string[] Columns =
-        ["alias", "low", "high", "sustainedSeconds", "trials", "trialRule", "experience", "voice", "fullLow", "fullHigh"];
+        ["alias", "date", "low", "high", "sustainedSeconds", "trials", "trialRule", "experience", "voice", "fullLow", "fullHigh"];
 
     // What spreadsheet programs take for a formula, in the usual and the wide forms, and the mark that keeps them from it.
     private const string FormulaStarts = "=+-@\t\r＝＋－＠";
@@ -61,12 +63,15 @@ internal static class SingersCsv
         writer.NextRecord();
         foreach (var singer in singers)
         {
-            foreach (var cell in Cells(singer))
+            foreach (var measurement in singer.Older.Append(singer.Measurement))
             {
-                writer.WriteField(Escaped(cell));
-            }
+                foreach (var cell in Cells(singer, measurement))
+                {
+                    writer.WriteField(Escaped(cell));
+                }
 
-            writer.NextRecord();
+                writer.NextRecord();
+            }
         }
     }
 
@@ -77,18 +82,19 @@ internal static class SingersCsv
     private static string Unescaped(string cell) =>
         cell.Length > 1 && cell[0] == TextMark && (FormulaStarts.Contains(cell[1], StringComparison.Ordinal) || cell[1] == TextMark) ? cell[1..] : cell;
 
-    private static string[] Cells(Singer singer) =>
+    private static string[] Cells(Singer singer, Measurement measurement) =>
     [
         singer.Alias,
-        singer.IsRangeAssumed ? string.Empty : singer.Low.ToString(),
-        singer.IsRangeAssumed ? string.Empty : singer.High.ToString(),
-        singer.Trials.IsEmpty ? Seconds(singer.SustainedSeconds) : string.Empty,
-        string.Join(' ', singer.Trials.ConvertAll(Seconds)),
-        singer.Trials.IsEmpty ? string.Empty : singer.TrialRule == TrialRule.Best ? "best" : "median",
+        measurement.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? string.Empty,
+        measurement.IsRangeAssumed ? string.Empty : measurement.Low.ToString(),
+        measurement.IsRangeAssumed ? string.Empty : measurement.High.ToString(),
+        measurement.Trials.IsEmpty ? Seconds(measurement.SustainedSeconds) : string.Empty,
+        string.Join(' ', measurement.Trials.ConvertAll(Seconds)),
+        measurement.Trials.IsEmpty ? string.Empty : measurement.TrialRule == TrialRule.Best ? "best" : "median",
         singer.Experience.ToWord(),
         singer.Voice ?? string.Empty,
-        singer.FullLow?.ToString() ?? string.Empty,
-        singer.FullHigh?.ToString() ?? string.Empty,
+        measurement.FullLow?.ToString() ?? string.Empty,
+        measurement.FullHigh?.ToString() ?? string.Empty,
     ];
 
     private static string Seconds(Rational seconds) => Math.Round((decimal)seconds.Numerator / seconds.Denominator, 3).ToString("0.###", CultureInfo.InvariantCulture);
@@ -107,10 +113,7 @@ internal static class SingersCsv
             throw Fail(1, "a column stands twice in the header; leave one out");
         }
 
-        using var json = new Utf8JsonWriter(buffer);
-        json.WriteStartObject();
-        json.WriteString("schema", SingersFile.Schema);
-        json.WriteStartArray("singers");
+        var singers = new SingersTable(columns);
         while (csv.Read())
         {
             if (csv.Parser.Count != columns.Length)
@@ -118,58 +121,14 @@ internal static class SingersCsv
                 throw Fail(csv.Parser.RawRow, $"there are {csv.Parser.Count} cells and {columns.Length} columns");
             }
 
-            if (buffer.WrittenCount + json.BytesPending > SingersFile.LargestFile)
-            {
-                throw Fail(1, $"the class is larger than {SingersFile.LargestFile} bytes");
-            }
-
-            json.WriteStartObject();
-            for (var c = 0; c < columns.Length; c++)
-            {
-                Write(json, columns[c], Unescaped(csv.GetField(c)!.Trim()), csv.Parser.RawRow);
-            }
-
-            json.WriteEndObject();
+            singers.Add(csv.Parser.RawRow, [.. columns.Select((_, c) => Unescaped(csv.GetField(c)!.Trim()))]);
         }
 
-        json.WriteEndArray();
-        json.WriteEndObject();
+        singers.WriteJson(buffer);
     }
 
     private static string Column(string header) => Columns.FirstOrDefault(c => c.Equals(header.Trim(), StringComparison.OrdinalIgnoreCase))
         ?? throw Fail(1, $"unknown column {TextError.Quote(header)}; the columns are {string.Join(", ", Columns)}, separated by commas");
 
-    private static void Write(Utf8JsonWriter json, string column, string cell, int line)
-    {
-        if (cell.Length == 0 && column != "alias")
-        {
-            return;
-        }
-
-        switch (column)
-        {
-            case "sustainedSeconds":
-                json.WriteNumber(column, Number(cell, column, line));
-                break;
-            case "trials":
-                json.WriteStartArray(column);
-                foreach (var trial in cell.Split([' ', ';'], StringSplitOptions.RemoveEmptyEntries))
-                {
-                    json.WriteNumberValue(Number(trial, column, line));
-                }
-
-                json.WriteEndArray();
-                break;
-            default:
-                json.WriteString(column, cell);
-                break;
-        }
-    }
-
-    private static decimal Number(string cell, string column, int line) =>
-        decimal.TryParse(cell, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number)
-            ? number
-            : throw Fail(line, $"{column} must be a number of seconds such as 14.5, not {TextError.Quote(cell)}");
-
-    private static WarmupFormatException Fail(int line, string message) => new(new TextError(line, 1, message));
+    internal static WarmupFormatException Fail(int line, string message) => new(new TextError(line, 1, message));
 }

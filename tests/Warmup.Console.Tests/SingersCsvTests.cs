@@ -52,6 +52,26 @@ public sealed class SingersCsvTests : IDisposable
     [Fact]
     public void What_is_written_is_read_back() => Assert.Equal(Read(Table), Read(Written(Read(Table))));
 
+    [Fact]
+    public void Rows_with_a_date_are_measurements_of_the_singer_with_that_alias()
+    {
+        var singers = Read("""
+            alias,date,low,high,sustainedSeconds,trials,experience,voice
+            Robin,2026-06-02,B3,C5,,9 9.5 8,,child 8-9
+            Wren,,A3,E5,14,,intermediate,
+            robin,2026-03-01,C4,A4,8,,beginner,
+            Wren,2026-05-01,A3,F5,15,,,
+            """);
+        Assert.Equal(
+            [
+                new Singer("Robin", new Measurement(new DateOnly(2026, 6, 2), Note("B3"), Note("C5"), [9, new Rational(19, 2), 8]), Experience.Beginner) { Voice = "child 8-9" }
+                    .With(new Measurement(new DateOnly(2026, 3, 1), Note("C4"), Note("A4"), 8)),
+                new Singer("Wren", Note("A3"), Note("E5"), 14, Experience.Intermediate).With(new Measurement(new DateOnly(2026, 5, 1), Note("A3"), Note("F5"), 15)),
+            ],
+            singers);
+        Assert.Equal(singers, Read(Written(singers)));
+    }
+
     [Theory]
     [InlineData("=1+1")]
     [InlineData("+1")]
@@ -83,6 +103,9 @@ public sealed class SingersCsvTests : IDisposable
     [InlineData("alias,low,high,sustainedSeconds\n,A3,E5,14", "alias")]
     [InlineData("alias,low,high,sustainedSeconds\nWren,A3,E5,", "sustainedSeconds")]
     [InlineData("alias,low,high,sustainedSeconds\nWr\"en,A3,E5,14", "line 2")]
+    [InlineData("alias,date,low,high,sustainedSeconds\nWren,1.3.2026,A3,E5,14", "2026-12-01")]
+    [InlineData("alias,date,low,high,sustainedSeconds\nWren,2026-03-01,A3,E5,14\nWren,2026-03-01,A3,E5,14", "two measurements of 2026-03-01")]
+    [InlineData("alias,date,low,high,sustainedSeconds,voice\nWren,2026-03-01,A3,E5,14,alto\nWren,2026-04-01,A3,E5,14,tenor", "line 3")]
     public void A_broken_table_is_refused_with_the_place_or_the_singer(string csv, string expected)
     {
         File.WriteAllText(_shell.At("class.csv"), csv);

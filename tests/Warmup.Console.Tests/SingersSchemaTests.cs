@@ -52,6 +52,17 @@ public class SingersSchemaTests
     [InlineData(false, "\"alias\":\"Wren\",\"voice\":\"child 8-9\",\"low\":\"A3\",\"sustainedSeconds\":9")]
     [InlineData(false, "\"alias\":\"Wren\",\"low\":\"A3\",\"high\":\"E5\",\"sustainedSeconds\":14,\"birthday\":\"1990-01-01\"")]
     [InlineData(false, "\"alias\":\"Wren\",\"low\":\"A3\",\"high\":\"E5\",\"sustainedSeconds\":14,\"experience\":\"expert\"")]
+    [InlineData(true, "\"alias\":\"Wren\",\"measurements\":[{\"date\":\"2026-03-01\",\"low\":\"A3\",\"high\":\"E5\",\"sustainedSeconds\":14}]")]
+    [InlineData(true, "\"alias\":\"Wren\",\"low\":\"A3\",\"high\":\"E5\",\"sustainedSeconds\":14,\"measurements\":[{\"date\":\"2026-03-01\",\"low\":\"A3\",\"high\":\"E5\",\"fullHigh\":\"G5\",\"trials\":[14,15],\"trialRule\":\"best\"}]")]
+    [InlineData(true, "\"alias\":\"Wren\",\"voice\":\"child 8-9\",\"measurements\":[{\"date\":\"2026-03-01\",\"sustainedSeconds\":9}]")]
+    [InlineData(false, "\"alias\":\"Wren\",\"measurements\":[]")]
+    [InlineData(false, "\"alias\":\"Wren\",\"measurements\":[{\"low\":\"A3\",\"high\":\"E5\",\"sustainedSeconds\":14}]")]
+    [InlineData(false, "\"alias\":\"Wren\",\"measurements\":[{\"date\":\"1.3.2026\",\"low\":\"A3\",\"high\":\"E5\",\"sustainedSeconds\":14}]")]
+    [InlineData(false, "\"alias\":\"Wren\",\"measurements\":[{\"date\":\"2026-03-01\",\"low\":\"A3\",\"sustainedSeconds\":14}]")]
+    [InlineData(false, "\"alias\":\"Wren\",\"measurements\":[{\"date\":\"2026-03-01\",\"low\":\"A3\",\"high\":\"E5\"}]")]
+    [InlineData(false, "\"alias\":\"Wren\",\"measurements\":[{\"date\":\"2026-03-01\",\"low\":\"A3\",\"high\":\"E5\",\"sustainedSeconds\":14,\"alias\":\"Wren\"}]")]
+    [InlineData(false, "\"alias\":\"Wren\",\"trialRule\":\"best\",\"measurements\":[{\"date\":\"2026-03-01\",\"low\":\"A3\",\"high\":\"E5\",\"sustainedSeconds\":14}]")]
+    [InlineData(false, "\"alias\":\"Wren\",\"measurements\":[null]")]
     public void The_schema_and_the_reader_agree(bool good, string singer)
     {
         Assert.Equal(good, IsValid(Of(singer)));
@@ -77,6 +88,10 @@ public class SingersSchemaTests
             new Singer("a", NoteName.FromMidi(55), NoteName.FromMidi(74), [12, 13, new Rational(25, 2)], TrialRule.Median) { Voice = "soprano", FullLow = NoteName.FromMidi(50) },
             Singer.FromVoice("b", VoiceTypes.Find("child 6-7")!, 7),
             new Singer("c", NoteName.FromMidi(24), NoteName.FromMidi(108), new Rational(4, 3), Experience.Advanced),
+            new Singer("d", NoteName.FromMidi(50), NoteName.FromMidi(60), 9)
+                .With(new Measurement(new DateOnly(2026, 3, 1), NoteName.FromMidi(55), NoteName.FromMidi(74), [12, 13], TrialRule.Median) { FullHigh = NoteName.FromMidi(80) })
+                .With(new Measurement(new DateOnly(2026, 6, 1), NoteName.FromMidi(55), NoteName.FromMidi(74), 14)),
+            new Singer("e", new Measurement(new DateOnly(2026, 3, 1), NoteName.FromMidi(55), NoteName.FromMidi(74), 14), Experience.Beginner),
         ];
         using var stream = new MemoryStream();
         SingersFile.Write(singers, stream);

@@ -129,6 +129,12 @@ public static class Samples
         [
             () => MakeSinger("a", 55, 10), () => MakeSinger("b", 55, 10), () => MakeSinger("a", 56, 10), () => MakeSinger("a", 55, 11),
             () => new Singer(Text("a"), NoteName.FromMidi(55), NoteName.FromMidi(74), 10, Experience.Advanced),
+            () => MakeSinger("a", 55, 10).With(Measured(1, 55, 10)), () => MakeSinger("a", 55, 10).With(Measured(2, 55, 10)),
+        ],
+        [typeof(Measurement)] =
+        [
+            () => Measured(1, 55, 10), () => Measured(2, 55, 10), () => Measured(1, 56, 10), () => Measured(1, 55, 11), () => Measured(1, 55, 10) with { FullLow = NoteName.FromMidi(50) },
+            () => new Measurement(new DateOnly(2026, 3, 1), NoteName.FromMidi(55), NoteName.FromMidi(74), [10, 9], TrialRule.Best),
         ],
         [typeof(AgilityLimits)] = [() => AgilityLimits.Of(Experience.Beginner), () => AgilityLimits.Of(Experience.Advanced)],
         [typeof(BreathNeed)] = [() => new BreathNeed(8, 1), () => new BreathNeed(9, 1), () => new BreathNeed(8, new Rational(1, 2))],
@@ -161,6 +167,8 @@ public static class Samples
     private static Drone MakeDrone(int parent) => DroneStyle.Tanpura.For(MakeScale("a", parent), Tonic.FromMidi(60), Tuning.Equal, new NoteName('C', 0, 4));
 
     private static PitchBand Band(string name, int low, int high) => new(Text(name), NoteName.FromMidi(low), NoteName.FromMidi(high));
+
+    private static Measurement Measured(int day, int low, int seconds) => new(new DateOnly(2026, 3, day), NoteName.FromMidi(low), NoteName.FromMidi(74), seconds);
 
     private static Singer MakeSinger(string alias, int low, int seconds) => new(Text(alias), NoteName.FromMidi(low), NoteName.FromMidi(74), seconds);
 }

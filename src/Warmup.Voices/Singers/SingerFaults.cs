@@ -40,6 +40,16 @@ internal static class SingerFaults
         ? null
         : string.Create(CultureInfo.InvariantCulture, $"the number of trials must be between 1 and {SustainedTone.MostTrials}, not {count}");
 
+    public static string OfDay(DateOnly? date) => date is { } day ? $"of {day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}" : "without a date";
+
+    public static void Refuse(string? fault, string parameter)
+    {
+        if (fault is not null)
+        {
+            throw new ArgumentException(fault, parameter);
+        }
+    }
+
     private static string? OfNote(NoteName note, string what) =>
         note.Midi is >= LowestMidi and <= HighestMidi ? null : $"{what} must be between C1 and C8, not {note}";
 }

@@ -10,8 +10,26 @@ internal sealed class ClassDto
     public List<SingerDto?>? Singers { get; set; }
 }
 
-/// <summary>A singer as JSON has it.</summary>
-internal sealed class SingerDto
+/// <summary>What a measurement has in JSON, dated or not.</summary>
+internal interface IMeasurementDto
+{
+    string? Low { get; }
+
+    string? High { get; }
+
+    decimal? SustainedSeconds { get; }
+
+    List<decimal>? Trials { get; }
+
+    string? TrialRule { get; }
+
+    string? FullLow { get; }
+
+    string? FullHigh { get; }
+}
+
+/// <summary>A singer as JSON has it; its own numbers are the measurement without a date.</summary>
+internal sealed class SingerDto : IMeasurementDto
 {
     public string? Alias { get; set; }
 
@@ -28,6 +46,28 @@ internal sealed class SingerDto
     public string? Experience { get; set; }
 
     public string? Voice { get; set; }
+
+    public string? FullLow { get; set; }
+
+    public string? FullHigh { get; set; }
+
+    public List<MeasurementDto?>? Measurements { get; set; }
+}
+
+/// <summary>A dated measurement as JSON has it.</summary>
+internal sealed class MeasurementDto : IMeasurementDto
+{
+    public string? Date { get; set; }
+
+    public string? Low { get; set; }
+
+    public string? High { get; set; }
+
+    public decimal? SustainedSeconds { get; set; }
+
+    public List<decimal>? Trials { get; set; }
+
+    public string? TrialRule { get; set; }
 
     public string? FullLow { get; set; }
 

@@ -12,6 +12,8 @@ namespace Warmup.Voices;
 /// default). <c>voice</c> names a voice type; if it is a comfortable one, <c>low</c> and <c>high</c> may be left out, and the range counts
 /// as assumed. <c>fullLow</c> and <c>fullHigh</c> are the ends of the full range. Seconds are kept to the thousandth. The schema is
 /// <c>docs/schemas/singers-1.json</c>.</para>
+/// <para>These numbers have no date. <c>measurements</c>, beside them or in their place, is a list of dated ones: <c>date</c> (2026-12-01) with the
+/// same members. The newest counts; numbers without a date count as older than all others.</para>
 /// </remarks>
 public static class SingersFile
 {
@@ -41,7 +43,7 @@ public static class SingersFile
         {
             if (SingersMembers.FirstUnknown(json) is { } unknown)
             {
-                throw Fail(unknown.Line, unknown.Column, $"unknown member {TextError.Quote(unknown.Name)}; {SingersMembers.Known}");
+                throw Fail(unknown.Line, unknown.Column, $"unknown member {TextError.Quote(unknown.Name)}; {unknown.Known}");
             }
 
             JsonText.RefuseRepeatedMembers(json);

@@ -22,8 +22,8 @@ public enum VoiceRangeKind
 /// <summary>A voice type and its range: a place to start from until the singer has been heard. Immutable, value equality.</summary>
 public sealed record VoiceType
 {
-    internal VoiceType(string name, NoteName low, NoteName high, VoiceRangeKind kind, string howSure, string source, string caution) =>
-        (Name, Low, High, Kind, HowSure, Source, Caution) = (name, low, high, kind, howSure, source, caution);
+    internal VoiceType(string name, NoteName low, NoteName high, VoiceRangeKind kind, bool isStillChanging, string howSure, string source, string caution) =>
+        (Name, Low, High, Kind, IsStillChanging, HowSure, Source, Caution) = (name, low, high, kind, isStillChanging, howSure, source, caution);
 
     /// <summary>The name, in lower case.</summary>
     public string Name { get; }
@@ -36,6 +36,9 @@ public sealed record VoiceType
 
     /// <summary>What the range means.</summary>
     public VoiceRangeKind Kind { get; }
+
+    /// <summary>Whether it is a child's or a changing voice, which needs fresh measurements.</summary>
+    public bool IsStillChanging { get; }
 
     /// <summary>How sure the row is: read at its source, or from memory and how well remembered.</summary>
     public string HowSure { get; }

@@ -27,11 +27,18 @@ public static class VoiceTypes
     }
 
     private static IEnumerable<VoiceType> Read() => EmbeddedTable.Rows(typeof(VoiceTypes), "Warmup.Voices.Data.voices.tsv").Select(
-        row => new VoiceType(row[0], Note(row[1]), Note(row[2]), Kind(row[3]), row[4], row[5], row[6]));
+        row => new VoiceType(row[0], Note(row[1]), Note(row[2]), Kind(row[3]), YesOrNo(row[4]), row[5], row[6], row[7]));
 
     private static NoteName Note(string text) => NoteName.TryParse(text, out var name, out _)
         ? name
         : throw new InvalidOperationException($"the voice types hold '{text}', which is not a note");
+
+    private static bool YesOrNo(string text) => text switch
+    {
+        "no" => false,
+        "yes" => true,
+        _ => throw new InvalidOperationException($"the voice types hold '{text}', which is neither yes nor no"),
+    };
 
     private static VoiceRangeKind Kind(string text) => text switch
     {

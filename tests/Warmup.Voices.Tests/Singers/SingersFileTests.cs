@@ -264,7 +264,7 @@ public class SingersFileTests
         var error = Refused("{\n\"schema\":\"urn:warmup:singers:1\",\"singers\":[{\n    \"nickname\":\"M\"}]}");
         Assert.Equal((3, 5), (error.Line, error.Column));
         Assert.StartsWith("unknown member 'nickname'; the members of a singer are alias, low, high,", error.Message, StringComparison.Ordinal);
-        Assert.EndsWith("voice, fullLow and fullHigh", error.Message, StringComparison.Ordinal);
+        Assert.EndsWith("voice, fullLow, fullHigh and measurements", error.Message, StringComparison.Ordinal);
 
         // One that is written with an escape is still known.
         Assert.Equal("Mira", Read(Good.Replace("\"alias\"", "\"\\u0061lias\"", StringComparison.Ordinal)).Single().Alias);
