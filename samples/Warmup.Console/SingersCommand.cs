@@ -15,12 +15,13 @@ internal static class SingersCommand
         var voices = new Option<bool>("--voices") { Description = "List the voice types, and how sure each range is." };
         var history = new Option<bool>("--history") { Description = "Show the older measurements as well, a line for each." };
         var on = new Option<string?>("--on") { Description = "The day, such as 2026-12-01, on which to say whose voice is to be measured anew." };
+        var form = new Option<string?>("--form") { Description = "Write a form for measuring, with the steps and a row for each singer (blank rows without a class): .pdf, .svg, .png or .txt." };
         var json = new Option<bool>("--json") { Description = "With --history, print the measurements as JSON." };
         var command = new Command("singers", "Shows a class, its limits and its measurements over time, writes it as JSON or CSV, or lists the voice types.");
         var measured = new MeasuredOptions();
         singers.AddTo(command);
         measured.AddTo(command);
-        foreach (var option in (Option[])[file, force, voices, history, on, json])
+        foreach (var option in (Option[])[file, force, voices, history, on, json, form])
         {
             command.Add(option);
         }
@@ -29,9 +30,9 @@ internal static class SingersCommand
         {
             var everyone = measured.Added(parsed, singers.ReadClass(parsed), parsed.GetValue(singers.Alias));
             var people = singers.Chosen(parsed, everyone);
-            if (people.IsEmpty && !parsed.GetValue(voices))
+            if (people.IsEmpty && !parsed.GetValue(voices) && parsed.GetValue(form) is null)
             {
-                throw new InputException("name a class with --singers FILE, or add --voices");
+                throw new InputException("name a class with --singers FILE, or add --voices or --form FILE");
             }
 
             var day = PlanOptions.ReadDate(parsed, on);
@@ -45,9 +46,16 @@ internal static class SingersCommand
                 throw new InputException("--json belongs to --history; add it, or leave --json out");
             }
 
+            if (parsed.GetValue(form) is { } sheet)
+            {
+                MeasuringForm.Write(people, sheet, parsed.GetValue(force));
+                Say(terminal, parsed.GetValue(json), sheet);
+            }
+
             if (parsed.GetValue(file) is { } path)
             {
-                Write(measured.IsGiven(parsed) ? everyone : people, path, parsed.GetValue(force), terminal, parsed.GetValue(json));
+                Write(measured.IsGiven(parsed) ? everyone : people, path, parsed.GetValue(force));
+                Say(terminal, parsed.GetValue(json), path);
             }
 
             if (parsed.GetValue(json))
@@ -76,7 +84,7 @@ internal static class SingersCommand
         return command;
     }
 
-    private static void Write(ValueList<Singer> singers, string path, bool force, Terminal terminal, bool silent)
+    private static void Write(ValueList<Singer> singers, string path, bool force)
     {
         if (singers.IsEmpty)
         {
@@ -91,7 +99,12 @@ internal static class SingersCommand
         };
         Formats.RefuseUnwritable(path, force);
         AtomicFile.Write(path, write, force);
-        if (!silent)
+    }
+
+    /// <summary>Names a file that was written, unless a report as JSON is all that may be printed.</summary>
+    private static void Say(Terminal terminal, bool json, string path)
+    {
+        if (!json)
         {
             terminal.Out.WriteLine($"wrote {path}");
         }

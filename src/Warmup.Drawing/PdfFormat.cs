@@ -1,5 +1,3 @@
-using SkiaSharp;
-
 namespace Warmup.Drawing;
 
 /// <summary>PDF with pages of A4. Its texts can be searched, and it embeds the fonts that it uses.</summary>
@@ -7,9 +5,6 @@ namespace Warmup.Drawing;
 /// <remarks>The date of creation is fixed: equal scores give equal bytes on the same system.</remarks>
 public sealed class PdfFormat(DrawingOptions options) : IScoreFormat
 {
-    // A PDF has a date; the time of writing would make every file differ.
-    private static readonly DateTime Created = new(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
-
     /// <summary>A format that draws the student's sheet.</summary>
     public PdfFormat()
         : this(new SheetOptions())
@@ -32,26 +27,6 @@ public sealed class PdfFormat(DrawingOptions options) : IScoreFormat
         ArgumentNullException.ThrowIfNull(destination);
         using var shaper = new TextShaper(Options.Fonts);
         var drawing = Options.Pages(score, shaper, cancellationToken);
-        using var typefaces = new Typefaces(Options.Fonts);
-
-        // Skia hides a stream's errors, so the document is made in memory, and a full disk shows when it is copied.
-        using var memory = new MemoryStream();
-        var metadata = SKDocumentPdfMetadata.Default;
-        (metadata.Title, metadata.Subject, metadata.Creation, metadata.Modified) = (drawing.Title, drawing.Description, Created, Created);
-        using (var document = SKDocument.CreatePdf(memory, metadata))
-        {
-            foreach (var page in drawing.Pages)
-            {
-                cancellationToken.ThrowIfCancellationRequested();
-                using var canvas = document.BeginPage((float)page.Width, (float)page.Height);
-                new SkiaPage(canvas, typefaces).Draw(page);
-                document.EndPage();
-            }
-
-            document.Close();
-        }
-
-        memory.Position = 0;
-        memory.CopyTo(destination);
+        PdfPages.Write(drawing, Options.Fonts, destination, cancellationToken);
     }
 }

@@ -48,6 +48,15 @@ public sealed partial class FactTests
     }
 
     [Fact]
+    public void The_page_on_measuring_has_the_steps_of_the_form_with_their_sources_and_the_cautions()
+    {
+        var page = Text("docs/measuring.md");
+        Assert.All(MeasuringSteps.All, s => Assert.Contains($". {s.Text} ({s.Source})\n", page, StringComparison.Ordinal));
+        Assert.All(MeasuringSteps.All, s => Assert.Contains($"## {s.Part}\n", page, StringComparison.Ordinal));
+        Assert.All(Cautions.All.Take(5), c => Assert.Contains(c.Text, page, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Every_planted_mistake_stands_exactly_once_in_the_file_that_it_names()
     {
         var rows = File.ReadLines(Path.Combine(Repository.Root, "tests/Mutation/mutants.tsv")).Skip(1).Select(r => r.Split('\t')).ToList();

@@ -16,8 +16,13 @@ internal sealed partial class Drawn
     private readonly Dictionary<string, SKRect> _ink;
 
     public Drawn(Score score, DrawingOptions? options = null)
+        : this(Bytes(options is null ? new SvgFormat() : new SvgFormat(options), score))
     {
-        Root = XDocument.Parse(Encoding.UTF8.GetString(Bytes(options is null ? new SvgFormat() : new SvgFormat(options), score))).Root!;
+    }
+
+    public Drawn(byte[] svg)
+    {
+        Root = XDocument.Parse(Encoding.UTF8.GetString(svg)).Root!;
         _ink = Root.Element(Svg + "defs")!.Elements().ToDictionary(
             p => "#" + p.Attribute("id")!.Value,
             p =>

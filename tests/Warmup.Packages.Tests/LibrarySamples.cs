@@ -69,8 +69,15 @@ internal static class LibrarySamples
             () => new SheetOptions(), () => new SheetOptions { Letters = Syllables.Vowel(Text("o")) }, () => new SheetOptions { Page = 1 },
             () => new SheetOptions { DotsPerInch = 72 }, () => new SheetOptions { Fonts = [Font(0, "a")] }, () => new SheetOptions { Fonts = [Font(1, "a")] },
         ],
+        [typeof(FormPart)] = [() => new FormPart(Text("a"), [Text("s")]), () => new FormPart(Text("b"), [Text("s")]), () => new FormPart(Text("a"), [Text("s"), Text("t")])],
+        [typeof(PrintedForm)] =
+        [
+            () => new PrintedForm(Text("a"), [Text("c")]), () => new PrintedForm(Text("b"), [Text("c")]), () => new PrintedForm(Text("a"), [Text("c"), Text("d")]),
+            () => new PrintedForm(Text("a"), [Text("c")]) { Rows = [[Text("r")]] }, () => new PrintedForm(Text("a"), [Text("c")]) { Parts = [new FormPart(Text("a"), [])] },
+        ],
         [typeof(ContourOptions)] = [() => new ContourOptions(), () => new ContourOptions { Band = MakeSinger("a").Band }, () => new ContourOptions { Band = MakeSinger("b").Band }],
         [typeof(ScoreChecks)] = [() => ScoreChecks.Standard, () => ScoreChecks.Standard.With(OwnCheck), () => ScoreChecks.Standard.Without(ScoreChecks.Agility)],
+        [typeof(MeasuringStep)] = [() => MeasuringSteps.All[0], () => MeasuringSteps.All[1]],
         [typeof(VoiceType)] = [() => VoiceTypes.All[0], () => VoiceTypes.All[1]],
         [typeof(BreathSpan)] = [() => BreathSpan.Of(Sung(60), 1).First(), () => BreathSpan.Of(Sung(70), 1).First(), () => default(BreathSpan)],
         [typeof(RangeUse)] = [() => RangeUse.Of(Sung(60), Narrow()), () => RangeUse.Of(Sung(70), Narrow())],
