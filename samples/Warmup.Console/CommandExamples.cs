@@ -41,7 +41,7 @@ internal static class CommandExamples
         ["singers"] =
         [
             "warmup singers --singers singers.json",
-            "warmup singers --voices",
+            "warmup singers --singers singers.json --form form.pdf",
             "warmup singers --singers class.csv --out class.json",
         ],
         ["scales"] =
