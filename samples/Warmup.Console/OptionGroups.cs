@@ -14,7 +14,7 @@ internal static class OptionGroups
         ("Files", ["--out", "--formats", "--contour", "--chart", "--force"]),
         ("In the notation file", ["--clef", "--key", "--paper", "--staff", "--verse", "--second-voice", "--beat-part", "--drone-part", "--slur-lines", "--microtones"]),
         ("In the MIDI file", ["--midi-tuning", "--midi-text", "--click"]),
-        ("Which scales", ["--find", "--show", "--contains", "--equals", "--near", "--notes", "--parent", "--without-p", "--kind"]),
+        ("Which scales", ["--find", "--show", "--holding", "--contains", "--equals", "--near", "--notes", "--parent", "--without-p", "--kind"]),
         ("Which patterns", ["--explain", "--exercises"]),
         ("Report", ["--json", "--cautions", "--help", "--version"]),
     ];

@@ -10,6 +10,8 @@ internal sealed class ScaleFilters
 
     private readonly Option<string?> _contains = new("--contains") { Description = "Only scales with these notes, such as \"R2 G3 D2\"." };
 
+    private readonly Option<string?> _holding = new("--holding") { Description = "Which scale is this: scales with these letters in any form, the nearest first, such as \"S R G P N\"; or with some of them fixed, \"S R2 G P\"." };
+
     private readonly Option<string?> _equals = new("--equals") { Description = "Only scales with exactly these pitches: notes, or the name of a scale." };
 
     private readonly Option<string?> _near = new("--near") { Description = "Only scales that differ from these pitches by one note: notes, or the name of a scale." };
@@ -24,15 +26,25 @@ internal sealed class ScaleFilters
 
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[_find, _contains, _equals, _near, _notes, _parent, _withoutP, _kind])
+        foreach (var option in (Option[])[_find, _contains, _holding, _equals, _near, _notes, _parent, _withoutP, _kind])
         {
             command.Add(option);
         }
     }
 
+    /// <summary>The scales that the options describe.</summary>
+    /// <exception cref="InputException">An option's value cannot be used; the message names the option.</exception>
+    public ValueList<CatalogueEntry> Find(ParseResult parsed)
+    {
+        var rows = Catalogue.Default.Search(Read(parsed));
+        return parsed.GetValue(_holding) is { } letters
+            ? OptionValue.Parsed<ValueList<CatalogueEntry>>("--holding", letters, Catalogue.Default.TryFindHolding).Where(rows.Contains).ToValueList()
+            : rows;
+    }
+
     /// <summary>The query that the options describe.</summary>
     /// <exception cref="InputException">An option's value cannot be used; the message names the option.</exception>
-    public ScaleQuery Read(ParseResult parsed)
+    private ScaleQuery Read(ParseResult parsed)
     {
         var (contains, equal, near, kind, parent) = (parsed.GetValue(_contains), parsed.GetValue(_equals), parsed.GetValue(_near), parsed.GetValue(_kind), parsed.GetValue(_parent));
         var (up, down) = parsed.GetValue(_notes) is { } notes ? Counts(notes) : (null, null);

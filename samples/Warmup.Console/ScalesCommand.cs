@@ -22,7 +22,7 @@ internal static class ScalesCommand
         filters.AddTo(command);
         command.SetAction(parsed =>
         {
-            var query = filters.Read(parsed);
+            var rows = filters.Find(parsed);
             var tuned = TuningOption.Read(parsed.GetValue(tuning)!);
             var pitch = TonicOption.Read(parsed.GetValue(tonic)!);
             if (parsed.GetValue(show) is { } name)
@@ -40,7 +40,7 @@ internal static class ScalesCommand
             }
             else if (parsed.GetValue(show) is null)
             {
-                List(terminal, Catalogue.Default.Search(query), parsed.GetValue(json));
+                List(terminal, rows, parsed.GetValue(json));
             }
 
             return ExitCode.Fine;

@@ -23,6 +23,8 @@ public sealed class ScalesCommandTests : IDisposable
     [InlineData("Sriranjani", "Mohanam", "--without-p")]
     [InlineData("Bilahari", "Mohanam", "--kind", "audava-sampurna")]
     [InlineData("Suddha Dhanyasi", "Suddha Saveri", "--find", "suddha", "--contains", "G2")]
+    [InlineData("Hamsadhwani", "Mohanam", "--holding", "S R G P N")]
+    [InlineData("Hamsadhwani", "Dhirashankarabharanam", "--holding", "S R2 G P N", "--notes", "5")]
     public void Scales_are_searched(string found, string other, params string[] options)
     {
         var (code, output, error) = Shell.Run(["scales", "--json", .. options]);
@@ -36,6 +38,7 @@ public sealed class ScalesCommandTests : IDisposable
     [Theory]
     [InlineData("'X9'", "--contains", "S X9")]
     [InlineData("Mohanam", "--equals", "mohanim")]
+    [InlineData("--holding, column 5: 'X'", "--holding", "S R X")]
     [InlineData("--notes must be", "--notes", "five")]
     [InlineData("--notes must be", "--notes", "5-6-7")]
     [InlineData("between 2 and 12 such as 5, or two such as 5-7, not '1'", "--notes", "1")]
