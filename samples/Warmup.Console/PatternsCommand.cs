@@ -142,7 +142,7 @@ internal static class PatternsCommand
 
     private static void ListExercises(Terminal terminal, bool json)
     {
-        Exercise[] all = [.. Repertoire.Traditional, .. Repertoire.Choir, .. Repertoire.Alankaras];
+        Exercise[] all = [.. Repertoire.Traditional, .. Repertoire.Choir, .. Repertoire.Voice, .. Repertoire.Alankaras];
         if (json)
         {
             terminal.Json(new ExerciseReport(Schema, [.. all.Select(e => new ExerciseRow(e.Name, e.Title, e.Tala, e.Pattern.ToString(), e.Source))]), ConsoleJson.Default.ExerciseReport);

@@ -82,9 +82,7 @@ internal sealed class Tone(WaveTable table)
         var fall = _shape.Length - _shape.Release;
         for (var i = 0; i < block.Length; i++)
         {
-            var x = phase * WaveTable.Size;
-            var k = (int)x;
-            var value = Between(points[k], points[k + 1], points[k + 2], points[k + 3], x - k) * gain;
+            var value = WaveTable.At(points, phase) * gain;
             var frame = _at + i;
             block[i] += frame >= _shape.Attack && frame < fall ? value : value * _shape.At(frame);
             gain *= _decay;
@@ -98,14 +96,5 @@ internal sealed class Tone(WaveTable table)
         _phase = phase;
         _gain = gain;
         _at += block.Length;
-    }
-
-    /// <summary>The cubic through four points, the second at 0 and the third at 1.</summary>
-    private static double Between(double a, double b, double c, double d, double x)
-    {
-        var third = ((d - a) / 6) + ((b - c) / 2);
-        var second = ((a + c) / 2) - b;
-        var first = c - (a / 3) - (b / 2) - (d / 6);
-        return (((((third * x) + second) * x) + first) * x) + b;
     }
 }

@@ -10,7 +10,10 @@ internal sealed class VoicePart(WavPlan plan) : SoundPart
     private readonly double[] _sine = WaveTable.Sine();
     private readonly List<WaveTable> _tables = [];
     private readonly double _gain = GainBudget.Voice * GainBudget.Factor(plan.Options.VoiceDecibels);
+    private readonly ShapedTone _shaped = new();
     private Tone? _tone;
+    private bool _isShaped;
+    private int _last;
     private int _ready = -1;
     private bool[] _filled = [];
     private int _section;
@@ -29,18 +32,27 @@ internal sealed class VoicePart(WavPlan plan) : SoundPart
 
             if (!_sounds)
             {
-                Begin(start, plan.EndFrameOfNote(_section, _note));
+                Begin(start);
                 _sounds = true;
             }
 
-            _tone!.AddTo(From(block, Math.Max(start, Frame)));
-            if (_tone.Left > 0)
+            var rest = From(block, Math.Max(start, Frame));
+            if (_isShaped)
+            {
+                _shaped.AddTo(rest);
+            }
+            else
+            {
+                _tone!.AddTo(rest);
+            }
+
+            if ((_isShaped ? _shaped.Left : _tone!.Left) > 0)
             {
                 return;
             }
 
             _sounds = false;
-            _note++;
+            _note = _last + 1;
         }
     }
 
@@ -56,16 +68,54 @@ internal sealed class VoicePart(WavPlan plan) : SoundPart
         return _section < plan.Score.Sections.Count;
     }
 
-    private void Begin(long start, long end)
+    private void Begin(long start)
     {
         var section = plan.Score.Sections[_section];
-        var pitch = section.Notes[_note].PitchIndex;
-        var hz = section.Pitches[pitch].Hz;
-        var table = TableOf(section, pitch);
+        var note = section.Notes[_note];
+        var rate = plan.Options.SampleRate;
+        _last = _note;
+        _isShaped = note.Joining == Joining.Glide || note.Loudness == Loudness.SwellAndFade;
+        if (_isShaped)
+        {
+            Shape(section, start);
+            _shaped.Start(_gain, ShapeOf(start), rate);
+            return;
+        }
+
+        var table = TableOf(section, note.PitchIndex);
         _tone ??= new Tone(table);
         _tone.Table = table;
-        var rate = plan.Options.SampleRate;
-        _tone.Start(hz / rate, _gain, 1, ToneShape.Of(end - start, AttackSeconds, ReleaseSeconds, rate));
+        _tone.Start(section.Pitches[note.PitchIndex].Hz / rate, _gain, 1, ShapeOf(start));
+    }
+
+    private ToneShape ShapeOf(long start) =>
+        ToneShape.Of(plan.EndFrameOfNote(_section, _last) - start, AttackSeconds, ReleaseSeconds, plan.Options.SampleRate);
+
+    /// <summary>Gathers the notes that slide into each other from the present one on, or the one note that swells.</summary>
+    private void Shape(Section section, long start)
+    {
+        _shaped.Clear();
+        while (true)
+        {
+            var note = section.Notes[_last];
+            var slides = note.Joining == Joining.Glide;
+            var next = slides ? section.Notes[_last + 1].PitchIndex : note.PitchIndex;
+            _shaped.Add(new TonePart(
+                plan.FrameOfNote(_section, _last) - start,
+                plan.FrameOf(_section, note.Middle) - start,
+                plan.FrameOf(_section, note.End) - start,
+                section.Pitches[note.PitchIndex].Hz / plan.Options.SampleRate,
+                section.Pitches[next].Hz / plan.Options.SampleRate,
+                TableOf(section, note.PitchIndex),
+                TableOf(section, next),
+                note.Loudness == Loudness.SwellAndFade));
+            if (!slides)
+            {
+                return;
+            }
+
+            _last++;
+        }
     }
 
     /// <summary>The period of a pitch, computed once for a section; the next section uses the same tables again.</summary>
@@ -90,12 +140,28 @@ internal sealed class VoicePart(WavPlan plan) : SoundPart
         {
             var hz = section.Pitches[pitch].Hz;
             Span<double> amplitudes = stackalloc double[WaveTable.MostHarmonics];
-            amplitudes = amplitudes[..WaveTable.HarmonicsOf(hz, plan.Options.SampleRate)];
+            amplitudes = amplitudes[..WaveTable.HarmonicsOf(HighestOf(section, pitch), plan.Options.SampleRate)];
             Spectrum.Voice(hz, amplitudes);
             _tables[pitch].Fill(_sine, amplitudes);
             _filled[pitch] = true;
         }
 
         return _tables[pitch];
+    }
+
+    /// <summary>The highest frequency at which the period of a pitch is heard: it slides to other pitches and is slid to.</summary>
+    private static double HighestOf(Section section, int pitch)
+    {
+        var highest = section.Pitches[pitch].Hz;
+        var notes = section.Notes.AsSpan();
+        for (var n = 0; n + 1 < notes.Length; n++)
+        {
+            if (notes[n].Joining == Joining.Glide && (notes[n].PitchIndex == pitch || notes[n + 1].PitchIndex == pitch))
+            {
+                highest = Math.Max(highest, Math.Max(section.Pitches[notes[n].PitchIndex].Hz, section.Pitches[notes[n + 1].PitchIndex].Hz));
+            }
+        }
+
+        return highest;
     }
 }

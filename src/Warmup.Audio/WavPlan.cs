@@ -103,11 +103,11 @@ internal sealed class WavPlan
         return FrameOf(section, at.Onset);
     }
 
-    /// <summary>The frame at which a note ends.</summary>
+    /// <summary>The frame at which a note falls silent.</summary>
     public long EndFrameOfNote(int section, int note)
     {
         var at = Score.Sections[section].Notes[note];
-        return FrameOf(section, at.End);
+        return FrameOf(section, at.SoundEnd);
     }
 
     /// <summary>The frame of a marker.</summary>

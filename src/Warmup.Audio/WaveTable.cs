@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Warmup.Audio;
 
 /// <summary>One period of a tone as the sum of its harmonics, none of which lies above the band that a sample rate allows.</summary>
@@ -21,6 +23,18 @@ internal sealed class WaveTable
 
     /// <summary>The points: the first is the one before the period.</summary>
     public double[] Points => _points;
+
+    /// <summary>The height at a phase, from 0 up to 1, between the points of a period.</summary>
+    public double At(double phase) => At(_points, phase);
+
+    /// <inheritdoc cref="At(double)"/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static double At(double[] points, double phase)
+    {
+        var x = phase * Size;
+        var k = (int)x;
+        return Between(points[k], points[k + 1], points[k + 2], points[k + 3], x - k);
+    }
 
     /// <summary>The number of harmonics that fit.</summary>
     /// <param name="hz">The fundamental in Hz.</param>
@@ -74,6 +88,16 @@ internal sealed class WaveTable
         _points[0] = period[^1];
         _points[^2] = period[0];
         _points[^1] = period[1];
+    }
+
+    /// <summary>The cubic through four points, the second at 0 and the third at 1.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static double Between(double a, double b, double c, double d, double x)
+    {
+        var third = ((d - a) / 6) + ((b - c) / 2);
+        var second = ((a + c) / 2) - b;
+        var first = c - (a / 3) - (b / 2) - (d / 6);
+        return (((((third * x) + second) * x) + first) * x) + b;
     }
 
     /// <summary>A period of a sine.</summary>

@@ -13,7 +13,6 @@ internal readonly record struct KeyTuning(int Key, int Bend, int Retuned)
     public const int NoBend = 8192;
 
     private const int MostBend = 16383;
-    private const double CentsPerBend = 100.0 * BendSemitones / NoBend;
 
     // 7F 7F 7F means "no change", not a pitch.
     private const int HighestRetuned = (128 << 14) - 2;
@@ -21,8 +20,9 @@ internal readonly record struct KeyTuning(int Key, int Bend, int Retuned)
     /// <summary>How MIDI plays a pitch.</summary>
     /// <param name="pitch">The pitch.</param>
     /// <param name="tuning">How the file tunes.</param>
+    /// <param name="bendSemitones">The range of the bend.</param>
     /// <returns>The key and its tuning, or <see langword="null"/> where MIDI has no such note.</returns>
-    public static KeyTuning? Of(ScorePitch pitch, MidiTuning tuning)
+    public static KeyTuning? Of(ScorePitch pitch, MidiTuning tuning, int bendSemitones = BendSemitones)
     {
         var key = pitch.Midi;
         if (!double.IsFinite(pitch.OffsetCents) || Math.Abs(pitch.OffsetCents) > 12_800)
@@ -38,18 +38,20 @@ internal readonly record struct KeyTuning(int Key, int Bend, int Retuned)
                 var retuned = Round((key + (pitch.OffsetCents / 100)) * (1 << 14));
                 return InKeys(key) && retuned is >= 0 and <= HighestRetuned ? new KeyTuning(key, NoBend, retuned) : null;
             default:
-                var bend = NoBend + Round(pitch.OffsetCents / CentsPerBend);
-                if (!InKeys(key) || bend is < 0 or > MostBend)
+                var shift = 0;
+                if (!InKeys(key) || NoBend + BendOf(pitch.OffsetCents, BendSemitones) is < 0 or > MostBend)
                 {
-                    // Beyond the range of the bend, the key nearest to the sound replaces the written one.
-                    var shift = Round(pitch.OffsetCents / 100);
+                    // Beyond the usual range of the bend, the key nearest to the sound replaces the written one.
+                    shift = Round(pitch.OffsetCents / 100);
                     key += shift;
-                    bend = NoBend + Round((pitch.OffsetCents - (100.0 * shift)) / CentsPerBend);
                 }
 
-                return InKeys(key) ? new KeyTuning(key, bend, -1) : null;
+                return InKeys(key) ? new KeyTuning(key, NoBend + BendOf(pitch.OffsetCents - (100.0 * shift), bendSemitones), -1) : null;
         }
     }
+
+    /// <summary>The bend that raises a key by a number of cents, counted from no bend.</summary>
+    public static int BendOf(double cents, int bendSemitones) => Round(cents / (100.0 * bendSemitones / NoBend));
 
     private static bool InKeys(int key) => key is >= 0 and <= 127;
 

@@ -28,6 +28,7 @@ internal sealed class MidiPlan
         Starts = new long[score.Sections.Count + 1];
         Keys = new KeyTuning[score.Sections.Count][];
         CheckTempi();
+        SlideSemitones = options.HasVoice ? VoiceShape.BendSemitones(score) : 0;
         Seconds = score.Seconds;
         var starts = score.SectionStarts();
         _stepTicks = new long[Keys.Length];
@@ -73,6 +74,9 @@ internal sealed class MidiPlan
     /// <summary>The key and the tuning of each pitch of each section.</summary>
     public KeyTuning[][] Keys { get; }
 
+    /// <summary>The range of the voice's bend that its slides need, in semitones; 0 where nothing slides.</summary>
+    public int SlideSemitones { get; }
+
     /// <summary>The drone's channels, or <see langword="null"/> where no drone is written.</summary>
     public DroneChannels? Drone { get; }
 
@@ -95,6 +99,11 @@ internal sealed class MidiPlan
             ? Starts[section] + ticks
             : throw new ExportException($"{PlaceOf(section)}{aksharas} aksharas do not fall on the section's grid of 1/{Score.Sections[section].Resolution}");
     }
+
+    /// <summary>The bend that raises a key of the voice by a number of cents.</summary>
+    public int BendOf(double cents) => KeyTuning.BendOf(cents, BendSemitones);
+
+    private int BendSemitones => SlideSemitones == 0 ? KeyTuning.BendSemitones : SlideSemitones;
 
     /// <summary>The ticks of an akshara in a section.</summary>
     public long AksharaTicks(int section) => _stepTicks[section] * Score.Sections[section].Resolution;
@@ -247,7 +256,7 @@ internal sealed class MidiPlan
         var keys = new KeyTuning[section.Pitches.Count];
         for (var p = 0; p < keys.Length; p++)
         {
-            keys[p] = KeyTuning.Of(section.Pitches[p], Options.Tuning)
+            keys[p] = KeyTuning.Of(section.Pitches[p], Options.Tuning, BendSemitones)
                 ?? throw new ExportException(PlaceOfPitch(s, p) + OutOfKeys(section.Pitches[p]));
         }
 

@@ -63,12 +63,18 @@ internal abstract class TrackEvents(MidiPlan plan)
     /// <param name="channel">The channel, 0 to 15.</param>
     /// <param name="program">The General MIDI program, 1 to 128.</param>
     /// <param name="tuningProgram">The program of the MIDI Tuning Standard that the channel uses.</param>
-    protected void SetUpChannel(ref TrackWriter writer, int channel, int program, int tuningProgram)
+    /// <param name="slideSemitones">The range of the bend that slides need; 0 where nothing slides.</param>
+    protected void SetUpChannel(ref TrackWriter writer, int channel, int program, int tuningProgram, int slideSemitones = 0)
     {
         writer.Program(0, channel, program);
+        if (slideSemitones > 0)
+        {
+            writer.RegisteredParameter(0, channel, 0, slideSemitones);
+        }
+
         switch (Plan.Options.Tuning)
         {
-            case MidiTuning.PitchBend:
+            case MidiTuning.PitchBend when slideSemitones == 0:
                 writer.RegisteredParameter(0, channel, 0, KeyTuning.BendSemitones);
                 break;
             case MidiTuning.TuningStandard:

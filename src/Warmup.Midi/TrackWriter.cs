@@ -220,6 +220,9 @@ internal ref struct TrackWriter
         Put(suffix);
     }
 
+    /// <summary>How loud a channel is at the moment, 0 to 127.</summary>
+    public void Expression(long tick, int channel, int value) => Controller(tick, channel, 11, value);
+
     private void Controller(long tick, int channel, int number, int value) => Channel(tick, 0xB0, channel, number, value);
 
     private void Channel(long tick, int kind, int channel, int first, int second)

@@ -11,7 +11,12 @@ internal sealed class VoiceEvents : TrackEvents
     private readonly int[] _retuned = new int[128];
     private readonly MidiTuning _tuning;
     private readonly bool _hasLyrics;
+    // What changes while the present key sounds, and the note at which its key began.
+    private readonly List<ShapeEvent> _shape = [];
     private int _bend;
+    private int _expression;
+    private int _shaped;
+    private int _last;
     private int _section;
     private int _note;
     private Step _step;
@@ -39,6 +44,7 @@ internal sealed class VoiceEvents : TrackEvents
         Bend,
         Lyric,
         On,
+        Change,
         Off,
     }
 
@@ -46,6 +52,7 @@ internal sealed class VoiceEvents : TrackEvents
     {
         Array.Fill(_retuned, Untuned);
         _bend = Untuned;
+        _expression = VoiceShape.Even;
         _section = 0;
         _note = 0;
         _step = Step.SetUp;
@@ -62,7 +69,7 @@ internal sealed class VoiceEvents : TrackEvents
                     writer.Text(0, 0x03, "Voice");
                 }
 
-                SetUpChannel(ref writer, Channel, Plan.Options.VoiceProgram, TuningProgram);
+                SetUpChannel(ref writer, Channel, Plan.Options.VoiceProgram, TuningProgram, Plan.SlideSemitones);
                 EnterSection();
                 break;
             case Step.Retune:
@@ -70,21 +77,25 @@ internal sealed class VoiceEvents : TrackEvents
                 EnterNote();
                 break;
             case Step.Bend:
-                Tune(ref writer, Tick, Key);
+                Ready(ref writer, Tick);
                 AfterTuning();
                 break;
             case Step.Lyric:
-                WriteLyric(ref writer, Tick);
+                WriteLyric(ref writer, Tick, _note);
                 Go(Step.On, EventPhase.On);
                 break;
             case Step.On:
                 writer.NoteOn(Tick, Channel, Key.Key, Velocity(Note));
-                _step = Step.Off;
-                Next = At(TickOf(Note.EndSteps), EventPhase.Off);
+                Shape();
+                GoOn();
+                break;
+            case Step.Change:
+                Change(ref writer, _shape[_shaped++]);
+                GoOn();
                 break;
             default:
                 writer.NoteOff(Tick, Channel, Key.Key);
-                _note++;
+                _note = _last + 1;
                 EnterNote();
                 break;
         }
@@ -113,18 +124,25 @@ internal sealed class VoiceEvents : TrackEvents
         {
             ref readonly var note = ref Note;
             var (on, key) = (TickOf(note.OnsetSteps), _keys[note.PitchIndex]);
-            if (!IsTuned(key))
+            if (!IsReady(note, key))
             {
-                Tune(ref writer, on, key);
+                Ready(ref writer, on);
             }
 
             if (_hasLyrics)
             {
-                WriteLyric(ref writer, on);
+                WriteLyric(ref writer, on, _note);
             }
 
             writer.NoteOn(on, Channel, key.Key, Velocity(note));
-            writer.NoteOff(TickOf(note.EndSteps), Channel, key.Key);
+            Shape();
+            foreach (var change in _shape)
+            {
+                Change(ref writer, change);
+            }
+
+            _note = _last;
+            writer.NoteOff(TickOf(Note.SoundEndSteps), Channel, key.Key);
         }
 
         EnterNote();
@@ -199,7 +217,7 @@ internal sealed class VoiceEvents : TrackEvents
             return;
         }
 
-        if (IsTuned(Key))
+        if (IsReady(Note, Key))
         {
             AfterTuning();
         }
@@ -208,6 +226,12 @@ internal sealed class VoiceEvents : TrackEvents
             Go(Step.Bend, EventPhase.Tuning);
         }
     }
+
+    /// <summary>Whether a note can begin as the channel is.</summary>
+    private bool IsReady(in ScoreNote note, in KeyTuning key) => IsTuned(key) && IsUnbent && _expression == VoiceShape.ExpressionOf(note);
+
+    /// <summary>Whether a slide before has left no bend behind where keys are not tuned by bends.</summary>
+    private bool IsUnbent => _tuning == MidiTuning.PitchBend || _bend is Untuned or KeyTuning.NoBend;
 
     private bool IsTuned(in KeyTuning key) => _tuning switch
     {
@@ -234,6 +258,74 @@ internal sealed class VoiceEvents : TrackEvents
     {
         _step = step;
         Next = At(TickOf(Note.OnsetSteps), phase);
+    }
+
+    /// <summary>Tunes the channel for the note that begins, and sets how loud it begins.</summary>
+    private void Ready(ref TrackWriter writer, long tick)
+    {
+        if (!IsTuned(Key))
+        {
+            Tune(ref writer, tick, Key);
+        }
+
+        if (!IsUnbent)
+        {
+            _bend = KeyTuning.NoBend;
+            writer.Bend(tick, Channel, _bend);
+        }
+
+        if (VoiceShape.ExpressionOf(Note) is var expression && expression != _expression)
+        {
+            _expression = expression;
+            writer.Expression(tick, Channel, expression);
+        }
+    }
+
+    /// <summary>Gathers what changes while the key of the present note sounds; for most notes, nothing.</summary>
+    private void Shape()
+    {
+        _shaped = 0;
+        _last = _note;
+        _shape.Clear();
+        if (VoiceShape.IsNeeded(Note))
+        {
+            _last = VoiceShape.LastOf(_notes.AsSpan(), _note);
+            VoiceShape.Add(_shape, Section, _note, Key.Bend, Plan, TickOf);
+        }
+    }
+
+    /// <summary>Moves to the next change of the key, or to its end.</summary>
+    private void GoOn()
+    {
+        if (_shaped < _shape.Count)
+        {
+            _step = Step.Change;
+            Next = At(_shape[_shaped].Tick, _shape[_shaped].Kind == ShapeKind.Syllable ? EventPhase.Lyric : EventPhase.Tuning);
+            return;
+        }
+
+        _step = Step.Off;
+        Next = At(TickOf(_notes.AsSpan()[_last].SoundEndSteps), EventPhase.Off);
+    }
+
+    private void Change(ref TrackWriter writer, ShapeEvent change)
+    {
+        switch (change.Kind)
+        {
+            case ShapeKind.Bend:
+                _bend = change.Value;
+                writer.Bend(change.Tick, Channel, _bend);
+                break;
+            case ShapeKind.Expression:
+                _expression = change.Value;
+                writer.Expression(change.Tick, Channel, _expression);
+                break;
+            case ShapeKind.Syllable when _hasLyrics:
+                WriteLyric(ref writer, change.Tick, change.Value);
+                break;
+            default:
+                break;
+        }
     }
 
     private void Tune(ref TrackWriter writer, long tick, in KeyTuning key)
@@ -278,17 +370,18 @@ internal sealed class VoiceEvents : TrackEvents
     /// Writes an event for the note's syllable. Every syllable is a word of its own and ends with a space; the last of a line also ends the line. A
     /// note without a syllable continues the one before it, and an event without text says so.
     /// </summary>
-    private void WriteLyric(ref TrackWriter writer, long tick)
+    private void WriteLyric(ref TrackWriter writer, long tick, int index)
     {
         // Syllables repeat: the same string need not be checked again.
-        var syllable = Note.Syllable;
-        if (!ReferenceEquals(syllable, _checkedSyllables[Note.PitchIndex]))
+        ref readonly var note = ref _notes.AsSpan()[index];
+        var syllable = note.Syllable;
+        if (!ReferenceEquals(syllable, _checkedSyllables[note.PitchIndex]))
         {
-            CheckSyllable(syllable);
-            _checkedSyllables[Note.PitchIndex] = syllable;
+            CheckSyllable(syllable, index);
+            _checkedSyllables[note.PitchIndex] = syllable;
         }
 
-        var endsLine = _note + 1 == _notes.Count || _notes.AsSpan()[_note + 1].LineIndex != Note.LineIndex;
+        var endsLine = index + 1 == _notes.Count || _notes.AsSpan()[index + 1].LineIndex != note.LineIndex;
         writer.Text(tick, 0x05, syllable, (syllable.Length > 0, endsLine) switch
         {
             (true, true) => " \r"u8,
@@ -298,18 +391,18 @@ internal sealed class VoiceEvents : TrackEvents
         });
     }
 
-    private void CheckSyllable(string syllable)
+    private void CheckSyllable(string syllable, int note)
     {
         if (Plan.Options.Text == MidiTextEncoding.Ascii && !MidiText.IsAsciiAble(syllable))
         {
             throw new ExportException(
-                $"{Plan.PlaceOf(_section, _note)}the syllable '{syllable}' has no ASCII form; choose UTF-8, other syllables or no lyrics");
+                $"{Plan.PlaceOf(_section, note)}the syllable '{syllable}' has no ASCII form; choose UTF-8, other syllables or no lyrics");
         }
 
         if (syllable.AsSpan().IndexOfAny(MidiText.Reserved) is >= 0 and var at)
         {
             throw new ExportException(
-                $"{Plan.PlaceOf(_section, _note)}the syllable '{syllable}' holds '{syllable[at]}'; programs take {MidiText.Reserved} in a lyric for commands, so choose other syllables or no lyrics");
+                $"{Plan.PlaceOf(_section, note)}the syllable '{syllable}' holds '{syllable[at]}'; programs take {MidiText.Reserved} in a lyric for commands, so choose other syllables or no lyrics");
         }
     }
 }

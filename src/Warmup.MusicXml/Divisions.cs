@@ -10,7 +10,8 @@ internal static class Divisions
         var divisions = 1L;
         foreach (var section in score.Sections)
         {
-            divisions = Rational.Lcm(divisions, Of(section, false, cancellation));
+            // The middle of a note that swells is half as fine as its ends.
+            divisions = Rational.Lcm(divisions, Of(section, false, cancellation) * (HasSwells(section) ? 2 : 1));
             divisions = withDrone ? Rational.Lcm(divisions, Of(section, true, cancellation)) : divisions;
             if (divisions > MusicXmlFormat.MostDivisions)
             {
@@ -21,6 +22,19 @@ internal static class Divisions
         }
 
         return (int)divisions;
+    }
+
+    private static bool HasSwells(Section section)
+    {
+        foreach (ref readonly var note in section.Notes.AsSpan())
+        {
+            if (note.Loudness == Loudness.SwellAndFade)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>

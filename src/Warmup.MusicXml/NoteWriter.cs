@@ -22,7 +22,7 @@ internal sealed class NoteWriter(
     /// <summary>The letter of a note: 0 for C to 6 for B.</summary>
     public static ReadOnlySpan<byte> Step(int letter) => "CDEFGAB"u8.Slice(letter, 1);
 
-    public void Write(ReadOnlySpan<NotatedNote> pieces)
+    public void Write(ReadOnlySpan<NotatedNote> pieces, Measure measure)
     {
         for (var i = 0; i < pieces.Length; i++)
         {
@@ -30,6 +30,12 @@ internal sealed class NoteWriter(
             if (!piece.IsRest && piece.IsFirst)
             {
                 Above(piece.Note);
+            }
+
+            var swells = !piece.IsRest && section.Notes.AsSpan()[piece.Note].Loudness == Loudness.SwellAndFade;
+            if (swells)
+            {
+                Hairpins(piece, durations.Grid.Ticks(section.Notes.AsSpan()[piece.Note].Middle) - durations.Grid.Ticks(measure.Onset));
             }
 
             xml.Raw("      <note>\n"u8);
@@ -54,6 +60,10 @@ internal sealed class NoteWriter(
             }
 
             xml.Raw("      </note>\n"u8);
+            if (swells && piece.IsLast)
+            {
+                Directions.Hairpin(xml, "stop"u8, 0);
+            }
         }
     }
 
@@ -77,6 +87,22 @@ internal sealed class NoteWriter(
         }
     }
 
+    /// <summary>Writes the hairpins of a note that swells and fades, where a piece of it begins or holds its middle.</summary>
+    private void Hairpins(in NotatedNote piece, long middle)
+    {
+        if (piece.IsFirst)
+        {
+            Directions.Hairpin(xml, "crescendo"u8, 0);
+        }
+
+        if (piece.Start <= middle && middle < piece.Start + piece.Length)
+        {
+            var offset = durations.Of(middle - piece.Start);
+            Directions.Hairpin(xml, "stop"u8, offset);
+            Directions.Hairpin(xml, "diminuendo"u8, offset);
+        }
+    }
+
     private void Notations(in NotatedNote piece)
     {
         var ties = !piece.IsRest && !(piece.IsFirst && piece.IsLast);
@@ -84,7 +110,13 @@ internal sealed class NoteWriter(
         var holds = !piece.IsRest && piece.IsLast && section.Meter.IsFree && section.Notes.AsSpan()[piece.Note].IsHeld;
         var slurs = !piece.IsRest && piece.IsFirst && _verses.BeginsSlur(piece.Note);
         var slurEnds = !piece.IsRest && piece.IsLast && _verses.EndsSlur(piece.Note);
-        if (!ties && !breathes && !holds && !slurs && !slurEnds && !piece.BeginsTuplet && !piece.EndsTuplet)
+        var notes = section.Notes.AsSpan();
+        var joining = piece.IsRest ? Joining.Plain : notes[piece.Note].Joining;
+        var slides = joining == Joining.Glide && piece.IsLast;
+        var slideEnds = piece.Note > 0 && piece.IsFirst && notes[piece.Note - 1].Joining == Joining.Glide;
+        var isShort = joining == Joining.Staccato && piece.IsFirst;
+        var articulates = breathes || isShort;
+        if (!ties && !articulates && !holds && !slurs && !slurEnds && !slides && !slideEnds && !piece.BeginsTuplet && !piece.EndsTuplet)
         {
             return;
         }
@@ -100,7 +132,16 @@ internal sealed class NoteWriter(
         xml.Raw(slurEnds ? "          <slur type=\"stop\" number=\"1\"/>\n"u8 : ""u8);
         xml.Raw(piece.BeginsTuplet ? "          <tuplet type=\"start\" number=\"1\" bracket=\"yes\"/>\n"u8 : ""u8);
         xml.Raw(piece.EndsTuplet ? "          <tuplet type=\"stop\" number=\"1\"/>\n"u8 : ""u8);
-        xml.Raw(breathes ? "          <articulations>\n            <breath-mark>comma</breath-mark>\n          </articulations>\n"u8 : ""u8);
+        xml.Raw(slideEnds ? "          <slide type=\"stop\" number=\"1\"/>\n"u8 : ""u8);
+        xml.Raw(slides ? "          <slide type=\"start\" number=\"1\" line-type=\"solid\"/>\n"u8 : ""u8);
+        if (articulates)
+        {
+            xml.Raw("          <articulations>\n"u8);
+            xml.Raw(isShort ? "            <staccato/>\n"u8 : ""u8);
+            xml.Raw(breathes ? "            <breath-mark>comma</breath-mark>\n"u8 : ""u8);
+            xml.Raw("          </articulations>\n"u8);
+        }
+
         xml.Raw(holds ? "          <fermata type=\"upright\"/>\n"u8 : ""u8);
         xml.Raw("        </notations>\n"u8);
     }

@@ -50,7 +50,7 @@ internal sealed class VoicePart(int number, int semitones) : StaffPart(number)
         var layout = new MeasureLayout(section);
         var pitches = WrittenPitch.Of(Written(section), options.HasMicrotones);
         var notes = new NoteWriter(xml, section, pitches, new DurationWriter(layout.Grid, divisions), accidentals, options, Number == 1);
-        return measure => notes.Write(layout.Next(measure));
+        return measure => notes.Write(layout.Next(measure), measure);
     }
 
     private void CheckRange(Section section)

@@ -5,6 +5,18 @@ namespace Warmup.Sheets;
 /// <summary>What a sheet says of a section above its lines, besides its scale: rows of a label and a text.</summary>
 internal static class HeaderRows
 {
+    /// <summary>How notes are sung that do not just last: slides, short notes, swells.</summary>
+    private static string Manner(Section section)
+    {
+        string[] all =
+        [
+            .. section.Notes.Any(n => n.Joining == Joining.Glide) ? (ReadOnlySpan<string>)["slide to the next note in the second half of each"] : [],
+            .. section.Notes.Any(n => n.Joining == Joining.Staccato) ? (ReadOnlySpan<string>)["staccato: each note sounds for half its length"] : [],
+            .. section.Notes.Any(n => n.Loudness == Loudness.SwellAndFade) ? (ReadOnlySpan<string>)["softly, swell to the middle of each note, and fade"] : [],
+        ];
+        return string.Join("; ", all);
+    }
+
     public static IEnumerable<(string Label, string Text)> Of(Section section)
     {
         var invariant = CultureInfo.InvariantCulture;
@@ -18,6 +30,11 @@ internal static class HeaderRows
         if (SungWords.Of(section) is { } words)
         {
             yield return ("Sung", words);
+        }
+
+        if (Manner(section) is { Length: > 0 } manner)
+        {
+            yield return ("How", manner);
         }
 
         yield return ("Length", string.Create(invariant, $"{section.Seconds.ToDouble():0.0} s, {section.Lines.Count} lines, {section.Notes.Count} notes"));

@@ -44,7 +44,7 @@ const makePlayer = (score, sound, choices, onEnd) => {
         spans.push({ ...pass, k: span.k + 1, at: clockOf(span.end), rate: span.rate });
         seek(pass.start);
       } else if (sings <= clicks) {
-        if (guideSounds(note, span)) sound.sing(note, clockOf(note.start), clockOf(note.end));
+        if (guideSounds(note, span)) sound.sing(note, clockOf);
         nextNote++;
       } else {
         sound.click(clockOf(beat.start), beat.accent);
@@ -92,7 +92,7 @@ const makePlayer = (score, sound, choices, onEnd) => {
     if (isNewWay) way = makeWay(score, choices);
     const k = isNewWay ? way.passAt(time) : span.k;
     spans = [{ ...(isNewWay ? way.pass(k) : span), k, at: now, start: time, rate: choices.rate }];
-    const begun = sound.replan((note) => clockOf(note.end));
+    const begun = sound.replan(clockOf);
     seek(time);
     while (begun.has(notes[nextNote])) nextNote++;
     plan();

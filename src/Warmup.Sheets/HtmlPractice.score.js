@@ -4,7 +4,8 @@ const readScore = () => {
   return {
     ...rest,
     lines: lines.map(([start, end, answer, tempo, round]) => ({ start, end, answer, tempo, round })),
-    notes: notes.map(([hz, start, end, cell, line], i) => ({ hz, start, end, cell, line, isFirst: line !== notes[i - 1]?.[4] })),
+    notes: notes.map(([hz, start, end, cell, line, middle, slide, swells], i) => (
+      { hz, start, end, cell, line, middle: middle ?? end, slide, swells, isFirst: line !== notes[i - 1]?.[4] })),
     beats: beats.map(([start, accent]) => ({ start, accent })),
     tonics: new Map(tonics),
   };

@@ -2,6 +2,9 @@
 // project's own settings.
 const levels = { guide: 0.34, drone: 0.4, beat: 0.14 };
 
+// The level at both ends of a note that swells, and how long a note that has slid lets go while the next one begins.
+const soft = 0.25, letGo = 0.025;
+
 // A change begins this much later than it is asked for, so that the browser has not yet played beyond it.
 const soon = 0.01;
 
@@ -118,17 +121,32 @@ const makeSound = (score, volumeOf) => {
     return sound;
   };
 
-  // The course of a note's level from a time on: up, level, and down again at its end. Edges are a quarter of what is left at most.
-  const shape = (from, end) => {
-    const edge = (end - from) / 4;
-    return [[from + Math.min(0.025, edge), levels.guide], [end - Math.min(0.035, edge), levels.guide], [end, 0]];
+  // The course of a note's level from a time on: up, level, and down again at its end. Edges are a quarter of what is left at most. A note that swells
+  // is loudest in its middle; one that slides lets go while the next begins.
+  const shape = (note, from, middle, end) => {
+    const edge = (end - from) / 4, rise = from + Math.min(0.025, edge), fall = note.slide ? end : end - Math.min(0.035, edge);
+    const height = (time) => levels.guide * (note.swells ? soft + (1 - soft) * Math.max(0, 1 - Math.abs(time - middle) / (end - middle)) : 1);
+    const top = note.swells && rise < middle && middle < fall ? [[middle, height(middle)]] : [];
+    return [[rise, height(rise)], ...top, [fall, height(fall)], [note.slide ? end + letGo : end, 0]];
   };
 
-  const sing = (note, at, end) => {
-    const sound = voice(take, "guide", note.hz, waveFor(note.hz), at, end);
+  // Evenly in cents from the middle of a note to the next pitch.
+  const slide = (sound, from, middle, end) => {
+    const { hz, slide: to } = sound.note, { frequency } = sound.source;
+    const way = sound.slid ? Math.min(1, Math.max(0, (from - sound.slid.middle) / (sound.slid.end - sound.slid.middle))) : 0;
+    frequency.cancelScheduledValues(from);
+    frequency.setValueAtTime(hz * (to / hz) ** way, way > 0 ? from : Math.max(from, middle));
+    frequency.exponentialRampToValueAtTime(to, end);
+    sound.slid = { middle, end };
+  };
+
+  const sing = (note, clockOf) => {
+    const [at, middle, end] = [note.start, note.middle, note.end].map(clockOf);
+    const sound = voice(take, "guide", note.hz, waveFor(Math.max(note.hz, note.slide || 0)), at, note.slide ? end + letGo : end);
     sound.note = note;
     sound.course = makeCourse(sound.gain, 0);
-    sound.course.turn(at, shape(at, end));
+    sound.course.turn(at, shape(note, at, middle, end));
+    if (note.slide) slide(sound, at, middle, end);
   };
 
   const click = (at, accent) => {
@@ -197,16 +215,18 @@ const makeSound = (score, volumeOf) => {
   };
 
   // What was planned and has not begun is taken back; a note that has begun goes on to a new end. Gives the notes that have begun.
-  const replan = (endOf) => {
+  const replan = (clockOf) => {
     const at = now();
     const begun = take.sounds.filter((sound) => sound.at <= at);
     for (const sound of take.sounds) if (sound.at > at) cancel(sound);
     take.sounds = begun;
     const sung = begun.filter((sound) => sound.note && sound.end > at);
     for (const sound of sung) {
-      sound.end = Math.max(endOf(sound.note), at + 0.001);
-      const from = Math.min(at + soon, (at + sound.end) / 2);
-      sound.course.turn(from, shape(from, sound.end));
+      const end = Math.max(clockOf(sound.note.end), at + 0.001), middle = clockOf(sound.note.middle);
+      const from = Math.min(at + soon, (at + end) / 2);
+      sound.end = sound.note.slide ? end + letGo : end;
+      sound.course.turn(from, shape(sound.note, from, middle, end));
+      if (sound.note.slide) slide(sound, from, middle, end);
       sound.source.stop(sound.end);
     }
     return new Set(sung.map((sound) => sound.note));

@@ -36,7 +36,10 @@ internal static class HtmlScore
         return stream.ToArray();
     }
 
-    /// <summary>[Hz, begin, end, cell, line]</summary>
+    /// <summary>
+    /// [Hz, begin, end, cell, line]; for a note that slides or swells besides its middle, the Hz to which it slides or 0, and 1 where it
+    /// swells.
+    /// </summary>
     private static void Notes(Utf8JsonWriter json, Score score, IReadOnlyList<int> cells, CancellationToken cancellation)
     {
         json.WriteStartArray("notes");
@@ -46,14 +49,23 @@ internal static class HtmlScore
         {
             cancellation.ThrowIfCancellationRequested();
             var (section, start) = (score.Sections[s], starts[s]);
-            foreach (var note in section.Notes)
+            for (var n = 0; n < section.Notes.Count; n++)
             {
+                var note = section.Notes[n];
                 json.WriteStartArray();
                 json.WriteNumberValue(section.PitchOf(note).Hz);
                 json.WriteNumberValue((start + section.SecondsAt(note.Onset)).ToDouble());
-                json.WriteNumberValue((start + section.SecondsAt(note.End)).ToDouble());
+                json.WriteNumberValue((start + section.SecondsAt(note.SoundEnd)).ToDouble());
                 json.WriteNumberValue(cells[at++]);
                 json.WriteNumberValue(line + note.LineIndex);
+                var (slides, swells) = (note.Joining == Joining.Glide, note.Loudness == Loudness.SwellAndFade);
+                if (slides || swells)
+                {
+                    json.WriteNumberValue((start + section.SecondsAt(note.Middle)).ToDouble());
+                    json.WriteNumberValue(slides ? section.PitchOf(section.Notes[n + 1]).Hz : 0);
+                    json.WriteNumberValue(swells ? 1 : 0);
+                }
+
                 json.WriteEndArray();
             }
 

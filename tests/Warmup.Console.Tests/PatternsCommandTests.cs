@@ -90,6 +90,6 @@ public sealed class PatternsCommandTests : IDisposable
         Assert.All((string[])["sarali-1", "janta-8", "mandrasthayi-3", "alankara-7", "choir-1", "from memory"], name => Assert.Contains(name, output, StringComparison.Ordinal));
         var (_, text, _) = Shell.Run("patterns", "--exercises", "--json");
         using var json = JsonDocument.Parse(text);
-        Assert.Equal(Repertoire.Traditional.Count + Repertoire.Choir.Count + Repertoire.Alankaras.Count, json.RootElement.GetProperty("exercises").GetArrayLength());
+        Assert.Equal(Repertoire.Traditional.Count + Repertoire.Choir.Count + Repertoire.Voice.Count + Repertoire.Alankaras.Count, json.RootElement.GetProperty("exercises").GetArrayLength());
     }
 }

@@ -24,7 +24,8 @@ public class ExporterSourceTests
             IsLastAvartanaFull RoundsToFirstBeat Rounds PitchOf TempoAt SecondsAt BreathAfter Transposed DegreeNames TonesBetween CentsOf IsSungIn
             """,
         ["ScorePitch"] = "Tone Name Cents Hz OffsetCents Midi",
-        ["ScoreNote"] = "OnsetSteps LengthSteps EndSteps Onset Length End PitchIndex LineIndex Syllable IsHeld",
+        ["ScoreNote"] = "OnsetSteps LengthSteps EndSteps MiddleSteps SoundEndSteps Onset Length Middle End SoundEnd PitchIndex LineIndex Syllable IsHeld Joining Loudness",
+        ["Joining"] = Everything, ["Loudness"] = Everything,
         ["ScoreLine"] = "FirstNote NoteCount Onset Length End Speed Round Answer HasAnswer AnswerOnset",
         ["TempoChange"] = "Onset Tempo Seconds",
         ["Breath"] = "Onset Length AfterNote",
@@ -70,11 +71,11 @@ public class ExporterSourceTests
 
         // Sound is made of sines, decays and levels in decibels. No pitch is computed: the core gives each in Hz.
         [("Math", "Sin")] = ["BeatPart.cs", "Spectrum.cs", "WaveTable.cs"],
-        [("Math", "Cos")] = ["Tone.cs"],
-        [("Math", "PI")] = ["BeatPart.cs", "Spectrum.cs", "Tone.cs", "WaveTable.cs"],
+        [("Math", "Cos")] = ["ShapedTone.cs", "Tone.cs"],
+        [("Math", "PI")] = ["BeatPart.cs", "ShapedTone.cs", "Spectrum.cs", "Tone.cs", "WaveTable.cs"],
         [("Math", "Exp")] = ["PluckedDronePart.cs"],
         [("Math", "Sqrt")] = ["Spectrum.cs"],
-        [("Math", "Pow")] = ["GainBudget.cs", "Spectrum.cs"],
+        [("Math", "Pow")] = ["GainBudget.cs", "ShapedTone.cs", "Spectrum.cs"],
     };
 
     public static TheoryData<string> Exporters => ["Warmup.Midi", "Warmup.MusicXml", "Warmup.Audio", "Warmup.Sheets", "Warmup.Drawing"];

@@ -18,7 +18,7 @@ internal static class BreathInsertion
         for (var n = 0; n < notes.Length; n++)
         {
             var note = section.Notes[n];
-            notes[n] = Resized(note, note.OnsetSteps * factor, note.LengthSteps * factor, resolution);
+            notes[n] = Resized(note, note.OnsetSteps * factor, note.LengthSteps * factor, resolution, note.Joining);
         }
 
         var all = new SortedDictionary<int, Breath>();
@@ -50,7 +50,9 @@ internal static class BreathInsertion
             }
 
             var note = notes[breath.AfterNote];
-            notes[breath.AfterNote] = Resized(note, note.OnsetSteps, (int)kept.Numerator, resolution);
+
+            // Nothing slides over a breath.
+            notes[breath.AfterNote] = Resized(note, note.OnsetSteps, (int)kept.Numerator, resolution, note.Joining == Joining.Glide ? Joining.Plain : note.Joining);
             all[breath.AfterNote] = breath;
         }
 
@@ -79,6 +81,6 @@ internal static class BreathInsertion
 
     private static string Name(Section section) => OneLine.Cut(section.Title, 60);
 
-    private static ScoreNote Resized(ScoreNote note, int onset, int length, int resolution) =>
-        new(onset, length, resolution, note.PitchIndex, note.LineIndex, note.Syllable, note.IsHeld);
+    private static ScoreNote Resized(ScoreNote note, int onset, int length, int resolution, Joining joining) =>
+        new(onset, length, resolution, note.PitchIndex, note.LineIndex, note.Syllable, note.IsHeld) { Joining = joining, Loudness = note.Loudness };
 }

@@ -3,24 +3,30 @@ namespace Warmup;
 public sealed partial record Score
 {
     /// <summary>The usual cautions (<see cref="Warmup.Cautions.All"/>), and after them those of what the score asks a voice to do.</summary>
-    public ValueList<Caution> Cautions =>
-        Has(static note => note.Syllable == HalfClosedSyllables.LipTrill.Text || note.Syllable == HalfClosedSyllables.Straw.Text)
-            ? [.. Warmup.Cautions.All, Warmup.Cautions.HalfClosed]
-            : Warmup.Cautions.All;
-
-    private bool Has(Predicate<ScoreNote> what)
+    public ValueList<Caution> Cautions
     {
-        foreach (var section in Sections)
+        get
         {
-            foreach (ref readonly var note in section.Notes.AsSpan())
+            bool slides = false, swells = false, isShort = false, isHalfClosed = false;
+            foreach (var section in Sections)
             {
-                if (what(note))
+                foreach (ref readonly var note in section.Notes.AsSpan())
                 {
-                    return true;
+                    slides |= note.Joining == Joining.Glide;
+                    isShort |= note.Joining == Joining.Staccato;
+                    swells |= note.Loudness == Loudness.SwellAndFade;
+                    isHalfClosed |= note.Syllable == HalfClosedSyllables.LipTrill.Text || note.Syllable == HalfClosedSyllables.Straw.Text;
                 }
             }
-        }
 
-        return false;
+            return
+            [
+                .. Warmup.Cautions.All,
+                .. slides ? (ReadOnlySpan<Caution>)[Warmup.Cautions.Glide] : [],
+                .. swells ? (ReadOnlySpan<Caution>)[Warmup.Cautions.Swell] : [],
+                .. isShort ? (ReadOnlySpan<Caution>)[Warmup.Cautions.Staccato] : [],
+                .. isHalfClosed ? (ReadOnlySpan<Caution>)[Warmup.Cautions.HalfClosed] : [],
+            ];
+        }
     }
 }

@@ -20,11 +20,16 @@ public readonly record struct ScoreNote
 
     private readonly int _resolutionLessOne;
     private readonly string? _syllable;
+    private readonly byte _joining;
+    private readonly byte _loudness;
 
     /// <summary>The onset in grid steps from the section's beginning.</summary>
     public int OnsetSteps { get; private init; }
 
-    /// <summary>The sounding length in grid steps; a breath that follows has already been taken off.</summary>
+    /// <summary>
+    /// The length in grid steps; a breath that follows has already been taken off, the silence of a staccato note has not:
+    /// <see cref="SoundEndSteps"/>.
+    /// </summary>
     public int LengthSteps { get; }
 
     /// <summary>The end in grid steps.</summary>
@@ -33,7 +38,7 @@ public readonly record struct ScoreNote
     /// <summary>The onset in aksharas from the section's beginning.</summary>
     public Rational Onset => new(OnsetSteps, _resolutionLessOne + 1);
 
-    /// <summary>The sounding length in aksharas.</summary>
+    /// <summary>The length in aksharas, with the silence of a staccato note.</summary>
     public Rational Length => new(LengthSteps, _resolutionLessOne + 1);
 
     /// <summary>The end in aksharas from the section's beginning.</summary>
@@ -50,6 +55,35 @@ public readonly record struct ScoreNote
 
     /// <summary>Whether it is the held last note of a line.</summary>
     public bool IsHeld { get; }
+
+    /// <summary>
+    /// How it goes on to the next note. A note that slides has a next one in its line that begins where it ends, on another pitch; a held
+    /// note is not staccato.
+    /// </summary>
+    public Joining Joining
+    {
+        get => (Joining)_joining;
+        internal init => _joining = (byte)value;
+    }
+
+    /// <summary>How loud it is from its beginning to its end.</summary>
+    public Loudness Loudness
+    {
+        get => (Loudness)_loudness;
+        internal init => _loudness = (byte)value;
+    }
+
+    /// <summary>Its middle in grid steps: where a slide begins, a swell is loudest, and a staccato note falls silent.</summary>
+    public int MiddleSteps => OnsetSteps + ((LengthSteps + 1) / 2);
+
+    /// <summary>Its middle in aksharas from the section's beginning, as <see cref="MiddleSteps"/>.</summary>
+    public Rational Middle => new(MiddleSteps, _resolutionLessOne + 1);
+
+    /// <summary>Where it falls silent, in grid steps: its end, or the middle of a staccato note.</summary>
+    public int SoundEndSteps => Joining == Joining.Staccato ? MiddleSteps : EndSteps;
+
+    /// <summary>Where it falls silent, in aksharas from the section's beginning.</summary>
+    public Rational SoundEnd => new(SoundEndSteps, _resolutionLessOne + 1);
 
     /// <summary>The syllable, the onset and the length.</summary>
     public override string ToString() => $"{Syllable} at {Onset} for {Length}";

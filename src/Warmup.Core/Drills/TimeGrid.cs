@@ -93,7 +93,7 @@ internal sealed class TimeGrid
             resolution = Rational.Lcm(resolution, MeasurePlan.FreeGrid);
         }
 
-        return new TimeGrid(drill, expansion, (int)Bounded(resolution));
+        return new TimeGrid(drill, expansion, (int)Bounded(HasHalves(expansion) ? 2 * resolution : resolution));
     }
 
     /// <summary>Grid steps of a number of units.</summary>
@@ -247,6 +247,23 @@ internal sealed class TimeGrid
 
     /// <summary>Grid steps of the silence after a note.</summary>
     public long Silence(in LineNote note, Speed speed) => note.HasRest ? Whole(note.Rest * speed.Unit) : 0;
+
+    /// <summary>Whether the middle of a note matters, which then lies on the grid: all lengths are an even number of steps.</summary>
+    private static bool HasHalves(Expansion expansion)
+    {
+        foreach (var line in expansion.Lines)
+        {
+            foreach (ref readonly var note in line.Notes.AsSpan())
+            {
+                if (note.IsHalved)
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
 
     private static long Fractions(Drill drill, Expansion expansion)
     {

@@ -41,7 +41,7 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
             var silence = grid.Silence(note, speed);
             if (i < sung.Length - 1)
             {
-                Add(note, length, pitch, false);
+                Add(note, length, pitch, false, silence == 0 && sung[i + 1].Tone != note.Tone);
                 _at += length + silence;
                 continue;
             }
@@ -52,16 +52,33 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
                 _breaths.Add(new Breath(grid.Aksharas(close.NoteEnd), grid.Aksharas(close.BreathEnd - close.NoteEnd), _note));
             }
 
-            Add(note, close.NoteEnd - _at, pitch, close.NoteEnd - _at > length || (lineByLine && close.NoteEnd - _at == length));
+            Add(note, close.NoteEnd - _at, pitch, close.NoteEnd - _at > length || (lineByLine && close.NoteEnd - _at == length), false);
             _at = close.Next;
         }
 
         _lines[_line++] = new ScoreLine(first, _note - first, grid.Aksharas(onset), grid.Aksharas(_at - onset)) { Speed = speed, Round = round };
     }
 
-    private void Add(in LineNote sung, long length, int pitch, bool held)
+    /// <summary>Adds a note.</summary>
+    /// <param name="sung">The note of the line.</param>
+    /// <param name="length">Its length in steps.</param>
+    /// <param name="pitch">The index of its pitch.</param>
+    /// <param name="held">Whether it is held at the end of its line.</param>
+    /// <param name="leads">Whether a note of another pitch follows at once in its line.</param>
+    private void Add(in LineNote sung, long length, int pitch, bool held, bool leads)
     {
-        _notes[_note] = new ScoreNote((int)_at, (int)length, _resolution, pitch, _line, sung.Sung ?? palette.Syllable(pitch), held);
-        _note++;
+        var note = new ScoreNote((int)_at, (int)length, _resolution, pitch, _line, sung.Sung ?? palette.Syllable(pitch), held);
+        _notes[_note++] = sung.IsHalved
+            ? note with
+            {
+                Joining = sung.Joining switch
+                {
+                    Joining.Glide when leads => Joining.Glide,
+                    Joining.Staccato when !held => Joining.Staccato,
+                    _ => Joining.Plain,
+                },
+                Loudness = sung.Loudness,
+            }
+            : note;
     }
 }

@@ -33,6 +33,20 @@ public static class Cautions
         new("The numbers are a help for planning: the teacher's ear overrules them.", "the project's own rule"),
     ];
 
+    /// <summary>For slides from note to note.</summary>
+    internal static Caution Glide { get; } = new(
+        "Slides and sirens: softly and without pressing, from and to notes that are comfortable, and lightly over the place where the voice changes register.",
+        "common practice of choirs and voice teachers");
+
+    /// <summary>For notes that swell and fade.</summary>
+    internal static Caution Swell { get; } = new(
+        "Swell and fade (messa di voce): for singers who hold an even note easily, in the middle of the voice, never as loud or as soft as you can; stay on pitch, since it tends to rise with the loudness.",
+        "Pulte 2005, The Messa di Voce and its Effectiveness as a Training Exercise for the Young Singer (abstract read); common practice");
+
+    /// <summary>For short notes.</summary>
+    internal static Caution Staccato { get; } = new(
+        "Staccato: light, from the breath; stop if the notes begin with a knock in the throat.", "common practice of voice teaching");
+
     /// <summary>For a lip trill or a straw.</summary>
     internal static Caution HalfClosed { get; } = new(
         "Lip trill and straw: let the breath flow and do not press; how hard lips or straw push back differs much between people. Stop if you feel dizzy or your ears feel full, and use your own clean straw.",

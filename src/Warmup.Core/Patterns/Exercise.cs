@@ -34,8 +34,8 @@ public sealed class Exercise
     }
 
     /// <summary>
-    /// Its group: <c>karvai</c>, <c>sarali</c>, <c>janta</c>, <c>datu</c>, <c>melsthayi</c>, <c>mandrasthayi</c>, <c>alankara</c>, <c>choir</c> or
-    /// the name of a family of talas in <see cref="Repertoire"/>.
+    /// Its group: <c>karvai</c>, <c>sarali</c>, <c>janta</c>, <c>datu</c>, <c>melsthayi</c>, <c>mandrasthayi</c>, <c>alankara</c>, <c>choir</c>, <c>voice</c>
+    /// or the name of a family of talas in <see cref="Repertoire"/>.
     /// </summary>
     public string Group { get; }
 

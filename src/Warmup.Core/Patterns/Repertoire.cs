@@ -38,6 +38,22 @@ public static class Repertoire
         OfChoir(10, "one held note on five vowels", "[S , , S , , S , , S , , S , ,].sung(i e a o u)"),
     ];
 
+    /// <summary>
+    /// Sirens, swells and short notes, first on svaras and then on the vowels of choirs; each score carries the caution that belongs to it. The
+    /// lengths and the vowels are the project's own choice.
+    /// </summary>
+    public static ValueList<Exercise> Voice { get; } =
+    [
+        OfVoice(1, "siren to the fifth and back", "[S , , , P , , , S , , ,].glide"),
+        OfVoice(2, "siren to the octave and back", "[S , , , S' , , , S , , ,].glide"),
+        OfVoice(3, "one long note, swelling and fading (messa di voce)", "[S , , , , , , ,].swell"),
+        OfVoice(4, "1-3-5-3-1 in short notes", "[S G P G S , - -].staccato"),
+        OfVoice(5, "siren to the fifth and back on oo", "[S , , , P , , , S , , ,].glide.sung(oo)"),
+        OfVoice(6, "siren to the octave and back on oo", "[S , , , S' , , , S , , ,].glide.sung(oo)"),
+        OfVoice(7, "one long note on a, swelling and fading (messa di voce)", "[S , , , , , , ,].swell.sung(a)"),
+        OfVoice(8, "1-3-5-3-1 in short notes on ha", "[S G P G S , - -].staccato.sung(ha)"),
+    ];
+
     /// <summary>The scale in which the exercises are usually learnt and written: Mayamalavagowla, the 15th parent (common practice).</summary>
     public static Scale UsualScale => Catalogue.Default.Parent(15).Scale;
 
@@ -47,7 +63,7 @@ public static class Repertoire
     public static Exercise? Find(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
-        foreach (var exercise in (ReadOnlySpan<Exercise>)[.. Traditional, .. Choir, .. Alankaras])
+        foreach (var exercise in (ReadOnlySpan<Exercise>)[.. Traditional, .. Choir, .. Voice, .. Alankaras])
         {
             if (exercise.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
             {
@@ -60,6 +76,9 @@ public static class Repertoire
 
     private static Exercise OfChoir(int number, string title, string pattern) =>
         new("choir", number, title, Pattern.Parse(pattern), "common practice of choirs, from memory");
+
+    private static Exercise OfVoice(int number, string title, string pattern) =>
+        new("voice", number, title, Pattern.Parse(pattern), "common practice of voice teachers and choirs, from memory");
 
     private static ValueList<Exercise> ReadTraditional()
     {

@@ -7,7 +7,7 @@ namespace Warmup.Tests;
 
 /// <summary>
 /// The laws of docs/laws.md, in its order, over generated patterns and scales of all kinds. A law compares what is heard (tones, lengths,
-/// silences, sung words) and, where one side is refused, asks that the other is too. The closed forms are plain counting.
+/// silences, sung words, slides, short notes, swells) and, where one side is refused, asks that the other is too. The closed forms are plain counting.
 /// </summary>
 [Properties(Arbitrary = [typeof(WarmupArbitraries)], MaxTest = 200)]
 public class LawTests
@@ -143,7 +143,8 @@ public class LawTests
         foreach (var f in (Func<Pattern, Pattern>[])[
             x => x.Reversed(), x => x.Mirrored(), x => x.Swapped(), x => x.Transposed(1), x => x.Backwards(), x => x.ThereAndBack(), x => x.Ends(),
             x => x.EveryNth(2), x => x.Notes(2, 3), x => x.EachNote(2), x => x.EachLine(2), x => x.Grow(), x => x.Windows(3), x => x.Split(2),
-            x => x.Returning(), x => x.Hold(1), x => x.Fill(4), x => x.Rhythm(2, 1), x => x.Stretch(2), x => x.Rest(1), x => x.Sung("a", "e")])
+            x => x.Returning(), x => x.Hold(1), x => x.Fill(4), x => x.Rhythm(2, 1), x => x.Stretch(2), x => x.Rest(1), x => x.Sung("a", "e"),
+            x => x.Glide(), x => x.Staccato(), x => x.Swell()])
         {
             // A generated part may already be as large as a pattern may be; then there is nothing to compare.
             Pattern whole, parts;
@@ -221,7 +222,7 @@ public class LawTests
 
     [Property]
     public bool Lengths_silences_and_words_leave_the_tones_alone(Pattern p, Scale s) =>
-        Lines(p.Hold(1).Fill(4).Rhythm(1, 2).Rest(1).Sung("a"), s) is not { } changed
+        Lines(p.Hold(1).Fill(4).Rhythm(1, 2).Rest(1).Sung("a").Glide().Swell(), s) is not { } changed
         || changed.Zip(Lines(p, s)!).All(pair => Tones(pair.First).SequenceEqual(Tones(pair.Second)));
 
     // --- closed forms: plain counting

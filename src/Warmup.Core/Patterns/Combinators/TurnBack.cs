@@ -53,7 +53,7 @@ internal static class TurnBack
         {
             var tone = between[rises ? i : between.Length - 1 - i];
             var like = same ? source[^(i + 2)] : source[^2] with { Rest = default, CheckedText = null };
-            notes.Add(new LineNote(tone, direction, approach) { Length = like.Length, Rest = same ? source[^(i + 3)].Rest : default, CheckedText = like.Sung });
+            notes.Add(like with { Tone = tone, Direction = direction, Approach = approach, Rest = same ? source[^(i + 3)].Rest : default });
         }
 
         notes.Add(to);
@@ -76,7 +76,7 @@ internal static class TurnBack
     private static LineNote Turned(LineNote note, Scale scale, Expander expander)
     {
         var direction = note.Direction == ScaleDirection.Ascent ? ScaleDirection.Descent : ScaleDirection.Ascent;
-        return new LineNote(Leave(note.Tone, scale.List(direction), scale, expander), direction, Approach.Leap) { Length = note.Length, CheckedText = note.Sung };
+        return note with { Tone = Leave(note.Tone, scale.List(direction), scale, expander), Direction = direction, Approach = Approach.Leap, Rest = default };
     }
 
     private static ScaleTone Leave(ScaleTone tone, ScaleList list, Scale scale, Expander expander)

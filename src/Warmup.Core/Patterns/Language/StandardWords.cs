@@ -44,6 +44,9 @@ internal static class StandardWords
         StretchPattern.StretchWord,
         StretchPattern.ShrinkWord,
         RestPattern.WordEntry,
+        JoinedPattern.GlideWord,
+        JoinedPattern.StaccatoWord,
+        SwellPattern.WordEntry,
         SungPattern.NotesWord,
         SungPattern.LinesWord,
     ];

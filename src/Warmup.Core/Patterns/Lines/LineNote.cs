@@ -20,6 +20,8 @@ public readonly record struct LineNote
     private readonly Rational _length;
     private readonly byte _direction;
     private readonly byte _approach;
+    private readonly byte _joining;
+    private readonly byte _loudness;
     private readonly Further? _further;
 
     /// <summary>Makes a note without a silence after it.</summary>
@@ -101,6 +103,25 @@ public readonly record struct LineNote
         init => _further = Further.Of(Rest, value is null ? null : Require.PlainText(value, Pattern.LongestSungText));
     }
 
+    /// <summary>How the note goes on to the next one of its line; plain by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not defined.</exception>
+    public Joining Joining
+    {
+        get => (Joining)_joining;
+        init => _joining = value is >= Joining.Plain and <= Joining.Staccato ? (byte)value : throw Undefined(nameof(Joining), (int)value);
+    }
+
+    /// <summary>How loud the note is from its beginning to its end; even by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not defined.</exception>
+    public Loudness Loudness
+    {
+        get => (Loudness)_loudness;
+        init => _loudness = value is Loudness.Even or Loudness.SwellAndFade ? (byte)value : throw Undefined(nameof(Loudness), (int)value);
+    }
+
+    /// <summary>Whether the middle of the note matters: for a slide, a silence or a swell.</summary>
+    internal bool IsHalved => (_joining | _loudness) != 0;
+
     /// <summary>Whether there is silence after the note.</summary>
     internal bool HasRest => _further is not null && _further.Rest.Sign != 0;
 
@@ -110,9 +131,9 @@ public readonly record struct LineNote
         init => _further = Further.Of(Rest, value);
     }
 
-    /// <summary>Whether a listener hears the same: tone, length, silence and sung text are equal, however the notes came about.</summary>
+    /// <summary>Whether a listener hears the same: tone, length, silence, sung text, joining and loudness are equal, however the notes came about.</summary>
     /// <param name="other">The other note.</param>
-    public bool SoundsAs(LineNote other) => Tone == other.Tone && Length == other.Length && Rest == other.Rest && Sung == other.Sung;
+    public bool SoundsAs(LineNote other) => Tone == other.Tone && Length == other.Length && Rest == other.Rest && Sung == other.Sung && _joining == other._joining && _loudness == other._loudness;
 
     /// <summary>The tone's text form: <c>R2</c>.</summary>
     public override string ToString() => Tone.ToString();

@@ -32,7 +32,7 @@ internal static class Sound
         {
             foreach (var note in line.Notes)
             {
-                key.Append(CultureInfo.InvariantCulture, $"{note.Tone}:{note.Length}:{note.Rest}:{note.Sung} ");
+                key.Append(CultureInfo.InvariantCulture, $"{note.Tone}:{note.Length}:{note.Rest}:{note.Sung}:{(int)note.Joining}{(int)note.Loudness} ");
             }
 
             key.Append('/');
