@@ -15,7 +15,7 @@ internal static class CatalogueDrills
     private const int LowestTonic = 48;
 
     /// <summary>The traditional exercises and the choirs'.</summary>
-    public static ValueList<Exercise> Exercises { get; } = [.. Repertoire.Traditional, .. Repertoire.Choir, .. Repertoire.Voice];
+    public static ValueList<Exercise> Exercises { get; } = [.. Repertoire.Traditional, .. Repertoire.Choir];
 
     // Each exercise in its usual tala, or in Adi if it has none.
     private static readonly ValueList<Meter> Meters = Exercises.ConvertAll(e => e.Meter);
