@@ -4,32 +4,41 @@ namespace Warmup.Plans;
 /// <remarks>An eased way is measured only when it is needed: most drills fit as they are.</remarks>
 internal sealed class Candidate
 {
-    private readonly Rendering?[] _ways;
-    private readonly Func<int, Rendering> _measure;
+    private readonly IReadOnlyList<PlanDrill> _ways;
+    private readonly Rendering?[] _measured;
+    private readonly Func<PlanDrill, Rendering> _measure;
 
-    public Candidate(int scale, DrillRole role, int ways, Func<int, Rendering> measure)
+    public Candidate(int scale, IReadOnlyList<PlanDrill> ways, Func<PlanDrill, Rendering> measure)
     {
-        (Scale, Role, _measure) = (scale, role, measure);
-        _ways = new Rendering?[ways];
+        (Scale, _ways, _measure) = (scale, ways, measure);
+        _measured = new Rendering?[ways.Count];
     }
 
     /// <summary>The index of its scale in the request.</summary>
     public int Scale { get; }
 
-    public DrillRole Role { get; }
+    public DrillRole Role => _ways[0].Role;
 
-    /// <summary>A way by its number; 0 is the level's own form.</summary>
-    public Rendering Rendering(int number) => _ways[number] ??= _measure(number);
+    /// <summary>The exercise's name, which all ways share.</summary>
+    public string ExerciseName => _ways[0].ExerciseName;
 
     /// <summary>All ways, measured.</summary>
-    public IEnumerable<Rendering> Renderings => Enumerable.Range(0, _ways.Length).Select(Rendering);
+    public IEnumerable<Rendering> Renderings => Enumerable.Range(0, _ways.Count).Select(Rendering);
 
-    /// <summary>The first way that meets a condition.</summary>
-    public int? First(Predicate<Rendering> condition)
+    /// <summary>The ways with different notes, measured: all that matters for a range.</summary>
+    public IEnumerable<Rendering> Reaches => Enumerable.Range(0, _ways.Count).Where(w => w == 0 || _ways[w].Pattern != _ways[0].Pattern).Select(Rendering);
+
+    /// <summary>A way by its number; 0 is the level's own form.</summary>
+    public Rendering Rendering(int number) => _measured[number] ??= _measure(_ways[number]);
+
+    /// <summary>The first way that meets all limits, or nothing.</summary>
+    public int? First(Limits limits)
     {
-        for (var i = 0; i < _ways.Length; i++)
+        for (var i = 0; i < _ways.Count; i++)
         {
-            if (condition(Rendering(i)))
+            // The same notes lie as high in every way of singing them.
+            var isOut = i > 0 && _ways[i].Pattern == _ways[0].Pattern && !limits.HasRangeFor(Rendering(0));
+            if (!isOut && limits.Allows(Rendering(i), Role))
             {
                 return i;
             }
@@ -38,11 +47,11 @@ internal sealed class Candidate
         return null;
     }
 
-    /// <summary>The length of the longest way that meets a condition; 0 if none does.</summary>
-    public Rational Longest(Predicate<Rendering> condition)
+    /// <summary>The length of the longest way that meets all limits; 0 if none does.</summary>
+    public Rational Longest(Limits limits)
     {
         var longest = Rational.Zero;
-        foreach (var way in Renderings.Where(w => condition(w)))
+        foreach (var way in Renderings.Where(w => limits.Allows(w, Role)))
         {
             longest = Rational.Max(longest, way.Seconds);
         }
@@ -54,8 +63,8 @@ internal sealed class Candidate
 /// <summary>A way of singing a drill.</summary>
 /// <param name="Drill">The drill.</param>
 /// <param name="Seconds">Its exact length at the level's start tempo, rest counted.</param>
-/// <param name="Misfits">The singers whom it does not fit.</param>
-internal sealed record Rendering(PlanDrill Drill, Rational Seconds, List<Misfit> Misfits);
+/// <param name="Needs">What it asks of singers.</param>
+internal sealed record Rendering(PlanDrill Drill, Rational Seconds, ScoreNeeds Needs);
 
 /// <summary>A drill that meets every rule.</summary>
 /// <param name="Scale">The index of its scale in the request.</param>
@@ -64,6 +73,3 @@ internal sealed record Rendering(PlanDrill Drill, Rational Seconds, List<Misfit>
 /// <param name="Seconds">Its exact length at the level's start tempo, rest counted.</param>
 /// <param name="Eased">How far it was eased; 0 is not at all.</param>
 internal sealed record Fitting(int Scale, int Candidate, PlanDrill Drill, Rational Seconds, int Eased);
-
-/// <summary>A singer whom a drill does not fit.</summary>
-internal readonly record struct Misfit(PlanRuleKind Kind, int Singer, Finding Finding);

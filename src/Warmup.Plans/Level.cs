@@ -20,7 +20,7 @@ public sealed record Level
         init => field = Checks.Name(value, LongestName, "the name of a level");
     }
 
-    /// <summary>The groups of exercises that the middle drills come from, as <see cref="Exercise.Group"/> names them, 1 to 100; sarali and choir by default.</summary>
+    /// <summary>The groups of exercises that the middle drills come from, as <see cref="Exercise.Group"/> names them (those of <see cref="Repertoire"/> and of <see cref="NarrowExercises"/>), 1 to 100; sarali, choir and neighbours by default.</summary>
     /// <exception cref="ArgumentException">There are none or too many, or one of them is <see langword="null"/>.</exception>
     public ValueList<string> Groups
     {
@@ -30,7 +30,7 @@ public sealed record Level
             Require.InRange(value.Count, 1, MostGroups, "the number of exercise groups of a level");
             field = Checks.NoNulls(value, nameof(Groups));
         }
-    } = ["sarali", "choir"];
+    } = ["sarali", "choir", "neighbours"];
 
     /// <summary>How the lines of a middle drill follow each other; line by line by default.</summary>
     public Delivery Delivery
@@ -98,14 +98,14 @@ public sealed record Level
         init => field = Require.InRange(value, 1, 100, "the band of a level");
     } = 30;
 
-    /// <summary>Scale exercises and what choirs sing, line by line in the first speed, at 60 to 72 aksharas a minute, 2 faster each week.</summary>
+    /// <summary>Scale exercises, what choirs sing and a few neighbouring notes, line by line in the first speed, at 60 to 72 aksharas a minute, 2 faster each week.</summary>
     public static Level Beginner { get; } = new() { Name = "beginner" };
 
     /// <summary>Doubled notes, leaps (datu varisai) and the alankaras too, line by line in two speeds, at 66 to 84 aksharas a minute, 2 faster each week.</summary>
     public static Level Intermediate { get; } = new()
     {
         Name = "intermediate",
-        Groups = ["sarali", "choir", "janta", "datu", "alankara"],
+        Groups = ["sarali", "choir", "neighbours", "janta", "datu", "alankara"],
         Speeds = [Speed.First, Speed.Second],
         Tempo = new TempoRamp(66, 2, 84),
         StartCeiling = 50,
@@ -115,7 +115,7 @@ public sealed record Level
     public static Level Advanced { get; } = new()
     {
         Name = "advanced",
-        Groups = ["sarali", "choir", "janta", "datu", "alankara", "melsthayi", "mandrasthayi"],
+        Groups = ["sarali", "choir", "neighbours", "janta", "datu", "alankara", "melsthayi", "mandrasthayi"],
         Delivery = Delivery.Continuous,
         Speeds = [Speed.First, Speed.Second],
         Tempo = new TempoRamp(72, 3, 99),

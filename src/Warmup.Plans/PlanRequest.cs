@@ -20,6 +20,9 @@ public sealed record PlanRequest
     /// <summary>The most days for which a drill may be kept from coming back: 365 (the project's own bound).</summary>
     public static int MostNoRepeatDays => 365;
 
+    /// <summary>The most drills of the teacher's own: 100 (the project's own bound).</summary>
+    public static int MostAdded => 100;
+
     /// <summary>The scales, 1 to 200; one that is given twice counts once.</summary>
     /// <exception cref="ArgumentException">There are none or too many, or one of them is <see langword="null"/>.</exception>
     public required ValueList<Scale> Scales
@@ -105,6 +108,23 @@ public sealed record PlanRequest
 
     /// <summary>The tonic, in the octave the files are written in; by default the one that suits the class best.</summary>
     public Tonic? Tonic { get; init; }
+
+    /// <summary>The teacher's own drills, each in its own tala, which are middle drills of every scale beside the level's; at most 100, none by default. One
+    /// whose name the level has already counts once.</summary>
+    /// <exception cref="ArgumentException">There are too many, one of them is <see langword="null"/>, or two have the same name.</exception>
+    public ValueList<Exercise> Added
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Count, 0, MostAdded, "the number of added drills");
+            field = Checks.NoNulls(value, nameof(Added));
+            if (value.Select(e => e.Name).Distinct().Count() < value.Count)
+            {
+                throw new ArgumentException("two of the added drills have the same name; give each its own group or number", nameof(Added));
+            }
+        }
+    }
 
     /// <summary>The tuning; equal by default.</summary>
     public Tuning Tuning

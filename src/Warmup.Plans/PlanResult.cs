@@ -8,7 +8,7 @@ public sealed record PlanResult
     internal PlanResult(WarmupPlan plan) => Plan = plan;
 
     /// <summary>The plan.</summary>
-    public WarmupPlan Plan { get; }
+    public WarmupPlan Plan { get; private init; }
 
     /// <summary>The scales that are not in the plan, and why. It names singers, and so is not part of the plan.</summary>
     public ValueList<string> LeftOut { get; internal init; }
@@ -21,6 +21,8 @@ public sealed record PlanResult
 
     /// <summary>The cautions, which stand with every plan.</summary>
     public ValueList<Caution> Cautions { get; } = Warmup.Cautions.All;
+
+    internal PlanResult With(WarmupPlan plan) => this with { Plan = plan };
 
     /// <summary>The plan, and how much was left out.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Plan}; {LeftOut.Count} notes on scales left out");

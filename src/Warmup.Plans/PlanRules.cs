@@ -13,26 +13,27 @@ internal sealed class PlanRules
 {
     public static readonly DrillRole[] Roles = [DrillRole.Opening, DrillRole.Middle, DrillRole.Descent];
 
-    private readonly DrillPool _pool;
+    private readonly CandidateList _candidates;
     private readonly PlanRequest _request;
     private readonly Level _level;
     private readonly int[] _weeks;
     private readonly int[] _releases;
-    private readonly List<int>[] _candidates;
+    private readonly List<int>[] _ofScale;
 
     /// <summary>The rules.</summary>
-    /// <param name="pool">The drills.</param>
+    /// <param name="candidates">The drills.</param>
     /// <param name="request">The request.</param>
     /// <param name="level">The level.</param>
     /// <param name="weeks">For each day of singing, its week of the level.</param>
     /// <param name="releases">For each candidate, the first day of singing on which the log no longer keeps it back.</param>
-    public PlanRules(DrillPool pool, PlanRequest request, Level level, int[] weeks, int[] releases)
+    public PlanRules(CandidateList candidates, PlanRequest request, Level level, int[] weeks, int[] releases)
     {
-        (_pool, _request, _level, _weeks, _releases) = (pool, request, level, weeks, releases);
-        _candidates = [.. Enumerable.Range(0, request.Scales.Count).Select(_ => new List<int>())];
-        for (var i = 0; i < pool.All.Count; i++)
+        (_candidates, _request, _level, _weeks, _releases) = (candidates, request, level, weeks, releases);
+        Placings = new Placings(request, candidates);
+        _ofScale = [.. Enumerable.Range(0, request.Scales.Count).Select(_ => new List<int>())];
+        for (var i = 0; i < candidates.All.Count; i++)
         {
-            _candidates[pool.All[i].Scale].Add(i);
+            _ofScale[candidates.All[i].Scale].Add(i);
         }
 
         All =
@@ -45,20 +46,52 @@ internal sealed class PlanRules
     /// <summary>All rules, including those that refuse nothing.</summary>
     public List<Rule> All { get; }
 
-    /// <summary>Whether a way of singing a drill meets the rules that do not look at other days.</summary>
-    public bool Allows(Rendering way, DrillRole role, HashSet<Rule> rules) =>
-        way.Misfits.TrueForAll(m => !rules.Contains(new Rule(m.Kind, m.Singer)))
-        && (!rules.Contains(new Rule(PlanRuleKind.Budget, -1)) || way.Seconds <= _pool.Share(role));
+    /// <summary>The tonics and octaves on which the rules are tried.</summary>
+    public Placings Placings { get; }
 
-    public bool CanMeet(IEnumerable<Rule> rules) => PlaceScales([.. rules]).Scales > 0;
+    /// <summary>The seconds that a role may take: a fifth of the minutes to begin, a fifth to end, the rest for at least one middle drill.</summary>
+    public static Rational Share(PlanRequest request, DrillRole role) => new Rational(request.Minutes * 60L, 5) * (role == DrillRole.Middle ? 3 : 1);
+
+    /// <summary>Whether the rules can be met on any tonic.</summary>
+    public bool CanMeet(IEnumerable<Rule> rules)
+    {
+        HashSet<Rule> set = [.. rules];
+        return Placings.All.Exists(place => PlaceScales(new Limits(_request, place, set)).Scales > 0);
+    }
+
+    /// <summary>
+    /// Where all rules can be met: the first placing in which all the scales have a place, or else the first of those with the most scales; nothing
+    /// if no placing has a place for any.
+    /// </summary>
+    public (Placing Place, int Scales, List<int> First)? Best()
+    {
+        HashSet<Rule> all = [.. All];
+        (Placing Place, int Scales, List<int> First)? best = null;
+        var most = Math.Min(_request.Scales.Count, _weeks.Length);
+        foreach (var place in Placings.All)
+        {
+            var (scales, first) = PlaceScales(new Limits(_request, place, all));
+            if (scales > (best?.Scales ?? 0))
+            {
+                best = (place, scales, first);
+            }
+
+            if (scales == most)
+            {
+                break;
+            }
+        }
+
+        return best;
+    }
 
     /// <summary>The greatest number of scales in an order, 0 if there is no plan; and each scale's first possible place, or that number if it has none.</summary>
-    public (int Scales, List<int> First) PlaceScales(HashSet<Rule> rules)
+    public (int Scales, List<int> First) PlaceScales(Limits limits)
     {
-        var stocks = Enumerable.Range(0, _request.Scales.Count).Select(s => StockOf(s, rules)).ToList();
+        var stocks = Enumerable.Range(0, _request.Scales.Count).Select(s => StockOf(s, limits)).ToList();
         for (var scales = Math.Min(stocks.Count, _weeks.Length); scales > 0; scales--)
         {
-            var places = stocks.ConvertAll(s => FirstPlace(s, scales, rules));
+            var places = stocks.ConvertAll(s => FirstPlace(s, scales, limits));
             var standing = new int[scales];
             foreach (var place in places.Where(p => p < scales))
             {
@@ -82,17 +115,16 @@ internal sealed class PlanRules
     }
 
     /// <summary>What a scale has under the rules.</summary>
-    public Stock StockOf(int scale, HashSet<Rule> rules)
+    public Stock StockOf(int scale, Limits limits)
     {
-        var log = rules.Contains(new Rule(PlanRuleKind.Log, -1)) && rules.Contains(new Rule(PlanRuleKind.NoRepeat, -1));
         var releases = new List<int>[] { [], [], [] };
         var ranked = new List<(int Grade, int Span, int Index)>();
         var shortest = new Rational[Roles.Length];
         var allowed = new List<Candidate>();
-        foreach (var i in _candidates[scale])
+        foreach (var i in _ofScale[scale])
         {
-            var candidate = _pool.All[i];
-            if (candidate.First(w => Allows(w, candidate.Role, rules)) is not { } way)
+            var candidate = _candidates.All[i];
+            if (candidate.First(limits) is not { } way)
             {
                 continue;
             }
@@ -105,26 +137,25 @@ internal sealed class PlanRules
             }
             else
             {
-                releases[(int)candidate.Role].Add(log ? _releases[i] : 0);
+                releases[(int)candidate.Role].Add(limits.HasLog ? _releases[i] : 0);
             }
         }
 
         ranked.Sort();
-        releases[(int)DrillRole.Middle].AddRange(ranked.Select(r => log ? _releases[r.Index] : 0));
+        releases[(int)DrillRole.Middle].AddRange(ranked.Select(r => limits.HasLog ? _releases[r.Index] : 0));
 
         // Eased ways are mostly longer; they are measured only if the others are not enough.
-        var hasBudget = rules.Contains(new Rule(PlanRuleKind.Budget, -1));
         var longest = new Lazy<(Rational, Rational)>(() =>
         {
             var seconds = new Rational[Roles.Length];
             foreach (var candidate in allowed)
             {
-                AddSeconds(seconds, candidate.Role, candidate.Longest(w => Allows(w, candidate.Role, rules)));
+                AddSeconds(seconds, candidate.Role, candidate.Longest(limits));
             }
 
-            return Filled(seconds, hasBudget);
+            return Filled(seconds, limits.HasBudget);
         });
-        return new Stock(releases, Filled(shortest, hasBudget), longest);
+        return new Stock(releases, Filled(shortest, limits.HasBudget), longest);
     }
 
     private static void AddSeconds(Rational[] seconds, DrillRole role, Rational drill)
@@ -136,23 +167,22 @@ internal sealed class PlanRules
     private (Rational Ends, Rational Middle) Filled(Rational[] seconds, bool hasBudget)
     {
         var (opening, descent) = (seconds[(int)DrillRole.Opening], seconds[(int)DrillRole.Descent]);
-        return (hasBudget ? Rational.Min(opening, _pool.Share(DrillRole.Opening)) + Rational.Min(descent, _pool.Share(DrillRole.Descent)) : opening + descent, seconds[(int)DrillRole.Middle]);
+        return (hasBudget ? Rational.Min(opening, Share(_request, DrillRole.Opening)) + Rational.Min(descent, Share(_request, DrillRole.Descent)) : opening + descent, seconds[(int)DrillRole.Middle]);
     }
 
     /// <summary>The number of turns on which a drill is missing after it was sung.</summary>
-    public int Wait(int scales, HashSet<Rule> rules) => rules.Contains(new Rule(PlanRuleKind.NoRepeat, -1)) ? _request.NoRepeatDays / scales : 0;
+    public int Wait(int scales, Limits limits) => limits.HasWait ? _request.NoRepeatDays / scales : 0;
 
     /// <summary>The role of which a scale at a place has too few drills, with how many it has and needs; nothing if it has enough.</summary>
-    public (DrillRole Role, int Has, int Needs, int Day)? Lacks(Stock stock, int place, int scales, HashSet<Rule> rules)
+    public (DrillRole Role, int Has, int Needs, int Day)? Lacks(Stock stock, int place, int scales, Limits limits)
     {
-        var wait = Wait(scales, rules);
-        var ceiling = rules.Contains(new Rule(PlanRuleKind.Ceiling, -1));
+        var wait = Wait(scales, limits);
         for (var (turn, day) = (0, place); day < _weeks.Length; (turn, day) = (turn + 1, day + scales))
         {
             foreach (var role in Roles)
             {
                 var releases = stock.Releases[(int)role];
-                var open = role == DrillRole.Middle && ceiling ? _level.OpenOf(releases.Count, _weeks[day]) : releases.Count;
+                var open = role == DrillRole.Middle && limits.HasCeiling ? _level.OpenOf(releases.Count, _weeks[day]) : releases.Count;
                 var (has, needs) = (0, Math.Min(turn, wait) + 1);
                 for (var i = 0; i < open; i++)
                 {
@@ -165,7 +195,7 @@ internal sealed class PlanRules
                 }
             }
 
-            if (turn >= wait && day > _request.NoRepeatDays && (!ceiling || _level.CeilingOf(_weeks[day]) == _level.CeilingOf(int.MaxValue)))
+            if (turn >= wait && day > _request.NoRepeatDays && (!limits.HasCeiling || _level.CeilingOf(_weeks[day]) == _level.CeilingOf(int.MaxValue)))
             {
                 break;
             }
@@ -178,37 +208,34 @@ internal sealed class PlanRules
     /// The longest average length of a scale's warm-ups, at the level's start tempo and with every drill as often as it may be sung: over the turns of
     /// a wait, each middle drill comes once.
     /// </summary>
-    public Rational LongestMean(Stock stock, int place, int scales, HashSet<Rule> rules) => Mean(stock.Longest.Value, place, scales, rules);
+    public Rational LongestMean(Stock stock, int place, int scales, Limits limits) => Mean(stock.Longest.Value, place, scales, limits);
 
-    private Rational Mean((Rational Ends, Rational Middle) filled, int place, int scales, HashSet<Rule> rules)
+    private Rational Mean((Rational Ends, Rational Middle) filled, int place, int scales, Limits limits)
     {
         var turns = (_weeks.Length - place + scales - 1) / scales;
-        return filled.Ends + (filled.Middle / (Math.Min(Wait(scales, rules), turns - 1) + 1));
+        return filled.Ends + (filled.Middle / (Math.Min(Wait(scales, limits), turns - 1) + 1));
     }
 
     public Rational LeastSeconds => new(_request.Minutes * 60L * _request.LeastFillPercent, 100);
 
-    private bool Fits(Stock stock, int place, int scales, HashSet<Rule> rules) =>
-        Lacks(stock, place, scales, rules) is null
-        && (!rules.Contains(new Rule(PlanRuleKind.Fill, -1))
-            || Mean(stock.Shortest, place, scales, rules) >= LeastSeconds
-            || LongestMean(stock, place, scales, rules) >= LeastSeconds);
+    private bool Fits(Stock stock, int place, int scales, Limits limits) =>
+        Lacks(stock, place, scales, limits) is null
+        && (!limits.HasFill
+            || Mean(stock.Shortest, place, scales, limits) >= LeastSeconds
+            || LongestMean(stock, place, scales, limits) >= LeastSeconds);
 
-    private int FirstPlace(Stock stock, int scales, HashSet<Rule> rules)
+    private int FirstPlace(Stock stock, int scales, Limits limits)
     {
         var (low, high) = (0, scales);
         while (low < high)
         {
             var middle = (low + high) / 2;
-            (low, high) = Fits(stock, middle, scales, rules) ? (low, middle) : (middle + 1, high);
+            (low, high) = Fits(stock, middle, scales, limits) ? (low, middle) : (middle + 1, high);
         }
 
         return low;
     }
 }
-
-/// <summary>A rule by its kind and the index of its singer, or -1.</summary>
-internal readonly record struct Rule(PlanRuleKind Kind, int Singer);
 
 /// <summary>What a scale has under some rules.</summary>
 /// <param name="Releases">For each role the drills' first days; the middle drills from the easiest to the hardest.</param>

@@ -5,45 +5,53 @@ namespace Warmup.Plans;
 /// <summary>Draws a plan: first the order of the scales, then what is sung day by day.</summary>
 /// <remarks>
 /// <see cref="PlanRules"/> has proved by counting that there are enough drills. So every choice among the open drills is free, and no day is drawn
-/// twice. For each day a few numbers are kept, whatever the plan's length.
+/// twice. For each day a few numbers are kept, whatever the plan's length; the days themselves are drawn each time they are asked for.
 /// </remarks>
 internal sealed class Planner
 {
     private const int Never = int.MinValue / 2;
     private const int DaysAWeek = 7;
 
-    // In a plan for all parents, those that a week cannot hold would fill a screen.
+    // In a plan for all parents or for a large class, all names would fill a screen.
     private const int MostNames = 12;
 
     private readonly PlanRequest _request;
     private readonly Level _level;
-    private readonly DrillPool _pool;
+    private readonly CandidateList _candidates;
     private readonly PlanRules _rules;
-    private readonly PlanRefusals _refusals;
-    private readonly SeededSource _source;
     private readonly List<DateOnly> _dates;
-    private readonly int[] _last;
     private readonly int[] _weeks;
+    private readonly SungBefore _log;
+    private readonly (Placing Place, int Scales, List<int> First)? _best;
 
     private Planner(PlanRequest request, CancellationToken cancellation)
     {
         _request = request;
         _level = request.Level ?? Level.Of(request.Singers);
         _dates = SingingDays(request);
-        _pool = new DrillPool(request, _level, cancellation);
-        _source = new SeededSource(request.Seed);
-        var log = new SungBefore(request, _level);
-        _weeks = [.. _dates.Select(d => log.Steps + ((d.DayNumber - request.Start.DayNumber) / DaysAWeek))];
-        _rules = new PlanRules(_pool, request, _level, _weeks, [.. _pool.All.Select(c => log.ReleaseOf(c.Rendering(0).Drill))]);
-        _refusals = new PlanRefusals(_rules, _pool, request);
-        _last = [.. _pool.Fit.Select(f => log.LastOf(f.Drill) ?? Never)];
+        _candidates = new CandidateList(request, _level, cancellation);
+        _log = new SungBefore(request, _level);
+        _weeks = [.. _dates.Select(d => _log.Steps + ((d.DayNumber - request.Start.DayNumber) / DaysAWeek))];
+        _rules = new PlanRules(_candidates, request, _level, _weeks, [.. _candidates.All.Select(c => _log.ReleaseOf(c.Rendering(0).Drill))]);
+        _best = _rules.Best();
     }
 
-    public static PlanResult Make(PlanRequest request, CancellationToken cancellation)
+    /// <summary>A plan whose days are drawn when they are asked for.</summary>
+    /// <exception cref="PlanImpossibleException">The rules clash.</exception>
+    public static PlanDraw Draw(PlanRequest request, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(request);
-        return new Planner(request, cancellation).Make(cancellation);
+        var planner = new Planner(request, cancellation);
+        return planner._best is { } best
+            ? planner.Draw(best, cancellation)
+            : throw new PlanRefusals(planner._rules, planner._candidates, request).Refusal(PlanChanges.Smallest(request, cancellation));
     }
+
+    /// <summary>Whether there is a plan.</summary>
+    public static bool IsPossible(PlanRequest request, CancellationToken cancellation) => new Planner(request, cancellation)._best is not null;
+
+    /// <summary>The tonic of the plan, if there is one.</summary>
+    public static Tonic? BestTonic(PlanRequest request, CancellationToken cancellation) => new Planner(request, cancellation)._best?.Place.Tonic;
 
     private static List<DateOnly> SingingDays(PlanRequest request)
     {
@@ -58,59 +66,69 @@ internal sealed class Planner
             .ToList();
         return days.Count > 0
             ? days
-            : throw new PlanImpossibleException([new PlanRule(PlanRuleKind.Rest, null, $"rest on {string.Join(", ", request.RestDays)}")], [], "every day of the plan is a day of rest");
+            : throw new PlanImpossibleException(
+                [new PlanRule(PlanRuleKind.Rest, null, $"rest on {string.Join(", ", request.RestDays)}")],
+                [],
+                new PlanRefusal(string.Empty, "every day of the plan is a day of rest; plan more days, or rest on fewer", [], null));
     }
 
-    private PlanResult Make(CancellationToken cancellation)
+    private PlanDraw Draw((Placing Place, int Scales, List<int> First) best, CancellationToken cancellation)
     {
-        var (scales, first) = _rules.PlaceScales([.. _rules.All]);
-        if (scales == 0)
-        {
-            throw _refusals.Refusal();
-        }
-
-        var order = Order(scales, first);
-        var days = new PlanDay[_request.Days];
-        var warmups = new WarmupDrafter(_request, _level, _pool, _source, _last, _weeks, scales);
-        var day = 0;
-        for (var d = 0; d < days.Length; d++)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            var date = _request.Start.AddDays(d);
-            days[d] = day < _dates.Count && _dates[day] == date
-                ? warmups.Draw(date, day, order[day++ % scales])
-                : new PlanDay(date);
-        }
-
-        var plan = new WarmupPlan(_pool.Tonic, _request.Tuning, BreathNeed.Of(_request.Singers))
+        var pool = new DrillPool(_request, _level, _candidates, best.Place, _rules);
+        var order = Order(new SeededSource(_request.Seed), best.Scales, best.First);
+        var refusals = new PlanRefusals(_rules, _candidates, _request);
+        var outline = new WarmupPlan(best.Place.Tonic, _request.Tuning, BreathNeed.Of(_request.Singers))
         {
             Seed = _request.Seed,
             LevelName = _level.Name,
             Minutes = _request.Minutes,
             NoRepeatDays = _request.NoRepeatDays,
             RestDays = _request.RestDays.Distinct().Order().ToValueList(),
-            Drills = _pool.Fit.Select(f => f.Drill).ToValueList(),
-            Days = days.ToValueList(),
+            Drills = pool.Fit.Select(f => f.Drill).ToValueList(),
         };
-        return new PlanResult(plan) { LeftOut = LeftOut(order, scales, first).ToValueList(), Octaves = _pool.Octaves, Limits = Limits().ToValueList() };
+        var result = new PlanResult(outline)
+        {
+            LeftOut = LeftOut(refusals, best.Place, order, best.Scales, best.First).ToValueList(),
+            Octaves = best.Place.Octaves,
+            Limits = Limits(refusals, pool).ToValueList(),
+        };
+        return new PlanDraw(result, () => Days(pool, best.Scales, best.First, cancellation));
+    }
+
+    /// <summary>The days one after the other, the same ones each time.</summary>
+    private IEnumerable<PlanDay> Days(DrillPool pool, int scales, List<int> first, CancellationToken cancellation)
+    {
+        var source = new SeededSource(_request.Seed);
+        var order = Order(source, scales, first);
+        int[] last = [.. pool.Fit.Select(f => _log.LastOf(f.Drill) ?? Never)];
+        var warmups = new WarmupDrafter(_request, _level, pool, source, last, _weeks, scales);
+        var day = 0;
+        for (var d = 0; d < _request.Days; d++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var date = _request.Start.AddDays(d);
+            yield return day < _dates.Count && _dates[day] == date
+                ? warmups.Draw(date, day, order[day++ % scales])
+                : new PlanDay(date);
+        }
     }
 
     /// <summary>Draws the order of the scales: whichever scale takes a place that it may have, those that remain can fill the rest.</summary>
-    private int[] Order(int scales, List<int> first)
+    private static int[] Order(SeededSource source, int scales, List<int> first)
     {
         var order = new int[scales];
         var waiting = Enumerable.Range(0, first.Count).Where(s => first[s] < scales).ToList();
         for (var place = 0; place < scales; place++)
         {
             var can = waiting.FindAll(s => first[s] <= place);
-            order[place] = can[_source.Below(can.Count)];
+            order[place] = can[source.Below(can.Count)];
             waiting.Remove(order[place]);
         }
 
         return order;
     }
 
-    private IEnumerable<string> LeftOut(int[] order, int scales, List<int> first)
+    private IEnumerable<string> LeftOut(PlanRefusals refusals, Placing place, int[] order, int scales, List<int> first)
     {
         var late = new List<string>();
         foreach (var scale in Enumerable.Range(0, first.Count).Except(order))
@@ -121,7 +139,7 @@ internal sealed class Planner
             }
             else
             {
-                yield return _refusals.Missing(scale, scales, scales - 1);
+                yield return refusals.Missing(scale, scales, scales - 1, place);
             }
         }
 
@@ -132,19 +150,42 @@ internal sealed class Planner
         }
     }
 
-    private IEnumerable<string> Limits()
+    private IEnumerable<string> Limits(PlanRefusals refusals, DrillPool pool)
     {
-        foreach (var (rule, drills, of) in _refusals.KeptOut())
+        var middle = pool.All.FindAll(c => c.Role == DrillRole.Middle);
+        var kept = refusals.KeptOut(pool.Place, middle).ToList();
+        foreach (var (rule, drills) in kept.Take(MostNames))
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"{_refusals.Whose(rule)} keeps out {drills} of {of} middle drills");
+            yield return string.Create(CultureInfo.InvariantCulture, $"{refusals.Whose(rule)} keeps out {drills} of {middle.Count} middle drills");
         }
 
-        var eased = _pool.Fit.Count(f => f.Eased > 0);
+        if (kept.Count > MostNames)
+        {
+            yield return string.Create(CultureInfo.InvariantCulture, $"{kept.Count - MostNames} more limits of singers keep out as many or fewer");
+        }
+
+        var eased = pool.Fit.Count(f => f.Eased > 0 && f.Drill.Role == DrillRole.Middle);
         if (eased > 0)
         {
             yield return string.Create(
                 CultureInfo.InvariantCulture,
-                $"{eased} of {_pool.Fit.Count(f => f.Drill.Role == DrillRole.Middle)} middle drills are eased for this class (line by line, or in the first speed alone), since they do not fit in the level's own form");
+                $"{eased} of {pool.Fit.Count(f => f.Drill.Role == DrillRole.Middle)} middle drills are eased for this class (line by line, or in the first speed alone), since they do not fit in the level's own form");
+        }
+
+        var narrowed = pool.Fit.Count(f => f.Eased > 0 && f.Drill.Role != DrillRole.Middle);
+        if (narrowed > 0)
+        {
+            yield return string.Create(
+                CultureInfo.InvariantCulture,
+                $"{narrowed} of {pool.Fit.Count(f => f.Drill.Role != DrillRole.Middle)} openings and descents keep to the lowest three or four notes, since their own form does not fit the class's range");
+        }
+
+        foreach (var (scale, exercise) in _request.Added.SelectMany(e => _request.Scales.Select((_, s) => (s, e))))
+        {
+            if (!pool.Fit.Exists(f => f.Scale == scale && f.Drill.ExerciseName == exercise.Name))
+            {
+                yield return $"{exercise.Name}, an added drill, is not in {_request.Scales[scale].Name}: {refusals.MissingDrill(scale, exercise.Name, pool.Place)}";
+            }
         }
     }
 }
@@ -163,7 +204,7 @@ internal sealed class SungBefore
         foreach (var entry in before)
         {
             (day, date) = entry.Date == date ? (day, date) : (day - 1, entry.Date);
-            _last.TryAdd((entry.ScaleName, entry.ExerciseName), day);
+            _last.TryAdd((Known(entry.ScaleName), entry.ExerciseName), day);
         }
 
         var ticked = before.Where(e => e.IsTicked).Select(e => e.Tempo).DefaultIfEmpty().Max();
@@ -177,8 +218,11 @@ internal sealed class SungBefore
     public int Steps { get; }
 
     /// <summary>When a drill was last sung: -1 is the last day of singing before the plan, -2 the one before it, and so on.</summary>
-    public int? LastOf(PlanDrill drill) => _last.TryGetValue((drill.Scale.Name, drill.ExerciseName), out var day) ? day : null;
+    public int? LastOf(PlanDrill drill) => _last.TryGetValue((Known(drill.Scale.Name), drill.ExerciseName), out var day) ? day : null;
 
     /// <summary>The plan's first day of singing, counted from 0, on which a drill may come back.</summary>
     public int ReleaseOf(PlanDrill drill) => Math.Max(0, (LastOf(drill) ?? -_noRepeatDays - 1) + _noRepeatDays + 1);
+
+    /// <summary>One name for all spellings of a scale: a log goes on however the scale was typed.</summary>
+    private static string Known(string name) => Catalogue.Default.Find(name)?.Scale.Name ?? name;
 }

@@ -41,7 +41,7 @@ public sealed record WarmupPlan
     /// <summary>The drills that the days draw on.</summary>
     public ValueList<PlanDrill> Drills { get; internal init; }
 
-    /// <summary>The days in order, without gaps; at least one.</summary>
+    /// <summary>The days in order, without gaps; at least one, except in <see cref="PlanDraw.Outline"/>.</summary>
     public ValueList<PlanDay> Days { get; internal init; }
 
     /// <summary>Makes a plan.</summary>
@@ -50,13 +50,25 @@ public sealed record WarmupPlan
     /// <returns>The plan and what was left out of it.</returns>
     /// <exception cref="PlanImpossibleException">The rules clash: the exception names a smallest set of them.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static PlanResult Make(PlanRequest request, CancellationToken cancellationToken = default) => Planner.Make(request, cancellationToken);
+    public static PlanResult Make(PlanRequest request, CancellationToken cancellationToken = default) => Draw(request, cancellationToken).ToResult();
+
+    /// <summary>Begins a plan whose days are drawn when they are asked for, so that the memory it takes does not grow with them.</summary>
+    /// <param name="request">What the plan must be like.</param>
+    /// <param name="cancellationToken">Stops the work, also while the days are drawn.</param>
+    /// <exception cref="PlanImpossibleException">The rules clash: the exception names a smallest set of them.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static PlanDraw Draw(PlanRequest request, CancellationToken cancellationToken = default) => Planner.Draw(request, cancellationToken);
 
     /// <summary>The day of a date.</summary>
     /// <param name="date">The date.</param>
     /// <exception cref="ArgumentOutOfRangeException">The plan does not reach that day.</exception>
     public PlanDay DayOf(DateOnly date)
     {
+        if (Days.IsEmpty)
+        {
+            throw new ArgumentOutOfRangeException(nameof(date), date, "this plan has no days yet; take them from its draw");
+        }
+
         var index = date.DayNumber - Days[0].Date.DayNumber;
         return index >= 0 && index < Days.Count
             ? Days[index]
@@ -90,6 +102,7 @@ public sealed record WarmupPlan
     }
 
     /// <summary>The days, the level and the seed.</summary>
-    public override string ToString() =>
-        string.Create(CultureInfo.InvariantCulture, $"{Days.Count} days from {Days[0].Date:yyyy-MM-dd}, {Minutes} minutes, level {LevelName}, seed {Seed}");
+    public override string ToString() => Days.IsEmpty
+        ? string.Create(CultureInfo.InvariantCulture, $"days not drawn, {Minutes} minutes, level {LevelName}, seed {Seed}")
+        : string.Create(CultureInfo.InvariantCulture, $"{Days.Count} days from {Days[0].Date:yyyy-MM-dd}, {Minutes} minutes, level {LevelName}, seed {Seed}");
 }

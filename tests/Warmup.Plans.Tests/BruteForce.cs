@@ -1,8 +1,8 @@
 namespace Warmup.Plans.Tests;
 
 /// <summary>
-/// Whether a small request for one singer can be planned, by trying every order of every choice of its scales and every choice of drills.
-/// It shares no code with the planner: what may be sung is found with the core's drills and checks, as docs/plans.md says it.
+/// Whether a small request can be planned, by trying every tonic, every octave for each singer, every order of every choice of the scales and every
+/// choice of drills. It shares no code with the planner: what may be sung is found with the core's drills and checks, as docs/plans.md says it.
 /// </summary>
 internal sealed class BruteForce
 {
@@ -10,19 +10,19 @@ internal sealed class BruteForce
 
     private readonly PlanRequest _request;
     private readonly List<Choice> _choices = [];
+    private readonly List<int[]> _tonics;
 
     public BruteForce(PlanRequest request)
     {
         _request = request;
-        var singer = request.Singers[0];
-        var octave = OctaveOf(request);
+        _tonics = [.. Enumerable.Range(0, 12).Where(t => request.Tonic is null || request.Tonic.Midi % 12 == t).SelectMany(Tuples)];
         foreach (var scale in request.Scales)
         {
             foreach (var role in Roles)
             {
-                foreach (var exercise in ExercisesOf(role))
+                foreach (var (exercise, narrow) in ExercisesOf(role))
                 {
-                    _choices.Add(new Choice(scale, role, exercise.Name, [.. WaysOf(scale, role, exercise, singer, octave)]));
+                    _choices.Add(new Choice(scale, role, exercise.Name, [.. WaysOf(scale, role, exercise, narrow)]));
                 }
             }
         }
@@ -31,15 +31,30 @@ internal sealed class BruteForce
     public static (PlanRuleKind Kind, string? Singer)[] All(PlanRequest request) =>
     [
         (PlanRuleKind.Ceiling, null), (PlanRuleKind.NoRepeat, null), (PlanRuleKind.Budget, null), (PlanRuleKind.Log, null),
-        (PlanRuleKind.Range, request.Singers[0].Alias), (PlanRuleKind.Breath, request.Singers[0].Alias), (PlanRuleKind.Agility, request.Singers[0].Alias),
+        .. request.Singers.SelectMany(s => ((PlanRuleKind, string?)[])[(PlanRuleKind.Range, s.Alias), (PlanRuleKind.Breath, s.Alias), (PlanRuleKind.Agility, s.Alias)]),
     ];
 
     public bool CanMeet(IEnumerable<(PlanRuleKind Kind, string? Singer)> rules)
     {
-        var kinds = rules.Select(r => r.Kind).ToHashSet();
+        var set = rules.ToHashSet();
         var scales = _request.Scales.ToList();
-        return Orders(scales, [], Math.Min(scales.Count, _request.Days)).Any(order => CanMeet(order, kinds));
+        var orders = Orders(scales, [], Math.Min(scales.Count, _request.Days)).ToList();
+        return _tonics.Exists(tonics => orders.Exists(order => CanMeet(order, tonics, set)));
     }
+
+    /// <summary>For each singer a tonic of a pitch class: every one near the voice. On others nothing lies within it, whatever is sung.</summary>
+    private IEnumerable<int[]> Tuples(int pitchClass)
+    {
+        IEnumerable<int[]> tuples = [[]];
+        foreach (var singer in _request.Singers)
+        {
+            tuples = tuples.SelectMany(t => Near(singer).Where(midi => midi % 12 == pitchClass).Select(midi => (int[])[.. t, midi])).ToList();
+        }
+
+        return tuples;
+    }
+
+    private static IEnumerable<int> Near(Singer singer) => Enumerable.Range(singer.Low.Midi - 12, singer.High.Midi - singer.Low.Midi + 13);
 
     private static IEnumerable<List<Scale>> Orders(List<Scale> scales, List<Scale> begun, int most)
     {
@@ -57,18 +72,22 @@ internal sealed class BruteForce
         }
     }
 
-    private bool CanMeet(List<Scale> order, HashSet<PlanRuleKind> rules) =>
+    private bool CanMeet(List<Scale> order, int[] tonics, HashSet<(PlanRuleKind Kind, string? Singer)> rules) =>
         order.Select((scale, place) => (scale, place)).All(x => Roles.All(role =>
         {
             var open = _choices
                 .Where(c => c.Scale == x.scale && c.Role == role)
-                .Select(c => (c.Exercise, Rendering: c.Renderings.Find(w => !w.Against.Overlaps(rules))))
+                .Select(c => (c.Exercise, Rendering: c.Renderings.Find(w => IsAllowed(w, tonics, rules))))
                 .Where(c => c.Rendering is not null)
                 .OrderBy(c => (c.Rendering!.Grade, c.Rendering.Span))
                 .Select(c => (c.Exercise, Last: LastOf(x.scale, c.Exercise)))
                 .ToList();
-            return CanSing(open, x.place, order.Count, role, rules, []);
+            return CanSing(open, x.place, order.Count, role, rules.Select(r => r.Kind).ToHashSet(), []);
         }));
+
+    private bool IsAllowed(Rendering way, int[] tonics, HashSet<(PlanRuleKind Kind, string? Singer)> rules) =>
+        !way.Against.Overlaps(rules)
+        && Enumerable.Range(0, tonics.Length).All(s => !rules.Contains((PlanRuleKind.Range, _request.Singers[s].Alias)) || way.InRange.Contains((s, tonics[s])));
 
     private bool CanSing(List<(string Exercise, int? Last)> drills, int day, int scales, DrillRole role, HashSet<PlanRuleKind> rules, Dictionary<string, int> sung)
     {
@@ -105,40 +124,34 @@ internal sealed class BruteForce
         return sung.Count == 0 ? null : sung.Max();
     }
 
-    private IEnumerable<Exercise> ExercisesOf(DrillRole role) => role switch
+    /// <summary>The drills of a role, and on which fewer notes an opening or a descent may be sung instead.</summary>
+    private IEnumerable<(Exercise Exercise, Exercise? Narrow)> ExercisesOf(DrillRole role) => role switch
     {
-        DrillRole.Opening => FramingExercises.Openings,
-        DrillRole.Descent => FramingExercises.Descents,
-        _ => ((Exercise[])[.. Repertoire.Traditional, .. Repertoire.Choir]).Where(e => _request.Level!.Groups.Contains(e.Group)),
+        DrillRole.Opening => FramingExercises.Openings.Zip(NarrowExercises.Openings, (e, n) => (e, (Exercise?)n)),
+        DrillRole.Descent => FramingExercises.Descents.Zip(NarrowExercises.Descents, (e, n) => (e, (Exercise?)n)),
+        _ => ((Exercise[])[.. Repertoire.Traditional, .. Repertoire.Choir, .. NarrowExercises.Middle])
+            .Where(e => _request.Level!.Groups.Contains(e.Group))
+            .Concat(_request.Added)
+            .Select(e => (e, (Exercise?)null)),
     };
 
-    private static int OctaveOf(PlanRequest request)
-    {
-        foreach (var scale in request.Scales)
-        {
-            var run = new Drill { Scale = scale, Pattern = Pattern.Run, Tonic = request.Tonic!, Tuning = request.Tuning };
-            var fit = run.ToScore().RankTonics(request.Singers).First(f => (f.Tonic.Midi - request.Tonic!.Midi) % 12 == 0);
-            return (fit.Singers[0].Tonic.Midi - request.Tonic!.Midi) / 12;
-        }
-
-        throw new InvalidOperationException("no scale");
-    }
-
-    private IEnumerable<Rendering> WaysOf(Scale scale, DrillRole role, Exercise exercise, Singer singer, int octave)
+    private IEnumerable<Rendering> WaysOf(Scale scale, DrillRole role, Exercise exercise, Exercise? narrow)
     {
         var level = _request.Level!;
         var words = exercise.Tala.Split(' ');
-        var meter = words.Length > 1 && Meter.TryParse($"{words[0]} {words[1]}", out var own, out _) ? own! : Meter.Adi;
-        (Delivery Delivery, ValueList<Speed> Speeds)[] ways = role != DrillRole.Middle
-            ? [(Delivery.LineByLine, [Speed.First])]
-            : [(level.Delivery, level.Speeds), (Delivery.LineByLine, level.Speeds), (Delivery.LineByLine, [level.Speeds[0]])];
-        foreach (var (delivery, speeds) in ways)
+        var meter = words.Length > 1 && Meter.TryParse($"{words[0]} {words[1]}", out var own, out _) ? own! : Meter.TryParse(words[0], out own, out _) ? own! : Meter.Adi;
+        (Exercise Exercise, Delivery Delivery, ValueList<Speed> Speeds)[] ways = role != DrillRole.Middle
+            ? [(exercise, Delivery.LineByLine, [Speed.First]), (narrow!, Delivery.LineByLine, [Speed.First])]
+            : [(exercise, level.Delivery, level.Speeds), (exercise, Delivery.LineByLine, level.Speeds), (exercise, Delivery.LineByLine, [level.Speeds[0]])];
+        int? widest = null;
+        HashSet<(int Singer, int Tonic)>? inRange = null;
+        foreach (var (sung, delivery, speeds) in ways)
         {
             var drill = new Drill
             {
                 Scale = scale,
-                Pattern = exercise.Pattern,
-                Tonic = _request.Tonic!.Transposed(12 * octave),
+                Pattern = sung.Pattern,
+                Tonic = Tonic.FromMidi(60),
                 Tuning = _request.Tuning,
                 Meter = meter,
                 Delivery = delivery,
@@ -159,28 +172,50 @@ internal sealed class BruteForce
                 score = score!.WithBreaths(plan!);
             }
 
+            // A narrow form is never wider than the drill's own.
             var difficulty = Difficulty.Of(score!);
-            if (role == DrillRole.Middle && _choices.Exists(c => c.Scale == scale && c.Role == DrillRole.Opening && c.Renderings.Exists(w => w.Span > difficulty.SpanSemitones)))
+            if (widest < difficulty.SpanSemitones && role != DrillRole.Middle)
             {
                 yield break;
             }
 
-            var against = score!.Check(singer).Where(f => f.Severity == Severity.Error).Select(f => f.Code switch
+            widest ??= difficulty.SpanSemitones;
+            if (role == DrillRole.Middle && _choices.Exists(c => c.Scale == scale && c.Role == DrillRole.Opening && c.Renderings[0].Span > difficulty.SpanSemitones))
             {
-                VoiceFindingCode.AboveRange or VoiceFindingCode.BelowRange => PlanRuleKind.Range,
-                VoiceFindingCode.TooFast => PlanRuleKind.Agility,
-                _ => PlanRuleKind.Breath,
-            }).ToHashSet();
-            if (score!.Seconds > new Rational(_request.Minutes * 60 * (role == DrillRole.Middle ? 3 : 1), 5))
-            {
-                against.Add(PlanRuleKind.Budget);
+                yield break;
             }
 
-            yield return new Rendering(against, difficulty.Score(), difficulty.SpanSemitones);
+            var against = _request.Singers.SelectMany(singer => Errors(score!, singer).Where(k => k != PlanRuleKind.Range).Select(k => (k, (string?)singer.Alias))).ToHashSet();
+            if (score!.Seconds > new Rational(_request.Minutes * 60 * (role == DrillRole.Middle ? 3 : 1), 5))
+            {
+                against.Add((PlanRuleKind.Budget, null));
+            }
+
+            // The same notes lie as high however they are sung.
+            if (inRange is null || sung != exercise)
+            {
+                inRange = InRange(drill);
+            }
+
+            yield return new Rendering(against, inRange, difficulty.Score(), difficulty.SpanSemitones);
         }
     }
 
+    /// <summary>The singers and the tonics near their voices on which a drill lies within the range.</summary>
+    private HashSet<(int Singer, int Tonic)> InRange(Drill drill) => _request.Singers
+        .SelectMany((singer, s) => Near(singer)
+            .Where(t => !Errors((drill with { Tonic = Tonic.FromMidi(t) }).ToScore(), singer).Contains(PlanRuleKind.Range))
+            .Select(t => (s, t)))
+        .ToHashSet();
+
+    private static HashSet<PlanRuleKind> Errors(Score score, Singer singer) => score.Check(singer).Where(f => f.Severity == Severity.Error).Select(f => f.Code switch
+    {
+        VoiceFindingCode.AboveRange or VoiceFindingCode.BelowRange => PlanRuleKind.Range,
+        VoiceFindingCode.TooFast => PlanRuleKind.Agility,
+        _ => PlanRuleKind.Breath,
+    }).ToHashSet();
+
     private sealed record Choice(Scale Scale, DrillRole Role, string Exercise, List<Rendering> Renderings);
 
-    private sealed record Rendering(HashSet<PlanRuleKind> Against, int Grade, int Span);
+    private sealed record Rendering(HashSet<(PlanRuleKind Kind, string? Singer)> Against, HashSet<(int Singer, int Tonic)> InRange, int Grade, int Span);
 }

@@ -1,0 +1,132 @@
+namespace Warmup.Plans;
+
+/// <summary>
+/// Every drill that a request could draw on, whoever can sing it. What a drill asks of singers moves with its tonic, so it is measured once and
+/// serves for all tonics.
+/// </summary>
+internal sealed class CandidateList
+{
+    // Any tonic would do; all notes of all drills lie on the keyboard around this one.
+    private const int MiddleC = 60;
+
+    private readonly PlanRequest _request;
+    private readonly Level _level;
+    private readonly Tonic _tonic;
+    private readonly BreathNeed _need;
+    private readonly ValueList<Rational> _shortestBreaths;
+    private readonly ValueList<Experience> _experiences;
+    private readonly CancellationToken _cancellation;
+
+    public CandidateList(PlanRequest request, Level level, CancellationToken cancellation)
+    {
+        (_request, _level, _cancellation) = (request, level, cancellation);
+        _tonic = PlanReading.Settled(request.Tonic) is { } typed ? typed.Transposed(12 * (int)Math.Round((MiddleC - typed.Midi) / 12.0)) : Tonic.FromMidi(MiddleC);
+        _need = BreathNeed.Of(request.Singers);
+        _shortestBreaths = request.Singers.Select(s => s.ShortestBreathSeconds).Distinct().ToValueList();
+        _experiences = request.Singers.Select(s => s.Experience).Distinct().ToValueList();
+        for (var s = 0; s < request.Scales.Count; s++)
+        {
+            Add(s);
+        }
+    }
+
+    /// <summary>The drills, scale after scale.</summary>
+    public List<Candidate> All { get; } = [];
+
+    /// <summary>For each scale the drills that it refuses by itself, and why.</summary>
+    public Dictionary<(int Scale, string Exercise), string> Refusals { get; } = [];
+
+    /// <summary>A drill at a tempo: its time, and what it asks of the class.</summary>
+    public (Rational Seconds, ScoreNeeds Needs) Measure(PlanDrill drill, int tempo, int times)
+    {
+        var score = ToScore(drill, _tonic, tempo, times);
+        return (score.Seconds, ScoreNeeds.Of(score, _shortestBreaths, _experiences));
+    }
+
+    /// <summary>A drill's score at the level's start tempo on a tonic, as the class sings it.</summary>
+    public Score ToScore(PlanDrill drill, Tonic tonic) => ToScore(drill, tonic, _level.StartTempo, 1);
+
+    private Score ToScore(PlanDrill drill, Tonic tonic, int tempo, int times) => drill.ToScore(tonic, _request.Tuning, tempo, times, _need, _cancellation);
+
+    private void Add(int scale)
+    {
+        for (var i = 0; i < FramingExercises.Openings.Count; i++)
+        {
+            Add(scale, FramingExercises.Openings[i], DrillRole.Opening, At(NarrowExercises.Openings, i));
+        }
+
+        foreach (var exercise in (Exercise[])[.. Repertoire.Traditional, .. Repertoire.Choir, .. NarrowExercises.Middle])
+        {
+            if (_level.Groups.Contains(exercise.Group))
+            {
+                Add(scale, exercise, DrillRole.Middle, null);
+            }
+        }
+
+        foreach (var exercise in _request.Added)
+        {
+            if (!All.Exists(c => c.Scale == scale && c.ExerciseName == exercise.Name))
+            {
+                Add(scale, exercise, DrillRole.Middle, null);
+            }
+        }
+
+        for (var i = 0; i < FramingExercises.Descents.Count; i++)
+        {
+            Add(scale, FramingExercises.Descents[i], DrillRole.Descent, At(NarrowExercises.Descents, i));
+        }
+    }
+
+    private static Exercise? At(ValueList<Exercise> exercises, int index) => index < exercises.Count ? exercises[index] : null;
+
+    /// <summary>Adds a drill with every way in which it may be sung.</summary>
+    private void Add(int scale, Exercise exercise, DrillRole role, Exercise? narrow)
+    {
+        _cancellation.ThrowIfCancellationRequested();
+        var drill = new PlanDrill(_request.Scales[scale], role, exercise.Name)
+        {
+            Title = exercise.Title,
+            Pattern = exercise.Pattern,
+            Meter = exercise.Meter,
+            Repetitions = role == DrillRole.Opening ? FramingExercises.OpeningTimes : 1,
+        };
+        try
+        {
+            var candidate = new Candidate(scale, role == DrillRole.Middle ? [.. _level.Renderings.Select(w => drill with { Delivery = w.Delivery, Speeds = w.Speeds })] : [drill], Measured);
+            var span = candidate.Rendering(0).Drill.SpanSemitones;
+            if (role == DrillRole.Middle && All.Exists(c => c.Scale == scale && c.Role == DrillRole.Opening && c.Rendering(0).Drill.SpanSemitones > span))
+            {
+                Refusals.TryAdd((scale, exercise.Name), $"{exercise.Name}: narrower than the openings in {drill.Scale.Name}");
+                return;
+            }
+
+            All.Add(narrow is null ? candidate : Narrowed(candidate, drill, narrow));
+        }
+        catch (PatternException refused)
+        {
+            Refusals.TryAdd((scale, exercise.Name), $"{exercise.Name}: {refused.Message}");
+        }
+    }
+
+    /// <summary>The drill with a second way of singing it, on fewer notes; without one where the scale has no such notes.</summary>
+    private Candidate Narrowed(Candidate candidate, PlanDrill drill, Exercise narrow)
+    {
+        try
+        {
+            var both = new Candidate(candidate.Scale, [drill, drill with { Title = narrow.Title, Pattern = narrow.Pattern }], Measured);
+            return both.Rendering(1).Drill.SpanSemitones <= both.Rendering(0).Drill.SpanSemitones ? both : candidate;
+        }
+        catch (PatternException)
+        {
+            return candidate;
+        }
+    }
+
+    private Rendering Measured(PlanDrill drill)
+    {
+        var score = ToScore(drill, _tonic);
+        var difficulty = Difficulty.Of(score);
+        return new Rendering(
+            drill with { Grade = difficulty.Score(), SpanSemitones = difficulty.SpanSemitones }, score.Seconds, ScoreNeeds.Of(score, _shortestBreaths, _experiences));
+    }
+}
