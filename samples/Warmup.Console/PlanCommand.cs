@@ -45,7 +45,8 @@ internal static class PlanCommand
         }
         catch (PlanImpossibleException impossible)
         {
-            throw new InputException(impossible.Message);
+            var command = impossible.Change is { } change ? $":{Environment.NewLine}  {PlanRemedy.Command(parsed, request, change.Request)}" : string.Empty;
+            throw new InputException(impossible.Message + command);
         }
 
         var plan = made.Plan;

@@ -7,6 +7,8 @@ namespace Warmup.Cli;
 /// <summary>The options of <c>warmup plan</c>.</summary>
 internal sealed class PlanOptions
 {
+    public const string WithoutName = "--without";
+
     private readonly SingerOptions _singers = new(required: false);
 
     private readonly Option<string?> _scales = new("--scales")
@@ -22,6 +24,15 @@ internal sealed class PlanOptions
     private readonly Option<string?> _least = new("--least") { Description = "How much of the minutes a scale's warm-ups must be able to fill on average, in per cent; 50 by default. A scale that cannot is left out." };
     private readonly Option<string?> _rest = new("--rest") { Description = "The weekdays of rest, such as \"sunday wednesday\", or none; sunday by default." };
     private readonly Option<string?> _level = new("--level") { Description = $"{LevelNames}; that of the least experienced singer by default." };
+    private readonly Option<string?> _tempo = new("--tempo")
+    {
+        Description = "The tempo of the middle drills: its start and its ceiling, in whole aksharas a minute, rising by the step each week, such as \"60 to 72 by 2\", or one number; the level's by default.",
+    };
+
+    private readonly AddedDrills _added = new();
+
+    private readonly Option<string[]> _without = new(WithoutName) { Description = "Leave this singer of the class out; it can be given several times." };
+
     private readonly Option<string?> _tonic = new(TonicOption.Name) { Description = $"Tonic: {TonicOption.Forms}; the best one for the class by default." };
     private readonly Option<string> _tuning = TuningOption.Create();
     private readonly Option<string?> _time = new("--time") { Description = "The time of day in the calendar; 18:00 by default." };
@@ -44,7 +55,7 @@ internal sealed class PlanOptions
     public void AddTo(Command command)
     {
         _singers.AddTo(command);
-        foreach (var option in (Option[])[_scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tonic, _tuning, _time, _log, _formats, _out, Plan, Day, Sung, Tick, Force])
+        foreach (var option in (Option[])[_without, _scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tempo, _added.Add, _added.Tala, _tonic, _tuning, _time, _log, _formats, _out, Plan, Day, Sung, Tick, Force])
         {
             command.Add(option);
         }
@@ -53,7 +64,7 @@ internal sealed class PlanOptions
     /// <summary>Refuses the options of a new plan where a day of an old one is made.</summary>
     public void RefuseWith(string other, ParseResult parsed)
     {
-        foreach (var option in (Option[])[_singers.File, _singers.Alias, _scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tonic, _time])
+        foreach (var option in (Option[])[_singers.File, _singers.Alias, _without, _scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tempo, _added.Add, _added.Tala, _tonic, _time])
         {
             if (parsed.GetResult(option) is { Implicit: false })
             {
@@ -64,7 +75,7 @@ internal sealed class PlanOptions
 
     public PlanRequest ReadRequest(ParseResult parsed, Terminal terminal)
     {
-        var singers = _singers.Read(parsed);
+        var singers = Remaining(_singers.Read(parsed), parsed.GetValue(_without) ?? []);
         if (singers.IsEmpty)
         {
             throw new InputException("a new plan needs the class; add --singers FILE (or --plan FILE for an old plan)");
@@ -86,7 +97,8 @@ internal sealed class PlanOptions
             Singers = singers,
             Scales = ReadScales(parsed),
             Start = ReadDate(parsed, _start) ?? throw new InputException("a new plan needs its first day; add --start 2026-12-01"),
-            Level = parsed.GetValue(_level) is { } level ? OptionValue.Choice("--level", level, [.. Level.All.Select(l => (l.Name, l))]) : null,
+            Level = ReadLevel(parsed, singers),
+            Added = _added.Read(parsed),
             Tonic = parsed.GetValue(_tonic) is { } tonic ? TonicOption.Read(tonic) : null,
             Tuning = tuning,
             Log = ReadLog(parsed, terminal),
@@ -136,6 +148,37 @@ internal sealed class PlanOptions
         var scales = OptionValue.Parsed<ValueList<Scale>>(
             "--scales", parsed.GetValue(_scales) ?? throw new InputException("a new plan needs scales; add --scales \"mohanam, bilahari\""), Catalogue.Default.TryReadList);
         return scales.Count <= PlanRequest.MostScales ? scales : throw new InputException($"--scales must name at most {PlanRequest.MostScales} scales, not {scales.Count}");
+    }
+
+    private static ValueList<Singer> Remaining(ValueList<Singer> singers, string[] without)
+    {
+        foreach (var alias in without)
+        {
+            var rest = singers.Where(s => !s.Alias.Equals(alias, StringComparison.OrdinalIgnoreCase)).ToValueList();
+            singers = rest.Count < singers.Count ? rest : throw new InputException($"{WithoutName}: there is no {TextError.Quote(alias)} among the singers");
+        }
+
+        return singers.IsEmpty && without.Length > 0 ? throw new InputException($"{WithoutName} leaves nobody; keep at least one singer") : singers;
+    }
+
+    /// <summary>The level, with a tempo of its own if one was typed.</summary>
+    private Level? ReadLevel(ParseResult parsed, ValueList<Singer> singers)
+    {
+        var level = parsed.GetValue(_level) is { } name ? OptionValue.Choice("--level", name, [.. Level.All.Select(l => (l.Name, l))]) : null;
+        if (parsed.GetValue(_tempo) is not { } text)
+        {
+            return level;
+        }
+
+        var tempo = OptionValue.Parsed<TempoRamp>("--tempo", text, TempoRamp.TryParse);
+        try
+        {
+            return (level ?? Level.Of(singers)) with { Tempo = tempo };
+        }
+        catch (ArgumentException)
+        {
+            throw new InputException($"--tempo must rise in whole aksharas a minute, such as \"60 to 72 by 2\", not {TextError.Quote(text)}");
+        }
     }
 
     private ulong? ReadSeed(ParseResult parsed) => parsed.GetValue(_seed) is not { } text

@@ -94,7 +94,7 @@ internal sealed class CandidateList
         {
             var candidate = new Candidate(scale, role == DrillRole.Middle ? [.. _level.Renderings.Select(w => drill with { Delivery = w.Delivery, Speeds = w.Speeds })] : [drill], Measured);
             var span = candidate.Rendering(0).Drill.SpanSemitones;
-            if (role == DrillRole.Middle && All.Exists(c => c.Scale == scale && c.Role == DrillRole.Opening && c.Rendering(0).Drill.SpanSemitones > span))
+            if (role == DrillRole.Middle && All.Exists(c => c.Scale == scale && c.Role == DrillRole.Opening && c.Reaches.Any(w => w.Drill.SpanSemitones > span)))
             {
                 Refusals.TryAdd((scale, exercise.Name), $"{exercise.Name}: narrower than the openings in {drill.Scale.Name}");
                 return;
@@ -114,7 +114,8 @@ internal sealed class CandidateList
         try
         {
             var both = new Candidate(candidate.Scale, [drill, drill with { Title = narrow.Title, Pattern = narrow.Pattern }], Measured);
-            return both.Rendering(1).Drill.SpanSemitones <= both.Rendering(0).Drill.SpanSemitones ? both : candidate;
+            _ = both.Rendering(1);
+            return both;
         }
         catch (PatternException)
         {

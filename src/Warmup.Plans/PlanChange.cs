@@ -6,7 +6,7 @@ public sealed record PlanChange
 {
     internal PlanChange(string text, PlanRequest request) => (Text, Request) = (text, request);
 
-    /// <summary>The change in words: <c>keep a drill away for 2 days of singing instead of 3</c>.</summary>
+    /// <summary>The change in words: <c>keep drills away for 2 days of singing instead of 3</c>.</summary>
     public string Text { get; }
 
     /// <summary>The request with the change; it can be planned.</summary>

@@ -40,7 +40,7 @@ internal static class PlanChanges
     {
         for (var days = request.NoRepeatDays - 1; days >= 0; days = days > 10 ? days / 2 : days - 1)
         {
-            yield return Say($"keep a drill away for {days} days of singing instead of {request.NoRepeatDays}", request with { NoRepeatDays = days });
+            yield return Say($"keep drills away for {days} {(days == 1 ? "day" : "days")} of singing instead of {request.NoRepeatDays}", request with { NoRepeatDays = days });
         }
 
         foreach (var percent in Percents.Where(p => p < request.LeastFillPercent))
@@ -56,7 +56,7 @@ internal static class PlanChanges
         var level = request.Level ?? Level.Of(request.Singers);
         foreach (var start in Tempi.Select(t => level.StartTempo + t).Where(t => t is >= 30 and <= 180))
         {
-            var tempo = new TempoRamp(start, level.Tempo.Step, Rational.Max(start, level.Tempo.Ceiling));
+            var tempo = level.Tempo.Step.Sign == 0 ? TempoRamp.Constant(start) : new TempoRamp(start, level.Tempo.Step, Rational.Max(start, level.Tempo.Ceiling));
             yield return Say($"begin at {start} aksharas a minute instead of {level.StartTempo}", request with { Level = level with { Tempo = tempo } });
         }
 

@@ -56,7 +56,7 @@ internal static class PlanWriting
         Exercise = drill.ExerciseName,
         Title = drill.Title,
         Pattern = drill.Pattern.ToString(),
-        Meter = drill.Meter.Name,
+        Meter = drill.Meter.ToText(),
         Delivery = new DeliveryDto
         {
             LineByLine = drill.Delivery.IsLineByLine,

@@ -180,11 +180,13 @@ internal sealed class Planner
                 $"{narrowed} of {pool.Fit.Count(f => f.Drill.Role != DrillRole.Middle)} openings and descents keep to the lowest three or four notes, since their own form does not fit the class's range");
         }
 
-        foreach (var (scale, exercise) in _request.Added.SelectMany(e => _request.Scales.Select((_, s) => (s, e))))
+        foreach (var exercise in _request.Added)
         {
-            if (!pool.Fit.Exists(f => f.Scale == scale && f.Drill.ExerciseName == exercise.Name))
+            var without = Enumerable.Range(0, _request.Scales.Count).Where(s => !pool.Fit.Exists(f => f.Scale == s && f.Drill.ExerciseName == exercise.Name)).ToList();
+            if (without.Count > 0)
             {
-                yield return $"{exercise.Name}, an added drill, is not in {_request.Scales[scale].Name}: {refusals.MissingDrill(scale, exercise.Name, pool.Place)}";
+                var names = string.Join(", ", without.Take(MostNames).Select(s => _request.Scales[s].Name)) + (without.Count > MostNames ? ", ..." : string.Empty);
+                yield return $"{exercise.Name}, an added drill ({exercise.Title}), is not sung in {names}: {refusals.MissingDrill(without[0], exercise.Name, pool.Place)}";
             }
         }
     }

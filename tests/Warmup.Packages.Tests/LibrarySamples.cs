@@ -85,6 +85,11 @@ internal static class LibrarySamples
         [typeof(NoteOutside)] = [() => RangeUse.Of(Sung(60), Narrow()).Outside[0], () => RangeUse.Of(Sung(60), Narrow()).Outside[1]],
         [typeof(BreathPlan)] = [() => Breathing(60), () => Breathing(70)],
         [typeof(PlannedBreath)] = [() => Breathing(60).Breaths[0], () => Breathing(60).Breaths[1]],
+        [typeof(ScoreNeeds)] =
+        [
+            () => ScoreNeeds.Of(Sung(60), [1], [Experience.Beginner]), () => ScoreNeeds.Of(Sung(70), [1], [Experience.Beginner]),
+            () => ScoreNeeds.Of(Sung(60), [2], [Experience.Beginner]), () => ScoreNeeds.Of(Sung(60), [1], []),
+        ],
         [typeof(TonicFit)] = [() => Sung(60).RankTonics([Narrow()])[0], () => Sung(60).RankTonics([Narrow()])[1]],
         [typeof(SingerFit)] = [() => Sung(60).RankTonics([Narrow()])[0].Singers[0], () => Sung(60).RankTonics([Narrow()])[1].Singers[0]],
         [typeof(RangeChange)] = [() => RangeChange.Smallest(Ladder(60), Narrow())[0], () => RangeChange.Smallest(Ladder(60), Narrow())[1]],
@@ -102,6 +107,7 @@ internal static class LibrarySamples
         [typeof(Level)] = [() => Level.Beginner with { }, () => Level.Advanced with { }, () => Level.Beginner with { Name = Text("own") }],
         [typeof(LogEntry)] = [() => Log("a", 60), () => Log("b", 60), () => Log("a", 61)],
         [typeof(LogReading)] = [() => Read(Log("a", 60)), () => Read(Log("a", 61)), () => Read("a")],
+        [typeof(PlanChange)] = [() => Changed(20), () => Changed(21)],
         [typeof(PlanRule)] = [() => Refused(20), () => Refused(21)],
         [typeof(Shortfall)] = [() => Short(20), () => Short(60)],
 
@@ -168,7 +174,11 @@ internal static class LibrarySamples
 
     private static LogEntry Log(string scale, int tempo) => new() { Date = new DateOnly(2026, 12, 1), ScaleName = Text(scale), ExerciseName = Text("e"), Tempo = tempo, IsTicked = true };
 
-    private static PlanRule Refused(int wait)
+    private static PlanRule Refused(int wait) => Impossible(wait).Clash[0];
+
+    private static PlanChange Changed(int wait) => Impossible(wait).Change!;
+
+    private static PlanImpossibleException Impossible(int wait)
     {
         try
         {
@@ -177,7 +187,7 @@ internal static class LibrarySamples
         }
         catch (PlanImpossibleException refused)
         {
-            return refused.Clash[0];
+            return refused;
         }
     }
 

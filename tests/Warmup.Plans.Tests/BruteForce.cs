@@ -143,7 +143,6 @@ internal sealed class BruteForce
         (Exercise Exercise, Delivery Delivery, ValueList<Speed> Speeds)[] ways = role != DrillRole.Middle
             ? [(exercise, Delivery.LineByLine, [Speed.First]), (narrow!, Delivery.LineByLine, [Speed.First])]
             : [(exercise, level.Delivery, level.Speeds), (exercise, Delivery.LineByLine, level.Speeds), (exercise, Delivery.LineByLine, [level.Speeds[0]])];
-        int? widest = null;
         HashSet<(int Singer, int Tonic)>? inRange = null;
         foreach (var (sung, delivery, speeds) in ways)
         {
@@ -172,15 +171,8 @@ internal sealed class BruteForce
                 score = score!.WithBreaths(plan!);
             }
 
-            // A narrow form is never wider than the drill's own.
             var difficulty = Difficulty.Of(score!);
-            if (widest < difficulty.SpanSemitones && role != DrillRole.Middle)
-            {
-                yield break;
-            }
-
-            widest ??= difficulty.SpanSemitones;
-            if (role == DrillRole.Middle && _choices.Exists(c => c.Scale == scale && c.Role == DrillRole.Opening && c.Renderings[0].Span > difficulty.SpanSemitones))
+            if (role == DrillRole.Middle && _choices.Exists(c => c.Scale == scale && c.Role == DrillRole.Opening && c.Renderings.Exists(w => w.Span > difficulty.SpanSemitones)))
             {
                 yield break;
             }

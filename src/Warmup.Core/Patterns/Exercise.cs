@@ -63,7 +63,7 @@ public sealed class Exercise
         get
         {
             var words = Tala.Split(' ');
-            return Meter.TryParse(string.Join(' ', words.Take(2)), out var meter, out _) || Meter.TryParse(words[0], out meter, out _) ? meter : Meter.Adi;
+            return Meter.TryParse(Tala, out var meter, out _) || Meter.TryParse(string.Join(' ', words.Take(2)), out meter, out _) || Meter.TryParse(words[0], out meter, out _) ? meter : Meter.Adi;
         }
     }
 

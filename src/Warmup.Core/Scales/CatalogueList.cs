@@ -10,7 +10,8 @@ public sealed partial class Catalogue
 
     /// <summary>
     /// Reads what a person types for several scales, with commas between them: whatever <see cref="TryRead"/> reads; a kind (<c>audava</c>, or
-    /// <c>all five-note scales</c>); <c>parent:15</c> for a parent and what is derived from it; <c>parents:1-12</c> for parents by number.
+    /// <c>all five-note scales</c>); <c>parent:15</c> for a parent and what is derived from it; <c>parents:1-12</c> for parents by number. A scale
+    /// that is typed by its name keeps the name as it was typed, in whichever of its spellings.
     /// </summary>
     /// <param name="text">The text.</param>
     /// <param name="scales">The scales in the order of the text, or none.</param>
@@ -65,6 +66,10 @@ public sealed partial class Catalogue
         else if (ScaleKind.TryParse(KindOf(word), out var kind, out _))
         {
             found.AddRange(Search(new ScaleQuery { Kind = kind }).Select(e => e.Scale));
+        }
+        else if (Find(word) is { } entry)
+        {
+            found.Add(Require.NameFault(word, Scale.LongestName) is null ? new Scale(word, entry.Scale.Ascent, entry.Scale.Descent) : entry.Scale);
         }
         else if (TryRead(word, out var scale, out error))
         {

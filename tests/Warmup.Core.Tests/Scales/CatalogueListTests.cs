@@ -10,8 +10,20 @@ public class CatalogueListTests
     [Fact]
     public void Names_numbers_and_written_scales_keep_their_order() =>
         Assert.Equal(
-            [Catalogue.Default.Read("bilahari"), Catalogue.Default.Parent(15).Scale, Scale.Parse("S R2 G3 P D2 S'")],
-            Read(" bilahari ,15,, S R2 G3 P D2 S' "));
+            [Catalogue.Default.Read("Bilahari"), Catalogue.Default.Parent(15).Scale, Scale.Parse("S R2 G3 P D2 S'")],
+            Read(" Bilahari ,15,, S R2 G3 P D2 S' "));
+
+    [Theory]
+    [InlineData("hamsadhvani", "Hamsadhwani")]
+    [InlineData("MOHANA", "Mohanam")]
+    [InlineData("Śaṅkarābharaṇam", "Dhirasankarabharanam")]
+    public void A_name_stays_as_it_was_typed(string typed, string known)
+    {
+        var scale = Assert.Single(Read($" {typed} "));
+        Assert.Equal(typed, scale.Name);
+        var entry = Catalogue.Default.Find(known)!;
+        Assert.Equal((entry.Scale.Ascent, entry.Scale.Descent), (scale.Ascent, scale.Descent));
+    }
 
     [Theory]
     [InlineData("all five-note scales", "audava")]
