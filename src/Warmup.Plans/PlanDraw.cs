@@ -13,11 +13,11 @@ public sealed class PlanDraw
     /// <summary>All but the days: its plan has none.</summary>
     public PlanResult Outline { get; }
 
-    /// <summary>The days in order, without gaps; each enumeration draws them anew.</summary>
-    public IEnumerable<PlanDay> Days => _days();
+    /// <summary>Draws the days in order, without gaps; each enumeration draws them anew.</summary>
+    public IEnumerable<PlanDay> DrawDays() => _days();
 
     /// <summary>The whole plan, held in memory.</summary>
-    public PlanResult ToResult() => Outline.With(Outline.Plan with { Days = Days.ToValueList() });
+    public PlanResult ToResult() => Outline.With(Outline.Plan with { Days = DrawDays().ToValueList() });
 
     /// <summary>The plan without its days.</summary>
     public override string ToString() => Outline.ToString();

@@ -85,11 +85,7 @@ internal static class LibrarySamples
         [typeof(NoteOutside)] = [() => RangeUse.Of(Sung(60), Narrow()).Outside[0], () => RangeUse.Of(Sung(60), Narrow()).Outside[1]],
         [typeof(BreathPlan)] = [() => Breathing(60), () => Breathing(70)],
         [typeof(PlannedBreath)] = [() => Breathing(60).Breaths[0], () => Breathing(60).Breaths[1]],
-        [typeof(ScoreNeeds)] =
-        [
-            () => ScoreNeeds.Of(Sung(60), [1], [Experience.Beginner]), () => ScoreNeeds.Of(Sung(70), [1], [Experience.Beginner]),
-            () => ScoreNeeds.Of(Sung(60), [2], [Experience.Beginner]), () => ScoreNeeds.Of(Sung(60), [1], []),
-        ],
+        [typeof(ScoreNeeds)] = [() => ScoreNeeds.Of(Sung(60), [1], []), () => ScoreNeeds.Of(Sung(60), [2], []), () => ScoreNeeds.Of(Sung(60), [], [])],
         [typeof(TonicFit)] = [() => Sung(60).RankTonics([Narrow()])[0], () => Sung(60).RankTonics([Narrow()])[1]],
         [typeof(SingerFit)] = [() => Sung(60).RankTonics([Narrow()])[0].Singers[0], () => Sung(60).RankTonics([Narrow()])[1].Singers[0]],
         [typeof(RangeChange)] = [() => RangeChange.Smallest(Ladder(60), Narrow())[0], () => RangeChange.Smallest(Ladder(60), Narrow())[1]],
