@@ -9,20 +9,33 @@ internal static class CheckCommand
     {
         var drill = new DrillOptions();
         var singers = new SingerOptions(required: true);
+        var breaths = new BreathOption();
         var json = new Option<bool>("--json") { Description = "Print the findings as JSON." };
         var command = new Command("check", "Checks whether a drill fits singers, and finds what would make it fit.");
         drill.AddTo(command);
         singers.AddTo(command);
+        breaths.AddTo(command);
         command.Add(json);
         command.SetAction(parsed =>
         {
             var wanted = drill.Read(parsed);
             var people = singers.Read(parsed);
+            var need = breaths.Read(parsed, people);
             var score = wanted.ToScore(cancellation);
-            var fits = parsed.GetValue(json)
-                ? Report.PrintJson(terminal, score, people)
-                : Report.Print(terminal, score, people, () => ClassTable.PrintInShort(terminal, wanted, people, cancellation));
-            return fits ? ExitCode.Fine : ExitCode.DoesNotFit;
+            var said = string.Empty;
+            score = need is null ? score : BreathOption.Plan(score, need, out said, cancellation);
+            var report = Report.Of(wanted, score, people, need, r => drill.ToOptions(r, parsed), cancellation);
+            if (parsed.GetValue(json))
+            {
+                report.PrintJson(terminal);
+            }
+            else
+            {
+                terminal.Out.Write(said.Length == 0 ? string.Empty : said + Environment.NewLine);
+                report.Print(terminal, () => ClassTable.PrintInShort(terminal, wanted, people, cancellation));
+            }
+
+            return report.Fits ? ExitCode.Fine : ExitCode.DoesNotFit;
         });
         return command;
     }

@@ -45,7 +45,7 @@ internal static class DemoCommand
         }
 
         AtomicFile.Write(singers, stream => SingersFile.Write(Studio.Singers, stream), force);
-        AtomicFile.Write(findings, stream => stream.Write(Encoding.UTF8.GetBytes(Findings(scores.Select(s => s.Score)))), force);
+        AtomicFile.Write(findings, stream => stream.Write(Encoding.UTF8.GetBytes(Findings(cancellation))), force);
 
         AtomicFile.Write(index, stream => stream.Write(Index(scores)), force);
 
@@ -64,20 +64,22 @@ internal static class DemoCommand
         scores.Select(s => (s.Score.Title, Endings.Select(e => (s.FileName + e, $"{Formats.Of(e).Name} ({e})"))))
             .Append(("The class", [("findings.txt", "how the drills fit each singer (.txt)"), ("singers.json", "the singers (.json)")])));
 
-    private static string Findings(IEnumerable<Score> scores)
+    private static string Findings(CancellationToken cancellation)
     {
         var text = new StringBuilder();
         text.Append(Studio.Name).Append(" (invented)\n");
-        foreach (var score in scores)
+        foreach (var drill in Studio.Drills.Select(d => d.ToDrill()))
         {
-            text.Append('\n').Append(score.Title).Append('\n');
+            text.Append('\n').Append(drill.Title).Append('\n');
+            var advice = drill.Advise(Studio.Singers, cancellationToken: cancellation);
             foreach (var singer in Studio.Singers)
             {
-                var findings = score.Check(singer);
-                text.Append("  ").Append(singer).Append(findings.IsEmpty ? ": fits\n" : ":\n");
-                foreach (var (lines, worst) in Report.Rows(findings))
+                var rows = Report.Rows(advice.Where(a => a.Singer == singer)).ToList();
+                text.Append("  ").Append(singer).Append(rows.Count == 0 ? ": fits\n" : ":\n");
+                foreach (var (lines, worst) in rows)
                 {
-                    text.Append(lines.All(char.IsAsciiDigit) ? "    - line " : "    - lines ").Append(lines).Append(": ").Append(worst.Message).Append("; ").Append(worst.Fix).Append('\n');
+                    text.Append("    - ").Append(Report.LinesWord(lines)).Append(' ').Append(lines).Append(": ")
+                        .Append(worst.Finding.Message).Append("; ").Append(worst.Help(drill)).Append('\n');
                 }
             }
         }

@@ -20,7 +20,7 @@ internal static class DrillCommand
             Arity = ArgumentArity.OneOrMore,
             AllowMultipleArgumentsPerToken = false,
         };
-        var breaths = new Option<bool>("--plan-breaths") { Description = "Plan the breaths that are enough for all singers of --singers together, at the least cost." };
+        var breaths = new BreathOption();
         var force = new Option<bool>("--force") { Description = "Replace files that exist." };
         var answers = new Option<bool>("--call-and-response") { Description = "In the files, leave a silence as long as each line after it, for the singer's answer." };
         var midi = new MidiFileOptions();
@@ -30,7 +30,7 @@ internal static class DrillCommand
         drill.AddTo(command);
         singers.AddTo(command);
         command.Add(files);
-        command.Add(breaths);
+        breaths.AddTo(command);
         command.Add(force);
         command.Add(answers);
         command.Add(contour);
@@ -41,9 +41,11 @@ internal static class DrillCommand
             var wanted = drill.Read(parsed);
             var people = singers.Read(parsed);
             var score = wanted.ToScore(cancellation);
-            if (parsed.GetValue(breaths))
+            var need = breaths.Read(parsed, people);
+            if (need is not null)
             {
-                score = WithPlannedBreaths(score, people, terminal, cancellation);
+                score = BreathOption.Plan(score, need, out var said, cancellation);
+                terminal.Out.WriteLine(said);
             }
 
             var paths = parsed.GetValue(files)!;
@@ -71,7 +73,9 @@ internal static class DrillCommand
                 terminal.Out.WriteLine($"wrote {file} ({format.Name})");
             }
 
-            return Report.Print(terminal, score, people) ? ExitCode.Fine : ExitCode.DoesNotFit;
+            var report = Report.Of(wanted, score, people, need, r => drill.ToOptions(r, parsed), cancellation);
+            report.Print(terminal);
+            return report.Fits ? ExitCode.Fine : ExitCode.DoesNotFit;
         });
         return command;
     }
@@ -104,22 +108,5 @@ internal static class DrillCommand
             PngFormat => new PngFormat(options),
             _ => throw new InputException($"--contour must end in .svg, .pdf or .png, not '{path}'"),
         };
-    }
-
-    private static Score WithPlannedBreaths(Score score, ValueList<Singer> singers, Terminal terminal, CancellationToken cancellation)
-    {
-        if (singers.IsEmpty)
-        {
-            throw new InputException("--plan-breaths needs the class; add --singers FILE");
-        }
-
-        if (!BreathPlan.TryMake(score, BreathNeed.Of(singers), out var plan, out var refusal, cancellation))
-        {
-            terminal.Out.WriteLine($"no breaths were planned: {refusal?.Describe()}");
-            return score;
-        }
-
-        terminal.Out.WriteLine($"breaths: {plan}");
-        return score.WithBreaths(plan!);
     }
 }

@@ -29,6 +29,8 @@ internal sealed class DrillOptions(bool needsTonic = true)
         Required = true,
     };
 
+    private readonly Option<string?> _lines = new("--lines") { Description = "Only these lines of the pattern, such as 1-5,7; all by default." };
+
     private readonly TimeOptions _time = new();
 
     private readonly DroneOptions _drone = new();
@@ -53,7 +55,7 @@ internal sealed class DrillOptions(bool needsTonic = true)
 
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[_scale, _pattern, _tonic, _tempo, _tuning, _syllables, _simpler, _title])
+        foreach (var option in (Option[])[_scale, _pattern, _lines, _tonic, _tempo, _tuning, _syllables, _simpler, _title])
         {
             command.Add(option);
         }
@@ -79,8 +81,32 @@ internal sealed class DrillOptions(bool needsTonic = true)
             HasSimplerSpelling = parsed.GetValue(_simpler),
         };
         drill = _drone.Read(parsed, _time.Read(parsed, exercise is null ? drill : drill with { Meter = exercise.Meter }));
+        drill = parsed.GetValue(_lines) is { } lines ? LineChoice.Of(drill, LineChoice.Read(lines)) : drill;
         return (parsed.GetValue(_title) ?? (exercise is null ? null : $"{scale.Name}: {exercise.Title}")) is { } title ? Titled(drill, title) : drill;
     }
+
+    /// <summary>The options that make a change of the drill: they replace those of the command, or join them.</summary>
+    public IReadOnlyList<string> ToOptions(Remedy remedy, ParseResult parsed)
+    {
+        var options = new OrderedOptions();
+        foreach (var (name, value) in ToPairs(remedy, parsed))
+        {
+            options.Set(name, value);
+        }
+
+        return options.ToList();
+    }
+
+    private IEnumerable<(string Name, string? Value)> ToPairs(Remedy remedy, ParseResult parsed) => remedy switch
+    {
+        OtherTonic tonic => [(_tonic.Name, tonic.Text)],
+        OtherTempo tempo => [(_tempo.Name, tempo.Tempo.ToString())],
+        OtherScale scale => [(_scale.Name, scale.Scale.Name)],
+        FewerLines fewer => [(_lines.Name, LineChoice.ToText(parsed.GetValue(_lines) is { } before ? fewer.Lines.ConvertAll(l => LineChoice.Read(before)[l - 1]) : fewer.Lines))],
+        PlannedBreaths => [(BreathOption.Name, null)],
+        TwoRemedies two => ToPairs(two.First, parsed).Concat(ToPairs(two.Second, parsed)),
+        _ => _time.ToPairs(remedy, parsed),
+    };
 
     private static Drill Titled(Drill drill, string title)
     {

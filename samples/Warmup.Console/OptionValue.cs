@@ -40,5 +40,19 @@ internal static class OptionValue
             ? number
             : throw new InputException($"{option} must be a whole number between {least} and {most}, not {TextError.Quote(text)}");
 
+    /// <summary>A number between two bounds, exactly.</summary>
+    /// <exception cref="InputException">It is not a number, or lies outside the bounds.</exception>
+    public static Rational Number(string option, string text, Rational least, Rational most, string unit) =>
+        Rational.TryParse(text, out var number, out _) && number >= least && number <= most
+            ? number
+            : throw new InputException($"{option} must be a number between {ToText(least)} and {ToText(most)} {unit}, not {TextError.Quote(text)}");
+
+    /// <summary>A number as people type it, with all its digits: a decimal where that is exact, else a fraction.</summary>
+    public static string ToText(Rational number)
+    {
+        var text = number.ToDouble().ToString("0.######", CultureInfo.InvariantCulture);
+        return Rational.TryParse(text, out var read, out _) && read == number ? text : number.ToString();
+    }
+
     public static InputException Refusal(string option, TextError error) => new($"{option}, {error}");
 }

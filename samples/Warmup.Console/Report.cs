@@ -1,50 +1,86 @@
 using System.Text.Json;
-using System.Text.Json.Serialization;
 using Spectre.Console;
 
 namespace Warmup.Cli;
 
-/// <summary>Prints how a score fits singers.</summary>
-internal static class Report
+/// <summary>How a score fits singers, and what would make it fit.</summary>
+internal sealed class Report
 {
-    public const string Schema = "urn:warmup:findings:1";
+    public const string Schema = "urn:warmup:findings:2";
 
-    /// <summary>A table of singers with their findings, and the cautions.</summary>
-    /// <returns>Whether the score fits all.</returns>
-    public static bool Print(Terminal terminal, Score score, ValueList<Singer> singers, Action? beforeCautions = null)
+    private readonly Drill _drill;
+    private readonly Score _score;
+    private readonly ValueList<Singer> _singers;
+    private readonly ValueList<Advice> _advice;
+    private readonly Func<Remedy, IReadOnlyList<string>> _toOptions;
+
+    private Report(Drill drill, Score score, ValueList<Singer> singers, ValueList<Advice> advice, Func<Remedy, IReadOnlyList<string>> toOptions) =>
+        (_drill, _score, _singers, _advice, _toOptions) = (drill, score, singers, advice, toOptions);
+
+    /// <summary>Whether the score fits all.</summary>
+    public bool Fits => !_advice.Any(a => a.Finding.Severity == Severity.Error);
+
+    /// <summary>Checks a drill.</summary>
+    /// <param name="drill">The drill.</param>
+    /// <param name="score">Its score, with the planned breaths if there are any.</param>
+    /// <param name="singers">The singers, or none.</param>
+    /// <param name="planned">What breaths were planned for, or <see langword="null"/>.</param>
+    /// <param name="toOptions">The options that make a change.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static Report Of(
+        Drill drill, Score score, ValueList<Singer> singers, BreathNeed? planned, Func<Remedy, IReadOnlyList<string>> toOptions, CancellationToken cancellation) =>
+        new(drill, score, singers, singers.IsEmpty ? [] : drill.Advise(singers, planned: planned, cancellationToken: cancellation), toOptions);
+
+    /// <summary>A table of singers with their findings, what would help, and the cautions.</summary>
+    public void Print(Terminal terminal, Action? beforeCautions = null)
     {
-        foreach (var finding in score.Findings)
+        foreach (var finding in _score.Findings)
         {
             terminal.Out.WriteLine($"note: {finding.Describe()}");
         }
 
-        if (singers.IsEmpty)
+        if (_singers.IsEmpty)
         {
-            return true;
+            return;
         }
 
-        var fits = true;
-        var table = new Table().Border(TableBorder.Ascii2).AddColumns("singer", "fits", "line", "what does not fit, and what would help");
-        foreach (var singer in singers)
+        var table = new Table().Border(TableBorder.Ascii2).AddColumns("singer", "fits", "line", "what does not fit");
+        var help = new List<string>();
+        foreach (var singer in _singers)
         {
-            var findings = score.Check(singer);
-            if (findings.IsEmpty)
+            var rows = Rows(_advice.Where(a => a.Singer == singer)).ToList();
+            if (rows.Count == 0)
             {
                 table.AddRow(Terminal.Plain(singer.ToString()), "yes", string.Empty, string.Empty);
             }
 
-            foreach (var row in Rows(findings))
+            foreach (var (lines, worst) in rows)
             {
-                fits &= row.Worst.Severity != Severity.Error;
-                table.AddRow(Terminal.Plain(singer.ToString()), "no", row.Lines, Terminal.Plain($"{row.Worst.Message}; {row.Worst.Fix}"));
+                table.AddRow(Terminal.Plain(singer.ToString()), "no", lines, Terminal.Plain(worst.Finding.Message));
+                help.Add($"- {singer.Alias}, {worst.Finding.Code.Split('.')[0]}{(lines.Length == 0 ? string.Empty : $", {LinesWord(lines)} {lines}")}: {Help(worst)}");
             }
         }
 
         terminal.Rich.Write(table);
+        if (help.Count > 0)
+        {
+            terminal.Out.WriteLine("What would help (applied and checked: it brings no new finding):");
+            help.ForEach(terminal.Out.WriteLine);
+        }
+
         beforeCautions?.Invoke();
-        PrintCautions(terminal, score.Cautions);
-        return fits;
+        PrintCautions(terminal, _score.Cautions);
     }
+
+    /// <summary>The same as JSON.</summary>
+    public void PrintJson(Terminal terminal) => terminal.Json(
+        new FitReport(
+            Schema,
+            _score.Title,
+            _score.Findings.Select(f => ToRow(f, null, null)).ToList(),
+            _singers.Select(ToSinger).ToList(),
+            _score.Cautions.Select(c => c.Text).ToList()),
+        ConsoleJson.Default.FitReport);
 
     /// <summary>The cautions with their sources.</summary>
     public static void PrintCautions(Terminal terminal, ValueList<Caution> cautions)
@@ -55,10 +91,13 @@ internal static class Report
         }
     }
 
-    /// <summary>The findings in groups that one fix clears: the lines of each group, and its worst finding.</summary>
-    public static IEnumerable<(string Lines, Finding Worst)> Rows(IEnumerable<Finding> findings) =>
-        findings.GroupBy(f => (f.Code, f.Fix, f.Place?.Section, f.Place?.Title)).Select(group =>
-            (Lines(group.Key.Section, group.Key.Title, group), group.MaxBy(f => Math.Abs((f.Measured ?? 0) - (f.Limit ?? 0)))!));
+    /// <summary>The findings in groups that the same changes clear: the lines of each group, and its worst finding.</summary>
+    public static IEnumerable<(string Lines, Advice Worst)> Rows(IEnumerable<Advice> advice) =>
+        advice.GroupBy(a => (a.Finding.Code, a.Finding.Place?.Section, a.Finding.Place?.Title, a.Remedies, a.Alone, a.Otherwise)).Select(group =>
+            (Lines(group.Key.Section, group.Key.Title, group.Select(a => a.Finding)), group.MaxBy(a => Math.Abs((a.Finding.Measured ?? 0) - (a.Finding.Limit ?? 0)))!));
+
+    /// <summary><c>line</c> for one number, <c>lines</c> for more.</summary>
+    public static string LinesWord(string lines) => lines.All(char.IsAsciiDigit) ? "line" : "lines";
 
     private static string Lines(int? section, string? title, IEnumerable<Finding> findings)
     {
@@ -66,23 +105,29 @@ internal static class Report
         return title is null ? lines : $"section {section}: {lines}";
     }
 
-    /// <summary>The same as JSON.</summary>
-    /// <returns>Whether the score fits all.</returns>
-    public static bool PrintJson(Terminal terminal, Score score, ValueList<Singer> singers)
+    private static string Quoted(string option) => option.Any(c => c is ' ' or '\'' or ',' or '#') ? $"\"{option}\"" : option;
+
+    private string Help(Advice advice)
     {
-        var report = ToReport(score, singers);
-        terminal.Json(report, ConsoleJson.Default.FitReport);
-        return report.Singers.All(s => s.Fits);
+        var ways = string.Join("; or ", (advice.Remedies.IsEmpty ? Alone(advice) : Together(advice)).Select(r => $"{r.Text} ({string.Join(' ', r.Options.Select(Quoted))})"));
+        return advice.Remedies.IsEmpty ? $"{advice.Otherwise}{(ways.Length == 0 ? string.Empty : $": {ways}")}" : ways;
     }
 
-    private static FitReport ToReport(Score score, ValueList<Singer> singers) => new(
-        Schema,
-        score.Title,
-        score.Findings.Select(ToRow).ToList(),
-        singers.Select(s => new SingerReport(s.Alias, score.Fits(s), score.Check(s).Select(ToRow).ToList())).ToList(),
-        score.Cautions.Select(c => c.Text).ToList());
+    private SingerReport ToSinger(Singer singer)
+    {
+        var own = _advice.Where(a => a.Singer == singer).ToList();
+        return new SingerReport(
+            singer.Alias,
+            !own.Exists(a => a.Finding.Severity == Severity.Error),
+            own.ConvertAll(a => ToRow(a.Finding, Together(a), a.Remedies.IsEmpty ? new WithoutRemedy(a.Otherwise, Alone(a)) : null)));
+    }
 
-    private static FindingRow ToRow(Finding finding) => new(
+    private List<RemedyRow> Together(Advice advice) => [.. advice.Remedies.Select(r => new RemedyRow(r.Describe(_drill), [.. _toOptions(r)]))];
+
+    private List<RemedyRow> Alone(Advice advice) =>
+        [.. advice.Alone.Select(r => new RemedyRow(r.Describe(_drill), [SingerOptions.AliasName, advice.Singer.Alias, .. _toOptions(r)]))];
+
+    private static FindingRow ToRow(Finding finding, List<RemedyRow>? remedies, WithoutRemedy? without) => new(
         finding.Code,
         JsonNamingPolicy.CamelCase.ConvertName(finding.Severity.ToString()),
         finding.Place is { Title: not null } place ? place.Section : null,
@@ -92,30 +137,7 @@ internal static class Report
         finding.Measured,
         finding.Limit,
         finding.Unit,
-        finding.Fix);
+        finding.Fix.Length == 0 ? null : finding.Fix,
+        remedies,
+        without);
 }
-
-internal sealed record FitReport(string Schema, string Title, List<FindingRow> Notes, List<SingerReport> Singers, List<string> Cautions);
-
-internal sealed record SingerReport(string Alias, bool Fits, List<FindingRow> Findings);
-
-internal sealed record FindingRow(
-    string Code, string Severity, int? Section, int? Line, string? Beat, string Message, double? Measured, double? Limit, string? Unit, string Fix);
-
-internal sealed record ScaleReport(string Schema, List<ScaleRow> Scales);
-
-internal sealed record ScaleRow(string Name, string Family, int? Parent, string Notes, string Ascent, string Descent, bool Vakra, List<string> Spellings, string Source);
-
-[JsonSourceGenerationOptions(
-    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
-    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-    WriteIndented = true)]
-[JsonSerializable(typeof(FitReport))]
-[JsonSerializable(typeof(ClassJson))]
-[JsonSerializable(typeof(HistoryReport))]
-[JsonSerializable(typeof(ScaleReport))]
-[JsonSerializable(typeof(ScaleDetail))]
-[JsonSerializable(typeof(PatternReport))]
-[JsonSerializable(typeof(PatternDetail))]
-[JsonSerializable(typeof(ExerciseReport))]
-internal sealed partial class ConsoleJson : JsonSerializerContext;

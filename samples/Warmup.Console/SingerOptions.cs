@@ -5,13 +5,15 @@ namespace Warmup.Cli;
 /// <summary>The options that name singers.</summary>
 internal sealed class SingerOptions(bool required)
 {
+    public const string AliasName = "--alias";
+
     public Option<string?> File { get; } = new("--singers")
     {
         Description = "The class: a JSON file such as the singers.json that 'warmup demo' writes, or a .csv table whose columns have the same names.",
         Required = required,
     };
 
-    public Option<string?> Alias { get; } = new("--alias") { Description = "Only this singer of the class." };
+    public Option<string?> Alias { get; } = new(AliasName) { Description = "Only this singer of the class." };
 
     public void AddTo(Command command)
     {

@@ -40,7 +40,12 @@ internal sealed class TimeOptions
 
     private readonly Option<string?> _fillBy = new("--fill-by")
     {
-        Description = "What fills a line up: hold (the last note) or rest (silence). By default the last note, in the room that its line leaves; line by line, where a line leaves none, only hold and rest take one more avartana or anga, and otherwise the breath is taken out of the last note.",
+        Description = "What fills a line up: room, hold (the last note) or rest (silence). By default room: the last note, in the room that its line leaves; line by line, where a line leaves none, only hold and rest take one more avartana or anga, and otherwise the breath is taken out of the last note.",
+    };
+
+    private readonly Option<string?> _breath = new("--breath")
+    {
+        Description = "Line by line, the breath after each line in seconds, 0.2 to 10; 1 by default. A longer breath lets go of a held last note earlier.",
     };
 
     private readonly Option<string> _countIn = new("--count-in")
@@ -62,7 +67,7 @@ internal sealed class TimeOptions
 
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[_tala, _speed, _speeds, _gati, _delivery, _fill, _fillBy, _countIn, _repeat, _endsOnFirstBeat])
+        foreach (var option in (Option[])[_tala, _speed, _speeds, _gati, _delivery, _fill, _fillBy, _breath, _countIn, _repeat, _endsOnFirstBeat])
         {
             command.Add(option);
         }
@@ -90,12 +95,20 @@ internal sealed class TimeOptions
 
         if (parsed.GetValue(_fillBy) is { } fillBy)
         {
-            if (delivery.Fill == Fill.None || meter.IsFree)
+            var by = OptionValue.Choice("--fill-by", fillBy, ("room", FillBy.Room), ("hold", FillBy.Hold), ("rest", FillBy.Rest));
+            if (by != FillBy.Room && (delivery.Fill == Fill.None || meter.IsFree))
             {
                 throw new InputException("--fill-by needs lines that are filled up: use --delivery line-by-line or --fill, with a meter");
             }
 
-            delivery = delivery with { FillBy = OptionValue.Choice("--fill-by", fillBy, ("hold", FillBy.Hold), ("rest", FillBy.Rest)) };
+            delivery = delivery with { FillBy = by };
+        }
+
+        if (parsed.GetValue(_breath) is { } breath)
+        {
+            delivery = delivery.IsLineByLine
+                ? delivery with { BreathSeconds = OptionValue.Number("--breath", breath, new Rational(1, 5), 10, "seconds") }
+                : throw new InputException("--breath needs lines with a breath after each: add --delivery line-by-line");
         }
 
         var countIn = OptionValue.Whole("--count-in", parsed.GetValue(_countIn)!, 0, Drill.LongestCountIn);
@@ -114,6 +127,25 @@ internal sealed class TimeOptions
             IsRepeatedToFirstBeat = parsed.GetValue(_endsOnFirstBeat),
         };
     }
+
+    /// <summary>The options that make a change of the time.</summary>
+    public IEnumerable<(string Name, string? Value)> ToPairs(Remedy remedy, ParseResult parsed) => remedy switch
+    {
+        OtherSpeeds other => [(
+            parsed.GetValue(_speeds) is null && other.Speeds.Count == 1 ? _speed.Name : _speeds.Name,
+            string.Join(',', other.Speeds.Select(s => s.Kalam.ToString(CultureInfo.InvariantCulture))))],
+
+        // A fill that was typed stays unless it is none: line by line the usual one is the avartana.
+        OtherDelivery { IsLineByLine: true } when parsed.GetValue(_fill) is { } fill && fill.Trim().Equals("none", StringComparison.OrdinalIgnoreCase) && !IsFree(parsed) =>
+            [(_delivery.Name, "line-by-line"), (_fill.Name, "avartana")],
+        OtherDelivery other => [(_delivery.Name, other.IsLineByLine ? "line-by-line" : "continuous")],
+        LongerBreath longer => [(_breath.Name, OptionValue.ToText(longer.Seconds))],
+        OtherFill other => [(_fill.Name, other.Fill switch { Fill.None => "none", Fill.Anga => "anga", _ => "avartana" })],
+        OtherFillBy other => [(_fillBy.Name, other.FillBy switch { FillBy.Room => "room", FillBy.Hold => "hold", _ => "rest" })],
+        _ => throw new InvalidOperationException($"no option makes the change '{remedy}'"),
+    };
+
+    private bool IsFree(ParseResult parsed) => parsed.GetValue(_tala) is { } tala && Meter.TryParse(tala, out var meter, out _) && meter.IsFree;
 
     private ValueList<Speed> ReadSpeeds(ParseResult parsed)
     {

@@ -210,7 +210,7 @@ public sealed class ProgramTests : IDisposable
         var (code, output, _) = Shell.Run("check", "--scale", "mohanam", "--pattern", "ladder", "--tonic", "A3", "--tempo", "60", "--singers", _shell.At("class.json"), "--json");
         Assert.Equal(1, code);
         using var json = JsonDocument.Parse(output);
-        Assert.Equal("urn:warmup:findings:1", json.RootElement.GetProperty("schema").GetString());
+        Assert.Equal("urn:warmup:findings:2", json.RootElement.GetProperty("schema").GetString());
         var singers = json.RootElement.GetProperty("singers");
         Assert.Equal(2, singers.GetArrayLength());
         Assert.False(singers[1].GetProperty("fits").GetBoolean());

@@ -40,6 +40,10 @@ internal static class LongSamples
         yield return one.RankTonics(People);
         yield return ClassReport.Of([small, small with { Tempo = 100 }], People);
         yield return TempoWindow.OfSpeeds(small, People);
+        yield return small.Advise([People[0], People[1]])[0];
+        yield return new FewerLines(Enumerable.Range(1, 100).Select(l => 2 * l).ToValueList());
+        yield return new OtherSpeeds(Drill.Speeds);
+        yield return new TwoRemedies(new OtherScale(LongNamed), new OtherSpeeds(Drill.Speeds));
         yield return new ScaleQuery { Text = new string('q', 100), NotesUp = 7 };
         yield return new Finding(FindingCode.PatternRefused, Severity.Error, new string('p', 1_000), new string('m', 1_000));
         if (BreathPlan.TryMake(one, new BreathNeed(12, 1), out var plan, out var refusal))

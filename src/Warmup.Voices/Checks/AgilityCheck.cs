@@ -100,14 +100,10 @@ internal static class AgilityCheck
 
     private static Finding Say(Score score, Hurry hurry, Singer singer)
     {
-        var section = score.Sections[hurry.Section];
-        var tempo = (section.TempoAt(hurry.Note.Onset) * hurry.Available / hurry.Needed).Floor();
-        var slower = tempo >= Tempo.Slowest ? string.Create(CultureInfo.InvariantCulture, $"take a tempo of {tempo} at most") : "take fewer notes an akshara";
         return new Finding(
             VoiceFindingCode.TooFast,
             Severity.Error,
-            Describe(hurry, singer.Experience),
-            section.Lines[hurry.Note.LineIndex].Speed.Kalam > 1 ? $"{slower}, or the speed before" : slower)
+            Describe(hurry, singer.Experience))
         {
             Singer = singer.Alias,
             Place = score.PlaceOf(hurry.Section, hurry.Note),

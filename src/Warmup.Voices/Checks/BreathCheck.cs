@@ -14,7 +14,7 @@ internal static class BreathCheck
         {
             if (span.Seconds > singer.BreathSeconds)
             {
-                yield return Say(score.Sections[span.First.Section - 1], span, singer);
+                yield return Say(span, singer);
             }
         }
     }
@@ -30,8 +30,8 @@ internal static class BreathCheck
             $"one breath has to last {span.Seconds.ToDouble():0.0} s ({lines}); the most for {who} is {singer.BreathSeconds.ToDouble():0.0} s");
     }
 
-    private static Finding Say(Section section, BreathSpan span, Singer singer) =>
-        new(VoiceFindingCode.BreathTooLong, Severity.Error, Describe(span, singer, "this singer"), Fix(section, span, singer))
+    private static Finding Say(BreathSpan span, Singer singer) =>
+        new(VoiceFindingCode.BreathTooLong, Severity.Error, Describe(span, singer, "this singer"))
         {
             Singer = singer.Alias,
             Place = span.First,
@@ -39,54 +39,4 @@ internal static class BreathCheck
             Limit = singer.BreathSeconds.ToDouble(),
             Unit = "s",
         };
-
-    private static string Fix(Section section, BreathSpan span, Singer singer)
-    {
-        if (section.Delivery.IsLineByLine && span.IsWithinLine)
-        {
-            return ShorterHold(section, span, singer);
-        }
-
-        var breathe = span.IsWithinLine ? "breathe inside the line, or take shorter lines" : "breathe after each line (line by line)";
-
-        // Where a rest or a breath lies between notes, another tempo changes more than the spans' lengths; a ramp, and a span over several
-        // sections, have several tempi: none is promised there.
-        var tempo = (section.Tempo * span.Seconds / singer.BreathSeconds).Ceiling();
-        return tempo <= Tempo.Fastest && !section.Delivery.IsLineByLine && section.TempoChanges.IsEmpty && span.IsWithinSection && IsWithoutRests(section)
-            ? string.Create(CultureInfo.InvariantCulture, $"{breathe}, or take a tempo of {tempo} if the throat allows it")
-            : breathe;
-    }
-
-    /// <summary>Line by line the hold gives way first: a longer breath in its place.</summary>
-    private static string ShorterHold(Section section, BreathSpan span, Singer singer)
-    {
-        var line = section.Lines[span.First.Line - 1];
-        var held = section.Notes[line.FirstNote + line.NoteCount - 1];
-        var seconds = section.SecondsAt(held.Onset + held.Length) - section.SecondsAt(held.Onset);
-        var less = span.Seconds - singer.BreathSeconds;
-        if (seconds - less < LeastSoundSeconds)
-        {
-            return "breathe inside the line as well, and hold its last note less";
-        }
-
-        // A line that fits one avartana is held to its end at any speed and with any number of notes.
-        var orElse = !section.Meter.IsFree && span.Seconds < section.SecondsAt(section.Meter.Beats)
-            ? ", or take free rhythm or a shorter avartana, in which it is held less"
-            : string.Empty;
-        return string.Create(
-            CultureInfo.InvariantCulture, $"let go of the held last note {Math.Ceiling(10 * less.ToDouble()) / 10:0.0} s earlier, for a longer breath{orElse}");
-    }
-
-    private static bool IsWithoutRests(Section section)
-    {
-        for (var n = 1; n < section.Notes.Count; n++)
-        {
-            if (section.Notes[n - 1].EndSteps != section.Notes[n].OnsetSteps)
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
 }

@@ -17,17 +17,16 @@ internal static class RangeCheck
                 continue;
             }
 
-            var fix = Fix(section, span);
             for (var l = 0; l < section.Lines.Count; l++)
             {
                 if (Worst(section, heights, l, span.High, 1) is { } above)
                 {
-                    yield return Say(VoiceFindingCode.AboveRange, score, s, above, heights[above.PitchIndex], singer, fix);
+                    yield return Say(VoiceFindingCode.AboveRange, score, s, above, heights[above.PitchIndex], singer);
                 }
 
                 if (Worst(section, heights, l, span.Low, -1) is { } below)
                 {
-                    yield return Say(VoiceFindingCode.BelowRange, score, s, below, heights[below.PitchIndex], singer, fix);
+                    yield return Say(VoiceFindingCode.BelowRange, score, s, below, heights[below.PitchIndex], singer);
                 }
             }
         }
@@ -50,7 +49,7 @@ internal static class RangeCheck
         return worst;
     }
 
-    private static Finding Say(string code, Score score, int section, ScoreNote note, long height, Singer singer, string fix)
+    private static Finding Say(string code, Score score, int section, ScoreNote note, long height, Singer singer)
     {
         var pitch = score.Sections[section].PitchOf(note);
         var above = code == VoiceFindingCode.AboveRange;
@@ -63,8 +62,7 @@ internal static class RangeCheck
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"{pitch.Tone} ({pitch.Name}) lies {excess:0.0#} semitones {(above ? "above" : "below")} the {(above ? "highest" : "lowest")} comfortable note {edge}")
-                + BeyondFull(height, above, singer),
-            fix)
+                + BeyondFull(height, above, singer))
         {
             Singer = singer.Alias,
             Place = score.PlaceOf(section, note),
@@ -82,46 +80,9 @@ internal static class RangeCheck
             : string.Empty;
     }
 
-    private static string Fix(Section section, Span span)
-    {
-        // The least shift in whole semitones that brings both ends inside.
-        var down = (int)Shift(span.Highest - span.High);
-        var up = (int)Shift(span.Low - span.Lowest);
-        if (down > 0 && span.Moved(-down).Fits && section.Tonic.Midi - down >= Tonic.LowestMidi)
-        {
-            return Say(section, -down);
-        }
-
-        if (up > 0 && span.Moved(up).Fits && section.Tonic.Midi + up <= Tonic.HighestMidi)
-        {
-            return Say(section, up);
-        }
-
-        return string.Create(
-            CultureInfo.InvariantCulture,
-            $"no tonic fits, since the drill spans {Millicents.Semitones(span.Highest - span.Lowest).ToDouble():0.#} semitones and the range {Millicents.Semitones(span.High - span.Low).ToDouble():0}: leave out the lines named, or take a narrower pattern");
-    }
-
-    /// <summary>Whole semitones that bring an excess within the tolerance.</summary>
-    private static long Shift(long excess) => Millicents.Semitones(excess - Millicents.Tolerance).Ceiling();
-
-    private static string Say(Section section, int semitones)
-    {
-        // A tonic that lies off its key is moved as it is: the key alone might not fit.
-        var tonic = section.Tonic.OffsetCents == 0
-            ? NoteName.FromMidi(section.Tonic.Midi + semitones).ToString()
-            : string.Create(CultureInfo.InvariantCulture, $"{section.Tonic.Transposed(semitones).Hz:0.###}Hz");
-        var way = semitones < 0 ? "lower" : "higher";
-        var count = Math.Abs(semitones);
-        return string.Create(
-            CultureInfo.InvariantCulture, $"a tonic {count} {(count == 1 ? "semitone" : "semitones")} {way} fits: {tonic}");
-    }
-
     /// <summary>How far a drill reaches, and how far a singer does.</summary>
     private readonly record struct Span(long Lowest, long Highest, long Low, long High)
     {
         public bool Fits => Lowest >= Low - Millicents.Tolerance && Highest <= High + Millicents.Tolerance;
-
-        public Span Moved(int semitones) => this with { Lowest = Lowest + (semitones * Millicents.Semitone), Highest = Highest + (semitones * Millicents.Semitone) };
     }
 }

@@ -57,7 +57,7 @@ internal sealed class ClassColumn
 
         faults.AddRange(_checks.FindBeyondStandard(InOctave(octaves), singer).Where(f => f.Severity == Severity.Error));
         return faults.Count > 0
-            ? new ClassCell(ClassVerdict.DoesNotFit, octaves, string.Join("; ", faults.Select(Placed)), string.Join("; ", faults.Select(f => f.Fix).Distinct()), top, bottom)
+            ? new ClassCell(ClassVerdict.DoesNotFit, octaves, string.Join("; ", faults.Select(Placed)), string.Join("; ", faults.Select(f => f.Fix).Where(f => f.Length > 0).Distinct()), top, bottom)
             : new ClassCell(plan is null ? ClassVerdict.Fits : ClassVerdict.FitsWithBreaths, octaves, plan?.Describe() ?? string.Empty, string.Empty, top, bottom);
     }
 

@@ -19,7 +19,7 @@ public class FloorsTests
         ["Files"],
     ];
 
-    private static readonly string[][] VoicesFloors = [["Shared"], ["Consonance", "Singers"], ["Difficulty", "Checks"], ["Breathing"], ["Fits"]];
+    private static readonly string[][] VoicesFloors = [["Shared"], ["Consonance", "Singers"], ["Difficulty", "Checks"], ["Breathing"], ["Fits"], ["Remedies"]];
 
     // The sources that every library compiles for itself count as the core's lowest floor; they use its fractions.
     private static readonly Lazy<FloorReader> Core = new(() => new FloorReader("Warmup.Core", CoreFloors, Sources("Warmup.Core", "Values/Shared/")));

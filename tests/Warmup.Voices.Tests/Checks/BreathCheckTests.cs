@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 using FsCheck.Xunit;
 
 namespace Warmup.Voices.Tests;
@@ -10,11 +9,8 @@ namespace Warmup.Voices.Tests;
 /// setting, there is no published norm), computed here a second time.
 /// </summary>
 [Properties(Arbitrary = [typeof(Arbitraries)], MaxTest = 200)]
-public partial class BreathCheckTests
+public class BreathCheckTests
 {
-    [GeneratedRegex(@"tempo of (\d+)")]
-    private static partial Regex SuggestedTempo();
-
     private static Singer Voice(int sustained, Experience experience) =>
         new("Arun", NoteName.FromMidi(24), NoteName.FromMidi(108), sustained, experience);
 
@@ -71,7 +67,7 @@ public partial class BreathCheckTests
             Assert.Equal(Capacity(singer).ToDouble(), finding.Limit!.Value, 1e-9);
             Assert.Equal(("s", Severity.Error, singer.Alias), (finding.Unit, finding.Severity, finding.Singer));
             Assert.Contains(span.Seconds.ToDouble().ToString("0.0", CultureInfo.InvariantCulture), finding.Message, StringComparison.Ordinal);
-            Assert.NotEmpty(finding.Fix);
+            Assert.Empty(finding.Fix); // what helps is found by trying, not promised here
         }
     }
 
@@ -84,7 +80,6 @@ public partial class BreathCheckTests
         Assert.Empty(Breaths(Ladder("15").ToScore(), Voice(60, Experience.Advanced)));
 
         // 35 s x 60 / 18 s = 116.7: from 117 on it fits, at 116 it does not.
-        Assert.Equal("117", SuggestedTempo().Match(finding.Fix).Groups[1].Value);
         Assert.Empty(Breaths((Ladder("15") with { Tempo = 117 }).ToScore(), Voice(30, Experience.Advanced)));
         Assert.NotEmpty(Breaths((Ladder("15") with { Tempo = 116 }).ToScore(), Voice(30, Experience.Advanced)));
     }
@@ -124,55 +119,6 @@ public partial class BreathCheckTests
         Assert.Equal(7, Breaths(score, Voice(1, Experience.Beginner)).Count());
     }
 
-    [Property(MaxTest = 500)]
-    public void A_suggested_tempo_clears_the_finding(Drill drill, Singer singer)
-    {
-        if (!drill.TryToScore(out var score, out _))
-        {
-            return;
-        }
-
-        foreach (var finding in Breaths(score!, singer))
-        {
-            if (SuggestedTempo().Match(finding.Fix) is { Success: true } match)
-            {
-                var tempo = int.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture);
-                Assert.InRange(tempo, Tempo.Slowest, Tempo.Fastest);
-                var left = Breaths((drill with { Tempo = tempo }).ToScore(), singer).Where(f => f.Place?.Line == finding.Place?.Line);
-                Assert.True(!left.Any(), $"{drill}: {finding}; yet at {tempo}: {string.Join("; ", left)}");
-            }
-        }
-    }
-
-    [Fact]
-    public void A_suggested_tempo_clears_a_line_that_just_fits_its_avartana()
-    {
-        // Seven notes in Adi at 60 leave exactly the hold and the breath: any faster, and the line takes one more avartana.
-        var drill = Ladder("15") with { Delivery = Delivery.LineByLine };
-        var singer = Voice(15, Experience.Beginner);
-        var finding = Breaths(drill.ToScore(), singer).Single(f => f.Place?.Line == 6);
-        if (SuggestedTempo().Match(finding.Fix) is { Success: true } match)
-        {
-            var faster = drill with { Tempo = int.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture) };
-            Assert.DoesNotContain(Breaths(faster.ToScore(), singer), f => f.Place?.Line == 6);
-        }
-    }
-
-    [Fact]
-    public void What_is_suggested_line_by_line_helps_line_by_line()
-    {
-        // The hold fills the avartana at any speed and in a line of any length: neither the next speed nor shorter lines clear this.
-        var singer = Voice(15, Experience.Beginner);
-        var drill = Ladder("15") with { Delivery = Delivery.LineByLine, Pattern = Pattern.Ladder.Take(1) };
-        var fix = Breaths(drill.ToScore(), singer).Single().Fix;
-        Assert.NotEmpty(Breaths((drill with { Speeds = [Speed.Second] }).ToScore(), singer));
-        Assert.DoesNotContain("next speed", fix, StringComparison.Ordinal);
-        Assert.DoesNotContain("shorter lines", fix, StringComparison.Ordinal);
-
-        // Seven seconds, and six are the most: letting go one second earlier clears it.
-        Assert.Contains("1.0 s earlier", fix, StringComparison.Ordinal);
-    }
-
     [Property]
     public void A_longer_breath_never_adds_a_finding(Sung sung, Singer singer)
     {
@@ -187,7 +133,7 @@ public partial class BreathCheckTests
         var finding = Breaths(Ladder("15").ToScore(), Voice(30, Experience.Advanced)).Single();
         var line = finding.Describe();
         Assert.Contains(finding.Message, line, StringComparison.Ordinal);
-        Assert.Contains(finding.Fix, line, StringComparison.Ordinal);
+        Assert.EndsWith("; rest", (new Finding("a", Severity.Note, "m", "rest") { Singer = "Arun" }).Describe(), StringComparison.Ordinal);
         Assert.Contains("Arun", line, StringComparison.Ordinal);
         Assert.DoesNotContain('\n', line);
 
@@ -198,7 +144,7 @@ public partial class BreathCheckTests
     }
 
     [Fact]
-    public void A_span_over_sections_names_both_and_is_told_to_breathe_after_each_line()
+    public void A_span_over_sections_names_both()
     {
         // One line of five notes in a meter of five, twice: ten seconds on one breath, from line 1 of the first section to line 1 of the second.
         var five = new Drill
@@ -210,13 +156,11 @@ public partial class BreathCheckTests
         Assert.Equal(10.0, finding.Measured);
         Assert.Equal(new ScorePlace(1, 1, 0, "Five"), finding.Place);
         Assert.Contains("(line 1 of section 1 'Five' to line 1 of section 2 'Again')", finding.Message, StringComparison.Ordinal);
-        Assert.Equal("breathe after each line (line by line)", finding.Fix);
         Assert.StartsWith("Arun: line 1 of section 1 'Five': one breath has to last 10.0 s", finding.ToString(), StringComparison.Ordinal);
 
         // In the section alone it is a line, and says so.
         var alone = Assert.Single(Breaths(five.ToScore(), Voice(10, Experience.Beginner)));
         Assert.Contains("(line 1)", alone.Message, StringComparison.Ordinal);
-        Assert.StartsWith("breathe inside the line", alone.Fix, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -233,6 +177,21 @@ public partial class BreathCheckTests
             BreathSpan.Of(one, shortest).Concat(BreathSpan.Of(two, shortest)).Select(s => s.Seconds),
             spans.Select(s => s.Seconds));
         Assert.Throws<ArgumentOutOfRangeException>(() => { BreathSpan.Of(one, 0); });
+
+        // Adi at 60: lines of 8 s with 7 s of sound, the last of 16 s; at 90 an avartana lasts 5 1/3 s, of which the breath takes 1.
+        Assert.Equal([(0, 7), (8, 15), (16, 23)], spans.Take(3).Select(s => ((int)s.Start.Floor(), (int)s.End.Floor())));
+        Assert.Equal((one.Seconds, one.Seconds + new Rational(13, 3)), (spans[7].Start, spans[7].End));
+    }
+
+    [Fact]
+    public void A_silence_too_short_for_a_breath_joins_two_lines_to_one_span()
+    {
+        // Breaths of half a second: too short for a beginner (0.8 s), long enough for others (0.4 s).
+        var score = (Ladder("15") with { Delivery = Delivery.LineByLine with { BreathSeconds = new Rational(1, 2) } }).ToScore();
+        var joined = Assert.Single(BreathSpan.Of(score, new Rational(4, 5)));
+        Assert.Equal((1, 7, false), (joined.First.Line, joined.Last.Line, joined.IsWithinLine));
+        Assert.Equal(score.Seconds - new Rational(1, 2), joined.End);
+        Assert.Equal(7, BreathSpan.Of(score, new Rational(2, 5)).Count());
     }
 }
 

@@ -21,6 +21,14 @@ public class RangeUseTests
     }
 
     [Fact]
+    public void The_lowest_and_the_highest_note_of_a_line_may_stand_anywhere_in_it()
+    {
+        var drill = Ladder("C4") with { Pattern = Pattern.Parse("[G S S' M P]") };
+        var line = Assert.Single(RangeUse.Of(drill.ToScore(), new Singer("a", Note("C4"), Note("G#5"), 20)).Lines.ToArray());
+        Assert.Equal(("C4", "C5"), (line.Lowest.ToString(), line.Highest.ToString()));
+    }
+
+    [Fact]
     public void Every_note_outside_is_named_with_how_far()
     {
         // Up to A4 only: B4 two, C5 three semitones above; below D4: C4 two below.
