@@ -140,7 +140,7 @@ internal static class ClassTable
             var changes = RangeChange.Smallest(drill, row.Singer);
             if (!changes.IsEmpty)
             {
-                terminal.Out.WriteLine($"{row.Singer.Alias} alone: {string.Join("; or ", changes.ConvertAll(c => c.Text))}");
+                terminal.Out.WriteLine($"{row.Singer.Alias} alone, for the range: {string.Join("; or ", changes.ConvertAll(c => c.Text))}");
             }
         }
     }

@@ -79,7 +79,7 @@ public sealed class FitCommandTests : IDisposable
         var (code, output, _) = Shell.Run(Fit());
         Assert.Equal(1, code);
         Assert.Contains("two groups", output, StringComparison.Ordinal);
-        Assert.Contains("alone: take the tonic", output, StringComparison.Ordinal);
+        Assert.Contains("alone, for the range: take the tonic", output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -48,7 +48,7 @@ AtomicFile.Write(In("ranges.svg"), s => RangeChart.Write(score, singers.ConvertA
 AtomicFile.Write(In("singers.json"), s => SingersFile.Write(singers, s));
 AtomicFile.Write(In("pattern.json"), s => PatternFile.Write(drill.Pattern, s));
 AtomicFile.Write(In("tuning.scl"), s => ScalaFile.FromTuning(Tuning.Just).Write(s));
-var findings = singers.SelectMany(singer => score.Check(singer)).Select(f => $"{f.Describe()}\n");
+var findings = drill.Advise(singers).Select(advice => $"{advice.Describe(drill)}\n");
 AtomicFile.Write(In("findings.txt"), s => s.Write(Encoding.UTF8.GetBytes(string.Concat(findings))));
 
 var plan = WarmupPlan.Make(new PlanRequest

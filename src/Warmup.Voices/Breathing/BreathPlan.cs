@@ -25,7 +25,7 @@ public sealed record BreathPlan
     /// <param name="score">The score.</param>
     /// <param name="need">The capacity and the shortest breath.</param>
     /// <param name="plan">The plan, or <see langword="null"/>.</param>
-    /// <param name="refusal">Why there is none and what would help, or <see langword="null"/>.</param>
+    /// <param name="refusal">Why there is none, or <see langword="null"/>.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>Whether there is a plan.</returns>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>

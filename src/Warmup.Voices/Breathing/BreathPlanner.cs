@@ -106,10 +106,7 @@ internal sealed class BreathPlanner
             Severity.Error,
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"from its note {_places[stuck].Note - section.Lines[note.LineIndex].FirstNote + 1} on, no breath of {shortest:0.0#} s can be placed before {capacity:0.0} s have been sung"),
-            section.Delivery.IsLineByLine
-                ? "take shorter lines, or a slower tempo in which a note is long enough to breathe from"
-                : "sing line by line, take shorter lines, or a slower tempo in which a note is long enough to breathe from")
+                $"from its note {_places[stuck].Note - section.Lines[note.LineIndex].FirstNote + 1} on, no breath of {shortest:0.0#} s can be placed before {capacity:0.0} s have been sung"))
         {
             Place = _score.PlaceOf(_places[stuck].Section, note),
             Limit = capacity,

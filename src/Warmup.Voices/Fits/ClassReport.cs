@@ -30,7 +30,7 @@ public sealed record ClassCell
     /// <summary>What does not fit, or where the added breaths are; empty where it fits without a change.</summary>
     public string Why { get; }
 
-    /// <summary>What a check of your own, or a refused breath plan, says would help; <see cref="Advising.Advise"/> finds what does.</summary>
+    /// <summary>What checks of your own say would help; <see cref="Advising.Advise"/> finds what does.</summary>
     public string Fix { get; }
 
     /// <summary>The share of the sung time in the top fifth of the comfortable range or above it, 0 to 1.</summary>

@@ -192,7 +192,7 @@ public class BreathPlanTests
         Assert.Equal((VoiceFindingCode.NoBreathPlan, 1), (refusal!.Code, refusal.Place!.Value.Line));
         Assert.Contains("0.8 s", refusal.Message, StringComparison.Ordinal);
         Assert.Contains("5.0 s", refusal.Message, StringComparison.Ordinal);
-        Assert.NotEmpty(refusal.Fix);
+        Assert.Empty(refusal.Fix); // what helps is found by trying, not promised here
     }
 
     [Fact]
