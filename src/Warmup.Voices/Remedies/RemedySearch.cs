@@ -82,10 +82,10 @@ internal sealed class RemedySearch
             _ofKind[kind].Add(remedy);
         }
 
-        // A line that is left out is no help for itself as long as others have the same fault.
+        // A line that is left out, or is another in another scale, is no help for itself as long as others have the same fault.
         foreach (var (complaint, found) in _ofLine)
         {
-            if (remedy.Kind is not (RemedyKind.Lines or RemedyKind.Two)
+            if (remedy.Kind is not (RemedyKind.Lines or RemedyKind.Scale or RemedyKind.Two)
                 && wanted.Contains(Kind.Of(complaint)) && !left.Contains(complaint) && found.Count < MostRemedies && found.TrueForAll(r => r.Kind != remedy.Kind))
             {
                 found.Add(remedy);
