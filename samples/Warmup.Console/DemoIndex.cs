@@ -1,59 +1,52 @@
-using System.Security.Cryptography;
 using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Unicode;
 
 namespace Warmup.Cli;
 
-/// <summary>The page that links to all files of the demo. It needs only the files next to it.</summary>
+/// <summary>The page that links to all files of the demo: each drill with a picture, what it trains, and whom it fits.</summary>
 internal static class DemoIndex
 {
     public const string FileName = "index.html";
 
-    private const string Style =
-        """
-
-        :root { color-scheme: light dark; --paper: #fcfaf5; --ink: #1f1c17; --rule: #a59c8b; --accent: #0a5c63; }
-        @media (prefers-color-scheme: dark) { :root { --paper: #15171a; --ink: #ece8df; --rule: #6d6a63; --accent: #7fd6cd; } }
-        body { margin: 0 auto; padding: 1rem; max-width: 46rem; background: var(--paper); color: var(--ink); font: 1rem/1.5 system-ui, sans-serif; }
-        h1 { font-size: 1.5rem; line-height: 1.2; }
-        h2 { font-size: 1.1rem; margin: 1.4rem 0 .2rem; }
-        ul { display: flex; flex-wrap: wrap; gap: .1rem 1.2rem; margin: 0; padding: 0; list-style: none; }
-        a { display: inline-block; padding: .3rem 0; color: var(--accent); }
-        footer { margin-top: 1.5rem; border-top: 1px solid var(--rule); font-size: .85rem; }
-
-        """;
-
     /// <summary>The page.</summary>
     /// <param name="title">Its title.</param>
-    /// <param name="groups">The files by what they hold: a title, and for each file its name and what it is.</param>
-    public static byte[] Page(string title, IEnumerable<(string Title, IEnumerable<(string File, string What)> Files)> groups)
+    /// <param name="drills">The drills.</param>
+    /// <param name="more">The other files, with what each is.</param>
+    public static byte[] Page(string title, IReadOnlyList<DemoDrill> drills, IEnumerable<(string File, string What)> more)
     {
-        var encoder = HtmlEncoder.Create(UnicodeRanges.All);
-        var style = Style.ReplaceLineEndings("\n");
-        var hash = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(style)));
-        var page = new StringBuilder();
-        page.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
-            .Append($"<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'sha256-{hash}'; base-uri 'none'; form-action 'none'\">\n")
-            .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
-            .Append($"<title>{encoder.Encode(title)}</title>\n<style>{style}</style>\n</head>\n<body>\n<h1>{encoder.Encode(title)}</h1>\n");
-        foreach (var (group, files) in groups)
+        var main = new StringBuilder();
+        foreach (var drill in drills)
         {
-            page.Append($"<h2>{encoder.Encode(group)}</h2>\n<ul>\n");
-            foreach (var (file, what) in files)
+            main.Append("<section>\n").Append(DemoPicture.Of(drill.Score)).Append('\n')
+                .Append($"<div><h2>{Text(drill.Score.Title)}</h2>\n<p>{Text(drill.Trains)}</p>\n<p class=\"fits\">{Fits(drill)}</p>\n<ul>\n")
+                .Append($"<li><a class=\"first\" href=\"{DemoPage.Address(drill.File(".html"))}\">Practise</a></li>\n")
+                .Append($"<li><a href=\"{DemoPage.Address(drill.File(".pdf"))}\">Sheet to print (PDF)</a></li>\n");
+            foreach (var ending in DemoCommand.OtherEndings)
             {
-                page.Append($"<li><a href=\"{encoder.Encode(Uri.EscapeDataString(file))}\">{encoder.Encode(what)}</a></li>\n");
+                Link(main, drill.File(ending), $"{Formats.Of(ending).Name} ({ending})");
             }
 
-            page.Append("</ul>\n");
+            main.Append("</ul></div>\n</section>\n");
         }
 
-        page.Append("<footer>\n");
-        foreach (var caution in Cautions.All)
+        main.Append("<section class=\"plain\">\n<h2>The class</h2>\n<ul>\n");
+        foreach (var (file, what) in more)
         {
-            page.Append($"<p>{encoder.Encode(caution.Text)} ({encoder.Encode(caution.Source)})</p>\n");
+            Link(main, file, what);
         }
 
-        return Encoding.UTF8.GetBytes(page.Append("</footer>\n</body>\n</html>\n").ToString());
+        return DemoPage.Of(title, main.Append("</ul>\n</section>\n").ToString(), drills.SelectMany(d => d.Score.Cautions).Distinct());
     }
+
+    private static string Fits(DemoDrill drill)
+    {
+        var fit = drill.Fits.Where(f => f.IsFit).Select(f => f.Singer.Alias).ToList();
+        var others = drill.Fits.Where(f => !f.IsFit).Select(f => $"{f.Singer.Alias} ({f.Lines})").ToList();
+        var who = fit.Count == 0 ? "Fits nobody as it stands." : $"Fits {string.Join(", ", fit)}.";
+        return others.Count == 0 ? Text(who) : $"{Text($"{who} Not yet: {string.Join("; ", others)}.")} <a href=\"{DemoPage.Address(DemoFindings.PageName)}#{DemoPage.Address(drill.FileName)}\">Why</a>";
+    }
+
+    private static void Link(StringBuilder page, string file, string what) =>
+        page.Append($"<li><a href=\"{DemoPage.Address(file)}\">{Text(what)}</a></li>\n");
+
+    private static string Text(string text) => DemoPage.Encoder.Encode(text);
 }

@@ -39,6 +39,14 @@ internal sealed record StudioDrill(string ScaleName, int Level, string PatternTe
     /// <summary>The name of its files, without the ending.</summary>
     public string FileName => $"{ScaleName}-level-{Level}";
 
+    /// <summary>What the drill trains, in a sentence.</summary>
+    public string Trains => Level switch
+    {
+        1 => "Climbs with one more note each line: every step from S, and a little more breath each time.",
+        2 => "The same lines from the top down: placing the first note without a run up to it, and coming home to S.",
+        _ => "Only the first and last note of each line: hearing the leap before it is sung.",
+    };
+
     public Drill ToDrill()
     {
         var scale = Catalogue.Default.Read(ScaleName);

@@ -77,12 +77,15 @@ internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int
         for (var akshara = row.Start; akshara < row.End; akshara++)
         {
             OpenAnga(block.Meter, akshara - row.Start, block.IsEmptyAnga(akshara));
+            var begins = inside.Contains(akshara);
+            writer.Write(begins ? "<span class=\"with\">" : string.Empty);
             foreach (var (_, part, line) in inside[akshara])
             {
                 WriteNumber(block, line, place, string.Create(CultureInfo.InvariantCulture, $"p{block.Parts} f{part}"));
             }
 
             WriteAkshara(block, row, akshara);
+            writer.Write(begins ? "</span>" : string.Empty);
         }
 
         writer.WriteLine("</span></div>");

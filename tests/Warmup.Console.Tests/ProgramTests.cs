@@ -226,7 +226,11 @@ public sealed class ProgramTests : IDisposable
             {"schema": "urn:warmup:singers:1", "singers": [{"alias": "Finch", "low": "F3", "high": "D5", "sustainedSeconds": 20}]}
             """);
         _ = Shell.Run(_shell.Drill(("--out", _shell.At("a.html")), ("--singers", _shell.At("class.json"))));
+<<<<<<< HEAD
         var slider = File.ReadAllText(_shell.At("a.html")).Split('\n').Single(l => l.Contains("type=\"range\" id=\"tempo\"", StringComparison.Ordinal));
+=======
+        var slider = File.ReadAllText(_shell.At("a.html")).Split('\n').Single(l => l.Contains("id=\"tempo\"", StringComparison.Ordinal));
+>>>>>>> 00a926f (Each choice of the practice page is tested in Chromium and Firefox, with axe-core; the demo shows each drill, what it trains and whom it fits)
         Assert.Contains("min=\"100\"", slider, StringComparison.Ordinal);
         Assert.Contains("max=\"300\"", slider, StringComparison.Ordinal);
     }
@@ -271,7 +275,7 @@ public sealed class ProgramTests : IDisposable
     }
 
     [Fact]
-    public void The_demo_writes_six_drills_four_ways_with_the_class_and_the_findings_and_exits_with_0()
+    public void The_demo_writes_six_drills_five_ways_with_the_class_and_the_findings_and_exits_with_0()
     {
         var folder = _shell.At("out");
         var (code, output, error) = Shell.Run("demo", "--out", folder);
@@ -281,15 +285,35 @@ public sealed class ProgramTests : IDisposable
         Assert.Equal(6, files.Count(f => f.EndsWith(".musicxml", StringComparison.Ordinal)));
         Assert.Equal(7, files.Count(f => f.EndsWith(".txt", StringComparison.Ordinal)));
         Assert.Contains(Path.Combine("out", "singers.json"), files);
-        Assert.Equal(7, files.Count(f => f.EndsWith(".html", StringComparison.Ordinal)));
+        Assert.Equal(8, files.Count(f => f.EndsWith(".html", StringComparison.Ordinal)));
+        Assert.Equal(6, files.Count(f => f.EndsWith(".pdf", StringComparison.Ordinal)));
         Assert.Contains($"Open first: {Path.Combine(folder, "index.html")}", output, StringComparison.Ordinal);
 
-        // The index links every other file, and nothing else.
-        var links = System.Text.RegularExpressions.Regex.Matches(File.ReadAllText(Path.Combine(folder, "index.html")), "href=\"([^\"]+)\"");
+        // The index links every other file, and nothing else: of each drill first the practice page, then the sheet to print.
+        var index = File.ReadAllText(Path.Combine(folder, "index.html"));
+        var links = System.Text.RegularExpressions.Regex.Matches(index, "href=\"([^\"#]+)\"");
+        Assert.Equal(["mohanam-level-1.html", "mohanam-level-1.pdf"], links.Select(l => l.Groups[1].Value).Where(l => l.StartsWith("mohanam-level-1", StringComparison.Ordinal)).Take(2));
         Assert.Equal(
             files.Select(f => Path.GetFileName(f)).Where(f => f != "index.html").Order(StringComparer.Ordinal),
             links.Select(l => Uri.UnescapeDataString(l.Groups[1].Value)).Order(StringComparer.Ordinal));
         Assert.Equal(6, SingersFile.Read(File.ReadAllBytes(Path.Combine(folder, "singers.json"))).Count);
+
+        // Each drill has its picture, and says whom it fits. Level 1 of Mohanam goes from G3 to G4: within the range of all but Badger, whose highest
+        // note is D4, and Robin, whose lowest is B3.
+        Assert.Equal(6, System.Text.RegularExpressions.Regex.Count(index, "<svg "));
+        var fits = index[index.IndexOf("Mohanam, level 1", StringComparison.Ordinal)..];
+        fits = fits[..fits.IndexOf("</p>\n<ul>", StringComparison.Ordinal)];
+        Assert.Matches("Not yet: .*Badger.*Robin", fits);
+        Assert.Matches("Fits [^.]*Wren", fits);
+
+        // The page of findings says what the text says, and each drill that does not fit all links to its place there.
+        var page = System.Net.WebUtility.HtmlDecode(File.ReadAllText(Path.Combine(folder, "findings.html")));
+        var rows = File.ReadAllLines(Path.Combine(folder, "findings.txt")).Where(l => l.StartsWith("    - ", StringComparison.Ordinal)).ToList();
+        Assert.NotEmpty(rows);
+        Assert.All(rows, row => Assert.Contains($"<dd>{row[6..]}</dd>", page, StringComparison.Ordinal));
+        Assert.All(
+            System.Text.RegularExpressions.Regex.Matches(index, "findings.html#([^\"]+)").Select(m => m.Groups[1].Value),
+            place => Assert.Contains($"id=\"{place}\"", page, StringComparison.Ordinal));
 
         var before = File.ReadAllBytes(Path.Combine(folder, "mohanam-level-1.mid"));
         Assert.Equal(2, Shell.Run("demo", "--out", folder).Code);

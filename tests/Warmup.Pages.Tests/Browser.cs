@@ -201,6 +201,5 @@ internal enum Key
     Space,
     Escape,
     Tab,
-    Enter,
     Right,
 }

@@ -33,7 +33,6 @@ internal sealed class Chromium(params string[] scripts) : Browser(scripts)
             Key.Space => (" ", "Space", 32, " "),
             Key.Escape => ("Escape", "Escape", 27, null),
             Key.Tab => ("Tab", "Tab", 9, null),
-            Key.Enter => ("Enter", "Enter", 13, "\r"),
             _ => ("ArrowRight", "ArrowRight", 39, null),
         };
         foreach (var type in (string[])["keyDown", "keyUp"])

@@ -36,7 +36,6 @@ internal sealed class Firefox(params string[] scripts) : Browser(scripts)
             Key.Space => " ",
             Key.Escape => "\uE00C",
             Key.Tab => "\uE004",
-            Key.Enter => "\uE007",
             _ => "\uE014",
         };
         return ActAsync("key", new JsonObject { ["type"] = "keyDown", ["value"] = value }, new JsonObject { ["type"] = "keyUp", ["value"] = value });

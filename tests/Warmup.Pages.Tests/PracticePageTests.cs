@@ -125,6 +125,30 @@ public class PracticePageTests(OpenedInChromium opened) : IClassFixture<OpenedIn
         await Browser.SendAsync("Emulation.setEmulatedMedia", new JsonObject { ["features"] = new JsonArray() });
     }
 
+    [Fact]
+    public async Task The_picture_turns_like_pages_for_those_who_want_less_motion()
+    {
+        await Browser.SendAsync("Emulation.setEmulatedMedia", new JsonObject
+        {
+            ["features"] = new JsonArray(new JsonObject { ["name"] = "prefers-reduced-motion", ["value"] = "reduce" }),
+        });
+        await opened.OpenAsync(Mohanam.ToScore());
+        await opened.ToggleAsync("count-in");
+        await Browser.EvaluateAsync("test.hurry(1)");
+        await Browser.ClickAsync("#play");
+        var places = new HashSet<string>();
+        foreach (var letter in (string[])["S", "R"])
+        {
+            await Browser.WaitAsync($"document.querySelector('.lit')?.textContent === '{letter}'");
+            places.Add((string)(await Browser.EvaluateAsync("document.querySelector('#picture g').getAttribute('transform')"))!);
+        }
+
+        Assert.Single(places);
+        Assert.Equal(0, (int)(await Browser.EvaluateAsync("document.querySelectorAll('#picture .mark').length"))!);
+        await Browser.ClickAsync("#play");
+        await Browser.SendAsync("Emulation.setEmulatedMedia", new JsonObject { ["features"] = new JsonArray() });
+    }
+
     [Theory]
     [InlineData(320)]
     [InlineData(360)]
