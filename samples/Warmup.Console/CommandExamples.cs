@@ -20,6 +20,12 @@ internal static class CommandExamples
             "warmup drill --scale 15 --pattern alankara-7 --tonic C4 --tempo 72 --speeds 1,2 --tuning just --out alankara.musicxml",
             "warmup drill --scale \"S R2 G3 P D2 S'\" --pattern ladder.reversed --tonic 5.5 --tempo \"60 to 90 by 10\" --repeat 4 --delivery line-by-line --out drill.html",
         ],
+        ["gnana"] =
+        [
+            "warmup gnana --scale 15 --tonic C4 --tempo 60 --out ear.html --out ear.pdf --out ear.wav",
+            "warmup gnana --scale mohanam --tonic G3 --tempo 60 --difficulty 3 --count 4 --seed 7 --call-and-response --out ear.txt",
+            "warmup gnana --scale 15 --tonic C4 --tempo 60 --raised --difficulty 3 --seed 2 --out raised.html",
+        ],
         ["check"] =
         [
             "warmup check --scale mohanam --pattern ladder --tonic G3 --tempo 60 --singers singers.json",

@@ -3,7 +3,7 @@ using System.CommandLine;
 namespace Warmup.Cli;
 
 /// <summary>The options that describe a drill, shared by the commands that make one.</summary>
-internal sealed class DrillOptions(bool needsTonic = true)
+internal sealed class DrillOptions(bool needsTonic = true, bool needsPattern = true)
 {
     private readonly Option<string> _scale = new("--scale")
     {
@@ -53,9 +53,12 @@ internal sealed class DrillOptions(bool needsTonic = true)
     /// <summary>Whether a tonic was named.</summary>
     public bool HasTonic(ParseResult parsed) => parsed.GetValue(_tonic) is not null;
 
+    /// <summary>The title that was asked for, or none.</summary>
+    public string? Title(ParseResult parsed) => parsed.GetValue(_title);
+
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[_scale, _pattern, _lines, _tonic, _tempo, _tuning, _syllables, _simpler, _title])
+        foreach (var option in (Option[])[_scale, .. needsPattern ? (Option[])[_pattern, _lines] : [], _tonic, _tempo, _tuning, _syllables, _simpler, _title])
         {
             command.Add(option);
         }
@@ -69,11 +72,11 @@ internal sealed class DrillOptions(bool needsTonic = true)
     public Drill Read(ParseResult parsed)
     {
         var scale = OptionValue.Parsed<Scale>("--scale", parsed.GetValue(_scale)!, Catalogue.Default.TryRead);
-        var exercise = Repertoire.Find(parsed.GetValue(_pattern)!.Trim());
+        var exercise = needsPattern ? Repertoire.Find(parsed.GetValue(_pattern)!.Trim()) : null;
         var drill = new Drill
         {
             Scale = scale,
-            Pattern = exercise?.Pattern ?? OptionValue.Parsed<Pattern>("--pattern", parsed.GetValue(_pattern)!, Pattern.TryParse),
+            Pattern = !needsPattern ? Pattern.Run : exercise?.Pattern ?? OptionValue.Parsed<Pattern>("--pattern", parsed.GetValue(_pattern)!, Pattern.TryParse),
             Tonic = TonicOption.Read(parsed.GetValue(_tonic) ?? MiddleC),
             Tempo = OptionValue.Parsed<TempoRamp>("--tempo", parsed.GetValue(_tempo)!, TempoRamp.TryParse),
             Tuning = TuningOption.Read(parsed.GetValue(_tuning)!),
@@ -81,7 +84,7 @@ internal sealed class DrillOptions(bool needsTonic = true)
             HasSimplerSpelling = parsed.GetValue(_simpler),
         };
         drill = _drone.Read(parsed, _time.Read(parsed, exercise is null ? drill : drill with { Meter = exercise.Meter }));
-        drill = parsed.GetValue(_lines) is { } lines ? LineChoice.Of(drill, LineChoice.Read(lines)) : drill;
+        drill = needsPattern && parsed.GetValue(_lines) is { } lines ? LineChoice.Of(drill, LineChoice.Read(lines)) : drill;
         return (parsed.GetValue(_title) ?? (exercise is null ? null : $"{scale.Name}: {exercise.Title}")) is { } title ? Titled(drill, title) : drill;
     }
 

@@ -34,6 +34,7 @@ internal static class Program
         {
             DrillCommand.Create(terminal, cancellation),
             CheckCommand.Create(terminal, cancellation),
+            GnanaCommand.Create(terminal, cancellation),
             FitCommand.Create(terminal, cancellation),
             PlanCommand.Create(terminal, cancellation),
             SingersCommand.Create(terminal),

@@ -3,22 +3,23 @@ using Warmup.Sheets;
 namespace Warmup.Drawing;
 
 /// <summary>Puts the student's sheet on pages of A4 in portrait.</summary>
-internal sealed class SheetDrawing(Sheet sheet, TextShaper shaper)
+internal sealed class SheetDrawing(Sheet key, TextShaper shaper, bool hidesNotes)
 {
     private const double Label = 52;
 
     private readonly PageComposer _composer = new(shaper);
+    private readonly Sheet _sheet = hidesNotes ? key.WithHiddenNotes() : key;
 
     public PageSet Draw(CancellationToken cancellation)
     {
-        var title = sheet.Score.Title;
+        var title = _sheet.Score.Title;
         _composer.Paragraph("title", title, 19, most: 4);
-        foreach (var section in sheet.Sections)
+        foreach (var section in _sheet.Sections)
         {
             cancellation.ThrowIfCancellationRequested();
             _composer.Need(180);
             _composer.Y += 6;
-            if (sheet.Sections.Count > 1)
+            if (_sheet.Sections.Count > 1)
             {
                 _composer.Add(new StrokeShape("section", _composer.Left, _composer.Y, _composer.Right, _composer.Y, 1, PageComposer.Ink));
                 _composer.Y += 5;
@@ -26,23 +27,50 @@ internal sealed class SheetDrawing(Sheet sheet, TextShaper shaper)
             }
 
             Header(section);
-            foreach (var block in section.Blocks)
-            {
-                cancellation.ThrowIfCancellationRequested();
-                if (section.Blocks.Count > 1)
-                {
-                    _composer.Need(64);
-                    _composer.Y += 4;
-                    _composer.Paragraph("run", block.Heading, 9, PageComposer.Soft);
-                }
-
-                new SheetLines(_composer, section.Section, block).Draw(cancellation);
-            }
+            Blocks(section, cancellation);
         }
 
         Close();
+        if (hidesNotes)
+        {
+            Key(cancellation);
+        }
+
         _composer.Feet(title, TextSheetFormat.NotTheRaga);
         return new PageSet(title, $"A sheet to sing from: the lines in svara letters under the aksharas. {TextSheetFormat.NotTheRaga}", _composer.Pages);
+    }
+
+    private void Blocks(SheetSection section, CancellationToken cancellation)
+    {
+        foreach (var block in section.Blocks)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            if (section.Blocks.Count > 1)
+            {
+                _composer.Need(64);
+                _composer.Y += 4;
+                _composer.Paragraph("run", block.Heading, 9, PageComposer.Soft);
+            }
+
+            new SheetLines(_composer, section.Section, block).Draw(cancellation);
+        }
+    }
+
+    /// <summary>Writes the lines with their notes on a new page.</summary>
+    private void Key(CancellationToken cancellation)
+    {
+        _composer.Need(_composer.Bottom);
+        _composer.Paragraph("title", $"Key to {key.Score.Title}", 15, most: 4);
+        foreach (var section in key.Sections)
+        {
+            if (key.Sections.Count > 1)
+            {
+                _composer.Need(64);
+                _composer.Paragraph("section-title", section.Section.Title, 13.5, most: 3);
+            }
+
+            Blocks(section, cancellation);
+        }
     }
 
     private void Header(SheetSection section)
@@ -99,16 +127,17 @@ internal sealed class SheetDrawing(Sheet sheet, TextShaper shaper)
     private void Close()
     {
         _composer.Y += 10;
-        var answers = sheet.Score.Sections.Any(s => s.Lines.Any(l => l.HasAnswer));
+        var answers = _sheet.Score.Sections.Any(s => s.Lines.Any(l => l.HasAnswer));
         _composer.Paragraph(
             "legend",
             $"Signs:  {SheetSign.Hold} hold one more unit;  {SheetSign.Breath} (raised) breathe;  {SheetSign.Silence} one unit of silence;  a thin line ends an anga, a double line an "
             + "avartana;  a dot above a letter is the upper octave, a dot below the lower one; small numbers over the letters count the aksharas, those before or under them the lines"
-            + (sheet.HasFasterSpeeds ? ";  one line over the letters of an akshara is the second speed, two the third, three the fourth" : string.Empty)
+            + (_sheet.HasFasterSpeeds ? ";  one line over the letters of an akshara is the second speed, two the third, three the fourth" : string.Empty)
+            + (hidesNotes ? ";  _ a note to hear and write down, the key is on the last page" : string.Empty)
             + (answers ? ";  in a grey field the class answers." : "."),
             8,
             PageComposer.Soft);
-        foreach (var finding in sheet.Score.Findings)
+        foreach (var finding in _sheet.Score.Findings)
         {
             _composer.Paragraph("finding", $"Note: {finding.Describe()}.", 8.5);
         }
@@ -116,7 +145,7 @@ internal sealed class SheetDrawing(Sheet sheet, TextShaper shaper)
         // The cautions stay together where a page has room for them.
         _composer.Need(130);
         _composer.Y += 6;
-        foreach (var caution in sheet.Score.Cautions)
+        foreach (var caution in _sheet.Score.Cautions)
         {
             _composer.Paragraph("caution", $"{caution.Text} ({caution.Source})", 8);
         }

@@ -5,6 +5,9 @@ namespace Warmup.Sheets;
 /// <summary>What a sheet says of a section above its lines, besides its scale: rows of a label and a text.</summary>
 internal static class HeaderRows
 {
+    /// <summary>The label of the row that says what is sung.</summary>
+    public const string Sung = "Sung";
+
     /// <summary>How notes are sung that do not just last: slides, short notes, swells.</summary>
     private static string Manner(Section section)
     {
@@ -29,7 +32,7 @@ internal static class HeaderRows
 
         if (SungWords.Of(section) is { } words)
         {
-            yield return ("Sung", words);
+            yield return (Sung, words);
         }
 
         if (Manner(section) is { Length: > 0 } manner)

@@ -57,10 +57,15 @@ public sealed record HtmlOptions
     /// </summary>
     public Syllables? Letters { get; init; }
 
+    /// <summary>
+    /// Whether the lines have a blank for each note, to be heard and written down; a key with the notes follows the lines, closed until it is asked for, and prints on another page. No by default.
+    /// </summary>
+    public bool HidesNotes { get; init; }
+
     /// <summary>The ends of the slider, and the clicks before it plays.</summary>
     public override string ToString() => OneLine.Of(string.Create(
         CultureInfo.InvariantCulture,
-        $"tempo {(Tempi is null ? $"{SlowestPercent} to {FastestPercent} %" : Tempi.ToString())}, {CountInBeats} beats of count-in, letters {Letters?.ToString() ?? "as sung"}"));
+        $"tempo {(Tempi is null ? $"{SlowestPercent} to {FastestPercent} %" : Tempi.ToString())}, {CountInBeats} beats of count-in, letters {Letters?.ToString() ?? "as sung"}{(HidesNotes ? ", notes hidden" : string.Empty)}"));
 
     /// <summary>The ends of the slider in percent of the written tempo.</summary>
     internal (int Slowest, int Fastest) Percents(Rational tempo) => Tempi is { } tempi

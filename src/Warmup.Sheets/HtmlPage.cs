@@ -14,7 +14,8 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
 
     public void Write(CancellationToken cancellation)
     {
-        var sheet = Sheet.Of(score, options.Letters, cancellation);
+        var key = Sheet.Of(score, options.Letters, cancellation);
+        var sheet = options.HidesNotes ? key.WithHiddenNotes(cancellation) : key;
         var (script, style) = (HtmlResource.Script(), HtmlResource.Style());
         Head(script, style);
         new HtmlControls(writer, score, options).Write();
@@ -32,6 +33,11 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
             Facts(section);
             lines.Write(section, score.Sections.Count > 1, cancellation);
             writer.WriteLine("</section>");
+        }
+
+        if (options.HidesNotes)
+        {
+            Key(key);
         }
 
         writer.WriteLine("</main>");
@@ -78,6 +84,33 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
         }
 
         writer.WriteLine("</dl>");
+    }
+
+    /// <summary>Writes the lines with their notes, closed until the reader opens them.</summary>
+    private void Key(Sheet key)
+    {
+        writer.WriteLine("<details class=\"key\"><summary>Key: what you heard. Open it before printing to have it on a page of its own.</summary>");
+        foreach (var section in key.Sections)
+        {
+            if (key.Sections.Count > 1)
+            {
+                writer.WriteLine($"<h2>{Text(section.Section.Title)}</h2>");
+            }
+
+            foreach (var block in section.Blocks)
+            {
+                writer.WriteLine("<ol>");
+                foreach (var line in block.Lines)
+                {
+                    var signs = line.Signs.Where(s => s.Kind is SheetSignKind.Note or SheetSignKind.Hold).Select(s => s.Tone?.Dotted ?? s.Text);
+                    writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"<li value=\"{line.Number}\">{Text(string.Join(' ', signs))}</li>"));
+                }
+
+                writer.WriteLine("</ol>");
+            }
+        }
+
+        writer.WriteLine("</details>");
     }
 
     private void Foot(Sheet sheet)

@@ -39,6 +39,11 @@ public sealed record Sheet
         return new Sheet(score, SheetLetters.Of(score, letters), cancellationToken);
     }
 
+    /// <summary>The sheet with a blank for each note, for those who hear the lines and write them down; the rows of the scale keep their letters.</summary>
+    /// <param name="cancellationToken">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public Sheet WithHiddenNotes(CancellationToken cancellationToken = default) => new(Score, _letters with { HidesNotes = true }, cancellationToken);
+
     /// <summary>A tone as this sheet writes it.</summary>
     /// <param name="tone">The tone.</param>
     public SheetTone ToneOf(ScaleTone tone) => _letters.Of(tone);

@@ -63,7 +63,7 @@ public sealed record SheetBlock
         var tones = new SheetTone[section.Pitches.Count];
         for (var p = 0; p < tones.Length; p++)
         {
-            tones[p] = letters.Of(section.Pitches[p].Tone);
+            tones[p] = letters.OfNote(section.Pitches[p].Tone);
         }
 
         var blocks = new List<SheetBlock>();

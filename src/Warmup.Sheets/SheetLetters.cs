@@ -7,6 +7,9 @@ internal sealed record SheetLetters(Syllables Syllables)
     private readonly Syllables _dotted = Syllables.WithOctaveDots();
     private readonly bool _hasVariants = Syllables.HasVariants;
 
+    /// <summary>Whether notes are written as blanks; the scale keeps its letters.</summary>
+    public bool HidesNotes { get; init; }
+
     // The kinds in which a sheet is written when they are sung; svara letters stand for all others, such as a vowel.
     private static ValueList<Syllables> Written =>
     [
@@ -29,6 +32,9 @@ internal sealed record SheetLetters(Syllables Syllables)
             tone.Octave,
             _dotted.SyllableOf(tone));
     }
+
+    /// <summary>A note's tone as the sheet writes it: a blank where notes are hidden.</summary>
+    public SheetTone OfNote(ScaleTone tone) => HidesNotes ? SheetTone.Blank : Of(tone);
 
     /// <summary>The kind that all syllables of a score belong to, or none.</summary>
     private static Syllables? Sung(Score score)

@@ -9,7 +9,9 @@ public sealed record SheetSection
         Section = section;
         Ascent = section.Scale.Ascent.ConvertAll(letters.Of);
         Descent = section.Scale.Descent.ConvertAll(letters.Of);
-        Header = HeaderRows.Of(section).ToValueList();
+
+        // What is sung could be the names of the notes.
+        Header = HeaderRows.Of(section).Where(row => !letters.HidesNotes || row.Label != HeaderRows.Sung).ToValueList();
         Blocks = SheetBlock.Of(section, letters, cancellation);
     }
 

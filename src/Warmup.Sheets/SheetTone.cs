@@ -12,6 +12,9 @@ public sealed record SheetTone
         Dotted = dotted;
     }
 
+    /// <summary>A blank to write a note into.</summary>
+    internal static SheetTone Blank { get; } = new("_", string.Empty, 0, "_");
+
     /// <summary>The letter without its octave: a svara letter in a script, a solfa syllable or a number.</summary>
     public string Letter { get; }
 

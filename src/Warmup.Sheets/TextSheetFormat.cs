@@ -38,7 +38,8 @@ public sealed class TextSheetFormat : IScoreFormat
     {
         ArgumentNullException.ThrowIfNull(score);
         ArgumentNullException.ThrowIfNull(destination);
-        var sheet = Sheet.Of(score, Options.Letters, cancellationToken);
+        var key = Sheet.Of(score, Options.Letters, cancellationToken);
+        var sheet = Options.HidesNotes ? key.WithHiddenNotes(cancellationToken) : key;
         using var writer = new StreamWriter(destination, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         writer.WriteLine(score.Title);
         foreach (var section in sheet.Sections)
@@ -67,6 +68,27 @@ public sealed class TextSheetFormat : IScoreFormat
         foreach (var caution in score.Cautions)
         {
             writer.WriteLine($"- {caution.Text} ({caution.Source})");
+        }
+
+        if (Options.HidesNotes)
+        {
+            WriteKey(writer, key, cancellationToken);
+        }
+    }
+
+    /// <summary>Writes the lines with their notes, after a form feed, which begins a new page on paper.</summary>
+    private static void WriteKey(TextWriter writer, Sheet key, CancellationToken cancellationToken)
+    {
+        writer.WriteLine($"\fKey to {key.Score.Title}");
+        foreach (var section in key.Sections)
+        {
+            writer.WriteLine();
+            if (key.Sections.Count > 1)
+            {
+                writer.WriteLine(section.Section.Title);
+            }
+
+            WriteBlocks(writer, section, cancellationToken);
         }
     }
 
@@ -127,7 +149,7 @@ public sealed class TextSheetFormat : IScoreFormat
         }
     }
 
-    private static void WriteLegend(TextWriter writer, Sheet sheet)
+    private void WriteLegend(TextWriter writer, Sheet sheet)
     {
         writer.WriteLine(
             $"{SheetSign.Hold} hold one more unit   {SheetSign.Breath} breathe   {SheetSign.Silence} silence   {TextBlock.AngaEnd} end of an anga   "
@@ -135,6 +157,11 @@ public sealed class TextSheetFormat : IScoreFormat
         if (sheet.HasFasterSpeeds)
         {
             writer.WriteLine("Over the letters of an akshara: --- one line, the second speed   === two lines, the third   \u2261\u2261\u2261 three lines, the fourth");
+        }
+
+        if (Options.HidesNotes)
+        {
+            writer.WriteLine($"{SheetTone.Blank.Letter} a note to hear and write down; the key is on the last page");
         }
 
         writer.WriteLine("A number over a column counts the aksharas; .5 before a row says that it begins with akshara 5.");

@@ -12,6 +12,11 @@ public sealed record TextSheetOptions
     /// </summary>
     public Syllables? Letters { get; init; }
 
-    /// <summary>The letters.</summary>
-    public override string ToString() => $"letters {Letters?.ToString() ?? "as sung"}";
+    /// <summary>
+    /// Whether the lines have a blank for each note, to be heard and written down; a key with the notes follows on another page. No by default.
+    /// </summary>
+    public bool HidesNotes { get; init; }
+
+    /// <summary>The letters, and whether notes are hidden.</summary>
+    public override string ToString() => $"letters {Letters?.ToString() ?? "as sung"}{(HidesNotes ? ", notes hidden" : string.Empty)}";
 }

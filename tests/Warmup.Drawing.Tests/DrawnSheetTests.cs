@@ -63,6 +63,16 @@ public class DrawnSheetTests
     }
 
     [Fact]
+    public void Hidden_notes_are_blanks_on_the_sheet_and_stand_on_the_keys_page()
+    {
+        var score = new Drill { Scale = Scale.Parse("S R2 G3 P D2 S'"), Pattern = Pattern.Written("S G R P / D S' D_ P"), Tonic = Tonic.Parse("G3") }.ToScore();
+        var drawn = new Drawn(score, new SheetOptions { HidesNotes = true });
+        Assert.Equal([.. Enumerable.Repeat("_", 8), "S", "G", "R", "P", "D", "S", "D", "P"], drawn.Texts("note"));
+        Assert.Equal(2, drawn.Pages.Count);
+        Assert.Equal(8, drawn.Pages[1].Elements().Count(e => e.Attribute("class")!.Value == "note"));
+    }
+
+    [Fact]
     public void Octave_dots_stand_over_upper_and_under_lower_letters()
     {
         var score = (Mohanam with { Pattern = Pattern.Parse("[0 1 2 3 4 5 6 / 0 -1 -2]") }).ToScore();

@@ -1,0 +1,113 @@
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+
+namespace Warmup.Tests;
+
+/// <summary>Lines to hear and write down. The levels are the project's own settings, written out here once more from the documentation.</summary>
+public class SvaraGnanaTests
+{
+    private const string Letters = "SRGMPDN";
+
+    private static int Position(LineNote note) => Letters.IndexOf(note.Tone.ToString()[0], StringComparison.Ordinal) + (7 * note.Tone.Octave);
+
+    [Property(MaxTest = 200)]
+    public Property Lines_keep_to_their_level_in_every_scale() => Prop.ForAll(
+        (from entry in Gen.Elements<CatalogueEntry>([.. Catalogue.Default.Entries.Where(e => e.Kind is not null)])
+         from level in Gen.Choose(1, SvaraGnana.HardestLevel)
+         from seed in Gen.Choose(0, int.MaxValue)
+         select (entry.Scale, Level: level, Seed: (ulong)seed)).ToArbitrary(),
+        c =>
+        {
+            var (notes, low, high) = ((int[])[4, 6, 8, 8, 6])[c.Level - 1] is var n && c.Level >= 4 ? (n, -3, 9) : (((int[])[4, 6, 8, 8, 6])[c.Level - 1], 0, 7);
+            var lines = SvaraGnana.Lines(c.Scale, c.Level, 5, c.Seed).Expand(c.Scale).Lines;
+            Assert.Equal(5, lines.Count);
+            foreach (var line in lines)
+            {
+                Assert.Equal((8, notes), ((int)line.Units.Floor(), line.Notes.Count));
+                Assert.Equal(new ScaleTone(new Degree(1)), line.Notes[0].Tone);
+                Assert.All(line.Notes.ToArray(), x => Assert.InRange(Position(x), low, high));
+                Assert.All(line.Notes.Zip(line.Notes.Skip(1)), p => Assert.NotEqual(p.First.Tone, p.Second.Tone));
+            }
+        });
+
+    [Fact]
+    public void The_first_level_moves_by_step_and_the_second_leaps_over_one_at_most()
+    {
+        var scale = Scale.Parse("S R1 G3 M1 P D1 N3 S'");
+        foreach (var (level, most) in ((int, int)[])[(1, 1), (2, 2), (3, 4)])
+        {
+            var moves = SvaraGnana.Lines(scale, level, 100, 5).Expand(scale).Lines
+                .SelectMany(l => l.Notes.Zip(l.Notes.Skip(1), (a, b) => Math.Abs(Position(a) - Position(b)))).ToList();
+            Assert.Equal(most, moves.Max());
+            Assert.Equal(1, moves.Min());
+        }
+    }
+
+    [Fact]
+    public void A_move_takes_the_note_of_its_own_list() // Bilahari rises without M and N; Bhairavi has D2 up and D1 down
+    {
+        foreach (var text in (string[])["S R2 G3 P D2 S' / S' N3 D2 P M1 G3 R2 S", "S R2 G2 M1 P D2 N2 S' / S' N2 D1 P M1 G2 R2 S"])
+        {
+            var scale = Scale.Parse(text);
+            var expansion = SvaraGnana.Lines(scale, 3, 100, 9).Expand(scale);
+            Assert.Empty(expansion.Findings);
+            foreach (var line in expansion.Lines)
+            {
+                foreach (var (from, to) in line.Notes.Zip(line.Notes.Skip(1)))
+                {
+                    var list = Position(to) > Position(from) ? scale.Ascent : scale.Descent;
+                    Assert.Contains(list.ToArray(), t => t.Degree.Letter == to.Tone.Degree.Letter);
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void The_seed_decides_the_lines()
+    {
+        var scale = Repertoire.UsualScale;
+        Assert.Equal(SvaraGnana.Lines(scale, 2, 8, 7), SvaraGnana.Lines(scale, 2, 8, 7));
+        Assert.Equal(20, Enumerable.Range(0, 20).Select(s => SvaraGnana.Lines(scale, 4, 8, (ulong)s)).Distinct().Count());
+    }
+
+    [Theory]
+    [InlineData("S R1 G3 M1 P D1 N3 S'", "R2 M2 D2")]
+    [InlineData("S R2 G3 M1 P D2 N3 S'", "R3 M2 D3")]
+    [InlineData("S R2 G2 M1 P D1 N2 S'", "G3 M2 D2 N3")]
+    [InlineData("S R2 G3 P D2 S'", "R3 D3")]
+    public void One_note_is_raised_by_a_semitone(string text, string raised)
+    {
+        var scale = Scale.Parse(text);
+        var own = scale.Ascent.Select(t => t.Degree).ToHashSet();
+        var found = new HashSet<string>();
+        for (var level = 1; level <= SvaraGnana.HardestLevel; level++)
+        {
+            var (wide, pattern) = SvaraGnana.RaisedNotes(scale, level, 60, 3);
+            foreach (var line in pattern.Expand(wide).Lines)
+            {
+                var foreign = line.Notes.Select(n => n.Tone.Degree).Where(d => !own.Contains(d)).Distinct().ToList();
+                var one = Assert.Single(foreign);
+                found.Add(one.ToString());
+                Assert.Contains(own, d => d.Letter == one.Letter && d.Semitones == one.Semitones - 1);
+                Assert.Equal("S", line.Notes[0].Tone.ToString());
+                Assert.Equal(0, line.Units.Floor() % 8);
+                var wanted = scale.Ascent.Select(t => t.Degree.Letter).Distinct().Count();
+                Assert.Equal(level switch { 1 => wanted + 1, 2 => wanted + 2, _ => 2 }, line.Notes.Count);
+            }
+        }
+
+        Assert.Equal(raised.Split(' ').Order(StringComparer.Ordinal), found.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void What_cannot_be_drawn_is_refused_with_the_range()
+    {
+        var scale = Repertoire.UsualScale;
+        Assert.Throws<ArgumentOutOfRangeException>(() => SvaraGnana.Lines(scale, 0, 1, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => SvaraGnana.Lines(scale, SvaraGnana.HardestLevel + 1, 1, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => SvaraGnana.Lines(scale, 1, 0, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => SvaraGnana.RaisedNotes(scale, 1, SvaraGnana.MostLines + 1, 1));
+        Assert.Throws<ArgumentException>(() => SvaraGnana.RaisedNotes(Scale.Parse("S P S'"), 1, 1, 1));
+    }
+}
