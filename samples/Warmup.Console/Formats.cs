@@ -61,9 +61,18 @@ internal static class Formats
 
         foreach (var folder in files.Select(f => Path.GetDirectoryName(Path.GetFullPath(f.Path))!).Distinct())
         {
-            AtomicFile.RemoveLeftovers(folder, All.SelectMany(f => f.Extensions));
+            RemoveLeftovers(folder);
         }
 
+        WriteWhole(files, force);
+    }
+
+    /// <summary>Removes what killed processes left half-written in a folder.</summary>
+    public static void RemoveLeftovers(string folder) => AtomicFile.RemoveLeftovers(folder, All.SelectMany(f => f.Extensions));
+
+    /// <summary>Writes files together: where one refuses, none is left or replaced.</summary>
+    public static void WriteWhole(IReadOnlyList<(string Path, Action<Stream> Write)> files, bool force)
+    {
         From(0);
 
         // Each file stays under its temporary name until those after it are made.

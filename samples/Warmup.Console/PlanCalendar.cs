@@ -11,44 +11,60 @@ namespace Warmup.Cli;
 /// <summary>A plan as iCalendar (RFC 5545): one event for each day of singing, in local time wherever it is opened, with the drills in its text.</summary>
 internal static class PlanCalendar
 {
+    // So many events are held at once, however long the plan is.
+    private const int EventsAtOnce = 64;
+    private const string Begin = "BEGIN:VEVENT";
+    private const string End = "END:VCALENDAR";
+
     /// <summary>Writes the calendar. Equal plans give equal bytes: nothing in it comes from the clock or is random.</summary>
-    public static void Write(WarmupPlan plan, TimeOnly time, Stream destination)
+    /// <param name="plan">The plan.</param>
+    /// <param name="days">Draws the plan's days; they are gone through twice.</param>
+    /// <param name="time">The time of day.</param>
+    /// <param name="destination">Where the bytes go.</param>
+    public static void Write(WarmupPlan plan, Func<IEnumerable<PlanDay>> days, TimeOnly time, Stream destination)
     {
-        var first = plan.Days[0].Date;
-        var name = NameOf(plan);
-        var calendar = new Ical.Net.Calendar { ProductId = "-//Warmup//Plan 1//EN" };
-        foreach (var day in plan.Days)
+        var (name, first) = (NameOf(plan, days()), (DateOnly?)null);
+        var isBegun = false;
+        foreach (var some in days().Select(Stamped).Where(d => !d.Day.IsRest).Chunk(EventsAtOnce))
         {
-            if (day.IsRest)
-            {
-                continue;
-            }
+            var calendar = new Ical.Net.Calendar { ProductId = "-//Warmup//Plan 1//EN" };
+            calendar.Events.AddRange(some.Select(d => Event(d.Day, d.Stamp, name, time)));
+            var text = new CalendarSerializer(calendar).SerializeToString()!;
 
-            calendar.Events.Add(new CalendarEvent
-            {
-                Uid = string.Create(CultureInfo.InvariantCulture, $"{day.Date:yyyyMMdd}-{name}@plan.warmup.invalid"),
-                Summary = $"Warm-up: {day.Scale!.Name}",
-                Description = Text(day),
-
-                // The stamp is the plan's first day, so that the same plan is the same file.
-                DtStamp = new CalDateTime(first.Year, first.Month, first.Day, 0, 0, 0, CalDateTime.UtcTzId),
-                Start = new CalDateTime(day.Date, time),
-                Duration = Duration.FromSeconds((int)day.Duration.TotalSeconds),
-            });
+            // The calendar's own lines stand before the first events, and after the last.
+            destination.Write(Encoding.UTF8.GetBytes(text[(isBegun ? text.IndexOf(Begin, StringComparison.Ordinal) : 0)..text.LastIndexOf(End, StringComparison.Ordinal)]));
+            isBegun = true;
         }
 
-        destination.Write(Encoding.UTF8.GetBytes(new CalendarSerializer(calendar).SerializeToString()!));
+        destination.Write(Encoding.UTF8.GetBytes($"{End}\r\n"));
+
+        // The stamp is the plan's first day, so that the same plan is the same file.
+        (PlanDay Day, DateOnly Stamp) Stamped(PlanDay day) => (day, first ??= day.Date);
     }
+
+    private static CalendarEvent Event(PlanDay day, DateOnly stamp, string plan, TimeOnly time) => new()
+    {
+        Uid = string.Create(CultureInfo.InvariantCulture, $"{day.Date:yyyyMMdd}-{plan}@plan.warmup.invalid"),
+        Summary = $"Warm-up: {day.Scale!.Name}",
+        Description = Text(day),
+        DtStamp = new CalDateTime(stamp.Year, stamp.Month, stamp.Day, 0, 0, 0, CalDateTime.UtcTzId),
+        Start = new CalDateTime(day.Date, time),
+        Duration = Duration.FromSeconds((int)day.Duration.TotalSeconds),
+    };
 
     /// <summary>
     /// A name made from the plan's own bytes: two classes with plans of the same days and seed keep their events apart in one calendar, and the
     /// same plan imported twice replaces its own.
     /// </summary>
-    private static string NameOf(WarmupPlan plan)
+    private static string NameOf(WarmupPlan plan, IEnumerable<PlanDay> days)
     {
-        using var file = new MemoryStream();
-        PlanFile.Write(plan, file);
-        return Convert.ToHexStringLower(SHA256.HashData(file.ToArray()).AsSpan(0, 8));
+        using var hash = SHA256.Create();
+        using (var bytes = new CryptoStream(Stream.Null, hash, CryptoStreamMode.Write))
+        {
+            PlanFile.Write(plan, days, bytes);
+        }
+
+        return Convert.ToHexStringLower(hash.Hash.AsSpan(0, 8));
     }
 
     private static string Text(PlanDay day)

@@ -38,10 +38,10 @@ internal static class PlanCommand
         var time = options.ReadTime(parsed);
         var folder = options.ReadFolder(parsed);
         var formats = options.ReadFormats(parsed, ".html .txt");
-        PlanResult made;
+        PlanDraw draw;
         try
         {
-            made = WarmupPlan.Make(request, cancellation);
+            draw = WarmupPlan.Draw(request, cancellation);
         }
         catch (PlanImpossibleException impossible)
         {
@@ -49,33 +49,56 @@ internal static class PlanCommand
             throw new InputException(impossible.Message + command);
         }
 
-        var plan = made.Plan;
+        // The days are drawn anew for each file, so that a plan over years takes no more memory than one over a month.
+        var plan = draw.Outline.Plan;
         var force = parsed.GetValue(options.Force);
-        var (json, page, calendar) = (Path.Combine(folder, "plan.json"), Path.Combine(folder, "plan.html"), Path.Combine(folder, "plan.ics"));
-        var days = plan.Days.Where(d => !d.IsRest).ToList();
+        var linked = LinkedFirst.FirstOrDefault(formats.Contains) ?? (formats.Count > 0 ? formats[0] : null);
+        var (json, calendar) = (Path.Combine(folder, "plan.json"), Path.Combine(folder, "plan.ics"));
         Directory.CreateDirectory(folder);
-        foreach (var file in (string[])[json, page, calendar, .. days.SelectMany(d => Paths(folder, d, formats))])
+        var pages = Pages().Select(p => Path.Combine(folder, p.FileName)).ToList();
+        foreach (var file in ((string[])[json, calendar, .. pages]).Concat(Sung().SelectMany(d => Paths(folder, d, formats))))
         {
             Formats.RefuseUnwritable(file, force);
         }
 
-        foreach (var day in days)
+        var days = WriteDays(folder, plan, Sung(), formats, force, cancellation);
+        foreach (var page in Pages())
         {
-            if (formats.Count > 0)
-            {
-                WriteDay(folder, day, plan.ToScore(day, cancellationToken: cancellation), formats, force, cancellation);
-            }
+            AtomicFile.Write(Path.Combine(folder, page.FileName), page.Write, force);
         }
 
-        var linked = LinkedFirst.FirstOrDefault(formats.Contains) ?? (formats.Count > 0 ? formats[0] : null);
-        AtomicFile.Write(page, stream => MonthPage.Write(plan, stream, linked is null ? null : d => Name(d) + linked), force);
-        AtomicFile.Write(calendar, stream => PlanCalendar.Write(plan, time, stream), force);
-        AtomicFile.Write(json, stream => PlanFile.Write(plan, stream), force);
-        PlanTable.Print(terminal, plan);
-        PlanTable.PrintClass(terminal, made, request.Singers);
+        AtomicFile.Write(calendar, stream => PlanCalendar.Write(plan, draw.DrawDays, time, stream), force);
+        AtomicFile.Write(json, stream => PlanFile.Write(plan, draw.DrawDays(), stream), force);
+        PlanTable.Print(terminal, draw.DrawDays());
+        PlanTable.PrintClass(terminal, draw, request.Singers);
         SingersHistory.PrintDue(terminal, request.Singers, request.Start);
-        terminal.Out.WriteLine($"wrote {json}, {page} and {calendar}{(formats.Count > 0 ? string.Create(CultureInfo.InvariantCulture, $", and {days.Count * formats.Count} files for the days") : string.Empty)}");
+        var more = pages.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $" (and {pages.Count - 1} more pages behind it)") : string.Empty;
+        terminal.Out.WriteLine($"wrote {json}, {pages[0]}{more} and {calendar}{(formats.Count > 0 ? string.Create(CultureInfo.InvariantCulture, $", and {days * formats.Count} files for the days") : string.Empty)}");
         Report.PrintCautions(terminal, Cautions.All);
+
+        IEnumerable<PlanDay> Sung() => draw.DrawDays().Where(d => !d.IsRest);
+
+        IEnumerable<MonthPage> Pages() => MonthPage.Of(plan, draw.DrawDays(), linked is null ? null : d => Name(d) + linked);
+    }
+
+    /// <summary>Writes the files of all days, several days at a time, and counts the days.</summary>
+    private static int WriteDays(string folder, WarmupPlan plan, IEnumerable<PlanDay> days, IReadOnlyList<string> formats, bool force, CancellationToken cancellation)
+    {
+        if (formats.Count == 0)
+        {
+            return days.Count();
+        }
+
+        Formats.RemoveLeftovers(folder);
+        var scores = new DayScores(plan);
+        var workers = new OrderedParallel { Workers = Math.Min(Environment.ProcessorCount, OrderedParallel.MostWorkers), LookAhead = 2 * Math.Min(Environment.ProcessorCount, OrderedParallel.MostWorkers) };
+        return workers.Map(days, Write, cancellation).Count();
+
+        DateOnly Write(PlanDay day, CancellationToken stop)
+        {
+            WriteDay(folder, day, scores.Of(day, stop), formats, force, stop);
+            return day.Date;
+        }
     }
 
     private static void MakeDay(Terminal terminal, WarmupPlan plan, PlanOptions options, ParseResult parsed, CancellationToken cancellation)
@@ -109,6 +132,7 @@ internal static class PlanCommand
         }
 
         var score = plan.ToScore(day, cancellationToken: cancellation);
+        Formats.RemoveLeftovers(folder);
         WriteDay(folder, day, score, formats, force, cancellation);
         foreach (var path in Paths(folder, day, formats))
         {
@@ -151,7 +175,7 @@ internal static class PlanCommand
             throw new InputException($"the plan gives {day.Seconds} s for {Name(day)}, but its drills take {score.Seconds} s; the file was changed by hand, or another version wrote it");
         }
 
-        Formats.WriteTogether([.. Paths(folder, day, formats).Select(path => Formats.File(path, Formats.Of(path), score, cancellation))], force);
+        Formats.WriteWhole([.. Paths(folder, day, formats).Select(path => Formats.File(path, Formats.Of(path), score, cancellation))], force);
     }
 
     private static WarmupPlan ReadPlan(string path) =>

@@ -13,23 +13,40 @@ internal static class PlanTable
     private const int MostMonths = 6;
     private const int MostShort = 5;
 
-    public static void Print(Terminal terminal, WarmupPlan plan)
+    public static void Print(Terminal terminal, IEnumerable<PlanDay> days)
     {
-        var months = plan.Days.GroupBy(d => (d.Date.Year, d.Date.Month)).ToList();
-        foreach (var month in months.Take(MostMonths))
+        var (months, month) = (0, new List<PlanDay>());
+        foreach (var day in days)
         {
-            terminal.Rich.Write(Month(month.ToList()));
+            if (month.Count > 0 && month[0].Date.Month != day.Date.Month)
+            {
+                End();
+            }
+
+            month.Add(day);
         }
 
-        if (months.Count > MostMonths)
+        End();
+        if (months > MostMonths)
         {
-            terminal.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"and {months.Count - MostMonths} more months in plan.html"));
+            terminal.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"and {months - MostMonths} more months in plan.html"));
+        }
+
+        void End()
+        {
+            if (months++ < MostMonths)
+            {
+                terminal.Rich.Write(Month(month));
+            }
+
+            month = [];
         }
     }
 
     /// <summary>Who sings where, and which scales were left out for whom.</summary>
-    public static void PrintClass(Terminal terminal, PlanResult made, ValueList<Singer> singers)
+    public static void PrintClass(Terminal terminal, PlanDraw draw, ValueList<Singer> singers)
     {
+        var made = draw.Outline;
         terminal.Out.WriteLine($"tonic {made.Plan.Tonic}, level {made.Plan.LevelName}");
         foreach (var group in Enumerable.Range(0, singers.Count).GroupBy(s => made.Octaves[s]).Where(g => g.Key != 0).OrderBy(g => g.Key))
         {
@@ -42,7 +59,7 @@ internal static class PlanTable
             terminal.Out.WriteLine(limit);
         }
 
-        PrintShort(terminal, made.Plan);
+        PrintShort(terminal, made.Plan.Minutes, draw.DrawDays());
         foreach (var scale in made.LeftOut)
         {
             terminal.Out.WriteLine($"left out: {scale}");
@@ -50,18 +67,21 @@ internal static class PlanTable
     }
 
     /// <summary>The days that fill too little of the time, and why.</summary>
-    private static void PrintShort(Terminal terminal, WarmupPlan plan)
+    private static void PrintShort(Terminal terminal, int minutes, IEnumerable<PlanDay> days)
     {
-        var days = plan.Days.Where(d => d.Shortfall is not null).ToList();
-        foreach (var day in days.Take(MostShort))
+        var count = 0;
+        foreach (var day in days.Where(d => d.Shortfall is not null))
         {
-            terminal.Out.WriteLine(string.Create(
-                CultureInfo.InvariantCulture, $"short: {day.Date:yyyy-MM-dd} lasts {Minutes(day)} of {plan.Minutes}:00 minutes; {day.Shortfall}"));
+            if (count++ < MostShort)
+            {
+                terminal.Out.WriteLine(string.Create(
+                    CultureInfo.InvariantCulture, $"short: {day.Date:yyyy-MM-dd} lasts {Minutes(day)} of {minutes}:00 minutes; {day.Shortfall}"));
+            }
         }
 
-        if (days.Count > MostShort)
+        if (count > MostShort)
         {
-            terminal.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"short: {days.Count - MostShort} more days, marked with an asterisk; plan.html gives the reasons"));
+            terminal.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"short: {count - MostShort} more days, marked with an asterisk; plan.html gives the reasons"));
         }
     }
 

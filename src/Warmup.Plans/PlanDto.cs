@@ -30,7 +30,8 @@ internal sealed class PlanDto
 
     public List<DrillDto>? Drills { get; set; }
 
-    public List<DayDto>? Days { get; set; }
+    /// <summary>In writing they are drawn one after the other; in reading it is a list.</summary>
+    public IEnumerable<DayDto>? Days { get; set; }
 
     public List<string>? Cautions { get; set; }
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using System.Text.Json;
 
 namespace Warmup.Plans;
@@ -20,9 +19,20 @@ public static class PlanFile
     public static void Write(WarmupPlan plan, Stream destination)
     {
         ArgumentNullException.ThrowIfNull(plan);
+        Write(plan, plan.Days, destination);
+    }
+
+    /// <summary>Writes a plan whose days are drawn while it is written. The bytes are those of the plan that holds them.</summary>
+    /// <param name="plan">The plan; its own days are not read.</param>
+    /// <param name="days">The days in order; each is let go as soon as it is written.</param>
+    /// <param name="destination">Where the bytes go; it is not closed.</param>
+    public static void Write(WarmupPlan plan, IEnumerable<PlanDay> days, Stream destination)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(days);
         ArgumentNullException.ThrowIfNull(destination);
-        var text = JsonSerializer.Serialize(PlanWriting.ToDto(plan), PlanJson.Default.PlanDto).ReplaceLineEndings("\n") + "\n";
-        destination.Write(Encoding.UTF8.GetBytes(text));
+        JsonSerializer.Serialize(new WithoutReturns(destination), PlanWriting.ToDto(plan, days), PlanJson.Default.PlanDto);
+        destination.WriteByte((byte)'\n');
     }
 
     /// <summary>Reads a plan.</summary>

@@ -20,7 +20,7 @@ internal static class PlanReading
         var drills = Needed(file.Drills, "drills").ConvertAll(d => ToDrill(d, scales));
         InRange(drills.Count, 1, MostDrills, "the number of drills");
         var minutes = InRange(file.Minutes, PlanRequest.FewestMinutes, PlanRequest.MostMinutes, "minutes");
-        var days = Needed(file.Days, "days").ConvertAll(d => ToDay(d, drills, minutes));
+        var days = Needed(file.Days, "days").Select(d => ToDay(d, drills, minutes)).ToList();
         InRange(days.Count, 1, PlanRequest.MostDays, "the number of days");
         for (var d = 1; d < days.Count; d++)
         {

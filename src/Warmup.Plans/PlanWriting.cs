@@ -5,7 +5,7 @@ namespace Warmup.Plans;
 /// <summary>A plan as the rows of its file.</summary>
 internal static class PlanWriting
 {
-    public static PlanDto ToDto(WarmupPlan plan)
+    public static PlanDto ToDto(WarmupPlan plan, IEnumerable<PlanDay> days)
     {
         var scales = plan.Drills.Select(d => d.Scale).Distinct().ToList();
 
@@ -31,7 +31,7 @@ internal static class PlanWriting
             ShortestBreathSeconds = plan.BreathNeed.ShortestBreathSeconds.ToString(),
             Scales = [.. scales.Select(s => new ScaleDto { Name = s.Name, Notes = s.ToText() })],
             Drills = [.. plan.Drills.Select(d => ToDto(d, scales.IndexOf(d.Scale)))],
-            Days = [.. plan.Days.Select(d => ToDto(d, places))],
+            Days = days.Select(d => ToDto(d, places)),
             Cautions = [.. Cautions.All.Select(c => c.Text)],
         };
     }

@@ -87,19 +87,16 @@ public sealed record WarmupPlan
     public Score ToScore(PlanDay day, Tonic? tonic = null, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(day);
-        if (day.IsRest)
-        {
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{day.Date:yyyy-MM-dd} is a day of rest; name another day"), nameof(day));
-        }
-
-        var scores = new List<Score>();
-        foreach (var planned in day.Drills)
-        {
-            scores.Add(planned.Drill.ToScore(tonic ?? Tonic, Tuning, planned.Tempo, planned.Times, BreathNeed, cancellationToken));
-        }
-
-        return Score.Join(string.Create(CultureInfo.InvariantCulture, $"Warm-up {day.Date:yyyy-MM-dd}: {day.Scale!.Name}"), scores);
+        return ToScore(day, planned => ToScore(planned, tonic ?? Tonic, cancellationToken));
     }
+
+    internal Score ToScore(DayDrill planned, Tonic tonic, CancellationToken cancellation) =>
+        planned.Drill.ToScore(tonic, Tuning, planned.Tempo, planned.Times, BreathNeed, cancellation);
+
+    /// <summary>A day's score from the scores of its drills.</summary>
+    internal static Score ToScore(PlanDay day, Func<DayDrill, Score> scoreOf) => day.IsRest
+        ? throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{day.Date:yyyy-MM-dd} is a day of rest; name another day"), nameof(day))
+        : Score.Join(string.Create(CultureInfo.InvariantCulture, $"Warm-up {day.Date:yyyy-MM-dd}: {day.Scale!.Name}"), day.Drills.Select(scoreOf).ToList());
 
     /// <summary>The days, the level and the seed.</summary>
     public override string ToString() => Days.IsEmpty

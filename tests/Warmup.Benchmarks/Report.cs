@@ -8,7 +8,7 @@ using Perfolizer.Horology;
 
 namespace Warmup.Benchmarks;
 
-/// <summary>Runs the job, its growth and the first drill one after the other and prints the tables of the documentation.</summary>
+/// <summary>Runs the job, its growth, large classes and long plans, and the first drill one after the other and prints the tables of the documentation.</summary>
 internal static class Report
 {
     public const string Command = "report";
@@ -58,6 +58,15 @@ internal static class Report
             var reports = stage.OrderBy(Times).ToArray();
             var costs = string.Join(" | ", reports.Select(r => Line($"{r.ResultStatistics!.Median / (GrowthBenchmarks.Notes * Times(r)):0.0} ns")));
             Console.WriteLine(Line($"| {stage.Key} | {costs} | {string.Join(", ", reports.Select(r => Line($"{Allocated(r):0} B")))} |"));
+        }
+
+        Console.WriteLine();
+        Console.WriteLine("| at full size | median | least | allocated in all |");
+        Console.WriteLine("|---|---|---|---|");
+        foreach (var report in BenchmarkRunner.Run<SizeBenchmarks>(config).Reports)
+        {
+            var s = report.ResultStatistics!;
+            Console.WriteLine(Line($"| {Name(report)} | {s.Median / 1e9:0.00} s | {s.Min / 1e9:0.00} s | {Allocated(report) / 1e6:0} MB |"));
         }
 
         Console.WriteLine();

@@ -147,6 +147,20 @@ public sealed class PlanCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_plan_over_years_has_one_calendar_and_pages_of_a_size()
+    {
+        Make("a", "--formats", "none", "--days", "1500");
+        var calendar = Calendar.Load(File.ReadAllText(_shell.At("a/plan.ics")))!;
+        var days = Enumerable.Range(0, 1500).Select(new DateOnly(2026, 12, 1).AddDays).Where(d => d.DayOfWeek != DayOfWeek.Sunday).ToList();
+        Assert.Equal(days, calendar.Events.Select(e => DateOnly.FromDateTime(e.Start!.Value)).Order());
+        Assert.Equal(1, File.ReadAllText(_shell.At("a/plan.ics")).Split("BEGIN:VCALENDAR").Length - 1);
+        var pages = Directory.GetFiles(_shell.At("a"), "*.html");
+        Assert.True(pages.Length > 1);
+        Assert.All(pages, p => Assert.InRange(new FileInfo(p).Length, 1, 300_000));
+        Assert.Equal(2, Shell.Run(New("a", "--formats", "none", "--days", "1500")).Code);
+    }
+
+    [Fact]
     public void All_five_note_scales_may_be_asked_for_in_so_many_words()
     {
         Make("a", "--formats", "none", "--scales", "all five-note scales");

@@ -42,6 +42,76 @@ public class LongPlanTests
     }
 
     [Fact]
+    public void Days_that_are_drawn_are_not_kept_and_are_those_of_the_whole_plan()
+    {
+        var draw = WarmupPlan.Draw(Long(10_000));
+        Assert.True(draw.Outline.Plan.Days.IsEmpty);
+
+        // Memory in use after some days and after many, while the plan and its pages are written to nowhere.
+        var (early, late, count) = (0L, 0L, 0);
+        PlanFile.Write(draw.Outline.Plan, draw.DrawDays().Select(Counted), Stream.Null);
+        Assert.Equal(10_000, count);
+        Assert.True(late - early < 200_000, $"{late - early} bytes more after 9,900 days than after 1,000");
+
+        var plan = draw.ToResult();
+        Assert.Equal(WarmupPlan.Make(Long(10_000)).Plan, plan.Plan);
+        using var whole = new MemoryStream();
+        using var drawn = new MemoryStream();
+        PlanFile.Write(plan.Plan, whole);
+        PlanFile.Write(draw.Outline.Plan, draw.DrawDays(), drawn);
+        Assert.True(whole.ToArray().AsSpan().SequenceEqual(drawn.ToArray()));
+
+        PlanDay Counted(PlanDay day)
+        {
+            count++;
+            (early, late) = (count == 1_000 ? GC.GetTotalMemory(forceFullCollection: true) : early, count == 9_900 ? GC.GetTotalMemory(forceFullCollection: true) : late);
+            return day;
+        }
+    }
+
+    [Fact]
+    public void A_long_plan_has_pages_of_a_size_that_lead_from_one_to_the_next()
+    {
+        var draw = WarmupPlan.Draw(Long(3_000));
+        var pages = MonthPage.Of(draw.Outline.Plan, draw.DrawDays(), d => $"{d.Date:yyyy-MM-dd}.html").ToList();
+        Assert.True(pages.Count > 2);
+        Assert.Equal("plan.html", pages[0].FileName);
+        var texts = pages.ConvertAll(p =>
+        {
+            using var stream = new MemoryStream();
+            p.Write(stream);
+            Assert.InRange(stream.Length, 100_000, MonthPage.MostBytes);
+            return Encoding.UTF8.GetString(stream.ToArray());
+        });
+        for (var i = 0; i < pages.Count; i++)
+        {
+            // Above and below the tables.
+            Assert.Equal(i == 0 ? 0 : 2, texts[i].Split("rel=\"prev\"").Length - 1);
+            Assert.Equal(i == pages.Count - 1 ? 0 : 2, texts[i].Split("rel=\"next\"").Length - 1);
+            Assert.True(i == 0 || texts[i - 1].Contains($"<a href=\"{pages[i].FileName}\" rel=\"next\">", StringComparison.Ordinal));
+            Assert.True(i == 0 || texts[i].Contains($"<a href=\"{pages[i - 1].FileName}\" rel=\"prev\">", StringComparison.Ordinal));
+            Assert.All(Cautions.All, c => Assert.Contains(System.Net.WebUtility.HtmlEncode(c.Text), texts[i], StringComparison.Ordinal));
+        }
+
+        // Each day of singing is on one page, linked once.
+        var all = string.Concat(texts);
+        Assert.All(draw.DrawDays().Where(d => !d.IsRest), d => Assert.Equal(2, all.Split($"<a href=\"{d.Date:yyyy-MM-dd}.html\">").Length));
+    }
+
+    [Fact]
+    public void Scores_that_are_kept_for_many_days_are_the_days_own()
+    {
+        var draw = WarmupPlan.Draw(Long(40));
+        var scores = new DayScores(draw.Outline.Plan);
+        foreach (var day in draw.DrawDays().Where(d => !d.IsRest))
+        {
+            Assert.Equal(draw.Outline.Plan.ToScore(day), scores.Of(day));
+        }
+
+        Assert.Throws<ArgumentException>(() => scores.Of(draw.DrawDays().First(d => d.IsRest)));
+    }
+
+    [Fact]
     public void Leap_days_and_changes_of_the_clock_are_days_like_others()
     {
         var plan = WarmupPlan.Make(Long(800) with { Start = new DateOnly(2027, 1, 1), RestDays = [] }).Plan;

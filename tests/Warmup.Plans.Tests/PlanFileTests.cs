@@ -133,7 +133,7 @@ public class PlanFileTests
         var scale = new Scale("<b>\"Own\" & scale</b>", Catalogue.Default.Read("mohanam").Ascent);
         var plan = WarmupPlan.Make(Requests.Usual with { Scales = [scale], Days = 35 }).Plan;
         using var stream = new MemoryStream();
-        MonthPage.Write(plan, stream, d => $"{d.Date.Day}.txt\"");
+        Assert.Single(MonthPage.Of(plan, link: d => $"{d.Date.Day}.txt\"")).Write(stream);
         var page = Encoding.UTF8.GetString(stream.ToArray());
         Assert.DoesNotContain("<b>", page, StringComparison.Ordinal);
         Assert.DoesNotContain("<script", page, StringComparison.OrdinalIgnoreCase);

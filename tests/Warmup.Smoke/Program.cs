@@ -60,7 +60,7 @@ var plan = WarmupPlan.Make(new PlanRequest
     Seed = 7,
 }).Plan;
 AtomicFile.Write(In("plan.json"), s => PlanFile.Write(plan, s));
-AtomicFile.Write(In("month.html"), s => MonthPage.Write(plan, s));
+AtomicFile.Write(In("month.html"), MonthPage.Of(plan).Single().Write);
 new MidiFormat().Save(plan.ToScore(plan.Days.First(d => !d.IsRest)), In("day.mid"));
 
 var kept = new Kept
