@@ -226,11 +226,7 @@ public sealed class ProgramTests : IDisposable
             {"schema": "urn:warmup:singers:1", "singers": [{"alias": "Finch", "low": "F3", "high": "D5", "sustainedSeconds": 20}]}
             """);
         _ = Shell.Run(_shell.Drill(("--out", _shell.At("a.html")), ("--singers", _shell.At("class.json"))));
-<<<<<<< HEAD
         var slider = File.ReadAllText(_shell.At("a.html")).Split('\n').Single(l => l.Contains("type=\"range\" id=\"tempo\"", StringComparison.Ordinal));
-=======
-        var slider = File.ReadAllText(_shell.At("a.html")).Split('\n').Single(l => l.Contains("id=\"tempo\"", StringComparison.Ordinal));
->>>>>>> 00a926f (Each choice of the practice page is tested in Chromium and Firefox, with axe-core; the demo shows each drill, what it trains and whom it fits)
         Assert.Contains("min=\"100\"", slider, StringComparison.Ordinal);
         Assert.Contains("max=\"300\"", slider, StringComparison.Ordinal);
     }
