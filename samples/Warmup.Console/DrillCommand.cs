@@ -12,6 +12,7 @@ internal static class DrillCommand
     public static Command Create(Terminal terminal, CancellationToken cancellation)
     {
         var drill = new DrillOptions();
+        var climb = new ClimbOptions();
         var singers = new SingerOptions(required: false);
         var files = new Option<string[]>("--out")
         {
@@ -28,6 +29,7 @@ internal static class DrillCommand
         var contour = new Option<string?>("--contour") { Description = "Draw pitch over time: an .svg, .pdf or .png file. With one singer, the comfortable range is drawn too." };
         var command = new Command("drill", "Makes a drill and writes it to files.");
         drill.AddTo(command);
+        climb.AddTo(command);
         singers.AddTo(command);
         command.Add(files);
         breaths.AddTo(command);
@@ -40,7 +42,7 @@ internal static class DrillCommand
         {
             var wanted = drill.Read(parsed);
             var people = singers.Read(parsed);
-            var score = wanted.ToScore(cancellation);
+            var score = climb.ToScore(parsed, drill, wanted, cancellation);
             var need = breaths.Read(parsed, people);
             if (need is not null)
             {
@@ -71,6 +73,11 @@ internal static class DrillCommand
             foreach (var (file, format) in wantedFiles)
             {
                 terminal.Out.WriteLine($"wrote {file} ({format.Name})");
+            }
+
+            if (climb.IsWanted(parsed))
+            {
+                return ClimbOptions.Print(terminal, score, people) ? ExitCode.Fine : ExitCode.DoesNotFit;
             }
 
             var report = Report.Of(wanted, score, people, need, r => drill.ToOptions(r, parsed), cancellation);

@@ -56,6 +56,9 @@ internal sealed class DrillOptions(bool needsTonic = true, bool needsPattern = t
     /// <summary>The title that was asked for, or none.</summary>
     public string? Title(ParseResult parsed) => parsed.GetValue(_title);
 
+    /// <summary>Whether a drone was named.</summary>
+    public bool HasNamedDrone(ParseResult parsed) => _drone.IsNamed(parsed);
+
     public void AddTo(Command command)
     {
         foreach (var option in (Option[])[_scale, .. needsPattern ? (Option[])[_pattern, _lines] : [], _tonic, _tempo, _tuning, _syllables, _simpler, _title])

@@ -25,6 +25,9 @@ internal sealed class DroneOptions
         Description = "The drone's first string, such as P, M1 or N3; the scale decides by default.",
     };
 
+    /// <summary>Whether a drone was named.</summary>
+    public bool IsNamed(ParseResult parsed) => parsed.GetResult(_drone) is { Implicit: false };
+
     public void AddTo(Command command)
     {
         command.Add(_drone);

@@ -48,6 +48,12 @@ internal sealed class TimeOptions
         Description = "Line by line, the breath after each line in seconds, 0.2 to 10; 1 by default. A longer breath lets go of a held last note earlier.",
     };
 
+    private readonly Option<string> _eduppu = new("--eduppu")
+    {
+        Description = "Eduppu: a line begins 0, 1/4, 1/2, 3/4 or 1 akshara after the beat. Lines that run on begin so once, others each time.",
+        DefaultValueFactory = _ => "0",
+    };
+
     private readonly Option<string> _countIn = new("--count-in")
     {
         Description = $"Avartanas to count before the first line, 0 to {Drill.LongestCountIn}.",
@@ -67,7 +73,7 @@ internal sealed class TimeOptions
 
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[_tala, _speed, _speeds, _gati, _delivery, _fill, _fillBy, _breath, _countIn, _repeat, _endsOnFirstBeat])
+        foreach (var option in (Option[])[_tala, _speed, _speeds, _gati, _delivery, _fill, _fillBy, _breath, _eduppu, _countIn, _repeat, _endsOnFirstBeat])
         {
             command.Add(option);
         }
@@ -117,9 +123,16 @@ internal sealed class TimeOptions
             throw new InputException("--count-in needs a meter, since free rhythm has no beat: name one with --tala");
         }
 
+        var eduppu = OptionValue.Choice("--eduppu", parsed.GetValue(_eduppu)!, [.. Enumerable.Range(0, 5).Select(n => new Rational(n, 4)).Select(e => (e.ToString(), e))]);
+        if (meter.IsFree && eduppu.Sign > 0)
+        {
+            throw new InputException("--eduppu needs a meter, since free rhythm has no beat: name one with --tala");
+        }
+
         return drill with
         {
             Meter = meter,
+            Eduppu = eduppu,
             Speeds = ReadSpeeds(parsed),
             Delivery = delivery,
             CountIn = countIn,

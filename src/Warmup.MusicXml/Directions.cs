@@ -61,16 +61,10 @@ internal static class Directions
     /// <summary>Writes the beginning or the end of a hairpin, above the staff, since the syllables stand below.</summary>
     /// <param name="xml">The writer.</param>
     /// <param name="type">The type in the standard: crescendo, diminuendo, stop.</param>
-    /// <param name="offset">How long after the beginning of the next note, in divisions.</param>
-    public static void Hairpin(XmlByteWriter xml, ReadOnlySpan<byte> type, long offset)
+    public static void Hairpin(XmlByteWriter xml, ReadOnlySpan<byte> type)
     {
         xml.Raw("      <direction placement=\"above\">\n        <direction-type>\n          <wedge type=\""u8).Raw(type)
             .Raw("\" number=\"1\"/>\n        </direction-type>\n"u8);
-        if (offset > 0)
-        {
-            xml.Raw("        <offset>"u8).Number(offset).Raw("</offset>\n"u8);
-        }
-
         xml.Raw("      </direction>\n"u8);
     }
 

@@ -5,13 +5,10 @@ namespace Warmup.MusicXml;
 /// <param name="Divisions">The divisions of a quarter note.</param>
 internal readonly record struct DurationWriter(TickGrid Grid, int Divisions)
 {
-    /// <summary>A number of ticks in divisions.</summary>
-    public long Of(long ticks) => ticks * Divisions / (Grid.Whole / 4);
-
     /// <summary>Writes duration, ties, voice, value, dot, accidental and tuplet, in the order of the standard.</summary>
     public void Write(XmlByteWriter xml, in NotatedNote piece, in WrittenPitch pitch, AccidentalNeed need)
     {
-        xml.Raw("        <duration>"u8).Number(Of(piece.Length)).Raw("</duration>\n"u8);
+        xml.Raw("        <duration>"u8).Number(piece.Length * Divisions / (Grid.Whole / 4)).Raw("</duration>\n"u8);
         if (!piece.IsRest && !(piece.IsFirst && piece.IsLast))
         {
             xml.Raw(piece.IsFirst ? ""u8 : "        <tie type=\"stop\"/>\n"u8).Raw(piece.IsLast ? ""u8 : "        <tie type=\"start\"/>\n"u8);

@@ -88,7 +88,7 @@ internal sealed class MeasureLayout
                 _events.Add(new MeasureEvent(at, start, -1, true, true));
             }
 
-            _events.Add(new MeasureEvent(Math.Max(start, 0), Math.Min(end, Length), _note, start >= 0, end <= Length));
+            Sing(note, onset, start, end);
             _cycle = Math.Max(_cycle, Cycle(_section.Lines.AsSpan()[note.LineIndex].Speed));
             at = Math.Min(end, Length);
             if (end > Length)
@@ -103,6 +103,20 @@ internal sealed class MeasureLayout
         {
             _events.Add(new MeasureEvent(at, Length, -1, true, true));
         }
+    }
+
+    /// <summary>Adds what of a note lies in the measure: in two pieces where a note swells, since readers keep hairpins at written notes only.</summary>
+    private void Sing(in ScoreNote note, long onset, long start, long end)
+    {
+        var (from, to) = (Math.Max(start, 0), Math.Min(end, Length));
+        var middle = ((long)note.MiddleSteps * Grid.TicksPerStep) - onset;
+        if (note.Loudness == Loudness.SwellAndFade && from < middle && middle < to)
+        {
+            _events.Add(new MeasureEvent(from, middle, _note, start >= 0, false));
+            (from, start) = (middle, -1);
+        }
+
+        _events.Add(new MeasureEvent(from, to, _note, start >= 0, end <= Length));
     }
 
     /// <summary>In a gati other than 4, how long the tuplet is that a reader expects: the aksharas that its units fill.</summary>

@@ -62,7 +62,7 @@ internal sealed class NoteWriter(
             xml.Raw("      </note>\n"u8);
             if (swells && piece.IsLast)
             {
-                Directions.Hairpin(xml, "stop"u8, 0);
+                Directions.Hairpin(xml, "stop"u8);
             }
         }
     }
@@ -87,19 +87,18 @@ internal sealed class NoteWriter(
         }
     }
 
-    /// <summary>Writes the hairpins of a note that swells and fades, where a piece of it begins or holds its middle.</summary>
+    /// <summary>Writes the hairpins of a note that swells and fades, where it begins and where the piece from its middle on begins.</summary>
     private void Hairpins(in NotatedNote piece, long middle)
     {
         if (piece.IsFirst)
         {
-            Directions.Hairpin(xml, "crescendo"u8, 0);
+            Directions.Hairpin(xml, "crescendo"u8);
         }
 
-        if (piece.Start <= middle && middle < piece.Start + piece.Length)
+        if (piece.Start == middle)
         {
-            var offset = durations.Of(middle - piece.Start);
-            Directions.Hairpin(xml, "stop"u8, offset);
-            Directions.Hairpin(xml, "diminuendo"u8, offset);
+            Directions.Hairpin(xml, "stop"u8);
+            Directions.Hairpin(xml, "diminuendo"u8);
         }
     }
 

@@ -34,6 +34,11 @@ public sealed record SheetLine
         var line = section.Lines[index];
         var notes = section.Notes.AsSpan().Slice(line.FirstNote, line.NoteCount);
         var unit = line.Speed.Unit;
+        for (var at = line.Onset; at < notes[0].Onset; at += unit)
+        {
+            signs.Add(new SheetSign(at, SheetSignKind.Silence, line.FirstNote, null));
+        }
+
         for (var i = 0; i < notes.Length; i++)
         {
             ref readonly var note = ref notes[i];

@@ -18,6 +18,11 @@ internal static class TimeRows
             yield return ("Hand", $"{(meter.Angas.IsEmpty || meter.Angas.Any(a => a.Sign is null) ? string.Empty : $"{string.Join(' ', meter.Angas)}: ")}{Gestures(meter)}");
         }
 
+        if (section.Eduppu.Sign > 0)
+        {
+            yield return ("Eduppu", $"{section.Eduppu} akshara after the beat");
+        }
+
         if (section.CountIn.Sign > 0)
         {
             yield return ("Count", $"{Count((int)(section.CountIn / meter.Beats).Floor(), "avartana")} before the first line");

@@ -20,7 +20,7 @@ public class ExporterSourceTests
         // What the core has computed: the score, and what it tells of itself when asked.
         ["Score"] = "Title Sections Drone Findings Cautions Seconds NoteCount HasCountIn SectionStarts WithAngaMeasures",
         ["Section"] = """
-            Title Scale Tonic TonicName Tuning Meter Speed Delivery Tempo TempoChanges CountIn Resolution Pitches Notes Lines Breaths Measures LengthSteps Length Seconds LastFilled
+            Title Scale Tonic TonicName Tuning Meter Speed Delivery Tempo TempoChanges CountIn Eduppu Resolution Pitches Notes Lines Breaths Measures LengthSteps Length Seconds LastFilled
             IsLastAvartanaFull RoundsToFirstBeat Rounds PitchOf TempoAt SecondsAt BreathAfter Transposed DegreeNames TonesBetween CentsOf IsSungIn
             """,
         ["ScorePitch"] = "Tone Name Cents Hz OffsetCents Midi",

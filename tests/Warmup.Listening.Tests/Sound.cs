@@ -23,6 +23,15 @@ public static class Sound
     /// <param name="tuning">How the file tunes.</param>
     public static double[] Hear(Score score, MidiTuning tuning)
     {
+        var heard = Course(score, tuning);
+        return [.. Notes(score).Select(n => MedianBetween(heard, n.Start, n.End))];
+    }
+
+    /// <summary>Every pitch that is heard, in cents above MIDI note 0, with its time in seconds.</summary>
+    /// <param name="score">The score; its drone is left out, since the tracker hears one voice.</param>
+    /// <param name="tuning">How the file tunes.</param>
+    public static (double Time, double Cents)[] Course(Score score, MidiTuning tuning)
+    {
         var synthesizer = Tool.Get("fluidsynth", "fluidsynth");
         var tracker = Tool.Get("aubiopitch", "aubio-tools");
         var font = Tool.SoundFont();
@@ -31,7 +40,7 @@ public static class Sound
         new MidiFormat(new MidiOptions { Tuning = tuning, HasDrone = false, VoiceProgram = SteadyProgram }).Save(score, midi);
         var rate = Rate.ToString(CultureInfo.InvariantCulture);
         synthesizer.Run("-n", "-i", "-q", "-R", "0", "-C", "0", "-g", "0.6", "-r", rate, "-O", "s16", "-F", wave, font, midi);
-        return Track(tracker, wave, score);
+        return Track(tracker, wave);
     }
 
     /// <summary>The pitch of each note of the library's own guide tone, in cents above MIDI note 0, as the median of what is heard in it.</summary>
@@ -43,16 +52,13 @@ public static class Sound
         var wave = folder.At("a.wav");
         var options = new WavOptions { Channels = WavChannels.Mono, SampleRate = Rate, HasDrone = false, HasBeat = false, CountInBeats = 0 };
         new WavFormat(options).Save(score, wave);
-        return Track(tracker, wave, score);
-    }
-
-    private static double[] Track(Tool tracker, string wave, Score score)
-    {
-        var heard = Points(tracker.Run(
-            "-i", wave, "-r", Rate.ToString(CultureInfo.InvariantCulture), "-p", "yin", "-u", "freq",
-            "-B", Window.ToString(CultureInfo.InvariantCulture), "-H", Hop.ToString(CultureInfo.InvariantCulture)));
+        var heard = Track(tracker, wave);
         return [.. Notes(score).Select(n => MedianBetween(heard, n.Start, n.End))];
     }
+
+    private static (double Time, double Cents)[] Track(Tool tracker, string wave) => Points(tracker.Run(
+        "-i", wave, "-r", Rate.ToString(CultureInfo.InvariantCulture), "-p", "yin", "-u", "freq",
+        "-B", Window.ToString(CultureInfo.InvariantCulture), "-H", Hop.ToString(CultureInfo.InvariantCulture)));
 
     /// <summary>The pitches that the score says, in cents above MIDI note 0.</summary>
     public static double[] Expected(Score score) => [.. score.Sections.SelectMany(s => s.Notes.Select(n => Cents(s.PitchOf(n).Hz)))];

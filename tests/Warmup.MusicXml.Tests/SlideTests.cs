@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Warmup.MusicXml.Tests;
 
-/// <summary>Slides, hairpins and short notes. Source: the W3C's MusicXML 4.0 documentation of slide, wedge, offset and staccato.</summary>
+/// <summary>Slides, hairpins and short notes. Source: the W3C's MusicXML 4.0 documentation of slide, wedge and staccato.</summary>
 public class SlideTests
 {
     private static ReadScore Read(string pattern, Meter? meter = null, Delivery? delivery = null) => ReadScore.Of((Drills.Of(pattern: pattern) with

@@ -44,7 +44,10 @@ public abstract class Opened : IAsyncLifetime
 
     /// <summary>The sounds that the page has planned so far, called-off ones left out.</summary>
     internal async Task<List<Sound>> SoundsAsync() => [.. JsonNode.Parse((string)(await Browser.EvaluateAsync("test.sounds()"))!)!.AsArray()
-        .Select(s => new Sound((string)s!["part"]!, (double)s["hz"]!, (double)s["start"]!, (double?)s["stop"]))];
+        .Select(s => new Sound((string)s!["part"]!, (double)s["hz"]!, (double)s["start"]!, (double?)s["stop"])
+        {
+            Slides = [.. s["slides"]!.AsArray().Select(x => ((double)x![0]!, (double)x[1]!, (double)x[2]!))],
+        })];
 
     /// <summary>Neither the console nor the page has complained.</summary>
     internal async Task IsContentAsync()
@@ -79,4 +82,8 @@ public sealed class OfflineInChromium() : Opened(new Chromium("offline.js"), Chr
 public sealed class OfflineInFirefox() : Opened(new Firefox("offline.js"), Firefox.Missing);
 
 /// <summary>An oscillator as the page asked for it: the part it goes to, its frequency, and when it starts and stops on the audio clock.</summary>
-internal sealed record Sound(string Part, double Hz, double Start, double? Stop);
+internal sealed record Sound(string Part, double Hz, double Start, double? Stop)
+{
+    /// <summary>The slides of its frequency: from when on, to which frequency, and until when.</summary>
+    public required List<(double From, double Hz, double To)> Slides { get; init; }
+}

@@ -90,6 +90,47 @@ public abstract class TimesTests(Opened opened)
         }
     }
 
+    [Theory]
+    [InlineData(100)]
+    [InlineData(150)]
+    public async Task A_slide_goes_from_the_middle_of_its_note_to_the_next_pitch_and_a_short_note_stops_there(int percent)
+    {
+        var score = (Mohanam with { Pattern = Pattern.Parse("[S , P , S' , P , ,].glide + [S G P , ,].staccato + [S , , ,].swell") }).ToScore();
+        await opened.OpenAsync(score);
+        await opened.SetTempoAsync(percent);
+        await opened.ToggleAsync("count-in");
+        await opened.Browser.EvaluateAsync("test.hurry(10)");
+        await opened.Browser.ClickAsync("#play");
+        await opened.Browser.WaitAsync("document.getElementById('status').textContent === 'The end.'");
+        var guide = (await opened.SoundsAsync()).Where(s => s.Part == "guide").OrderBy(s => s.Start).ToList();
+        await opened.IsContentAsync();
+
+        // A beat lasts half a second at the written tempo of 120.
+        var section = score.Sections[0];
+        Assert.Equal(section.Notes.Count, guide.Count);
+        double Seconds(Rational aksharas) => aksharas.ToDouble() / 2 / (percent / 100.0);
+        for (var n = 0; n < guide.Count; n++)
+        {
+            var (note, sound) = (section.Notes[n], guide[n]);
+            Assert.Equal(Seconds(note.Onset), sound.Start - guide[0].Start, Millisecond);
+            if (note.Joining == Joining.Glide)
+            {
+                var (from, hz, to) = Assert.Single(sound.Slides);
+                Assert.Equal(1, hz / section.PitchOf(section.Notes[n + 1]).Hz, Relative);
+                Assert.Equal(Seconds(note.Middle), from - guide[0].Start, Millisecond);
+                Assert.Equal(Seconds(note.End), to - guide[0].Start, Millisecond);
+
+                // It lets go while the next begins, and not long after.
+                Assert.InRange(sound.Stop!.Value - guide[0].Start - Seconds(note.End), 0.001, 0.03);
+            }
+            else
+            {
+                Assert.Empty(sound.Slides);
+                Assert.Equal(Seconds(note.SoundEnd), sound.Stop!.Value - guide[0].Start, Millisecond);
+            }
+        }
+    }
+
     [Fact]
     public async Task A_looped_line_comes_again_after_its_own_length_and_the_drone_goes_on()
     {

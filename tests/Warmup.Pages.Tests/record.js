@@ -46,7 +46,7 @@
 
   const start = OscillatorNode.prototype.start;
   OscillatorNode.prototype.start = function (when) {
-    this.record = { part: partOf(this), hz: this.frequency.value * 2 ** (this.detune.value / 1200), start: when, stop: null };
+    this.record = { part: partOf(this), hz: this.frequency.value * 2 ** (this.detune.value / 1200), start: when, stop: null, slides: this.frequency.slides = [] };
     sounds.push(this.record);
     return start.call(this, when);
   };
@@ -54,6 +54,17 @@
   OscillatorNode.prototype.stop = function (when) {
     this.record.stop = when;
     return stop.call(this, when);
+  };
+
+  const ramp = AudioParam.prototype.exponentialRampToValueAtTime;
+  AudioParam.prototype.exponentialRampToValueAtTime = function (value, when) {
+    this.slides?.push([this.from, value, when]);
+    return ramp.call(this, value, when);
+  };
+  const set = AudioParam.prototype.setValueAtTime;
+  AudioParam.prototype.setValueAtTime = function (value, when) {
+    this.from = when;
+    return set.call(this, value, when);
   };
 
   const clock = Object.getOwnPropertyDescriptor(BaseAudioContext.prototype, "currentTime").get;

@@ -10,7 +10,11 @@ namespace Warmup;
 /// <remarks>Immutable.</remarks>
 public sealed class Climb
 {
-    private const int MostSemitones = 24;
+    /// <summary>The farthest climb, in semitones: 24 (the project's own bound).</summary>
+    public static int MostSemitones => 24;
+
+    /// <summary>A cue of one long note, the tonic.</summary>
+    public static Pattern TonicNote { get; } = Pattern.Written("S , , ,");
 
     /// <summary>The drill on its lowest tonic.</summary>
     public required Drill Drill { get; init => field = Require.NotNull(value, nameof(Drill)); }
@@ -27,7 +31,11 @@ public sealed class Climb
     public bool IsUpAndDown { get; init; } = true;
 
     /// <summary>What is heard on each new tonic before the drill; <see langword="null"/> for nothing. A long tonic by default.</summary>
-    public Pattern? Cue { get; init; } = Pattern.Written("0 , , ,");
+    /// <remarks>It is sung once, at the drill's first tempo and in the first speed.</remarks>
+    public Pattern? Cue { get; init; } = TonicNote;
+
+    /// <summary>A cue of the tonic's triad, one note after the other, for scales that have its notes.</summary>
+    public static Pattern BrokenChord { get; } = Pattern.Written("S G P G S , , ,");
 
     /// <summary>The tonics in the order in which they are sung.</summary>
     /// <exception cref="ArgumentException">A tonic leaves its range.</exception>
@@ -45,7 +53,7 @@ public sealed class Climb
         }
     }
 
-    /// <summary>The score: a section for the drill on each tonic, and one for each cue between them.</summary>
+    /// <summary>The score: a section for the drill on each tonic, whose title names it, and one for each cue between them.</summary>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="PatternException">The scale has no such lines, or a note leaves MIDI's range.</exception>
     /// <exception cref="ArgumentException">A tonic leaves its range.</exception>
@@ -57,13 +65,21 @@ public sealed class Climb
         var scores = new List<Score>();
         foreach (var tonic in Tonics)
         {
+            // The beat is counted in once; each tonic has the name that it is written with.
+            var name = Spelling.ChooseTonic(tonic, Drill.Scale, out _);
+            var round = Drill with { Tonic = tonic, HasDrone = false, CountIn = scores.Count == 0 ? Drill.CountIn : 0 };
             if (scores.Count > 0 && cue is not null)
             {
-                var title = string.Create(CultureInfo.InvariantCulture, $"cue on {tonic}");
-                scores.Add((Drill with { Pattern = Cue!, Tonic = tonic, Title = title, HasDrone = false }).ToScore(cue, cancellationToken));
+                var heard = round with
+                {
+                    Pattern = Cue!, Title = $"cue on {name}", Speeds = [Speed.First], Tempo = Drill.Tempo.Start, Repetitions = 1, IsRepeatedToFirstBeat = false,
+                    Delivery = Delivery.Continuous, Eduppu = Rational.Zero,
+                };
+                scores.Add(heard.ToScore(cue, cancellationToken));
             }
 
-            scores.Add((Drill with { Tonic = tonic, HasDrone = false }).ToScore(lines, cancellationToken));
+            var on = $" on {name}";
+            scores.Add((round with { Title = OneLine.Cut(Drill.Title, Drill.LongestTitle - on.Length) + on }).ToScore(lines, cancellationToken));
         }
 
         return Score.Joined(Drill.Title, scores);

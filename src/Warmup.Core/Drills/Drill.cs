@@ -83,6 +83,19 @@ public sealed record Drill
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public int CountIn { get; init => field = Require.InRange(value, 0, LongestCountIn, nameof(CountIn)); }
 
+    /// <summary>
+    /// The place after the beat at which a line begins to be sung (eduppu), in aksharas: 0, 1/4, 1/2, 3/4 or 1; 0, on the beat, by default.
+    /// Where lines are filled up or sung line by line, each begins with so much silence; where they run on, the first one does.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is none of these.</exception>
+    public Rational Eduppu
+    {
+        get;
+        init => field = Require.InRange(value, 0, 1, nameof(Eduppu)) is var eduppu && (eduppu * 4).IsInteger
+            ? eduppu
+            : throw new ArgumentOutOfRangeException(nameof(Eduppu), value, $"Eduppu must be 0, 1/4, 1/2, 3/4 or 1, not {value}");
+    }
+
     /// <summary>How lines follow each other; continuous by default.</summary>
     public Delivery Delivery { get; init => field = Require.NotNull(value, nameof(Delivery)); } = Delivery.Continuous;
 

@@ -12,7 +12,7 @@ internal readonly record struct RoundPlan(int Count, int Lines, int Notes, int? 
     public static RoundPlan For(Drill drill, Expansion expansion, TimeGrid grid, CancellationToken cancellation)
     {
         var count = Math.Max(drill.Repetitions, drill.Tempo.Rounds);
-        var at = grid.CountIn;
+        var at = grid.Start;
         for (var round = 0; round < count; round++)
         {
             cancellation.ThrowIfCancellationRequested();

@@ -84,6 +84,9 @@ public sealed partial record Section
     /// <summary>The aksharas at the beginning in which only the beat is given: whole avartanas; 0 by default.</summary>
     public Rational CountIn { get; }
 
+    /// <summary>The place after the beat at which its first line begins to be sung (eduppu), in aksharas; 0 on the beat.</summary>
+    public Rational Eduppu => Notes[0].Onset - Lines[0].Onset;
+
     /// <summary>Grid steps an akshara, 1 or more.</summary>
     public int Resolution { get; internal init; }
 

@@ -15,6 +15,8 @@ internal sealed class TimeGrid
     private readonly bool _isFree;
     private readonly long _leastHold;
     private readonly long[] _angaEnds;
+    private readonly long _eduppu;
+    private readonly bool _beginsEachLine;
 
     // For each speed and line the steps before its last note, those of its last note and of the silence after that: all that decides
     // where lines end.
@@ -37,6 +39,8 @@ internal sealed class TimeGrid
         Avartana = (long)drill.Meter.Beats * resolution;
         CountIn = Avartana * drill.CountIn;
         _leastHold = _delivery.IsLineByLine ? Whole(_delivery.LeastHold) : 0;
+        _eduppu = Whole(drill.Eduppu);
+        _beginsEachLine = _delivery.IsLineByLine || _delivery.Fill != Fill.None;
         _angaEnds = new long[drill.Meter.Groups.Count];
         var end = 0L;
         for (var i = 0; i < _angaEnds.Length; i++)
@@ -51,7 +55,8 @@ internal sealed class TimeGrid
         {
             for (var l = 0; l < _lineCount; l++)
             {
-                _lines[(s * _lineCount) + l] = Measure(expansion.Lines[l].Notes.AsSpan(), drill.Speeds[s]);
+                var line = Measure(expansion.Lines[l].Notes.AsSpan(), drill.Speeds[s]);
+                _lines[(s * _lineCount) + l] = line with { Lead = line.Lead + EduppuOf(1) };
             }
         }
     }
@@ -66,10 +71,18 @@ internal sealed class TimeGrid
     public long CountIn { get; }
 
     /// <summary>Whether a time through the drill takes the same steps wherever it begins.</summary>
-    public bool IsSteady => !_delivery.IsLineByLine && _delivery.Fill == Fill.None;
+    public bool IsSteady => !_beginsEachLine && _eduppu == 0;
+
+    /// <summary>Where the first time through the drill begins to take its steps: behind the count-in, and the silence that no later line has.</summary>
+    public long Start => CountIn + EduppuOf(0) - EduppuOf(1);
 
     public static TimeGrid For(Drill drill, Expansion expansion)
     {
+        if (drill.Meter.IsFree && drill.Eduppu.Sign > 0)
+        {
+            throw Refusal("free rhythm has no beat after which a line could begin", "leave out the eduppu, or choose a meter");
+        }
+
         if (drill.Meter.IsFree && (drill.CountIn > 0 || (drill.Delivery.Fill != Fill.None && !drill.Delivery.IsLineByLine)))
         {
             throw drill.CountIn > 0
@@ -77,7 +90,7 @@ internal sealed class TimeGrid
                 : Refusal("free rhythm has no anga or avartana to fill lines up to", "leave lines unfilled, or choose a meter");
         }
 
-        var resolution = Fractions(drill, expansion);
+        var resolution = Rational.Lcm(Fractions(drill, expansion), drill.Eduppu.Denominator);
         if (drill.Delivery.IsLineByLine)
         {
             resolution = Rational.Lcm(resolution, drill.Delivery.LeastHold.Denominator);
@@ -148,6 +161,12 @@ internal sealed class TimeGrid
         if (_delivery.FillBy == FillBy.Room)
         {
             var end = Boundary(onset + length + rest);
+            if (_eduppu > 0 && Boundary(onset + length + rest - _eduppu) < end)
+            {
+                // A line that the silence before it has pushed over the end is not held through the time that is left.
+                return (least, Math.Min(least + breath, end), end);
+            }
+
             return (end - Math.Max(rest, BreathWithin(end - onset, length, end - least, breath)), end, end);
         }
 
@@ -180,6 +199,10 @@ internal sealed class TimeGrid
         _halvesStep |= length % 2 != 0;
         return span - (length / 2);
     }
+
+    /// <summary>The silence before the first note of a line, in steps.</summary>
+    /// <param name="line">The line's number in the section, from 0.</param>
+    public long EduppuOf(int line) => line == 0 || _beginsEachLine ? _eduppu : 0;
 
     /// <summary>Where one time through the drill ends that begins at a point.</summary>
     public long After(long at, Rational tempo)

@@ -32,6 +32,7 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
     {
         var onset = _at;
         var first = _note;
+        _at += grid.EduppuOf(_line);
         var sung = line.Notes.AsSpan();
         for (var i = 0; i < sung.Length; i++)
         {

@@ -28,6 +28,40 @@ public class PatternClimbTests
         Assert.Equal([60, 62, 64], climb.ToScore().Sections.ConvertAll(s => s.Tonic.Midi).ToArray());
     }
 
+    [Fact]
+    public void Each_round_is_named_by_its_tonic()
+    {
+        var score = new Climb { Drill = Drill with { Title = "Five notes" }, Semitones = 2, Cue = null }.ToScore();
+        Assert.Equal(["Five notes on C4", "Five notes on Db4", "Five notes on D4", "Five notes on Db4", "Five notes on C4"], score.Sections.Select(s => s.Title));
+        Assert.Equal("Five notes", score.Title);
+        Assert.All(score.Sections, s => Assert.EndsWith($" on {s.TonicName}", s.Title, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_cue_is_heard_once_and_the_beat_counted_in_once_whatever_the_drill()
+    {
+        var drill = Drill with
+        {
+            Meter = Meter.Adi, CountIn = 1, Repetitions = 3, Speeds = [Speed.Second, Speed.Third], Tempo = new TempoRamp(60, 10, 80), Delivery = Delivery.LineByLine,
+        };
+        var score = new Climb { Drill = drill, Semitones = 1, Cue = Climb.BrokenChord }.ToScore();
+        Assert.Equal([6 * 9, 5, 6 * 9, 5, 6 * 9], score.Sections.Select(s => s.Notes.Count));
+        Assert.Equal([8, 0, 0, 0, 0], score.Sections.Select(s => s.CountIn));
+        Assert.All(score.Sections.Where(s => s.Title.StartsWith("cue", StringComparison.Ordinal)), s =>
+        {
+            Assert.Equal([0, 4, 7, 4, 0], s.Notes.Select(n => s.PitchOf(n).Midi - s.Tonic.Midi));
+            Assert.Equal((60, Speed.First, 8), (s.Tempo, s.Speed, s.Length));
+        });
+    }
+
+    [Fact]
+    public void A_long_title_keeps_the_tonic()
+    {
+        var score = new Climb { Drill = Drill with { Title = new string('x', Warmup.Drill.LongestTitle) }, Semitones = 1 }.ToScore();
+        Assert.All(score.Sections, s => Assert.InRange(s.Title.Length, 1, Warmup.Drill.LongestTitle));
+        Assert.EndsWith(" on C4", score.Sections[0].Title, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(0)]
     [InlineData(25)]

@@ -1,0 +1,81 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Xml.Linq;
+
+namespace Warmup.Readers.Tests;
+
+/// <summary>
+/// What webmscore (npm) makes of slides, hairpins and short notes. Source: the MusicXML that it writes of the files it has opened, run by Node
+/// through reopen.mjs, from the folder that the environment names.
+/// </summary>
+public class WebMscoreTests
+{
+    private const string Variable = "WARMUP_WEBMSCORE_DIR";
+    private const string Major = "S R2 G3 M1 P D2 N3 S'";
+
+    private static List<NamedScore> Pieces =>
+    [
+        .. ((string[])[
+            "[S , P , S' , P , S , , ,].glide", "[S , , , , P , , , , , S , , ,].glide", "[S P / G P S].glide", "[S , , , , , , ,].swell", "[S , ,].swell + [P , , , , , ,].swell",
+            "[S , P ,].glide.swell", "[S G P G S].staccato", "ladder"]).Select((p, i) => new NamedScore($"piece-{i}", Repertoire.Of(Major, p, "D4").ToScore())),
+        .. Warmup.Repertoire.Voice.Select(e => new NamedScore(e.Name, (Repertoire.Of(Major, "ladder", "C4") with { Pattern = e.Pattern, Delivery = Delivery.LineByLine }).ToScore())),
+    ];
+
+    [Fact]
+    public void The_reader_finds_the_slides_hairpins_and_short_notes_of_the_score()
+    {
+        var webmscore = Environment.GetEnvironmentVariable(Variable);
+        Assert.SkipWhen(Tool.Missing(Tool.Node) is not null, Tool.Missing(Tool.Node) ?? string.Empty);
+        Assert.SkipWhen(string.IsNullOrEmpty(webmscore), $"the environment variable {Variable} does not name a folder in which npm installed webmscore");
+        var folder = Directory.CreateTempSubdirectory("warmup-readers-");
+        try
+        {
+            var pieces = Pieces;
+            foreach (var piece in pieces)
+            {
+                // One file a run: the library keeps its memory from file to file.
+                var (code, output, error) = Tool.Node.Run(folder.FullName, [Path.Combine(AppContext.BaseDirectory, "reopen.mjs"), webmscore!, piece.Save(folder.FullName)]);
+                Assert.True(code == 0, $"{piece.Name}: {error}");
+                Holds(piece, XDocument.Parse(JsonSerializer.Deserialize<string>(output.Trim())!));
+            }
+
+            var notes = pieces.SelectMany(p => p.Score.Sections[0].Notes).ToList();
+            Assert.True(notes.Count(n => n.Joining == Joining.Glide) > 10 && notes.Count(n => n.Loudness == Loudness.SwellAndFade) > 5);
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    private static void Holds(NamedScore piece, XDocument read)
+    {
+        var section = piece.Score.Sections[0];
+        var divisions = int.Parse(read.Descendants("divisions").First().Value, CultureInfo.InvariantCulture);
+        var (slides, stops, dots, hairpins) = (new List<Rational>(), new List<Rational>(), new List<Rational>(), new List<(Rational At, string Type)>());
+        var at = 0L;
+        foreach (var element in read.Descendants("measure").Elements())
+        {
+            var place = new Rational(at + long.Parse(element.Element("offset")?.Value ?? "0", CultureInfo.InvariantCulture), divisions);
+            hairpins.AddRange(element.Descendants("wedge").Select(w => (place, (string)w.Attribute("type")!)));
+            var length = element.Element("duration") is { } duration ? long.Parse(duration.Value, CultureInfo.InvariantCulture) : 0;
+            slides.AddRange(element.Descendants("slide").Where(s => (string?)s.Attribute("type") == "start").Select(_ => new Rational(at + length, divisions)));
+            stops.AddRange(element.Descendants("slide").Where(s => (string?)s.Attribute("type") == "stop").Select(_ => place));
+            dots.AddRange(element.Descendants("staccato").Select(_ => place));
+            at += element.Name == "backup" ? -length : length;
+        }
+
+        // A slide leaves where its note ends and arrives where the next begins; two hairpins meet in the middle of a note that swells.
+        var gliding = section.Notes.Where(n => n.Joining == Joining.Glide).Select(n => n.End).ToList();
+        Same(piece, gliding, slides);
+        Same(piece, gliding, stops);
+        Same(piece, section.Notes.Where(n => n.Joining == Joining.Staccato).Select(n => n.Onset), dots);
+        var swells = section.Notes.Where(n => n.Loudness == Loudness.SwellAndFade).ToList();
+        Same(piece, swells.Select(n => n.Onset), hairpins.Where(h => h.Type == "crescendo").Select(h => h.At));
+        Same(piece, swells.Select(n => n.Middle), hairpins.Where(h => h.Type == "diminuendo").Select(h => h.At));
+        Same(piece, swells.SelectMany(n => (Rational[])[n.Middle, n.End]), hairpins.Where(h => h.Type == "stop").Select(h => h.At));
+    }
+
+    private static void Same(NamedScore piece, IEnumerable<Rational> expected, IEnumerable<Rational> found) =>
+        Assert.True(expected.Order().SequenceEqual(found.Order()), $"{piece.Name}: {string.Join(' ', expected.Order())} is {string.Join(' ', found.Order())}");
+}
