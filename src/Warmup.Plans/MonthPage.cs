@@ -117,7 +117,7 @@ public sealed class MonthPage
             page.Append("<li>").Append(Text(caution.Text)).Append("</li>\n");
         }
 
-        return new MonthPage(name, page.Append("</ul>\n</body>\n</html>\n").ToString());
+        return new MonthPage(name, page.Append("</ul>\n</main>\n</body>\n</html>\n").ToString());
     }
 
     private static void Links(StringBuilder page, string? before, string? next)
@@ -246,6 +246,7 @@ public sealed class MonthPage
         </style>
         </head>
         <body>
+        <main>
         <h1>Warm-ups</h1>
         """;
 }

@@ -4,6 +4,7 @@ const makePicture = (svg, score, letters, still) => {
   const { notes, lines } = score;
   const markAt = 0.2;                                  // where the mark stands, in widths
   const across = 480 / lines[0].tempo;                 // the seconds of a width: 8 aksharas of the first line
+  const narrowest = 9;                                 // pixels; letters that stand closer would run into each other
   const pitches = notes.map((note) => Math.log2(note.hz));
   const low = pitches.reduce((a, b) => Math.min(a, b)), high = pitches.reduce((a, b) => Math.max(a, b));
   let drawn = null, lit = null;
@@ -39,7 +40,7 @@ const makePicture = (svg, score, letters, still) => {
         if (note.start < pass.start - 1e-6 || note.end < from) continue;
         const x = (note.start + offset) * scale, y = heightOf(pitches[i], height);
         const bar = make("line", { class: pass.sings ? "bar" : "bar mine", x1: x + 3, x2: Math.max(x + 3, (note.end + offset) * scale - 3), y1: y, y2: y }, moving);
-        make("text", { x, y: y - 6 }, moving).textContent = letters[note.cell];
+        if ((note.end - note.start) * scale > narrowest) make("text", { x, y: y - 6 }, moving).textContent = letters[note.cell];
         bars.push({ bar, note, k: at });
       }
       offset += pass.end - (way.pass(at + 1)?.start ?? 0);

@@ -34,6 +34,15 @@ public class MonthPageTests(OpenedInChromium opened) : IClassFixture<OpenedInChr
         Assert.All(await Numbers("[...document.querySelectorAll('a')].map(a => a.getBoundingClientRect().height)"), h => Assert.True(h >= 24));
     }
 
+    [Theory]
+    [InlineData(360)]
+    [InlineData(1000)]
+    public async Task The_page_keeps_the_rules_of_accessibility(int width)
+    {
+        await OpenAsync(width);
+        Assert.Equal("[]", await Axe.ViolationsAsync(opened.Browser));
+    }
+
     [Fact]
     public async Task From_700_pixels_on_the_month_is_a_table_of_seven_columns()
     {
@@ -64,7 +73,7 @@ public class MonthPageTests(OpenedInChromium opened) : IClassFixture<OpenedInChr
     private async Task OpenAsync(int width)
     {
         using var stream = new MemoryStream();
-        MonthPage.Write(Plan, stream, d => $"{d.Date:yyyy-MM-dd}.html");
+        Assert.Single(MonthPage.Of(Plan, link: d => $"{d.Date:yyyy-MM-dd}.html")).Write(stream);
         await opened.OpenAsync(stream.ToArray(), width);
     }
 

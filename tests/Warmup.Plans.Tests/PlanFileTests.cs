@@ -143,7 +143,7 @@ public class PlanFileTests
 
         // Well-formed as XML but for the doctype and the one void element with no end.
         var body = System.Xml.Linq.XElement.Parse(page[page.IndexOf("<body>", StringComparison.Ordinal)..page.IndexOf("</html>", StringComparison.Ordinal)]);
-        var months = body.Elements("table").ToList();
+        var months = body.Element("main")!.Elements("table").ToList();
         Assert.Equal(["December 2026", "January 2027"], months.Select(m => m.Element("caption")!.Value));
         Assert.Equal([31, 31], months.Select(m => m.Descendants("td").Count(c => c.Value.Length > 0)));
 
