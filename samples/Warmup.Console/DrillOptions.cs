@@ -86,7 +86,8 @@ internal sealed class DrillOptions(bool needsTonic = true, bool needsPattern = t
             Syllables = OptionValue.Parsed<Syllables>("--syllables", parsed.GetValue(_syllables)!, Syllables.TryParse),
             HasSimplerSpelling = parsed.GetValue(_simpler),
         };
-        drill = _drone.Read(parsed, _time.Read(parsed, exercise is null ? drill : drill with { Meter = exercise.Meter }));
+        drill = _drone.Read(parsed, _time.Read(parsed, exercise is null ? drill : drill with { Meter = exercise.Meter, Speeds = [exercise.Speed] }));
+        drill = exercise is null ? drill : WithRemark(drill, exercise);
         drill = needsPattern && parsed.GetValue(_lines) is { } lines ? LineChoice.Of(drill, LineChoice.Read(lines)) : drill;
         return (parsed.GetValue(_title) ?? (exercise is null ? null : $"{scale.Name}: {exercise.Title}")) is { } title ? Titled(drill, title) : drill;
     }
@@ -113,6 +114,18 @@ internal sealed class DrillOptions(bool needsTonic = true, bool needsPattern = t
         TwoRemedies two => ToPairs(two.First, parsed).Concat(ToPairs(two.Second, parsed)),
         _ => _time.ToPairs(remedy, parsed),
     };
+
+    /// <summary>The drill with a remark for its sheets where the exercise does not come out even.</summary>
+    private static Drill WithRemark(Drill drill, Exercise exercise)
+    {
+        if (!drill.TryToScore(out var score, out _) || score.Sections[0].UnevenEnd(exercise) is not { } uneven)
+        {
+            return drill;
+        }
+
+        var lines = drill.Expand();
+        return drill with { Expansion = new Expansion(lines.Lines, [.. lines.Findings, uneven]) };
+    }
 
     private static Drill Titled(Drill drill, string title)
     {

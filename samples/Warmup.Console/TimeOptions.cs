@@ -21,10 +21,9 @@ internal sealed class TimeOptions
         Description = "Several speeds, sung one after the other, such as 1,2,3; or trikalam: 1,2,2,3,3,3,3. Instead of --speed.",
     };
 
-    private readonly Option<string> _gati = new("--gati")
+    private readonly Option<string?> _gati = new("--gati")
     {
         Description = $"Gati (nadai): {string.Join(", ", Enum.GetValues<Jati>().Select(GatiName))}, or its number: 3, 4, 5, 7 or 9 parts of an akshara in the third speed.",
-        DefaultValueFactory = _ => "4",
     };
 
     private readonly Option<string> _delivery = new("--delivery")
@@ -133,7 +132,7 @@ internal sealed class TimeOptions
         {
             Meter = meter,
             Eduppu = eduppu,
-            Speeds = ReadSpeeds(parsed),
+            Speeds = ReadSpeeds(parsed, drill.Speeds),
             Delivery = delivery,
             CountIn = countIn,
             Repetitions = OptionValue.Whole("--repeat", parsed.GetValue(_repeat)!, 1, Drill.MostRepetitions),
@@ -160,12 +159,17 @@ internal sealed class TimeOptions
 
     private bool IsFree(ParseResult parsed) => parsed.GetValue(_tala) is { } tala && Meter.TryParse(tala, out var meter, out _) && meter.IsFree;
 
-    private ValueList<Speed> ReadSpeeds(ParseResult parsed)
+    private ValueList<Speed> ReadSpeeds(ParseResult parsed, ValueList<Speed> usual)
     {
+        if (parsed.GetValue(_gati) is null && parsed.GetValue(_speed) is null && parsed.GetValue(_speeds) is null)
+        {
+            return usual;
+        }
+
         // The gatis are named and counted as the jatis are.
         var jatis = Enum.GetValues<Jati>().Select(j => (Name: GatiName(j), Count: Anga.Laghu(j).Aksharas)).ToList();
         var gati = OptionValue.Choice(
-            "--gati", parsed.GetValue(_gati)!, [.. jatis, .. jatis.Select(j => (j.Count.ToString(CultureInfo.InvariantCulture), j.Count))]);
+            "--gati", parsed.GetValue(_gati) ?? GatiName(Jati.Chatusra), [.. jatis, .. jatis.Select(j => (j.Count.ToString(CultureInfo.InvariantCulture), j.Count))]);
         var (one, many) = (parsed.GetValue(_speed), parsed.GetValue(_speeds));
         if (many is null)
         {

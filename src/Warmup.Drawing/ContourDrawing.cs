@@ -34,9 +34,12 @@ internal sealed class ContourDrawing(Sheet sheet, PitchBand? band, TextShaper sh
         }
 
         Close();
-        _composer.Feet(score.Title, TextSheetFormat.NotTheRaga);
-        return new PageSet(score.Title, $"A contour of the drill: pitch against time, the svaras as horizontal lines. {TextSheetFormat.NotTheRaga}", _composer.Pages);
+        var raga = sheet.IsSolfege ? string.Empty : TextSheetFormat.NotTheRaga;
+        _composer.Feet(score.Title, raga);
+        return new PageSet(score.Title, $"A contour of the drill: pitch against time, the {(sheet.IsSolfege ? "notes of the scale" : "svaras")} as horizontal lines. {raga}".TrimEnd(), _composer.Pages);
     }
+
+    private string TonicText(Section section) => sheet.Sections.First(s => ReferenceEquals(s.Section, section)).Header[0].Text;
 
     private void Section(Section section, CancellationToken cancellation)
     {
@@ -53,7 +56,7 @@ internal sealed class ContourDrawing(Sheet sheet, PitchBand? band, TextShaper sh
 
         _composer.Paragraph("head", string.Create(
             CultureInfo.InvariantCulture,
-            $"{section.Scale.Name};  S = {section.TonicName} (kattai {section.Tonic.KattaiNumber}, {section.Tonic.Hz:0.00} Hz);  tuning {section.Tuning.Name};  {section.Meter}, {section.Tempo.ToDouble():0.###} aksharas a minute"), 9, PageComposer.Soft);
+            $"{section.Scale.Name};  {TonicText(section)};  tuning {section.Tuning.Name};  {section.Meter}, {section.Tempo.ToDouble():0.###} {sheet.Sections[0].TimeNames.Beat}s a minute"), 9, PageComposer.Soft);
         if (pitch.Band is not null)
         {
             _composer.Paragraph("head", $"Grey band: the comfortable range of {band}{(band!.IsAssumed ? ", assumed and not measured" : string.Empty)}.", 9, PageComposer.Soft);

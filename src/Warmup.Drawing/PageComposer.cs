@@ -110,7 +110,11 @@ internal sealed class PageComposer
             }
 
             Pages[p].Shapes.Add(new StrokeShape("rule", Left, y - 10, Right, y - 10, 0.5, Hair));
-            Say(note, Left, y, Ink);
+            if (note.Length > 0)
+            {
+                Say(note, Left, y, Ink);
+            }
+
             Say(Cautions.All[0].Text, Left, y + 11, Ink);
             var number = string.Create(CultureInfo.InvariantCulture, $"{p + 1} / {Pages.Count}");
             Say(number, Right, y + 22, Soft, 1);

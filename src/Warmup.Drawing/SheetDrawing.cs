@@ -36,8 +36,9 @@ internal sealed class SheetDrawing(Sheet key, TextShaper shaper, bool hidesNotes
             Key(cancellation);
         }
 
-        _composer.Feet(title, TextSheetFormat.NotTheRaga);
-        return new PageSet(title, $"A sheet to sing from: the lines in svara letters under the aksharas. {TextSheetFormat.NotTheRaga}", _composer.Pages);
+        var raga = _sheet.IsSolfege ? string.Empty : TextSheetFormat.NotTheRaga;
+        _composer.Feet(title, raga);
+        return new PageSet(title, $"A sheet to sing from: the lines in {(_sheet.IsSolfege ? "letters" : "svara letters")} under the {_sheet.Sections[0].TimeNames.Beat}s. {raga}".TrimEnd(), _composer.Pages);
     }
 
     private void Blocks(SheetSection section, CancellationToken cancellation)
@@ -76,8 +77,8 @@ internal sealed class SheetDrawing(Sheet key, TextShaper shaper, bool hidesNotes
     private void Header(SheetSection section)
     {
         Row("Scale", section.Section.Scale.Name);
-        Tones("up", section.Ascent);
-        Tones("down", section.Descent);
+        Tones("up", section.ListNames.Ascent, section.Ascent);
+        Tones("down", section.ListNames.Descent, section.Descent);
         foreach (var (label, text) in section.Header)
         {
             Row(label, text);
@@ -102,7 +103,7 @@ internal sealed class SheetDrawing(Sheet key, TextShaper shaper, bool hidesNotes
         }
     }
 
-    private void Tones(string label, ValueList<SheetTone> tones)
+    private void Tones(string mark, string label, ValueList<SheetTone> tones)
     {
         const double size = 12.5;
         _composer.Need(22);
@@ -119,7 +120,7 @@ internal sealed class SheetDrawing(Sheet key, TextShaper shaper, bool hidesNotes
                 x = _composer.Left + Label;
             }
 
-            x += _composer.Tone($"scale-{label}", x, _composer.Y - 6, tone, size, variant: true) + 13;
+            x += _composer.Tone($"scale-{mark}", x, _composer.Y - 6, tone, size, variant: true) + 13;
         }
     }
 
@@ -127,12 +128,13 @@ internal sealed class SheetDrawing(Sheet key, TextShaper shaper, bool hidesNotes
     private void Close()
     {
         _composer.Y += 10;
+        var (beat, _, bar) = _sheet.Sections[0].TimeNames;
         var answers = _sheet.Score.Sections.Any(s => s.Lines.Any(l => l.HasAnswer));
         _composer.Paragraph(
             "legend",
-            $"Signs:  {SheetSign.Hold} hold one more unit;  {SheetSign.Breath} (raised) breathe;  {SheetSign.Silence} one unit of silence;  a thin line ends an anga, a double line an "
-            + "avartana;  a dot above a letter is the upper octave, a dot below the lower one; small numbers over the letters count the aksharas, those before or under them the lines"
-            + (_sheet.HasFasterSpeeds ? ";  one line over the letters of an akshara is the second speed, two the third, three the fourth" : string.Empty)
+            $"Signs:  {SheetSign.Hold} hold one more unit;  {SheetSign.Breath} (raised) breathe;  {SheetSign.Silence} one unit of silence;  a thin line ends a part of the {bar}, a double line the "
+            + $"{bar};  a dot above a letter is the upper octave, a dot below the lower one; small numbers over the letters count the {beat}s, those before or under them the lines"
+            + (_sheet.HasFasterSpeeds ? $";  one line over the letters of one {beat} is the second speed, two the third, three the fourth" : string.Empty)
             + (hidesNotes ? ";  _ a note to hear and write down, the key is on the last page" : string.Empty)
             + (answers ? ";  in a grey field the class answers." : "."),
             8,

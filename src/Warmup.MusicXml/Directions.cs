@@ -39,7 +39,7 @@ internal static class Directions
         var lines = section.Lines.AsSpan();
         if (line == 0 ? HasSpeeds(lines) : lines[line].Speed != lines[line - 1].Speed)
         {
-            Words(xml, lines[line].Speed.ToString(), "<words>"u8);
+            Words(xml, MeterWords.Of(section.Meter).Speed(lines[line].Speed), "<words>"u8);
         }
 
         if (line > 0 && section.TempoAt(lines[line].Onset) is var tempo && tempo != section.TempoAt(lines[line - 1].Onset))

@@ -6,12 +6,12 @@ public static class FramingExercises
     /// <summary>Figures of three neighbouring notes in the middle of the octave, counted in the scale's own places.</summary>
     public static ValueList<Exercise> Openings { get; } =
     [
-        OwnExercise("opening", 1, "up and back in the middle", "figure(2 3 4 3 2).take(1)"),
-        OwnExercise("opening", 2, "down and back in the middle", "figure(4 3 2 3 4).take(1)"),
-        OwnExercise("opening", 3, "around a middle note, below first", "figure(3 2 3 4 3).take(1)"),
-        OwnExercise("opening", 4, "around a middle note, above first", "figure(3 4 3 2 3).take(1)"),
-        OwnExercise("opening", 5, "a step with held ends", "figure(2 3 2).rhythm(2 1 1).take(1)"),
-        OwnExercise("opening", 6, "each of three notes twice", "figure(2 2 3 3 4 4).take(1)"),
+        OwnExercise("opening", 1, "up and back in the middle", "figure(3 4 5 4 3).take(1)"),
+        OwnExercise("opening", 2, "down and back in the middle", "figure(5 4 3 4 5).take(1)"),
+        OwnExercise("opening", 3, "around a middle note, below first", "figure(4 3 4 5 4).take(1)"),
+        OwnExercise("opening", 4, "around a middle note, above first", "figure(4 5 4 3 4).take(1)"),
+        OwnExercise("opening", 5, "a step with held ends", "figure(3 4 3).rhythm(2 1 1).take(1)"),
+        OwnExercise("opening", 6, "each of three notes twice", "figure(3 3 4 4 5 5).take(1)"),
     ];
 
     /// <summary>Lines that fall to the tonic.</summary>

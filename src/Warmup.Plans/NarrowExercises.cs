@@ -8,26 +8,26 @@ public static class NarrowExercises
     public static ValueList<Exercise> Middle { get; } =
     [
         OwnExercise("neighbours", 1, "three notes up and back", "run.notes(1 3).there-and-back.each-line(4)"),
-        OwnExercise("neighbours", 2, "three notes, each twice", "figure(0 0 1 1 2 2 1 1).take(1).each-line(4)"),
+        OwnExercise("neighbours", 2, "three notes, each twice", "figure(1 1 2 2 3 3 2 2).take(1).each-line(4)"),
         OwnExercise("neighbours", 3, "four notes up and back", "run.notes(1 4).there-and-back.each-line(4)"),
-        OwnExercise("neighbours", 4, "four notes down and back", "figure(3 2 1 0 1 2 3).take(1).each-line(4)"),
-        OwnExercise("neighbours", 5, "four notes with a turn", "figure(0 1 0 1 2 3 2 1).take(1).each-line(4)"),
-        OwnExercise("neighbours", 6, "four notes with a held top", "figure(0 1 2 3 2 1 0).rhythm(1 1 1 2 1 1 1).take(1).each-line(4)"),
-        OwnExercise("neighbours", 7, "three notes from each of two places", "figure(0 1 2 1 0).take(1).each-line(2) + figure(1 2 3 2 1).take(1).each-line(2)"),
-        OwnExercise("neighbours", 8, "five notes down and back", "figure(4 3 2 1 0 1 2 3 4).take(1).each-line(4)"),
-        OwnExercise("neighbours", 9, "three notes from each of three places", "figure(0 1 2 1 0).take(1) + figure(1 2 3 2 1).take(1) + figure(2 3 4 3 2).take(1)"),
-        OwnExercise("neighbours", 10, "thirds within five notes", "figure(0 2 1 3 2 4 3 1 0).take(1).each-line(4)"),
+        OwnExercise("neighbours", 4, "four notes down and back", "figure(4 3 2 1 2 3 4).take(1).each-line(4)"),
+        OwnExercise("neighbours", 5, "four notes with a turn", "figure(1 2 1 2 3 4 3 2).take(1).each-line(4)"),
+        OwnExercise("neighbours", 6, "four notes with a held top", "figure(1 2 3 4 3 2 1).rhythm(1 1 1 2 1 1 1).take(1).each-line(4)"),
+        OwnExercise("neighbours", 7, "three notes from each of two places", "figure(1 2 3 2 1).take(1).each-line(2) + figure(2 3 4 3 2).take(1).each-line(2)"),
+        OwnExercise("neighbours", 8, "five notes down and back", "figure(5 4 3 2 1 2 3 4 5).take(1).each-line(4)"),
+        OwnExercise("neighbours", 9, "three notes from each of three places", "figure(1 2 3 2 1).take(1) + figure(2 3 4 3 2).take(1) + figure(3 4 5 4 3).take(1)"),
+        OwnExercise("neighbours", 10, "thirds within five notes", "figure(1 3 2 4 3 5 4 2 1).take(1).each-line(4)"),
     ];
 
     /// <summary>What an opening becomes where the middle of the octave lies too high: the first by the first, and so on.</summary>
     public static ValueList<Exercise> Openings { get; } =
     [
-        OwnExercise("opening", 1, "up and back from the tonic", "figure(0 1 2 1 0).take(1)"),
-        OwnExercise("opening", 2, "down and back to the third note", "figure(2 1 0 1 2).take(1)"),
-        OwnExercise("opening", 3, "around the second note, below first", "figure(1 0 1 2 1).take(1)"),
-        OwnExercise("opening", 4, "around the second note, above first", "figure(1 2 1 0 1).take(1)"),
-        OwnExercise("opening", 5, "a step with held ends", "figure(0 1 0).rhythm(2 1 1).take(1)"),
-        OwnExercise("opening", 6, "each of the three lowest notes twice", "figure(0 0 1 1 2 2).take(1)"),
+        OwnExercise("opening", 1, "up and back from the tonic", "figure(1 2 3 2 1).take(1)"),
+        OwnExercise("opening", 2, "down and back to the third note", "figure(3 2 1 2 3).take(1)"),
+        OwnExercise("opening", 3, "around the second note, below first", "figure(2 1 2 3 2).take(1)"),
+        OwnExercise("opening", 4, "around the second note, above first", "figure(2 3 2 1 2).take(1)"),
+        OwnExercise("opening", 5, "a step with held ends", "figure(1 2 1).rhythm(2 1 1).take(1)"),
+        OwnExercise("opening", 6, "each of the three lowest notes twice", "figure(1 1 2 2 3 3).take(1)"),
     ];
 
     /// <summary>What a descent becomes where its top lies too high: the first by the first, and so on.</summary>

@@ -20,19 +20,19 @@ internal static class HeaderRows
         return string.Join("; ", all);
     }
 
-    public static IEnumerable<(string Label, string Text)> Of(Section section)
+    public static IEnumerable<(string Label, string Text)> Of(Section section, MeterWords words)
     {
         var invariant = CultureInfo.InvariantCulture;
-        yield return ("Tonic", Of(section.Tonic, section.TonicName));
+        yield return ("Tonic", Of(section.Tonic, section.TonicName, words));
         yield return ("Tuning", section.Tuning.Name);
-        foreach (var row in TimeRows.Of(section))
+        foreach (var row in TimeRows.Of(section, words))
         {
             yield return row;
         }
 
-        if (SungWords.Of(section) is { } words)
+        if (SungWords.Of(section) is { } sung)
         {
-            yield return (Sung, words);
+            yield return (Sung, sung);
         }
 
         if (Manner(section) is { Length: > 0 } manner)
@@ -46,10 +46,12 @@ internal static class HeaderRows
     /// <summary>What a sheet says of a tonic: <c>S = G3 (kattai 5, 196.00 Hz)</c>.</summary>
     /// <param name="tonic">The tonic.</param>
     /// <param name="name">Its written name.</param>
-    public static string Of(Tonic tonic, NoteName name)
+    /// <param name="words">The words of the talas or of solfege.</param>
+    public static string Of(Tonic tonic, NoteName name, MeterWords words)
     {
         var invariant = CultureInfo.InvariantCulture;
         var offset = tonic.OffsetCents == 0 ? string.Empty : string.Create(invariant, $", {tonic.OffsetCents:+0.0;-0.0} cents");
-        return string.Create(invariant, $"S = {name} (kattai {tonic.KattaiNumber}{offset}, {tonic.Hz:0.00} Hz)");
+        var kattai = words.IsTala ? $"kattai {tonic.KattaiNumber}{offset}, " : offset.Length == 0 ? string.Empty : $"{offset[2..]}, ";
+        return string.Create(invariant, $"{words.Tonic(name)} ({kattai}{tonic.Hz:0.00} Hz)");
     }
 }

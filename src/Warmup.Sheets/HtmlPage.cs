@@ -43,7 +43,7 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
         writer.WriteLine("</main>");
         Foot(sheet);
         writer.Write("<script type=\"application/json\" id=\"score\">");
-        writer.Write(Encoding.UTF8.GetString(HtmlScore.Json(score, options, _cells, cancellation)));
+        writer.Write(Encoding.UTF8.GetString(HtmlScore.Json(score, sheet.Sections[0].Words, options, _cells, cancellation)));
         writer.WriteLine("</script>");
         writer.WriteLine($"<script>{script.Text}</script>");
         writer.WriteLine("</body>");
@@ -74,8 +74,8 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
         ValueList<(string Label, string Text)> rows =
         [
             ("Scale", section.Section.Scale.Name),
-            ("Up", SheetTone.Row(section.Ascent)),
-            ("Down", SheetTone.Row(section.Descent)),
+            (Capital(section.Words.Ascent), SheetTone.Row(section.Ascent)),
+            (Capital(section.Words.Descent), SheetTone.Row(section.Descent)),
             .. section.Header,
         ];
         foreach (var (label, text) in rows)
@@ -113,23 +113,30 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
         writer.WriteLine("</details>");
     }
 
+    private static string Capital(string word) => char.ToUpperInvariant(word[0]) + word[1..];
+
     private void Foot(Sheet sheet)
     {
         writer.WriteLine("<footer>");
+        var words = sheet.Sections[0].Words;
         var speeds = sheet.HasFasterSpeeds
             ? " Lines over the letters: one for the second speed, two for the third, three for the fourth."
             : string.Empty;
-        var answers = score.Sections.Any(s => s.Lines.Any(l => l.HasAnswer)) ? " Shaded aksharas are left silent for your answer." : string.Empty;
+        var answers = score.Sections.Any(s => s.Lines.Any(l => l.HasAnswer)) ? $" Shaded {words.Beat}s are left silent for your answer." : string.Empty;
         writer.WriteLine(
             $"<p class=\"legend\"><b>{SheetSign.Hold}</b> hold one more unit <b>{SheetSign.Breath}</b> breathe <b>{SheetSign.Silence}</b> silence; "
-            + "a thin bar ends an anga, a double one the avartana; a dot over a letter is the upper octave, under it the lower; the numbers over the letters count the aksharas, the others the lines."
+            + $"a thin bar ends {MeterWords.An(words.Group)}, a double one the {words.Bar}; a dot over a letter is the upper octave, under it the lower; the numbers over the letters count the {words.Beat}s, the others the lines."
             + $"{speeds}{answers}</p>");
         foreach (var finding in score.Findings)
         {
             writer.WriteLine($"<p class=\"finding\">Note: {Text(finding.Describe())}.</p>");
         }
 
-        writer.WriteLine($"<p class=\"raga\">{Text(TextSheetFormat.NotTheRaga)}</p>");
+        if (!sheet.IsSolfege)
+        {
+            writer.WriteLine($"<p class=\"raga\">{Text(TextSheetFormat.NotTheRaga)}</p>");
+        }
+
         writer.WriteLine("<h2 id=\"cautions\">Take care of the voice</h2>");
         writer.WriteLine("<ul aria-labelledby=\"cautions\">");
         foreach (var caution in score.Cautions)

@@ -29,7 +29,7 @@ const say = (text) => { by("status").textContent = text; };
 
 const pace = () => {
   const [from, to] = [lines[0].tempo, lines[lines.length - 1].tempo].map((each) => +(each * choices.rate).toFixed(1));
-  return from === to ? `${from} aksharas a minute` : `${from} to ${to} aksharas a minute`;
+  return from === to ? `${from} ${score.beatName} a minute` : `${from} to ${to} ${score.beatName} a minute`;
 };
 
 const tonicText = () => score.tonics.get(choices.tonic);

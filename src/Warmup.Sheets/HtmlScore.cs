@@ -12,7 +12,7 @@ internal static class HtmlScore
     private const int FarthestShift = 24;
 
     /// <summary>The JSON. Its encoder lets no text end the element in which it stands.</summary>
-    public static byte[] Json(Score score, HtmlOptions options, IReadOnlyList<int> cells, CancellationToken cancellation)
+    public static byte[] Json(Score score, MeterWords words, HtmlOptions options, IReadOnlyList<int> cells, CancellationToken cancellation)
     {
         using var stream = new MemoryStream();
         using (var json = new Utf8JsonWriter(stream))
@@ -21,6 +21,7 @@ internal static class HtmlScore
             json.WriteStartObject();
             json.WriteString("schema", "urn:warmup:practice-page:1");
             json.WriteString("title", score.Title);
+            json.WriteString("beatName", words.Beat + "s");
             json.WriteNumber("slowest", slowest);
             json.WriteNumber("fastest", fastest);
             json.WriteNumber("countIn", score.HasCountIn ? 0 : options.CountInBeats);
@@ -29,7 +30,7 @@ internal static class HtmlScore
             Lines(json, score);
             Beats(json, score, cancellation);
             Drone(json, score.Drone);
-            Tonics(json, score);
+            Tonics(json, score, words);
             json.WriteEndObject();
         }
 
@@ -145,7 +146,7 @@ internal static class HtmlScore
     /// The tonics the page can be moved to: [semitones above the written one, what it is called]. In a score of several tonics they are those of the
     /// first section, and the others move with it.
     /// </summary>
-    private static void Tonics(Utf8JsonWriter json, Score score)
+    private static void Tonics(Utf8JsonWriter json, Score score, MeterWords words)
     {
         var section = score.Sections[0];
         json.WriteNumber("tonicHz", section.Tonic.Hz);
@@ -164,7 +165,7 @@ internal static class HtmlScore
             var name = rest == 0 ? new NoteName(written.Letter, written.Alteration, written.Octave + octaves) : Spelling.ChooseTonic(tonic, section.Scale, out _);
             json.WriteStartArray();
             json.WriteNumberValue(shift);
-            json.WriteStringValue(HeaderRows.Of(tonic, name));
+            json.WriteStringValue(HeaderRows.Of(tonic, name, words));
             json.WriteEndArray();
         }
 

@@ -22,6 +22,12 @@ public sealed record Sheet
     /// <summary>The sections, in order.</summary>
     public ValueList<SheetSection> Sections { get; }
 
+    /// <summary>
+    /// Whether it is a solfege sheet: in time signatures throughout, or written in solfa. Such a sheet counts in beats and bars, and says nothing of kattais
+    /// and ragas.
+    /// </summary>
+    public bool IsSolfege => _letters.IsSolfa || Score.Sections.All(s => !MeterWords.Of(s.Meter).IsTala);
+
     /// <summary>Whether a line is faster than the first speed, so that lines over the letters show it.</summary>
     public bool HasFasterSpeeds => Score.Sections.Any(s => s.Lines.Any(l => l.Speed.Kalam > 1));
 

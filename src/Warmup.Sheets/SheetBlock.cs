@@ -10,10 +10,12 @@ public sealed record SheetBlock
     private const int MostParts = 18;
 
     private readonly Section _section;
+    private readonly MeterWords _words;
 
-    private SheetBlock(Section section, ValueList<SheetLine> lines)
+    private SheetBlock(Section section, MeterWords words, ValueList<SheetLine> lines)
     {
         _section = section;
+        _words = words;
         Lines = lines;
     }
 
@@ -33,7 +35,7 @@ public sealed record SheetBlock
         {
             var line = Lines[0].Line;
             var time = _section.Rounds > 1 ? string.Create(CultureInfo.InvariantCulture, $"Time {line.Round + 1} of {_section.Rounds}, ") : string.Empty;
-            return string.Create(CultureInfo.InvariantCulture, $"{time}{line.Speed}, {_section.TempoAt(line.Onset).ToDouble():0.###} aksharas a minute");
+            return string.Create(CultureInfo.InvariantCulture, $"{time}{_words.Speed(line.Speed)}, {_section.TempoAt(line.Onset).ToDouble():0.###} {_words.Beat}s a minute");
         }
     }
 
@@ -74,7 +76,7 @@ public sealed record SheetBlock
             cancellation.ThrowIfCancellationRequested();
             if (l > 0 && (section.Lines[l].Round != section.Lines[l - 1].Round || section.Lines[l].Speed != section.Lines[l - 1].Speed))
             {
-                blocks.Add(new SheetBlock(section, lines.ToValueList()));
+                blocks.Add(new SheetBlock(section, MeterWords.Of(section.Meter, letters.IsSolfa), lines.ToValueList()));
                 lines.Clear();
             }
 
@@ -83,7 +85,7 @@ public sealed record SheetBlock
 
         if (lines.Count > 0)
         {
-            blocks.Add(new SheetBlock(section, lines.ToValueList()));
+            blocks.Add(new SheetBlock(section, MeterWords.Of(section.Meter, letters.IsSolfa), lines.ToValueList()));
         }
 
         return blocks.ToValueList();

@@ -17,6 +17,9 @@ internal sealed record SheetLetters(Syllables Syllables)
         Syllables.Solfa, Syllables.LaBasedSolfa, Syllables.Numbers,
     ];
 
+    /// <summary>Whether solfa syllables are written.</summary>
+    public bool IsSolfa => Syllables == Syllables.Solfa || Syllables == Syllables.LaBasedSolfa;
+
     /// <summary>The letters of a score.</summary>
     /// <param name="score">The score.</param>
     /// <param name="asked">The kind asked for, or <see langword="null"/>.</param>

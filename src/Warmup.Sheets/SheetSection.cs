@@ -9,9 +9,10 @@ public sealed record SheetSection
         Section = section;
         Ascent = section.Scale.Ascent.ConvertAll(letters.Of);
         Descent = section.Scale.Descent.ConvertAll(letters.Of);
+        Words = MeterWords.Of(section.Meter, letters.IsSolfa);
 
         // What is sung could be the names of the notes.
-        Header = HeaderRows.Of(section).Where(row => !letters.HidesNotes || row.Label != HeaderRows.Sung).ToValueList();
+        Header = HeaderRows.Of(section, Words).Where(row => !letters.HidesNotes || row.Label != HeaderRows.Sung).ToValueList();
         Blocks = SheetBlock.Of(section, letters, cancellation);
     }
 
@@ -26,6 +27,15 @@ public sealed record SheetSection
 
     /// <summary>What a sheet says of the section besides its scale, in rows: the tonic, the tuning, the time, what the hand does, where it ends, and so on.</summary>
     public ValueList<(string Label, string Text)> Header { get; }
+
+    /// <summary>The words for time and scale: those of the talas or of solfege.</summary>
+    internal MeterWords Words { get; }
+
+    /// <summary>What the ascent and the descent are called: <c>arohana</c> and <c>avarohana</c> where a tala is counted, <c>up</c> and <c>down</c> elsewhere.</summary>
+    public (string Ascent, string Descent) ListNames => (Words.Ascent, Words.Descent);
+
+    /// <summary>What a beat and all beats of one count are called: <c>akshara</c>, <c>anga</c> and <c>avartana</c>, or <c>beat</c>, <c>group</c> and <c>bar</c>.</summary>
+    public (string Beat, string Group, string Bar) TimeNames => (Words.Beat, Words.Group, Words.Bar);
 
     /// <summary>The lines, in order.</summary>
     public ValueList<SheetBlock> Blocks { get; }

@@ -64,7 +64,11 @@ public sealed class TextSheetFormat : IScoreFormat
         }
 
         writer.WriteLine();
-        writer.WriteLine(NotTheRaga);
+        if (!sheet.IsSolfege)
+        {
+            writer.WriteLine(NotTheRaga);
+        }
+
         foreach (var caution in score.Cautions)
         {
             writer.WriteLine($"- {caution.Text} ({caution.Source})");
@@ -95,8 +99,10 @@ public sealed class TextSheetFormat : IScoreFormat
     private static void WriteHeader(TextWriter writer, SheetSection section)
     {
         writer.WriteLine($"Scale   {section.Section.Scale.Name}");
-        writer.WriteLine($"  up    {SheetTone.Row(section.Ascent)}");
-        writer.WriteLine($"  down  {SheetTone.Row(section.Descent)}");
+        var (up, down) = section.ListNames;
+        var width = Math.Max(up.Length, down.Length);
+        writer.WriteLine($"  {up.PadRight(width)}  {SheetTone.Row(section.Ascent)}");
+        writer.WriteLine($"  {down.PadRight(width)}  {SheetTone.Row(section.Descent)}");
         foreach (var (label, text) in section.Header)
         {
             writer.WriteLine($"{label,-8}{text}");
@@ -151,12 +157,13 @@ public sealed class TextSheetFormat : IScoreFormat
 
     private void WriteLegend(TextWriter writer, Sheet sheet)
     {
+        var (beat, group, bar) = sheet.Sections[0].TimeNames;
         writer.WriteLine(
-            $"{SheetSign.Hold} hold one more unit   {SheetSign.Breath} breathe   {SheetSign.Silence} silence   {TextBlock.AngaEnd} end of an anga   "
-            + $"{TextBlock.AvartanaEnd} end of an avartana   ' upper octave   _ lower octave");
+            $"{SheetSign.Hold} hold one more unit   {SheetSign.Breath} breathe   {SheetSign.Silence} silence   {TextBlock.AngaEnd} end of {MeterWords.An(group)}   "
+            + $"{TextBlock.AvartanaEnd} end of {MeterWords.An(bar)}   ' upper octave   _ lower octave");
         if (sheet.HasFasterSpeeds)
         {
-            writer.WriteLine("Over the letters of an akshara: --- one line, the second speed   === two lines, the third   \u2261\u2261\u2261 three lines, the fourth");
+            writer.WriteLine($"Over the letters of {MeterWords.An(beat)}: --- one line, the second speed   === two lines, the third   \u2261\u2261\u2261 three lines, the fourth");
         }
 
         if (Options.HidesNotes)
@@ -164,6 +171,6 @@ public sealed class TextSheetFormat : IScoreFormat
             writer.WriteLine($"{SheetTone.Blank.Letter} a note to hear and write down; the key is on the last page");
         }
 
-        writer.WriteLine("A number over a column counts the aksharas; .5 before a row says that it begins with akshara 5.");
+        writer.WriteLine($"A number over a column counts the {beat}s; .5 before a row says that it begins with {beat} 5.");
     }
 }

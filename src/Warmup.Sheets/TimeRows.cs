@@ -5,17 +5,17 @@ namespace Warmup.Sheets;
 /// <summary>The rows of a sheet's header that say how the drill is counted and where it ends.</summary>
 internal static class TimeRows
 {
-    public static IEnumerable<(string Label, string Text)> Of(Section section)
+    public static IEnumerable<(string Label, string Text)> Of(Section section, MeterWords words)
     {
         var invariant = CultureInfo.InvariantCulture;
         var last = section.TempoChanges.IsEmpty ? section.Tempo : section.TempoChanges[^1].Tempo;
         var tempo = string.Create(invariant, $"{section.Tempo.ToDouble():0.###}{(last == section.Tempo ? string.Empty : $" to {last.ToDouble():0.###}")}");
         var times = section.Rounds > 1 ? $", {section.Rounds} times" : string.Empty;
-        yield return ("Time", $"{section.Meter}, {tempo} aksharas a minute, {Speeds(section)}, {section.Delivery}{times}");
+        yield return ("Time", $"{section.Meter}, {tempo} {words.Beat}s a minute, {Speeds(section, words)}, {words.Delivery(section.Delivery)}{times}");
         var meter = section.Meter;
         if (meter.KriyaOf(0) is not null)
         {
-            yield return ("Hand", $"{(meter.Angas.IsEmpty || meter.Angas.Any(a => a.Sign is null) ? string.Empty : $"{string.Join(' ', meter.Angas)}: ")}{Gestures(meter)}");
+            yield return ("Kriya", $"{(meter.Angas.IsEmpty || meter.Angas.Any(a => a.Sign is null) ? string.Empty : $"{string.Join(' ', meter.Angas)}: ")}{Gestures(meter)}");
         }
 
         if (section.Eduppu.Sign > 0)
@@ -25,22 +25,22 @@ internal static class TimeRows
 
         if (section.CountIn.Sign > 0)
         {
-            yield return ("Count", $"{Count((int)(section.CountIn / meter.Beats).Floor(), "avartana")} before the first line");
+            yield return ("Count", $"{Count((int)(section.CountIn / meter.Beats).Floor(), words.Bar)} before the first line");
         }
 
         if (!meter.IsFree)
         {
             var full = section.RoundsToFirstBeat is { } rounds
                 ? $"sung {Count(rounds, "time")} it ends on the first beat"
-                : "however often it is sung, it never ends on the first beat: fill lines up to the avartana for that";
+                : $"however often it is sung, it never ends on the first beat: fill lines up to the {words.Bar} for that";
             yield return ("Ends", section.IsLastAvartanaFull
-                ? $"on the first beat, after {Count(section.Measures.Count, "avartana")}"
-                : $"{Mixed(section.LastFilled)} of {Count(meter.Beats, "akshara")} into avartana {section.Measures.Count}; {full}");
+                ? $"on the first beat, after {Count(section.Measures.Count, words.Bar)}"
+                : $"{Mixed(section.LastFilled)} of {Count(meter.Beats, words.Beat)} into {words.Bar} {section.Measures.Count}; {full}");
         }
     }
 
     /// <summary>The speeds of the first time through, in order.</summary>
-    private static string Speeds(Section section)
+    private static string Speeds(Section section, MeterWords words)
     {
         var speeds = new List<Speed>();
         foreach (var line in section.Lines)
@@ -51,7 +51,7 @@ internal static class TimeRows
             }
         }
 
-        return string.Join(" then ", speeds);
+        return string.Join(" then ", speeds.Select(words.Speed));
     }
 
     /// <summary>What the hand does on each akshara of an avartana, with a stroke between angas.</summary>

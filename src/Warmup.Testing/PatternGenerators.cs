@@ -29,8 +29,8 @@ public static class PatternGenerators
                                          from shift in Gen.Frequency((6, Gen.Constant(0)), (1, Gen.Choose(-2, 1)))
                                          select Pattern.Figure([.. steps.Select(s => s + shift)]);
 
-    /// <summary>One to three lines written in steps.</summary>
-    public static Gen<Pattern> WrittenSteps => Written(Gen.Choose(-3, 9).Select(n => n.ToString(System.Globalization.CultureInfo.InvariantCulture)));
+    /// <summary>One to three lines written in places counted from 1.</summary>
+    public static Gen<Pattern> WrittenSteps => Written(Gen.Choose(-3, 9).Select(n => n < 0 ? n : n + 1).Select(n => n.ToString(System.Globalization.CultureInfo.InvariantCulture)));
 
     /// <summary>One to three lines written in svara letters.</summary>
     public static Gen<Pattern> WrittenLetters => Written(

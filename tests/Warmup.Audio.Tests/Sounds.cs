@@ -61,7 +61,7 @@ public static class Sounds
 
     /// <summary>One S, held for seven seconds, and a breath of one.</summary>
     public static Score LongTone(Tonic tonic) =>
-        (Drill("figure(0).take(1)") with { Tonic = tonic, Delivery = Delivery.LineByLine }).ToScore();
+        (Drill("figure(1).take(1)") with { Tonic = tonic, Delivery = Delivery.LineByLine }).ToScore();
 
     /// <summary>Drills sung one after the other, with the first one's drone.</summary>
     public static Score Joined(params Drill[] drills)

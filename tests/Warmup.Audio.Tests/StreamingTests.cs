@@ -84,7 +84,7 @@ public class StreamingTests
     public void A_sound_of_more_than_4_GiB_is_refused_before_anything_is_written()
     {
         // 10 aksharas a minute: 7 hours are 4,200. Two channels of 16 bits at 44,100 frames: 4.4e9 bytes; one channel is half of it.
-        var score = (Sounds.Drill("figure(0).take(1).repeat(4200)") with { Tempo = 10 }).ToScore();
+        var score = (Sounds.Drill("figure(1).take(1).repeat(4200)") with { Tempo = 10 }).ToScore();
         Assert.Equal(7 * 3600, score.Seconds);
         var message = Refusal(score, new WavOptions { CountInBeats = 0, HasMarkers = false });
         Assert.Contains($"{(7L * 3600 * 44_100 * 4) + 44}", message, StringComparison.Ordinal);

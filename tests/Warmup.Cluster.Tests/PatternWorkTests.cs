@@ -7,7 +7,7 @@ namespace Warmup.ManyMachines.Tests;
 /// <summary>Source: the same counts made here with the library alone, and that a sum does not depend on how it is cut.</summary>
 public class PatternWorkTests
 {
-    private static readonly PatternJob Job = new() { Words = "ladder run figure(0 2) .reversed .ends .there-and-back .above(1) +", Size = 4, Scales = "Mohanam; Nadanamakriya; Bilahari" };
+    private static readonly PatternJob Job = new() { Words = "ladder run figure(1 3) .reversed .ends .there-and-back .above(1) +", Size = 4, Scales = "Mohanam; Nadanamakriya; Bilahari" };
 
     [Fact]
     public void A_tally_counts_what_the_library_gives()

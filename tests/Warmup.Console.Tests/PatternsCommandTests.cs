@@ -40,7 +40,7 @@ public sealed class PatternsCommandTests : IDisposable
     public void Seven_notes_are_taken_unless_another_scale_is_named()
     {
         var (code, output, _) = Shell.Run("patterns", "--explain", "S R G / R G M / G M P / M P D / P D N / D N S'");
-        Assert.Equal((0, "figure(0 1 2)"), (code, output.Trim()));
+        Assert.Equal((0, "figure(1 2 3)"), (code, output.Trim()));
     }
 
     [Fact]

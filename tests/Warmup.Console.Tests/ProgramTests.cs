@@ -150,7 +150,7 @@ public sealed class ProgramTests : IDisposable
         Assert.Equal("mine", File.ReadAllText(_shell.At("b.txt")));
 
         Assert.Equal(0, Shell.Run([.. args, "--force"]).Code);
-        Assert.StartsWith("Mohanam: ladder", File.ReadAllText(_shell.At("b.txt")), StringComparison.Ordinal);
+        Assert.StartsWith("Mohanam: each line starts on the tonic", File.ReadAllText(_shell.At("b.txt")), StringComparison.Ordinal);
     }
 
     [Theory]

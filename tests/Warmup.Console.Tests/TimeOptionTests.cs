@@ -32,7 +32,7 @@ public sealed class TimeOptionTests : IDisposable
     [InlineData("alankara-5", null, "Time    tisra-jati triputa (3+2+2), ")] // the fifth alankara is in triputa (common practice)
     [InlineData("alankara-2", null, "chatusra-jati matya (4+2+4), ")] // and the second in matya
     [InlineData("alankara-5", "adi", "Time    Adi (4+2+2), ")]
-    [InlineData("choir-7", null, "Time    Adi (4+2+2), ")] // what choirs sing has no tala of its own
+    [InlineData("choir-7", null, "Time    4/4, 60 beats a minute, 2 notes a beat")] // choirs sing in four, at two notes a beat
     public void An_exercise_is_named_as_a_pattern_and_brings_its_tala(string exercise, string? tala, string expected)
     {
         (string, string)[] options = [("--pattern", exercise), ("--out", _shell.At("a.txt"))];

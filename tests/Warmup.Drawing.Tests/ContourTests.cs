@@ -87,7 +87,7 @@ public class ContourTests
     public void Breaths_are_gaps_with_their_sign_in_the_middle()
     {
         // Short enough for one strip, so that one measure holds for all.
-        var score = (Ladder with { Pattern = Pattern.Parse("[0 1 2 / 1 2 3 / 2 3 4]") }).ToScore();
+        var score = (Ladder with { Pattern = Pattern.Parse("[1 2 3 / 2 3 4 / 3 4 5]") }).ToScore();
         var section = score.Sections[0];
         var drawn = new Drawn(score, new ContourOptions());
         var notes = drawn.Of("note");

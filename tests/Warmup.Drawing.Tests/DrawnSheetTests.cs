@@ -75,7 +75,7 @@ public class DrawnSheetTests
     [Fact]
     public void Octave_dots_stand_over_upper_and_under_lower_letters()
     {
-        var score = (Mohanam with { Pattern = Pattern.Parse("[0 1 2 3 4 5 6 / 0 -1 -2]") }).ToScore();
+        var score = (Mohanam with { Pattern = Pattern.Parse("[1 2 3 4 5 6 7 / 1 -1 -2]") }).ToScore();
         var section = score.Sections[0];
         int Dots(int sign) => section.Notes.Sum(n => Math.Max(0, sign * section.PitchOf(n).Tone.Octave));
         var drawn = new Drawn(score);
@@ -157,7 +157,7 @@ public class DrawnSheetTests
     [Fact]
     public void An_akshara_has_no_line_in_the_first_speed_one_in_the_second_and_two_in_the_third()
     {
-        int Lines(int kalam) => new Drawn((Mohanam with { Pattern = Pattern.Parse("[0 1 2 3 4 5]"), Delivery = Delivery.Continuous, Speeds = [new Speed(kalam)] }).ToScore()).Of("speed").Count;
+        int Lines(int kalam) => new Drawn((Mohanam with { Pattern = Pattern.Parse("[1 2 3 4 5 6]"), Delivery = Delivery.Continuous, Speeds = [new Speed(kalam)] }).ToScore()).Of("speed").Count;
 
         // Six notes: six, three and one and a half aksharas.
         Assert.Equal([0, 3, 4], ((IEnumerable<int>)[1, 2, 3]).Select(Lines));
@@ -232,7 +232,7 @@ public class DrawnSheetTests
     public void Everything_drawn_lies_on_its_page()
     {
         var a = (Mohanam with { Title = string.Join(' ', Enumerable.Repeat("a long title", 40)), Syllables = Syllables.Malayalam }).ToScore();
-        var b = (Mohanam with { Speeds = [Speed.First, new Speed(4, 9)], Pattern = Pattern.Parse("figure(0 -1 4).repeat(5)") }).ToScore().WithAnswers();
+        var b = (Mohanam with { Speeds = [Speed.First, new Speed(4, 9)], Pattern = Pattern.Parse("figure(1 -1 5).repeat(5)") }).ToScore().WithAnswers();
         var c = (Mohanam with { Meter = Meter.Free, Speeds = [new Speed(3, 7)], Delivery = Delivery.Continuous, Tuning = Tuning.Pythagorean }).ToScore();
         var score = Score.Join(a.Title, [a, b, c]);
         var band = new PitchBand("Robin", NoteName.FromMidi(57), NoteName.FromMidi(72)) { IsAssumed = true };

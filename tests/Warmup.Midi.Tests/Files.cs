@@ -25,7 +25,7 @@ public static class Files
         "ladder.reversed",
         "ladder.ends",
         "ladder.there-and-back",
-        "figure(0 1 2 3 2 1 0)",
+        "figure(1 2 3 4 3 2 1)",
         "ladder.mirrored + ladder.ends",
     ];
 

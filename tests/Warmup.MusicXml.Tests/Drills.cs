@@ -23,7 +23,7 @@ internal static class Drills
     ];
 
     private static readonly string[] Patterns =
-        ["ladder", "ladder.reversed", "ladder.ends", "ladder.there-and-back", "ladder.up-down", "figure(0 1 2 3 2 1 0)", "figure(0 0 -1 1).take(3)"];
+        ["ladder", "ladder.reversed", "ladder.ends", "ladder.there-and-back", "ladder.up-down", "figure(1 2 3 4 3 2 1)", "figure(1 1 -1 2).take(3)"];
 
     public static Drill Of(string scale = Major, string pattern = "ladder", string tonic = "C4") =>
         new() { Scale = Scale.Parse(scale), Pattern = Pattern.Parse(pattern), Tonic = Tonic.Parse(tonic) };

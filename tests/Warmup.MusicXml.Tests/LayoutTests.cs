@@ -37,7 +37,7 @@ public class LayoutTests
     public void A_speed_that_does_not_fill_beats_fills_tuplets_of_several_beats()
     {
         // Tisra gati in the second speed: three notes in two aksharas, twelve in an avartana.
-        var read = ReadScore.Of((Drills.Of(pattern: "figure(0 1 2).take(4)") with { Speeds = [new Speed(2, 3)] }).ToScore());
+        var read = ReadScore.Of((Drills.Of(pattern: "figure(1 2 3).take(4)") with { Speeds = [new Speed(2, 3)] }).ToScore());
         Assert.Equal("3:q 3:q 3:q 3:q 3:q 3:q 3:q 3:q 3:q 3:q 3:q 3:q", Text(Assert.Single(read.Measures)));
         Assert.Equal(4, read.Notes.Count(n => n.TupletStart));
     }

@@ -66,7 +66,7 @@ public class PartTests
     public void A_second_voice_outside_the_range_is_refused_before_the_first_byte(string tonic, int semitones, string range)
     {
         // Four steps below the low tonic leave MIDI's notes an octave lower.
-        var score = Drills.Of(pattern: "figure(0 -10).take(1)", tonic: tonic).ToScore();
+        var score = Drills.Of(pattern: "figure(1 -10).take(1)", tonic: tonic).ToScore();
         using var stream = new MemoryStream();
         var refused = Assert.Throws<ExportException>(() => new MusicXmlFormat(new() { SecondVoiceSemitones = semitones }).Write(score, stream));
         Assert.Contains(range, refused.Message, StringComparison.Ordinal);

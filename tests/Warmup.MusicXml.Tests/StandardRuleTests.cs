@@ -42,7 +42,7 @@ public class StandardRuleTests
     public void Beams_are_written_by_akshara()
     {
         // Four sixteenths an akshara: two beams from the first to the fourth, and a new pair for the next akshara.
-        var notes = ReadScore.Of((Drills.Of(pattern: "figure(0 1 2 3 4 5 6 7)") with { Speeds = [Speed.Third] }).ToScore()).Notes.Take(8);
+        var notes = ReadScore.Of((Drills.Of(pattern: "figure(1 2 3 4 5 6 7 8)") with { Speeds = [Speed.Third] }).ToScore()).Notes.Take(8);
         string[] beats = ["begin", "continue", "continue", "end", "begin", "continue", "continue", "end"];
         Assert.Equal(beats.Select(b => $"{b} {b}"), notes.Select(n => string.Join(' ', n.Beams)));
     }
@@ -87,7 +87,7 @@ public class StandardRuleTests
     public void A_gati_is_written_as_tuplets_with_a_bracket(int gati, int kalam, int actual, int normal, string type)
     {
         // One line that fills the tuplet: as many notes as the gati, in the time of the power of two below it.
-        var steps = string.Join(' ', Enumerable.Range(0, gati).Select(i => (i % 7).ToString(CultureInfo.InvariantCulture)));
+        var steps = string.Join(' ', Enumerable.Range(0, gati).Select(i => ((i % 7) + 1).ToString(CultureInfo.InvariantCulture)));
         var score = (Drills.Of(pattern: $"figure({steps}).take(1)") with { Speeds = [new Speed(kalam, gati)], Meter = Meter.Free }).ToScore();
         var notes = ReadScore.Of(score).Notes.ToArray();
         Assert.Equal(gati, notes.Length);
@@ -119,7 +119,7 @@ public class StandardRuleTests
         Assert.Equal(1, ReadScore.Of(WithHold).Divisions);
         Assert.Equal(2, ReadScore.Of(LineByLine).Divisions); // the last note of a line that fills its avartana: half of it, and half a breath
         Assert.Equal(4, ReadScore.Of((Drills.Of() with { Speeds = [Speed.Third] }).ToScore()).Divisions);
-        Assert.Equal(3, ReadScore.Of((Drills.Of(pattern: "figure(0 1 2)") with { Speeds = [new Speed(3, 3)], Meter = Meter.Free }).ToScore()).Divisions);
+        Assert.Equal(3, ReadScore.Of((Drills.Of(pattern: "figure(1 2 3)") with { Speeds = [new Speed(3, 3)], Meter = Meter.Free }).ToScore()).Divisions);
     }
 
     [Fact]
@@ -144,9 +144,9 @@ public class StandardRuleTests
     }
 
     [Theory]
-    [InlineData("figure(0 1 2)", 1, "3/4")]
-    [InlineData("figure(0 1 2)", 2, "3/8")]
-    [InlineData("figure(0 1 2)", 3, "3/16")]
+    [InlineData("figure(1 2 3)", 1, "3/4")]
+    [InlineData("figure(1 2 3)", 2, "3/8")]
+    [InlineData("figure(1 2 3)", 3, "3/16")]
     public void A_free_bar_is_counted_in_the_longest_value_that_fits(string pattern, int kalam, string time)
     {
         var read = ReadScore.Of((Drills.Of(pattern: $"{pattern}.take(1)") with { Speeds = [new Speed(kalam)], Meter = Meter.Free }).ToScore());

@@ -74,7 +74,7 @@ public class TimeTests
     public void The_tuplets_are_those_of_the_gati(int gati, int kalam, int actual, int normal)
     {
         // The first line has two notes only, which no tuplet needs to fill: lines of nine.
-        var read = ReadScore.Of((Drills.Of(pattern: "figure(0 1 2 3 4 3 2 1 0)") with { Speeds = [new Speed(kalam, gati)] }).ToScore());
+        var read = ReadScore.Of((Drills.Of(pattern: "figure(1 2 3 4 5 4 3 2 1)") with { Speeds = [new Speed(kalam, gati)] }).ToScore());
         var first = read.Notes.First(n => !n.IsRest);
         Assert.Equal(actual == 0 ? null : (actual, normal), first.Modification is { } m ? (m.Actual, m.Normal) : ((int, int)?)null);
     }
@@ -82,7 +82,7 @@ public class TimeTests
     [Fact]
     public void Speeds_and_gatis_change_inside_a_section_and_each_is_announced()
     {
-        var drill = Drills.Of(pattern: "figure(0 1 2 3)") with { Speeds = [Speed.First, Speed.Second, new(3, 3), new(3, 5)], Delivery = Delivery.Continuous with { Fill = Fill.Anga } };
+        var drill = Drills.Of(pattern: "figure(1 2 3 4)") with { Speeds = [Speed.First, Speed.Second, new(3, 3), new(3, 5)], Delivery = Delivery.Continuous with { Fill = Fill.Anga } };
         var read = ReadScore.Of(drill.ToScore());
         Holds(drill.ToScore(), read);
         Assert.Equal(["speed 1", "speed 2", "tisra nadai, three to the akshara", "khanda nadai, five to the akshara"], read.All("words").Select(w => w.Value));
@@ -117,7 +117,7 @@ public class TimeTests
     [InlineData(2, 4, "eighth.")] // two notes
     public void A_compound_beat_is_divided_as_written_music_has_it(int kalam, int gati, string value)
     {
-        var read = ReadScore.Of((Drills.Of(pattern: "figure(0 1 2 3 4 5)") with { Meter = Meter.Parse("6/8"), Speeds = [new Speed(kalam, gati)] }).ToScore());
+        var read = ReadScore.Of((Drills.Of(pattern: "figure(1 2 3 4 5 6)") with { Meter = Meter.Parse("6/8"), Speeds = [new Speed(kalam, gati)] }).ToScore());
         Assert.All(read.Notes.Where(n => !n.IsRest), n => Assert.Equal(value, n.Type + string.Concat(n.Element.Elements("dot").Select(_ => "."))));
         Assert.Empty(read.All("tuplet"));
     }
@@ -134,7 +134,7 @@ public class TimeTests
     [Theory]
     [InlineData("adi", "clap little ring middle clap wave clap wave", "0 4 6")]
     [InlineData("misra-jati jhampa", "clap little ring middle index thumb little clap clap wave", "0 7 8")]
-    [InlineData("khanda chapu", "clap - clap - -", "0 2")]
+    [InlineData("khanda chapu", "clap - clap clap -", "0 2")]
     [InlineData("7/8", "1 2 3 4 5 6 7", "0")]
     [InlineData("2+2+3/8", "1 2 3 4 5 6 7", "0 2 4")]
     [InlineData("6/8", "1 2", "0")]

@@ -51,7 +51,7 @@ public class VerseTests
 
     [Fact]
     public void A_line_of_one_note_has_no_slur() =>
-        Assert.Empty(ReadScore.Of(Drills.Of(pattern: "figure(0).take(4)").ToScore(), new() { HasOneSyllableALine = true }).All("slur"));
+        Assert.Empty(ReadScore.Of(Drills.Of(pattern: "figure(1).take(4)").ToScore(), new() { HasOneSyllableALine = true }).All("slur"));
 
     [Fact]
     public void More_than_two_further_verses_and_words_without_a_beginning_are_refused()

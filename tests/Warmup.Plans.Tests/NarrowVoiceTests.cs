@@ -117,7 +117,7 @@ public class NarrowVoiceTests
     [Fact]
     public void Drills_of_the_teachers_own_are_sung_in_their_own_tala()
     {
-        Exercise[] added = [new("own", 1, "a turn", Pattern.Parse("figure(0 1 2 1)"), "a teacher", "tisra eka"), Repertoire.Find("alankara-7")!];
+        Exercise[] added = [new("own", 1, "a turn", Pattern.Parse("figure(1 2 3 2)"), "a teacher", "tisra eka"), Repertoire.Find("alankara-7")!];
         var request = Requests.Usual with { Added = added.ToValueList() };
         var plan = WarmupPlan.Make(request).Plan;
         var own = plan.Drills.Where(d => d.ExerciseName == "own-1").ToList();

@@ -14,8 +14,8 @@ public sealed class WebInputTests(WebApplicationFactory<Program> service) : ICla
 
     private static readonly string[] Patterns =
     [
-        "ladder", "ladder.reversed.ends", "ladder.above(7)", "run.span(-20 20)", "[S , ; - R / G]", "[0 24 -24]", "ladder.repeat(90)", "run.stretch(4096)",
-        "run.shrink(4096)", "run.stretch(64).stretch(64)", "run.shrink(7).rhythm(1 3)", "empty", "run.rest(4096)", "run.hold(4000)", "figure(0 9 -9)", "run.weave(ladder)",
+        "ladder", "ladder.reversed.ends", "ladder.above(7)", "run.span(-20 20)", "[S , ; - R / G]", "[1 25 -24]", "ladder.repeat(90)", "run.stretch(4096)",
+        "run.shrink(4096)", "run.stretch(64).stretch(64)", "run.shrink(7).rhythm(1 3)", "empty", "run.rest(4096)", "run.hold(4000)", "figure(1 10 -9)", "run.weave(ladder)",
         "run.rhythm(4096 1).shrink(17)", "run.sung([x])", "run.sung(=1)", "(", "ladder.", "[", "+", "ladder.repeat(99999999999999999999)",
     ];
 

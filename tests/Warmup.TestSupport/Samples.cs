@@ -38,8 +38,8 @@ public static class Samples
         ],
         [typeof(Pattern)] =
         [
-            () => Pattern.Parse("ladder"), () => Pattern.Parse("run.grow"), () => Pattern.Parse("empty"), () => Pattern.Parse("figure(0 1 2)"),
-            () => Pattern.Parse("figure(0 2 1)"), () => Pattern.Parse("ladder.reversed"), () => Pattern.Parse("ladder.backwards"),
+            () => Pattern.Parse("ladder"), () => Pattern.Parse("run.grow"), () => Pattern.Parse("empty"), () => Pattern.Parse("figure(1 2 3)"),
+            () => Pattern.Parse("figure(1 3 2)"), () => Pattern.Parse("ladder.reversed"), () => Pattern.Parse("ladder.backwards"),
             () => Pattern.Parse("ladder.there-and-back"), () => Pattern.Parse("ladder.ends"), () => Pattern.Parse("ladder.mirrored"),
             () => Pattern.Parse("ladder.swapped"), () => Pattern.Parse("ladder.up-down"), () => Pattern.Parse("ladder.take(2)"),
             () => Pattern.Parse("ladder.take(3)"), () => Pattern.Parse("ladder.drop(2)"), () => Pattern.Parse("ladder.repeat(2)"),

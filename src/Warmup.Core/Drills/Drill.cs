@@ -114,11 +114,11 @@ public sealed record Drill
     /// <summary>How the drone is strung and played, where there is one; a tanpura by default.</summary>
     public DroneStyle DroneStyle { get; init => field = Require.NotNull(value, nameof(DroneStyle)); } = DroneStyle.Tanpura;
 
-    /// <summary>The title; the scale and the pattern by default. At most 10,000 characters without control characters.</summary>
+    /// <summary>The title; by default the scale and what is sung, in plain English (<see cref="Pattern.Describe"/>). At most 10,000 characters without control characters.</summary>
     /// <exception cref="ArgumentException">The title is too long or holds control characters.</exception>
     public string Title
     {
-        get => _title ?? $"{Scale.Name}: {Pattern}";
+        get => _title ?? $"{Scale.Name}: {Pattern.Describe()}";
         init => _title = Require.PlainText(Require.NotNull(value, nameof(Title)), LongestTitle, nameof(Title));
     }
 

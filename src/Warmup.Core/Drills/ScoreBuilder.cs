@@ -14,7 +14,10 @@ internal static class ScoreBuilder
         var tonicName = TonicName(drill.Tonic, drill.Scale, out var respelled);
         var section = Time(drill, expansion, tonicName, cancellation);
         var style = drill.HasDrone ? drill.DroneStyle : null;
-        return Whole(section, style, respelled is null ? expansion.Findings : [.. expansion.Findings, respelled]);
+        var findings = respelled is null ? expansion.Findings : [.. expansion.Findings, respelled];
+
+        // Speeds one after the other are practised to meet the first beat again; a single one may run on on purpose.
+        return Whole(section, style, drill.Speeds.Count > 1 && section.UnevenEnd() is { } uneven && findings.All(f => f.Code != uneven.Code) ? [.. findings, uneven] : findings);
     }
 
     /// <summary>The written name of a tonic, and the remark where it is not the one that was typed.</summary>

@@ -39,6 +39,9 @@ public static class FindingCode
     /// <summary>The lines cannot be put in time in this way.</summary>
     public const string TimeRefused = "time.refused";
 
+    /// <summary>The lines end inside the avartana.</summary>
+    public const string EndsInsideAvartana = "time.uneven";
+
     /// <summary>A note lies outside MIDI's 0 to 127.</summary>
     public const string OutsideMidi = "pitch.midi";
 

@@ -15,8 +15,9 @@ public sealed class Exercise
     /// <param name="pattern">The pattern.</param>
     /// <param name="source">Where its lines come from, and how sure they are; at most 200 characters.</param>
     /// <param name="tala">The tala in which it is usually sung; empty, the default, where it has none.</param>
+    /// <param name="speed">The speed in which it is usually begun; the first by default.</param>
     /// <exception cref="ArgumentException">A text is not as described, or the number is below 1.</exception>
-    public Exercise(string group, int number, string title, Pattern pattern, string source, string tala = "")
+    public Exercise(string group, int number, string title, Pattern pattern, string source, string tala = "", Speed speed = default)
     {
         ArgumentException.ThrowIfNullOrEmpty(group);
         ArgumentNullException.ThrowIfNull(title);
@@ -31,6 +32,7 @@ public sealed class Exercise
         Pattern = pattern;
         Source = Require.PlainText(source, LongestText);
         Tala = Require.PlainText(tala, LongestText);
+        Speed = speed;
     }
 
     /// <summary>
@@ -53,6 +55,9 @@ public sealed class Exercise
 
     /// <summary>The tala in which it is usually sung; empty where it has none.</summary>
     public string Tala { get; }
+
+    /// <summary>The speed in which it is usually begun: for what choirs sing the second, two notes a beat.</summary>
+    public Speed Speed { get; }
 
     /// <summary>
     /// The meter of <see cref="Tala"/>, whose text begins with the tala's name and goes on with its signs; Adi where it has none or none that

@@ -23,19 +23,22 @@ public static class Repertoire
     /// </summary>
     public static ValueList<Exercise> Alankaras => Talas.Value;
 
-    /// <summary>What choirs sing; the vowels are the project's own choice, and any others can be sung.</summary>
+    /// <summary>
+    /// What choirs sing, in 4/4 at two notes a beat; the last note of each line is held to the bar, and a bar of rest follows, in which the
+    /// next chord can be played (common practice of choirs, from memory). The vowels are the project's own choice, and any others can be sung.
+    /// </summary>
     public static ValueList<Exercise> Choir { get; } =
     [
-        OfChoir(1, "five notes up and down, on one vowel after the other", "run.notes(1 5).there-and-back.each-line(5).sung-by-line(mi me ma mo mu)"),
-        OfChoir(2, "nine notes up and down", "run.above(1).there-and-back.sung(a)"),
-        OfChoir(3, "1-3-5-8-5-3-1", "[S G P S' P G S].sung(i e a o a e i)"),
-        OfChoir(4, "thirds up and down", "run.pairs(2).join.up-down.sung(no)"),
-        OfChoir(5, "broken triads from each degree up, then down", "figure(0 2 4).up-down.sung(ma mo me)"),
-        OfChoir(6, "arpeggio up and down with a held top", "[S G P S' , P G S ,].sung(a)"),
-        OfChoir(7, "five notes down on a lip trill", "run.notes(1 5).reversed.sung(brr)"),
-        OfChoir(8, "five notes down through a straw", "[P M G R S , , ,].sung(straw)"),
-        OfChoir(9, "an octave leap and the scale down", "[S S' N D P M G R S].sung(o)"),
-        OfChoir(10, "one held note on five vowels", "[S , , S , , S , , S , , S , ,].sung(i e a o u)"),
+        OfChoir(1, "five notes up and down, on one vowel after the other", "run.notes(1 5).there-and-back.fill(16).rest(8).each-line(5).sung-by-line(mi me ma mo mu)"),
+        OfChoir(2, "nine notes up and down", "run.above(1).there-and-back.fill(8).rest(8).sung(a)"),
+        OfChoir(3, "1-3-5-8-5-3-1", "[S G P S' P G S].fill(8).rest(8).sung(i e a o a e i)"),
+        OfChoir(4, "thirds up and down", "run.pairs(2).join.up-down.fill(8).rest(8).sung(no)"),
+        OfChoir(5, "broken triads from each degree up, then down", "figure(1 3 5).up-down.fill(8).rest(8).sung(ma mo me)"),
+        OfChoir(6, "arpeggio up and down with a held top", "[S G P S' , P G S].fill(16).rest(8).sung(a)"),
+        OfChoir(7, "five notes down on a lip trill", "run.notes(1 5).reversed.fill(8).rest(8).sung(brr)"),
+        OfChoir(8, "five notes down through a straw", "[P M G R S].fill(8).rest(8).sung(straw)"),
+        OfChoir(9, "an octave leap and the scale down", "[S S' N D P M G R S].fill(16).rest(8).sung(o)"),
+        OfChoir(10, "one held note on five vowels", "[S , , S , , S , , S , , S].fill(16).rest(8).sung(i e a o u)"),
     ];
 
     /// <summary>
@@ -74,8 +77,11 @@ public static class Repertoire
         return null;
     }
 
+    // The text of a tala begins with its name and goes on with its signs.
+    private static string TalaName(string tala) => string.Join(' ', tala.Split(' ').Take(2));
+
     private static Exercise OfChoir(int number, string title, string pattern) =>
-        new("choir", number, title, Pattern.Parse(pattern), "common practice of choirs, from memory");
+        new("choir", number, title, Pattern.Parse(pattern), "common practice of choirs, from memory", "4/4", Speed.Second);
 
     private static Exercise OfVoice(int number, string title, string pattern) =>
         new("voice", number, title, Pattern.Parse(pattern), "common practice of voice teachers and choirs, from memory");
@@ -86,20 +92,9 @@ public static class Repertoire
         foreach (var row in EmbeddedTable.Rows(typeof(Repertoire), "Warmup.Data.exercises.tsv"))
         {
             var number = int.Parse(row[1], NumberStyles.None, CultureInfo.InvariantCulture);
-            exercises.Add(new Exercise(row[0], number, Title(row[0], row[1]), Pattern.Parse(row[4]), row[6].Length == 0 ? row[5] : $"{row[5]}: {row[6]}", row[2]));
+            exercises.Add(new Exercise(row[0], number, ExerciseTitles.Of(row[0], number, TalaName(row[2])), Pattern.Parse(row[4]), row[6].Length == 0 ? row[5] : $"{row[5]}: {row[6]}", row[2]));
         }
 
         return exercises.ToValueList();
     }
-
-    private static string Title(string group, string number) => group switch
-    {
-        "sarali" => $"sarali varisai {number}: the scale up and down",
-        "karvai" => number == "1" ? "long notes on S, P and the upper S" : "akara: the long notes on the vowel a",
-        "datu" => $"datu varisai {number}: leaps",
-        "janta" => $"janta varisai {number}: doubled notes",
-        "melsthayi" => $"melsthayi varisai {number}: into the upper octave",
-        "mandrasthayi" => $"mandrasthayi varisai {number}: into the lower octave",
-        _ => $"alankara {number}: a figure from each degree",
-    };
 }

@@ -60,6 +60,38 @@ internal static class ToneText
         return error is null;
     }
 
+    private static string Variants(char letter) => letter == 'M' ? "M1 or M2" : $"{letter}1, {letter}2 or {letter}3";
+
+    /// <summary>The letter of a svara that is written by its name, such as <c>sa</c> or <c>dha</c>.</summary>
+    private static char? NameOf(ReadOnlySpan<char> word) => word.ToString().ToLowerInvariant() switch
+    {
+        "sa" => 'S',
+        "ri" => 'R',
+        "ga" => 'G',
+        "ma" => 'M',
+        "pa" => 'P',
+        "da" or "dha" => 'D',
+        "ni" => 'N',
+        _ => null,
+    };
+
+    /// <summary>Whether a text is several words of which each is the name of a svara or its letter in any case: <c>sa ri ga ma</c>.</summary>
+    public static bool AreNames(TextCursor cursor)
+    {
+        var count = 0;
+        while (cursor.TryTakeWord(out var word))
+        {
+            count++;
+            var letter = word.Rest.TrimEnd("'_.").TrimStart('.');
+            if (NameOf(letter) is null && (letter.Length != 1 || !"SRGMPDN".Contains(char.ToUpperInvariant(letter[0]), StringComparison.Ordinal)))
+            {
+                return false;
+            }
+        }
+
+        return count > 1;
+    }
+
     /// <summary>Why a word is not a tone, and what to write.</summary>
     public static string WhyNot(ReadOnlySpan<char> word)
     {
@@ -67,7 +99,12 @@ internal static class ToneText
         var letter = word.IsEmpty ? ' ' : char.ToUpperInvariant(word[0]);
         if (word.Length == 1 && letter is 'R' or 'G' or 'M' or 'D' or 'N' && char.IsAsciiLetterUpper(word[0]))
         {
-            return $"{quoted} needs a variant: write {letter}1{(letter == 'M' ? " or M2" : $", {letter}2 or {letter}3")}";
+            return $"{quoted} needs a variant: write {Variants(letter)}";
+        }
+
+        if (NameOf(word) is { } named)
+        {
+            return $"{quoted} is the name of a svara; write its letter{(named is 'S' or 'P' ? $": {named}" : $" with a variant: {Variants(named)}")}";
         }
 
         return !word.IsEmpty && char.IsAsciiLetterLower(word[0]) && word[0] != 'b' && "SRGMPDN".Contains(letter, StringComparison.Ordinal)

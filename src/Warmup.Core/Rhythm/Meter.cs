@@ -45,10 +45,17 @@ public sealed partial record Meter : ITextForm<Meter>, IWritesText
     /// <summary>The thirty-five talas: seven rules with five jatis each.</summary>
     public static ValueList<Meter> Talas => Thirtyfive;
 
-    /// <summary>The chapu talas of 3, 5, 7 and 9 aksharas (from memory), and rupaka as concert practice counts it: three.</summary>
+    /// <summary>The chapu talas of 3, 5, 7 and 9 aksharas, and rupaka as concert practice counts it: three.</summary>
+    /// <remarks>
+    /// Misra chapu has its kriyas on 1, 4 and 6, khanda chapu on 1, 3 and 4: three beats that last 3, 2, 2 and 2, 1, 2 aksharas
+    /// (ajsriram.blogspot.com, Prominent Talas; lvnaga.wordpress.com, Talas in Carnatic Music 3). Many show the first part of misra chapu
+    /// with the palm turned up on 1 and 2: <c>misra chapu with waves</c> (lvnaga.wordpress.com). Tisra and sankirna chapu, and their claps,
+    /// are from memory.
+    /// </remarks>
     public static ValueList<Meter> Chapus { get; } =
     [
-        Chapu(Jati.Tisra, [1, 2]), Chapu(Jati.Khanda, [2, 3]), Chapu(Jati.Misra, [3, 4]), Chapu(Jati.Sankirna, [4, 5]),
+        Chapu("tisra chapu", [1, 2], [0, 1]), Chapu("khanda chapu", [2, 3], [0, 2, 3]), Chapu("misra chapu", [3, 4], [0, 3, 5]),
+        Chapu("sankirna chapu", [4, 5], [0, 4]), Chapu("misra chapu with waves", [3, 4], [3, 5], [0, 1]),
         new("rupaka-chapu", [3]) { Gestures = [Kriya.Clap, Kriya.Clap, Kriya.Wave] },
     ];
 
@@ -244,18 +251,23 @@ public sealed partial record Meter : ITextForm<Meter>, IWritesText
         Gestures = Joined(angas.ConvertAll(a => a.Gestures)),
     };
 
-    private static Meter Chapu(Jati jati, ValueList<int> groups) => new($"{jati.ToString().ToLowerInvariant()} chapu", groups)
+    /// <summary>A chapu tala with its claps and waves on the given beats, from 0.</summary>
+    private static Meter Chapu(string name, ValueList<int> groups, ReadOnlySpan<int> claps, params ReadOnlySpan<int> waves)
     {
-        // Teachers differ in the gestures of the chapus; that each group begins with a clap they share (from memory).
-        Gestures = Joined(groups.ConvertAll(ClapAndSilence)),
-    };
-
-    private static ValueList<Kriya> ClapAndSilence(int beats)
-    {
-        var gestures = new Kriya[beats];
+        var meter = new Meter(name, groups);
+        var gestures = new Kriya[meter.Beats];
         Array.Fill(gestures, Kriya.Silent);
-        gestures[0] = Kriya.Clap;
-        return ValueList.Adopt(gestures);
+        foreach (var beat in claps)
+        {
+            gestures[beat] = Kriya.Clap;
+        }
+
+        foreach (var beat in waves)
+        {
+            gestures[beat] = Kriya.Wave;
+        }
+
+        return meter with { Gestures = ValueList.Adopt(gestures) };
     }
 
     private static ValueList<Kriya> Joined(ValueList<ValueList<Kriya>> groups)

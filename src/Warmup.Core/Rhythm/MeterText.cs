@@ -243,6 +243,9 @@ internal static class MeterText
             }
         }
 
+        // Chapu alone is misra chapu (lvnaga.wordpress.com, Talas in Carnatic Music 3).
+        names[Fold("chapu")] = names[Fold("misra chapu")];
+        names[Fold("misra chapu wave")] = names[Fold("misra chapu with waves")];
         foreach (var family in FamilyNames[(int)TalaFamily.Rupaka])
         {
             names[Fold($"{family} chapu")] = names[Fold("rupaka-chapu")];

@@ -15,6 +15,9 @@ public sealed partial class Catalogue
 
     private readonly Dictionary<string, CatalogueEntry> _byName = [];
 
+    // Spellings of several different scales, none of which is a parent or has the spelling for its name.
+    private readonly Dictionary<string, List<CatalogueEntry>> _shared = [];
+
     private Catalogue(ValueList<CatalogueEntry> entries)
     {
         Entries = entries;
@@ -23,13 +26,14 @@ public sealed partial class Catalogue
             // A name goes before a spelling, and of two spellings the first one stays: parents come first.
             foreach (var name in (ReadOnlySpan<string>)[entry.Scale.Name, .. entry.Spellings])
             {
-                _byName.TryAdd(ScaleName.Fold(name), entry);
+                AddName(ScaleName.Fold(name), entry);
             }
         }
 
         foreach (var entry in entries)
         {
             _byName[ScaleName.Fold(entry.Scale.Name)] = entry;
+            _shared.Remove(ScaleName.Fold(entry.Scale.Name));
         }
     }
 
@@ -119,6 +123,13 @@ public sealed partial class Catalogue
             return Scale.TryParse(text, out scale, out error);
         }
 
+        if (trimmed.Length <= Scale.LongestName && _shared.TryGetValue(ScaleName.Fold(trimmed), out var several))
+        {
+            var names = string.Join(" and ", several.Select(e => $"{e.Scale.Name} ({string.Join(' ', e.Scale.Ascent)})"));
+            error = TextError.At(1, $"{TextError.Quote(trimmed)} is the name of several scales: {names}; write the one that is meant");
+            return false;
+        }
+
         scale = Find(trimmed.ToString())?.Scale;
         if (scale is null)
         {
@@ -164,6 +175,25 @@ public sealed partial class Catalogue
         // A scale's error says more than a note's, unless the text is notes of which one is wrong.
         error = ScaleText.IsWrittenOut(text.AsSpan().Trim()) ? error : scaleError;
         return false;
+    }
+
+    private void AddName(string folded, CatalogueEntry entry)
+    {
+        if (_byName.TryAdd(folded, entry))
+        {
+            return;
+        }
+
+        var first = _byName[folded];
+        if (first.Family != ScaleFamily.Parent && entry.Family != ScaleFamily.Custom && first.Scale.ToNotesText() != entry.Scale.ToNotesText())
+        {
+            if (!_shared.TryGetValue(folded, out var several))
+            {
+                _shared[folded] = several = [first];
+            }
+
+            several.Add(entry);
+        }
     }
 
     private string Suggest(ReadOnlySpan<char> text)

@@ -14,7 +14,7 @@ internal static class ScaleName
     private static readonly (string From, string To)[] Spellings =
     [
         ("zh", "l"), ("sh", "s"), ("ch", "c"), ("th", "t"), ("dh", "d"), ("bh", "b"), ("kh", "k"), ("gh", "g"), ("jh", "j"), ("ph", "p"),
-        ("au", "o"), ("ow", "o"), ("ou", "o"), ("ee", "i"), ("oo", "u"), ("w", "v"), ("ksh", "ks"), ("x", "ks"),
+        ("au", "o"), ("ow", "o"), ("ou", "o"), ("ee", "i"), ("oo", "u"), ("w", "v"), ("ns", "ms"), ("ksh", "ks"), ("x", "ks"),
     ];
 
     public static string Fold(ReadOnlySpan<char> name)

@@ -20,8 +20,13 @@ internal static class ScaleText
             return true;
         }
 
-        // Several words of which the first is a tone, or a svara's letter that lacks its variant.
+        // Several words of which the first is a tone, or a svara's letter that lacks its variant; or names and small letters of svaras alone.
         var cursor = new TextCursor(text);
+        if (ToneText.AreNames(cursor))
+        {
+            return true;
+        }
+
         return cursor.TryTakeWord(out var first) && !cursor.IsAtEnd && first.Position == 0
             && (ToneText.IsTone(first) || (first.Rest.Length is 1 or 2 && "SRGMPDN".Contains(first.Peek(), StringComparison.Ordinal)));
     }

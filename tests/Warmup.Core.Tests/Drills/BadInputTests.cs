@@ -25,9 +25,9 @@ public class BadInputTests
     [InlineData("ladder.repeat(0)", 15, "0")]
     [InlineData("ladder.repeat(99999999999999999999)", 15, "")]
     [InlineData("figure()", 8, "")]
-    [InlineData("figure(0 25)", 10, "25")]
-    [InlineData("figure(0 x)", 10, "x")]
-    [InlineData("figure(1.5)", 9, "")]
+    [InlineData("figure(1 26)", 10, "25")]
+    [InlineData("figure(1 x)", 10, "x")]
+    [InlineData("figure(2.5)", 9, "")]
     [InlineData("ladder ? ladder", 8, "?")]
     [InlineData(".reversed", 1, "")]
     public void A_fault_of_a_pattern_is_named_at_its_place(string text, int column, string token)
@@ -42,7 +42,7 @@ public class BadInputTests
     [Theory]
     [InlineData("ladder.take(10001)", "10000")]
     [InlineData("ladder.repeat(0)", "10000")]
-    [InlineData("figure(0 25)", "24")]
+    [InlineData("figure(1 26)", "24")]
     public void A_number_out_of_range_is_refused_with_the_range(string text, string bound)
     {
         Assert.False(Pattern.TryParse(text, out _, out var error));
@@ -199,7 +199,7 @@ public class BadInputTests
     [InlineData("ladder\0")]
     [InlineData("ladder\0.reversed")]
     [InlineData("\0ladder")]
-    [InlineData("figure(0\0 1)")]
+    [InlineData("figure(1\0 1)")]
     public void A_null_character_does_not_end_a_pattern(string text)
     {
         Assert.False(Pattern.TryParse(text, out _, out var error));

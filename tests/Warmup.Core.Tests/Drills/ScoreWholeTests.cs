@@ -97,7 +97,7 @@ public class ScoreWholeTests
     [Fact]
     public void A_place_names_the_section_where_there_are_several()
     {
-        var score = Mohanam.ToScore();
+        var score = (Mohanam with { Title = "Mohanam, growing" }).ToScore();
         var joined = Score.Join("all", [score, (Mohanam with { Title = new string('x', 300) }).ToScore()]);
         var note = score.Sections[0].Notes[2];
         Assert.Equal("line 2", score.PlaceOf(0, note).ToString());

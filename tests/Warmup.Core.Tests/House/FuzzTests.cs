@@ -169,7 +169,7 @@ public sealed record Typed(string Text)
         (3, ArbMap.Default.GeneratorFor<string>().Select(s => new Typed(s ?? string.Empty))),
         (1, Gen.ArrayOf(Gen.Choose(0, 0xFFFF).Select(c => (char)c)).Select(c => new Typed(new string(c)))),
         (3, Words(PatternWords, string.Empty)),
-        (2, Gen.Elements("ladder", "figure(0 2)", "(ladder + empty)").SelectMany(p => Gen.ArrayOf(Gen.Elements(".ends", ".reversed", ".take(2)", " + ladder", ".up-down", ".repeat(2)")).Select(w => new Typed(p + string.Concat(w))))),
+        (2, Gen.Elements("ladder", "figure(1 3)", "(ladder + empty)").SelectMany(p => Gen.ArrayOf(Gen.Elements(".ends", ".reversed", ".take(2)", " + ladder", ".up-down", ".repeat(2)")).Select(w => new Typed(p + string.Concat(w))))),
         (2, Words(ScaleWords, " ")),
         (2, Gen.SubListOf("R2", "G3", "M1", "P", "D1", "N3").Select(s => new Typed($"S {string.Join(' ', s)} S'"))),
         (2, Words(TonicWords, string.Empty)),

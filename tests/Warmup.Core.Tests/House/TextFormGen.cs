@@ -37,7 +37,7 @@ public static class TextFormGen
     public static Arbitrary<Rational> Rationals() => RationalGen.Rationals();
 
     public static Arbitrary<PatternVocabulary> Vocabularies() =>
-        (from words in Gen.SubListOf("figure(0 1 2)", "run", ".ends", ".take(3)", ".each-note(2)", ".alternate", "+") select PatternVocabulary.Parse(string.Join(' ', words.Prepend("ladder")))).ToArbitrary();
+        (from words in Gen.SubListOf("figure(1 2 3)", "run", ".ends", ".take(3)", ".each-note(2)", ".alternate", "+") select PatternVocabulary.Parse(string.Join(' ', words.Prepend("ladder")))).ToArbitrary();
 
     public static Arbitrary<Degree> Degrees() => Letters.ToArbitrary();
 

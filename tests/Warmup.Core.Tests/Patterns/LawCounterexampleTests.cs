@@ -25,9 +25,9 @@ public class LawCounterexampleTests
     [InlineData(Kedaram, "run.grow.take(3)", "S M / S M G / S M G M", "ladder.take(3)", "S M G M / S M G M P / S M G M P N")]
     [InlineData(Mohanam, "ladder.take(2).up-down", "S R / S R G / S' D / S' D P", "ladder.up-down.take(2)", "S R / S R G")]
     [InlineData(Mohanam, "run.above(1).up-down", "S R G P D S' R' / S' D P G R S D_", "run.up-down.above(1)", "S R G P D S' R' / R' S' D P G R S")]
-    [InlineData(Mohanam, "figure(0 2).mirrored.returning(0).take(1)", "S' S P S", "figure(0 2).returning(0).mirrored.take(1)", "S' P S'")]
-    [InlineData(Mohanam, "figure(0 3).join.split(3)", "S P R / D G S'", "figure(0 3)", "S P / R D / G S'")]
-    [InlineData(Mohanam, "figure(0 3).last-first.take(1)", "G S'", "figure(0 3).take(1).last-first", "S P")]
+    [InlineData(Mohanam, "figure(1 3).mirrored.returning(1).take(1)", "S' S P S", "figure(1 3).returning(1).mirrored.take(1)", "S' P S'")]
+    [InlineData(Mohanam, "figure(1 4).join.split(3)", "S P R / D G S'", "figure(1 4)", "S P / R D / G S'")]
+    [InlineData(Mohanam, "figure(1 4).last-first.take(1)", "G S'", "figure(1 4).take(1).last-first", "S P")]
     [InlineData(Bilahari, "run.transposed(5)", "S' R' G' P' D' S''", "run.swapped.transposed(5)", "D N S' R' G' M' P' D'")] // an octave up, not down
     public void What_one_would_think_equal_is_not(string scale, string one, string oneLines, string other, string otherLines)
     {
@@ -62,8 +62,8 @@ public class LawCounterexampleTests
     [Fact]
     public void The_normal_form_does_not_find_all_equal_patterns()
     {
-        Assert.Equal(Pattern.Parse("figure(0 1)").Expand(Scale.Parse(Shankarabharanam)).ToTones(), Pattern.Parse("run.windows(2)").Expand(Scale.Parse(Shankarabharanam)).ToTones());
-        Assert.NotEqual(Pattern.Parse("figure(0 1)").Normalize(), Pattern.Parse("run.windows(2)").Normalize());
+        Assert.Equal(Pattern.Parse("figure(1 2)").Expand(Scale.Parse(Shankarabharanam)).ToTones(), Pattern.Parse("run.windows(2)").Expand(Scale.Parse(Shankarabharanam)).ToTones());
+        Assert.NotEqual(Pattern.Parse("figure(1 2)").Normalize(), Pattern.Parse("run.windows(2)").Normalize());
     }
 
     [Theory]

@@ -21,7 +21,7 @@ public class PatternBoundsTests
         { "ladder.repeat(1000).join.grow", "at most 100000 notes" },
         { "run.repeat(9999).windows(64)", "at most 100000 notes" },
         { "run.repeat(99999999999999999999)", "a number from 1 to 10000" },
-        { "figure(2147483648)", "numbers from -24 to 24" },
+        { "figure(2147483649)", "places from -24 to 25" },
         { "run.transposed(-25)", "a number from -24 to 24" },
         { "[" + new string('S', 1) + string.Concat(Enumerable.Repeat(" ,", 100)) + "]", "1 to 64 units" },
     };
@@ -58,7 +58,7 @@ public class PatternBoundsTests
     public void Json_nested_too_deeply_is_refused_cheaply(int depth)
     {
         var json = Encoding.UTF8.GetBytes(
-            """{"schema":"urn:warmup:pattern:1","pattern":""" + string.Concat(Enumerable.Repeat("""{"word":"ends","of":""", depth)));
+            """{"schema":"urn:warmup:pattern:2","pattern":""" + string.Concat(Enumerable.Repeat("""{"word":"ends","of":""", depth)));
         Refused(
             () =>
             {

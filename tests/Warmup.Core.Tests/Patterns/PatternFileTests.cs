@@ -9,7 +9,7 @@ using Warmup.Testing;
 namespace Warmup.Tests;
 
 /// <summary>
-/// The JSON form against its published schema (docs/schemas/pattern-1.json; JSON Schema, draft 2020-12), held by an independent validator,
+/// The JSON form against its published schema (docs/schemas/pattern-2.json; JSON Schema, draft 2020-12), held by an independent validator,
 /// and the plain-English sentence.
 /// </summary>
 public class PatternFileTests
@@ -24,11 +24,11 @@ public class PatternFileTests
     }
 
     [Theory]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"ladder"}}""", "ladder")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"take","numbers":[2],"of":{"word":"figure","numbers":[0,1]}}}""", "figure(0 1).take(2)")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"sum":[{"word":"run"},{"lines":["S R ,","0_"]}]}}""", null)]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"sum":[{"word":"run"},{"lines":["S R ,","G"]}]}}""", "run + [S R , / G]")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"weave","of":{"word":"run"},"with":{"word":"run"}}}""", "run.weave(run)")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"ladder"}}""", "ladder")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"take","numbers":[2],"of":{"word":"figure","numbers":[1,2]}}}""", "figure(1 2).take(2)")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"sum":[{"word":"run"},{"lines":["S R ,","0_"]}]}}""", null)]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"sum":[{"word":"run"},{"lines":["S R ,","G"]}]}}""", "run + [S R , / G]")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"weave","of":{"word":"run"},"with":{"word":"run"}}}""", "run.weave(run)")]
     public void Nodes_are_read(string json, string? text)
     {
         if (text is null)
@@ -44,29 +44,32 @@ public class PatternFileTests
 
     [Theory]
     [InlineData("""{"pattern":{"word":"ladder"}}""", "lacks \"schema\"")]
-    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"ladder"}}""", "urn:warmup:pattern:2")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1"}""", "pattern is missing")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"ladr"}}""", "unknown word 'ladr'")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"ends"}}""", "'ends' needs \"of\"")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"ladder","of":{"word":"run"}}}""", "'ladder' takes no \"of\"")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"take","of":{"word":"run"}}}""", "'take' needs \"numbers\"")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"take","numbers":[0],"of":{"word":"run"}}}""", "pattern: 'take' takes a number from 1 to 10000, not 0")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"take","numbers":[1,2],"of":{"word":"run"}}}""", "'take' takes a number from 1 to 10000, not two numbers")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"run","sum":[]}}""", "exactly one of")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"sum":[{"word":"run"}]}}""", "2 to 1000 nodes, not 1")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"run","extra":1}}""", "unknown member")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","more":1,"pattern":{"word":"run"}}""", "the file: unknown member 'more'; the members are schema and pattern")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"every","numbers":[2],"of":{"word":"run"}}}""", "pattern: the word 'every' is now called 'every-nth'")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"reach","numbers":[1,0],"of":{"word":"run"}}}""", "pattern: the word 'reach' is now called 'span'")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"notes","numbers":[3,2],"of":{"word":"run"}}}""", "the last note of 'notes' must be between 3 and 1000, not 2", true)]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"take","numbers":[1.5],"of":{"word":"run"}}}""", "pattern.numbers must hold whole numbers")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":7}}""", "pattern.word must be text in quotes")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":[]}""", "pattern must be a node")]
-    [InlineData("""["urn:warmup:pattern:1"]""", "the file must be an object")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"sung","texts":["a1"],"of":{"word":"run"}}}""", "not 'a1'", true)]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"sum":[{"word":"run"},{"word":"ends","of":{"word":"x"}}]}}""", "pattern.sum[1].of")]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"lines":["S r"]}}""", "small and capital", true)]
-    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":""", "the text is not JSON")]
+    [InlineData("""{"schema":"urn:warmup:pattern:1","pattern":{"word":"ladder"}}""", "this library reads urn:warmup:pattern:2, in which figures and written lines count from 1")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"figure","numbers":[0,1,-1]}}""", "what counted from 0 is now 1 2 -1")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"lines":["0 1"]}}""", "what counted from 0 is now 1 2", true)]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"figure","numbers":[26]}}""", "places from -24 to 25")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2"}""", "pattern is missing")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"ladr"}}""", "unknown word 'ladr'")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"ends"}}""", "'ends' needs \"of\"")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"ladder","of":{"word":"run"}}}""", "'ladder' takes no \"of\"")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"take","of":{"word":"run"}}}""", "'take' needs \"numbers\"")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"take","numbers":[0],"of":{"word":"run"}}}""", "pattern: 'take' takes a number from 1 to 10000, not 0")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"take","numbers":[1,2],"of":{"word":"run"}}}""", "'take' takes a number from 1 to 10000, not two numbers")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"run","sum":[]}}""", "exactly one of")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"sum":[{"word":"run"}]}}""", "2 to 1000 nodes, not 1")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"run","extra":1}}""", "unknown member")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","more":1,"pattern":{"word":"run"}}""", "the file: unknown member 'more'; the members are schema and pattern")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"every","numbers":[2],"of":{"word":"run"}}}""", "pattern: the word 'every' is now called 'every-nth'")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"reach","numbers":[1,0],"of":{"word":"run"}}}""", "pattern: the word 'reach' is now called 'span'")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"notes","numbers":[3,2],"of":{"word":"run"}}}""", "the last note of 'notes' must be between 3 and 1000, not 2", true)]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"take","numbers":[1.5],"of":{"word":"run"}}}""", "pattern.numbers must hold whole numbers")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":7}}""", "pattern.word must be text in quotes")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":[]}""", "pattern must be a node")]
+    [InlineData("""["urn:warmup:pattern:2"]""", "the file must be an object")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"word":"sung","texts":["a1"],"of":{"word":"run"}}}""", "not 'a1'", true)]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"sum":[{"word":"run"},{"word":"ends","of":{"word":"x"}}]}}""", "pattern.sum[1].of")]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":{"lines":["S r"]}}""", "small and capital", true)]
+    [InlineData("""{"schema":"urn:warmup:pattern:2","pattern":""", "the text is not JSON")]
     public void An_error_names_the_place_the_value_and_the_fix(string json, string expected, bool schemaAllowsIt = false)
     {
         Assert.Contains(expected, Assert.Throws<WarmupFormatException>(() => Read(json)).Message, StringComparison.Ordinal);
@@ -79,11 +82,11 @@ public class PatternFileTests
     }
 
     [Theory]
-    [InlineData("{\n  \"schema\": \"urn:warmup:pattern:1\",\n  \"pattern\": {\"word\": \"ends\", \"of\": {\"word\": \"x\"}}\n}", 3, 37, "pattern.of: unknown word 'x'")]
-    [InlineData("{\n  \"schema\": \"urn:warmup:pattern:1\",\n  \"pattern\": {\"word\" \"ends\"}\n}", 3, 22, "not JSON")]
-    [InlineData("{\"schema\": \"urn:warmup:pattern:1\", \"pattern\": {\"word\": \"run\", \"word\": \"run\"}}", 1, 63, "pattern: the member \"word\" stands there twice")]
-    [InlineData("{\"schema\": \"urn:warmup:pattern:1\", \"é\": 1}", 1, 36, "unknown member 'é'")]
-    [InlineData("{\"schema\": \"urn:warmup:pattern:1\", \"pattern\": {\"word\": \"\\ud800\"}}", 1, 56, "not valid UTF-8")]
+    [InlineData("{\n  \"schema\": \"urn:warmup:pattern:2\",\n  \"pattern\": {\"word\": \"ends\", \"of\": {\"word\": \"x\"}}\n}", 3, 37, "pattern.of: unknown word 'x'")]
+    [InlineData("{\n  \"schema\": \"urn:warmup:pattern:2\",\n  \"pattern\": {\"word\" \"ends\"}\n}", 3, 22, "not JSON")]
+    [InlineData("{\"schema\": \"urn:warmup:pattern:2\", \"pattern\": {\"word\": \"run\", \"word\": \"run\"}}", 1, 63, "pattern: the member \"word\" stands there twice")]
+    [InlineData("{\"schema\": \"urn:warmup:pattern:2\", \"é\": 1}", 1, 36, "unknown member 'é'")]
+    [InlineData("{\"schema\": \"urn:warmup:pattern:2\", \"pattern\": {\"word\": \"\\ud800\"}}", 1, 56, "not valid UTF-8")]
     [InlineData("", 1, 1, "not JSON")]
     public void An_error_has_its_line_and_column(string json, int line, int column, string expected)
     {
@@ -95,7 +98,7 @@ public class PatternFileTests
     [Fact]
     public void A_byte_order_mark_is_skipped_and_bytes_that_are_no_text_are_refused()
     {
-        var json = """{"schema":"urn:warmup:pattern:1","pattern":{"word":"run"}}"""u8.ToArray();
+        var json = """{"schema":"urn:warmup:pattern:2","pattern":{"word":"run"}}"""u8.ToArray();
         Assert.Equal(Pattern.Run, PatternFile.Read([0xEF, 0xBB, 0xBF, .. json]));
         json[^5] = 0xFF;
         Assert.Throws<WarmupFormatException>(() => PatternFile.Read(json));
@@ -115,7 +118,7 @@ public class PatternFileTests
     [Theory]
     [InlineData("ladder.backwards", "S R2 G3 M1 P D2 N3 S'", "seven lines; each line starts on the tonic and adds one note until the upper tonic is reached; every line is then sung backwards")]
     [InlineData("ladder", null, "each line starts on the tonic and adds one note until the upper tonic is reached")]
-    [InlineData("figure(0 1 2).take(1)", "S R2 G3 P D2 S'", "one line; the figure 0 1 2 is sung from the tonic, then from each next degree, until it reaches the upper tonic; only the first line is kept")]
+    [InlineData("figure(1 2 3).take(1)", "S R2 G3 P D2 S'", "one line; the figure 1 2 3 is sung from the tonic, then from each next degree, until it reaches the upper tonic; only the first line is kept")]
     [InlineData("[S R / G].hold(2).repeat(3)", null, "the written lines are S R / G; the last note of each line is held two units longer; the whole is sung three times")]
     [InlineData("run + ladder.ends", null, "one line goes over the whole scale from the tonic to the upper tonic; then (each line starts on the tonic and adds one note until the upper tonic is reached; only the first and the last note of each line are kept)")]
     [InlineData("run.sung(a e)", null, "one line goes over the whole scale from the tonic to the upper tonic; the notes are sung on a, e in turn")]
@@ -140,7 +143,7 @@ public class PatternFileTests
 
     private static string SchemaText()
     {
-        using var reader = new StreamReader(typeof(PatternFileTests).Assembly.GetManifestResourceStream("pattern-1.json")!);
+        using var reader = new StreamReader(typeof(PatternFileTests).Assembly.GetManifestResourceStream("pattern-2.json")!);
         return reader.ReadToEnd();
     }
 }

@@ -19,9 +19,9 @@ public class EnumerationTests
     ];
 
     [Theory]
-    [InlineData("ladder figure(0 2) .reversed .mirrored .ends .take(2) +", 4)]
+    [InlineData("ladder figure(1 3) .reversed .mirrored .ends .take(2) +", 4)]
     [InlineData("run .up-down .below(1) .mirrored .ends .each-note(2) .grow", 5)]
-    [InlineData("run ladder .returning(0) .swapped .mirrored .alternate .weave +", 4)]
+    [InlineData("run ladder .returning(1) .swapped .mirrored .alternate .weave +", 4)]
     [InlineData("run .drop(1) .drop(2) .take(1) .take(2) .repeat(2) .last-first +", 4)]
     [InlineData("run .transposed(1) .transposed(-1) .above(1) .span(-1 0) .mirrored .up-down +", 4)]
     public void Every_normal_form_over_the_words_has_one_index_and_nothing_else_has(string words, int size)

@@ -17,16 +17,16 @@ public class ExplainTests
     private const string Kedaram = "vakra: S M1 G3 M1 P N3 S' / S' N3 P M1 G3 R2 S";
 
     [Theory]
-    [InlineData(Shankarabharanam, "S R G / R G M / G M P / M P D / P D N / D N S'", 1)] // figure(0 1 2)
+    [InlineData(Shankarabharanam, "S R G / R G M / G M P / M P D / P D N / D N S'", 1)] // figure(1 2 3)
     [InlineData(Shankarabharanam, "S R / S R G / S R G M / S R G M P / S R G M P D / S R G M P D N / S R G M P D N S'", 1)] // ladder
-    [InlineData(Mohanam, "S G / R P / G D / P S'", 1)] // figure(0 2)
+    [InlineData(Mohanam, "S G / R P / G D / P S'", 1)] // figure(1 3)
     [InlineData(Mohanam, "S' D / S' D P / S' D P G / S' D P G R / S' D P G R S", 2)] // ladder.mirrored
     [InlineData(Bilahari, "R S / G R S / M G R S / P M G R S / D P M G R S / N D P M G R S / S' N D P M G R S", 2)] // ladder.reversed
     [InlineData(Shankarabharanam, "S R G M P D N S' / S' N D P M G R S", 2)] // run.up-down
     [InlineData(Shankarabharanam, "S R G M / R G M P / G M P D / M P D N / P D N S' / S' N D P / N D P M / D P M G / P M G R / M G R S", 2)]
     [InlineData(Shankarabharanam, "S S R R G G M M / R R G G M M P P / G G M M P P D D / M M P P D D N N / P P D D N N S' S'", 2)]
     [InlineData(Shankarabharanam, "S R G M , / R G M P , / G M P D , / M P D N , / P D N S' ,", 2)]
-    [InlineData(Shankarabharanam, "S R G / R G M", 2)] // figure(0 1 2).take(2)
+    [InlineData(Shankarabharanam, "S R G / R G M", 2)] // figure(1 2 3).take(2)
     [InlineData(Shankarabharanam, "S R S G S M S P S D S N S S' S", 2)] // run.returning
     public void Small_rules_are_found_at_their_size(string scale, string lines, int size)
     {

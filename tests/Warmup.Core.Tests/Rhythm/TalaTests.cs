@@ -58,12 +58,28 @@ public class TalaTests
     [InlineData("rupaka-chapu", "3")]
     public void Chapu_talas_have_the_groups_of_the_rules(string name, string groups)
     {
-        // From memory, as the rules say.
+        // Misra and khanda chapu: lvnaga.wordpress.com, Talas in Carnatic Music 3; the others from memory.
         var meter = Meter.Parse(name);
         Assert.Equal(groups, string.Join('+', meter.Groups));
         Assert.Equal(meter.Beats, meter.Gestures.Count);
         Assert.Equal(Kriya.Clap, meter.Gestures[0]);
     }
+
+    [Theory]
+    [InlineData("misra chapu", "1 4 6", "")]
+    [InlineData("khanda chapu", "1 3 4", "")]
+    [InlineData("misra chapu with waves", "4 6", "1 2")]
+    public void The_chapus_have_their_kriyas_where_teachers_give_them(string name, string claps, string waves)
+    {
+        // Three beats of 3, 2, 2 and of 2, 1, 2 aksharas: ajsriram.blogspot.com, Prominent Talas. The palm turned up on 1 and 2 of misra
+        // chapu: lvnaga.wordpress.com, Talas in Carnatic Music 3.
+        var gestures = Meter.Parse(name).Gestures;
+        string Places(Kriya kriya) => string.Join(' ', Enumerable.Range(1, gestures.Count).Where(place => gestures[place - 1] == kriya));
+        Assert.Equal((claps, waves), (Places(Kriya.Clap), Places(Kriya.Wave)));
+    }
+
+    [Fact]
+    public void Chapu_alone_is_misra_chapu() => Assert.Equal("misra chapu (3+4)", Meter.Parse("chapu").ToString()); // lvnaga.wordpress.com
 
     [Fact]
     public void The_fingers_are_counted_from_the_little_one_and_begin_again_behind_the_thumb()

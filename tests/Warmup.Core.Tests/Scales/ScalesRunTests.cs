@@ -42,8 +42,8 @@ public class ScalesRunTests
     [InlineData("Ritigowla", "ladder.reversed", "R S / G R S / D M G M P M G R S / N D M G M P M G R S / S' N D M G M P M G R S")]
     [InlineData("Kedaram", "run.grow", "S M / S M G / S M G M / S M G M P / S M G M P N / S M G M P N S'")]
     [InlineData("Gowla", "ladder.reversed", "R S / M R G M R S / P M R G M R S / N P M R G M R S / S' N P M R G M R S")]
-    [InlineData("Mohanam", "figure(0 -1 -2).take(1)", "S D_ P_")]
-    [InlineData("Bilahari", "figure(0 -1 -2).take(1)", "S D_ P_")] // a figure takes one list, in a rising row the ascent
+    [InlineData("Mohanam", "figure(1 -1 -2).take(1)", "S D_ P_")]
+    [InlineData("Bilahari", "figure(1 -1 -2).take(1)", "S D_ P_")] // a figure takes one list, in a rising row the ascent
     public void Worked_lines_of_zigzag_scales(string scale, string pattern, string expected) =>
         Assert.Equal(expected, Pattern.Parse(pattern).Expand(Catalogue.Default.Find(scale)!.Scale).ToLetters());
 

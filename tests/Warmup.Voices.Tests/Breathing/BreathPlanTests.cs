@@ -198,7 +198,7 @@ public class BreathPlanTests
     [Fact]
     public void A_plan_goes_over_the_parts_of_a_score()
     {
-        var part = Ladder(2, 60).ToScore();
+        var part = (Ladder(2, 60) with { Title = "a part" }).ToScore();
         var score = Score.Join(part.Title, [part, part]);
 
         // Two parts of Adi: five sung seconds, then three of silence, which end the span by themselves.

@@ -54,18 +54,18 @@ public class AgilityTests
     [InlineData(91, 2, Experience.Beginner, false)]
     [InlineData(120, 3, Experience.Advanced, true)] // 8 notes a second, steps of 2 semitones need 107 + 10 and 112 + 10 ms of 125
     public void Third_speed_at_60_has_4_notes_a_second_and_at_80_5_and_a_third(int tempo, int kalam, Experience experience, bool fits) =>
-        Assert.Equal(fits, TooFast(Drill("figure(0 1 0 1)", tempo, kalam), experience).Length == 0);
+        Assert.Equal(fits, TooFast(Drill("figure(1 2 1 2)", tempo, kalam), experience).Length == 0);
 
     [Fact]
     public void The_limit_that_binds_is_named()
     {
         // A step: 107 + 50 ms, less than the 200 ms of 5 notes a second.
-        var cap = TooFast(Drill("figure(0 1).take(1)", 80, 3), Experience.Intermediate)[0];
+        var cap = TooFast(Drill("figure(1 2).take(1)", 80, 3), Experience.Intermediate)[0];
         Assert.Contains("5.33 notes a second", cap.Message, StringComparison.Ordinal);
         Assert.Contains("own setting", cap.Message, StringComparison.Ordinal);
 
         // An octave up: 194 + 10 ms, more than the 125 ms of 8 notes a second; 6 notes a second give 167.
-        var leap = TooFast(Drill("figure(0 7).take(1)", 90, 3), Experience.Advanced)[0];
+        var leap = TooFast(Drill("figure(1 8).take(1)", 90, 3), Experience.Advanced)[0];
         Assert.Contains("12 semitones up", leap.Message, StringComparison.Ordinal);
         Assert.Contains("204 ms", leap.Message, StringComparison.Ordinal);
         Assert.Contains("167 ms", leap.Message, StringComparison.Ordinal);

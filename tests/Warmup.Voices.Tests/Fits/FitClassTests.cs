@@ -64,7 +64,7 @@ public class FitClassTests
     public void Several_drills_share_one_tonic()
     {
         // An octave up from S, and one that dips a fourth below and stays under P: together 17 semitones.
-        var drills = new[] { Ladder(), Ladder("figure(-2 0)").With(p => p.Take(1)) }.ToValueList();
+        var drills = new[] { Ladder(), Ladder("figure(-2 1)").With(p => p.Take(1)) }.ToValueList();
         var report = ClassReport.Of(drills, [Voice("a", "A3", "C5", 60)]);
         Assert.Equal(2, report.Drills.Count);
         Assert.Equal(2, report.Rows[0].Cells.Count);

@@ -12,7 +12,7 @@ internal readonly record struct Operation(PatternWord Word, ValueList<int> Numbe
 
     public override string ToString() => Word.Takes switch
     {
-        WordTakes.Numbers => $"{Word.Name}({string.Join(' ', Numbers.ConvertAll(n => n.ToString(CultureInfo.InvariantCulture)))})",
+        WordTakes.Numbers => $"{Word.Name}({string.Join(' ', Word.Shown(Numbers).ConvertAll(n => n.ToString(CultureInfo.InvariantCulture)))})",
         WordTakes.Texts => $"{Word.Name}({string.Join(' ', Texts)})",
         _ => Word.Name,
     };

@@ -15,11 +15,12 @@ internal sealed record ReturningPattern : UnaryPattern
 
     public static PatternWord WordEntry { get; } = PatternWord.Unary(
         "returning",
-        "after each note step n is sung: 0 is the tonic",
+        "after each note place n is sung: 1 is the tonic",
         -WidestFigure,
         WidestFigure,
         n => $"after each note {Said(n)} is sung",
-        (p, n) => p.Returning(n));
+        (p, n) => p.Returning(n))
+        with { CountsPlaces = true };
 
     public int Step { get; }
 

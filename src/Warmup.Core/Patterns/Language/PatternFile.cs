@@ -4,16 +4,16 @@ using System.Text.Json;
 
 namespace Warmup;
 
-/// <summary>A pattern as JSON: <c>{"schema": "urn:warmup:pattern:1", "pattern": {"word": "ends", "of": {"word": "ladder"}}}</c>.</summary>
+/// <summary>A pattern as JSON: <c>{"schema": "urn:warmup:pattern:2", "pattern": {"word": "ends", "of": {"word": "ladder"}}}</c>.</summary>
 /// <remarks>
 /// A node is a word with its <c>numbers</c> or <c>texts</c>, the pattern it is applied to (<c>of</c>) and the other pattern (<c>with</c>);
-/// or a <c>sum</c> of nodes; or written <c>lines</c>. The published schema, docs/schemas/pattern-1.json (JSON Schema, draft 2020-12),
+/// or a <c>sum</c> of nodes; or written <c>lines</c>. The published schema, docs/schemas/pattern-2.json (JSON Schema, draft 2020-12),
 /// has the words of the library.
 /// </remarks>
 public static class PatternFile
 {
     /// <summary>The name of the format and its version.</summary>
-    public const string Schema = "urn:warmup:pattern:1";
+    public const string Schema = "urn:warmup:pattern:2";
 
     /// <summary>The largest file that is read, in bytes (the project's own setting).</summary>
     internal const int LargestBytes = 1_000_000;
@@ -63,7 +63,7 @@ public static class PatternFile
     private static PatternNode ToNode(Operation operation) => new()
     {
         Word = operation.Word.Name,
-        Numbers = operation.Numbers.IsEmpty ? null : [.. operation.Numbers],
+        Numbers = operation.Numbers.IsEmpty ? null : [.. operation.Word.Shown(operation.Numbers)],
         Texts = operation.Texts.IsEmpty ? null : [.. operation.Texts],
     };
 

@@ -41,9 +41,15 @@ internal readonly ref struct PatternJsonBuilder(ReadOnlySpan<byte> json, Pattern
         Needs(node, word, "with", word.Takes == WordTakes.Pattern, node.With is not null);
         Needs(node, word, "numbers", word.Takes == WordTakes.Numbers, node.Numbers is not null);
         Needs(node, word, "texts", word.Takes == WordTakes.Texts, node.Texts is not null);
-        var numbers = (node.Numbers ?? []).ToValueList();
+        var shown = (node.Numbers ?? []).ToValueList();
+        if (word.CountsPlaces && shown.IndexOf(n => n == 0) >= 0)
+        {
+            throw Fail(node, Place.NoZero(string.Join(' ', shown)));
+        }
+
+        var numbers = word.Meant(shown);
         var texts = (node.Texts ?? []).ToValueList();
-        if ((word.Takes == WordTakes.Texts ? SungPattern.Fault(texts.AsSpan()) : word.Fault(numbers)) is { } fault)
+        if ((word.Takes == WordTakes.Texts ? SungPattern.Fault(texts.AsSpan()) : word.Fault(numbers) is { } wrong && word.CountsPlaces ? $"'{word.Name}' takes {word.Wanted}" : word.Fault(numbers)) is { } fault)
         {
             throw Fail(node, fault);
         }

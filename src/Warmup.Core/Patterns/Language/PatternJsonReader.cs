@@ -93,7 +93,7 @@ internal ref struct PatternJsonReader
                 if (hasSchema && Text("schema") is var schema && schema != PatternFile.Schema)
                 {
                     throw Fail(schema.StartsWith(SchemaStem, StringComparison.Ordinal)
-                        ? $"the pattern is of version {TextError.Quote(schema)}; this library reads {PatternFile.Schema}"
+                        ? $"the pattern is of version {TextError.Quote(schema)}; this library reads {PatternFile.Schema}, in which figures and written lines count from 1, the tonic: add 1 to each number in them that is not below 0"
                         : NoSchema);
                 }
             }

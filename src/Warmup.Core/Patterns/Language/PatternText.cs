@@ -34,6 +34,11 @@ internal ref struct PatternText
             return false;
         }
 
+        if (WrittenText.Begins(new TextCursor(text)))
+        {
+            return WrittenText.TryRead(new TextCursor(text), out pattern, out error);
+        }
+
         var reader = new PatternText(language, text);
         var read = reader.Sum();
         reader.Peek();
@@ -191,17 +196,28 @@ internal ref struct PatternText
     {
         WordTakes.Pattern => "a pattern",
         WordTakes.Texts => string.Create(CultureInfo.InvariantCulture, $"1 to {Pattern.MostTexts} words to sing, separated by spaces"),
-        _ => word.Numbers.Most == 1 ? word.Numbers.ToString() : $"{word.Numbers}, separated by spaces",
+        _ => word.Numbers.Most == 1 ? word.Wanted : $"{word.Wanted}, separated by spaces",
     };
 
     private ValueList<int>? Numbers(PatternWord word)
     {
+        var form = _cursor;
         _cursor.Position++;
         var numbers = new List<int>();
         while (Peek() != ')')
         {
             var start = _cursor.Position;
-            if (!_cursor.TryTakeInteger(out var number)
+            var isNumber = _cursor.TryTakeInteger(out var number);
+            if (isNumber && number == 0 && word.CountsPlaces)
+            {
+                _cursor.Position = start;
+                var end = form.Rest.IndexOf(')');
+                Fail($"{Place.NoZero($"{word.Name}{form.Rest[..(end < 0 ? form.Rest.Length : end + 1)]}")}");
+                return null;
+            }
+
+            number = word.CountsPlaces ? Place.ToStep(number) : number;
+            if (!isNumber
                 || numbers.Count == word.Numbers.Most
                 || number < word.Numbers.Lowest
                 || number > word.Numbers.Highest)

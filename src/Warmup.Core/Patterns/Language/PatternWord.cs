@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Warmup;
 
 /// <summary>A word of the patterns' language: its name, how it is written, and what it does.</summary>
@@ -43,6 +45,9 @@ public sealed record PatternWord
 
     /// <summary>The numbers in the parentheses.</summary>
     internal NumberBounds Numbers { get; private init; }
+
+    /// <summary>Whether its numbers are steps, which texts count as places: from 1.</summary>
+    internal bool CountsPlaces { get; init; }
 
     /// <summary>What is wrong with numbers that are each within their range; <see langword="null"/> where nothing is.</summary>
     internal Func<ValueList<int>, string?> Rule { get; private init; } = static _ => null;
@@ -96,6 +101,19 @@ public sealed record PatternWord
 
     /// <summary>What is wrong with the numbers of the word; <see langword="null"/> where nothing is.</summary>
     internal string? Fault(ValueList<int> numbers) => Numbers.Fault(Name, numbers.AsSpan()) ?? Rule(numbers);
+
+    /// <summary>The numbers as texts show them.</summary>
+    internal ValueList<int> Shown(ValueList<int> numbers) => CountsPlaces ? numbers.ConvertAll(Place.FromStep) : numbers;
+
+    /// <summary>The numbers that texts show so; none of them is a place 0.</summary>
+    internal ValueList<int> Meant(ValueList<int> shown) => CountsPlaces ? shown.ConvertAll(Place.ToStep) : shown;
+
+    /// <summary>What stands in the parentheses, in words.</summary>
+    internal string Wanted => CountsPlaces
+        ? string.Create(
+            CultureInfo.InvariantCulture,
+            $"{(Numbers.Most == 1 ? "a place" : $"{Numbers.Fewest} to {Numbers.Most} places")} from {Numbers.Lowest} to {Place.FromStep(Numbers.Highest)}, where 1 is the note that the line stands on and -1 the note below it")
+        : Numbers.ToString();
 
     /// <summary>Whether it is the same word: the same name, and for an added word an equal combinator.</summary>
     /// <param name="other">The other word.</param>

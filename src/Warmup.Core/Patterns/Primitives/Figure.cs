@@ -38,10 +38,11 @@ internal sealed record FigurePattern : PrimitivePattern
 
     public static PatternWord WordEntry { get; } = PatternWord.Primitive(
         "figure",
-        "steps counted from 0, sung from each degree in turn until the upper tonic is reached",
+        "places counted from 1, the tonic, sung from each degree in turn until the upper tonic is reached",
         new NumberBounds(-WidestFigure, WidestFigure, 1, LongestFigure),
         n => $"the figure {Said(n)} is sung from the tonic, then from each next degree, until it reaches the upper tonic",
-        n => new FigurePattern(n));
+        n => new FigurePattern(n))
+        with { CountsPlaces = true };
 
     /// <summary>The steps of a row, 0 on the row's own degree.</summary>
     public ValueList<int> Sequence { get; }
@@ -95,10 +96,10 @@ internal sealed record FigurePattern : PrimitivePattern
 
     private static int UsualRows(ValueList<int> steps) => steps.IsEmpty ? 0 : Math.Max(1, PatternLimits.UsualSteps - Math.Max(0, Highest(steps)) + 1);
 
-    /// <summary><c>0 1 2</c>, or with steps below <c>one below, 0, 1</c>.</summary>
+    /// <summary>Places counted from 1: <c>1 2 3</c>, or with steps below <c>one step below, 1, 2</c>.</summary>
     private static string Said(ValueList<int> steps)
     {
-        var names = steps.ConvertAll(s => s < 0 ? $"{English.Count(-s, "step")} below" : s.ToString(CultureInfo.InvariantCulture));
+        var names = steps.ConvertAll(s => s < 0 ? $"{English.Count(-s, "step")} below" : Place.Show(s));
         return string.Join(steps.IndexOf(s => s < 0) < 0 ? " " : ", ", names);
     }
 }

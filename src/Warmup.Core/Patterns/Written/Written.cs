@@ -6,7 +6,7 @@ public abstract partial record Pattern
     internal const int WidestWritten = 28;
 
     /// <summary>
-    /// Lines written out in svara letters or in steps, as in exercise books: <c>S R G , / R G M -</c> or <c>0 1 2 / 1 2 3</c>.
+    /// Lines written out in svara letters or in numbers, as in exercise books: <c>S R G , / R G M -</c> or <c>1 2 3 / 2 3 4</c>.
     /// </summary>
     /// <remarks>
     /// <para><c>S'</c> is the upper and <c>N_</c> the lower octave; <c>,</c> holds the note one unit longer and <c>;</c> two; <c>-</c> is

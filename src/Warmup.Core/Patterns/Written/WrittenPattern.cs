@@ -77,7 +77,7 @@ internal sealed record WrittenPattern : Pattern
                 FindingCode.PatternRefused,
                 Severity.Error,
                 $"{frame.Scale.Name} has no {ShowLetter(position)}, and the written line needs it",
-                "write the line in steps, or take a scale with the letter"));
+                "write the line in numbers, counted from 1, or take a scale with the letter"));
             expander.Note(new Finding(
                 FindingCode.NoteMissingFromList,
                 Severity.Note,
@@ -128,7 +128,7 @@ internal sealed record WrittenPattern : Pattern
     private static ScaleDirection Other(ScaleDirection direction) => direction == ScaleDirection.Ascent ? ScaleDirection.Descent : ScaleDirection.Ascent;
 
     private string Show(WrittenNote note) =>
-        (ByLetter ? ShowLetter(note.Position) : note.Position.ToString(CultureInfo.InvariantCulture))
+        (ByLetter ? ShowLetter(note.Position) : Place.Show(note.Position))
         + string.Concat(Enumerable.Repeat(" ,", note.Units - 1))
         + string.Concat(Enumerable.Repeat(" -", note.Rest));
 

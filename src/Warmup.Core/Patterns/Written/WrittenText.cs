@@ -30,6 +30,49 @@ internal static class WrittenText
         return error is null;
     }
 
+    /// <summary>
+    /// Whether a text begins as written lines do that stand without brackets: with a svara letter, the name of a svara or a number, alone.
+    /// </summary>
+    /// <param name="cursor">The text.</param>
+    public static bool Begins(TextCursor cursor)
+    {
+        cursor.SkipWhiteSpace();
+        if (char.IsAsciiDigit(cursor.Peek()) || (cursor.Peek() == '-' && char.IsAsciiDigit(cursor.Peek(1))))
+        {
+            return true;
+        }
+
+        if (cursor.Peek() == '.')
+        {
+            cursor.Position++;
+        }
+
+        if (!Letters.Contains(char.ToUpperInvariant(cursor.Peek()), StringComparison.Ordinal))
+        {
+            return false;
+        }
+
+        cursor.Position += 1 + EndingOf(cursor);
+        return !char.IsAsciiLetter(cursor.Peek()) && cursor.Peek() is not ('-' or '(' or '+');
+    }
+
+    /// <summary>The letters that follow a svara letter in its name: one in <c>sa</c>, two in <c>dha</c>, none where it stands alone.</summary>
+    private static int EndingOf(TextCursor cursor)
+    {
+        var first = char.ToUpperInvariant(cursor.Peek());
+        var second = char.ToUpperInvariant(cursor.Peek(1));
+        var length = first switch
+        {
+            'S' or 'G' or 'M' or 'P' when second == 'A' => 1,
+            'R' when second is 'I' or 'E' => 1,
+            'N' when second == 'I' => 1,
+            'D' when second == 'A' => 1,
+            'D' when second == 'H' && char.ToUpperInvariant(cursor.Peek(2)) == 'A' => 2,
+            _ => 0,
+        };
+        return char.IsAsciiLetter(cursor.Peek(length + 1)) ? 0 : length;
+    }
+
     private ref struct Reader(TextCursor cursor)
     {
         private readonly List<ValueList<WrittenNote>> _lines = [];
@@ -37,6 +80,8 @@ internal static class WrittenText
         private bool? _byLetter;
         private bool? _capitals;
         private bool _silent;
+        private bool _smallTonic;
+        private readonly TextCursor _whole = cursor;
         private TextCursor _cursor = cursor;
 
         public WrittenPattern ToPattern() => new WrittenPattern(_lines.ToValueList(), _byLetter == true);
@@ -74,7 +119,7 @@ internal static class WrittenText
         {
             if (_notes.Count == 0)
             {
-                return "a written line has no notes; expected a svara letter such as S or a step such as 0";
+                return "a written line has no notes; expected a svara letter such as S or a number such as 1";
             }
 
             _lines.Add(_notes.ToValueList());
@@ -122,16 +167,18 @@ internal static class WrittenText
         private string? Step()
         {
             var start = _cursor.Position;
-            if (_cursor.TryTakeInteger(out var step) && Math.Abs((long)step) <= Pattern.WidestWritten)
+            if (_cursor.TryTakeInteger(out var place) && place != 0 && Math.Abs((long)Place.ToStep(place)) <= Pattern.WidestWritten)
             {
-                return Add(step, false, start);
+                return Add(Place.ToStep(place), false, start);
             }
 
             _cursor.Position = start + 1;
             _cursor.TakeWhile(char.IsAsciiDigit);
             var typed = TextError.Quote(_cursor.Since(start));
             _cursor.Position = start;
-            return string.Create(CultureInfo.InvariantCulture, $"a step must be between {-Pattern.WidestWritten} and {Pattern.WidestWritten}, not {typed}");
+            return place == 0 && typed.Trim('\'').Trim('-', '0').Length == 0
+                ? Place.NoZero(_whole.Rest)
+                : string.Create(CultureInfo.InvariantCulture, $"a place must be between {-Pattern.WidestWritten} and {Place.FromStep(Pattern.WidestWritten)}, not {typed}");
         }
 
         private string? Letter()
@@ -139,23 +186,53 @@ internal static class WrittenText
             var start = _cursor.Position;
             var c = _cursor.Peek();
             var letter = Letters.IndexOf(char.ToUpperInvariant(c), StringComparison.Ordinal);
+            if (c == '.')
+            {
+                return Dot(1);
+            }
+
             if (letter < 0)
             {
-                return $"unexpected {TextError.Quote(_cursor.Rest)}; expected a svara letter S R G M P D N, a step, ',' ';' '-' '|' or '/'";
+                return $"unexpected {TextError.Quote(_cursor.Rest)}; expected a svara letter S R G M P D N or its name such as sa, a number, ',' ';' '-' '|' or '/'";
             }
 
-            if (_capitals is { } capitals && capitals != char.IsAsciiLetterUpper(c))
+            // A name such as "ri" says the same in any case; only bare letters tell two traditions apart.
+            var octave = 0;
+            var ending = EndingOf(_cursor);
+            if (ending == 0)
             {
-                return $"'{c}' mixes small and capital letters: small ones mark lowered notes in another tradition; write all letters in capitals, and the scale chooses the variants";
+                var isCapital = char.IsAsciiLetterUpper(c);
+                if (_capitals == false && c == 'S' && _smallTonic)
+                {
+                    octave = 1; // s r g m p d n S
+                }
+                else if (_capitals is { } capitals && capitals != isCapital)
+                {
+                    return $"'{c}' mixes small and capital letters: small ones mark lowered notes in another tradition; write all letters in capitals, and the scale chooses the variants";
+                }
+                else
+                {
+                    _capitals = isCapital;
+                }
+
+                // The other tradition writes S and P in capitals always.
+                _smallTonic |= c is 's' or 'p';
             }
 
-            _capitals = char.IsAsciiLetterUpper(c);
+            _cursor.Position += ending;
             if (char.IsAsciiDigit(_cursor.Peek(1)))
             {
-                return $"{TextError.Quote(_cursor.Rest[..2])} has the number of a variant; leave the number out: the scale chooses the variant";
+                var variant = TextError.Quote(_cursor.Since(start).ToString() + _cursor.Rest[..2].ToString());
+                _cursor.Position = start;
+                return $"{variant} has the number of a variant; leave the number out: the scale chooses the variant";
             }
 
-            var octave = 0;
+            if (_cursor.Peek(1) == '.')
+            {
+                _cursor.Position = start;
+                return Dot(0);
+            }
+
             for (_cursor.Position++; _cursor.Peek() is '\'' or '\u2019' or '_'; _cursor.Position++)
             {
                 octave += _cursor.Peek() == '_' ? -1 : 1;
@@ -171,6 +248,22 @@ internal static class WrittenText
             return Add(letter + (7 * octave), true, start);
         }
 
+        /// <summary>Why a dot is not read: as a mark of the octave it could be the upper or the lower one.</summary>
+        /// <param name="at">Where the letter stands beside it: 1 after the dot, 0 before it.</param>
+        private readonly string Dot(int at)
+        {
+            var rest = _cursor.Rest;
+            var word = rest[(at == 1 ? 1 : rest.IndexOf('.') + 1)..];
+            if (word.Length > 1 && char.IsAsciiLetterLower(word[0]) && (char.IsAsciiLetterLower(word[1]) || word[1] == '-') && EndingOf(new TextCursor(word)) == 0)
+            {
+                return $"'.' begins a word that is applied to the lines; put the lines in brackets: [S R G M].{TextError.Quote(word).Trim('\'')}";
+            }
+
+            var letter = char.ToUpperInvariant(at == 1 ? _cursor.Peek(1) : _cursor.Peek());
+            letter = Letters.Contains(letter, StringComparison.Ordinal) ? letter : 'N';
+            return $"a dot beside a letter is the upper octave for some and the lower for others; write {letter}_ for the lower octave, {letter}' for the upper";
+        }
+
         /// <summary>Adds the note that was read; where it is refused, the cursor stands at its beginning again.</summary>
         private string? Add(int position, bool byLetter, int start)
         {
@@ -178,7 +271,7 @@ internal static class WrittenText
             if (_byLetter is { } before && before != byLetter)
             {
                 _cursor.Position = start;
-                return "letters and steps are mixed; write all notes in letters, or all in steps";
+                return "letters and numbers are mixed; write all notes in letters, or all in numbers";
             }
 
             if (Math.Abs(position) > Pattern.WidestWritten)

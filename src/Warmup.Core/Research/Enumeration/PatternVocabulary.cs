@@ -24,7 +24,7 @@ public sealed record PatternVocabulary : ISpanParsable<PatternVocabulary>
 
     /// <summary>A small choice of usual words (the project's own): the counts of the documentation are made with it.</summary>
     public static PatternVocabulary Usual { get; } =
-        Parse("ladder run figure(0 1 2) figure(0 2) .mirrored .reversed .backwards .there-and-back .ends .each-note(2) .up-down .take(3) .last-first .join +");
+        Parse("ladder run figure(1 2 3) figure(1 3) .mirrored .reversed .backwards .there-and-back .ends .each-note(2) .up-down .take(3) .last-first .join +");
 
     /// <summary>The words that begin a pattern.</summary>
     internal ValueList<Pattern> Primitives { get; }
@@ -42,7 +42,7 @@ public sealed record PatternVocabulary : ISpanParsable<PatternVocabulary>
 
     /// <summary>
     /// Reads a choice: primitives, combinators with their dot and numbers, <c>+</c> for sums, all separated by spaces, such as
-    /// <c>ladder figure(0 1 2) .reversed .take(3) .alternate +</c>.
+    /// <c>ladder figure(1 2 3) .reversed .take(3) .alternate +</c>.
     /// </summary>
     /// <param name="words">At most 64 words of the library; a word that stands there twice counts once. Words that change nothing, such as <c>.repeat(1)</c>, are refused.</param>
     /// <exception cref="WarmupFormatException">A word cannot be read; the error has the place and the fix.</exception>

@@ -1,0 +1,53 @@
+using System.Globalization;
+
+namespace Warmup;
+
+/// <summary>
+/// The words for time and scale on what is printed: those of the talas where a tala is counted, those of solfege where a time signature is.
+/// </summary>
+/// <param name="IsTala">Whether a tala is counted.</param>
+internal readonly record struct MeterWords(bool IsTala)
+{
+    /// <summary>One beat.</summary>
+    public string Beat => IsTala ? "akshara" : "beat";
+
+    /// <summary>All beats of one count.</summary>
+    public string Bar => IsTala ? "avartana" : "bar";
+
+    /// <summary>A part of a bar.</summary>
+    public string Group => IsTala ? "anga" : "group";
+
+    /// <summary>The scale going up.</summary>
+    public string Ascent => IsTala ? "arohana" : "up";
+
+    /// <summary>The scale going down.</summary>
+    public string Descent => IsTala ? "avarohana" : "down";
+
+    /// <summary>The words for a meter.</summary>
+    /// <param name="meter">The meter; free rhythm has the words of the talas unless solfa is written.</param>
+    /// <param name="isSolfa">Whether solfa syllables are written.</param>
+    public static MeterWords Of(Meter meter, bool isSolfa = false) => new(meter.IsFree ? !isSolfa : !meter.Gestures.IsEmpty);
+
+    /// <summary>A word with its article.</summary>
+    public static string An(string word) => (word[0] is 'a' ? "an " : "a ") + word;
+
+    /// <summary>The name of the tonic and its note: <c>S = G3</c> or <c>do = C4</c>.</summary>
+    public string Tonic(NoteName name) => $"{(IsTala ? "S" : "do")} = {name}";
+
+    /// <summary>How many notes a beat has.</summary>
+    public string Speed(Speed speed)
+    {
+        if (IsTala)
+        {
+            return speed.ToString();
+        }
+
+        var notes = speed.NotesPerAkshara;
+        var count = string.Create(CultureInfo.InvariantCulture, $"{notes.Numerator} {(notes.Numerator == 1 ? "note" : "notes")}");
+        return notes.IsInteger ? $"{count} a beat" : string.Create(CultureInfo.InvariantCulture, $"{count} in {notes.Denominator} beats");
+    }
+
+    /// <summary>How lines follow each other.</summary>
+    public string Delivery(Delivery delivery) =>
+        delivery.ToString().Replace("avartana", Bar, StringComparison.Ordinal).Replace("anga", Group, StringComparison.Ordinal);
+}
