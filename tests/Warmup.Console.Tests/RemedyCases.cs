@@ -18,8 +18,8 @@ public static class RemedyCases
 
     private static readonly string[] Patterns =
     [
-        "ladder", "ladder.reversed", "ladder.ends", "ladder.up-down", "ladder + ladder.reversed", "figure(0 1 2)", "figure(0 2)", "figure(0 4 0)",
-        "figure(0 1 2 3 4)", "ladder.take(2)", "ladder.ends.take(3)", "figure(0 7).take(1)", "[S R G P D]", "alankara-1", "alankara-3", "alankara-7",
+        "ladder", "ladder.reversed", "ladder.ends", "ladder.up-down", "ladder + ladder.reversed", "figure(1 2 3)", "figure(1 3)", "figure(1 5 1)",
+        "figure(1 2 3 4 5)", "ladder.take(2)", "ladder.ends.take(3)", "figure(1 8).take(1)", "[S R G P D]", "alankara-1", "alankara-3", "alankara-7",
     ];
 
     private static readonly string?[] Talas = [null, null, "adi", "khanda chapu", "misra chapu", "tisra-jati triputa", "3/4", "7/8", "free"];
