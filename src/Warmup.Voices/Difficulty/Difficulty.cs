@@ -49,7 +49,11 @@ public sealed record Difficulty
     /// <summary>The share of leaps (a third or more) that land more than 25 cents from every partial up to the eighth of the drone's strings.</summary>
     public Rational FarLandingShare { get; private init; }
 
-    /// <summary>Sung notes a second, the silences counted in the time.</summary>
+    /// <summary>
+    /// How fast the notes come where they come, in notes a second: the mean over all notes that another follows in their line, each counted
+    /// from its onset to that of the next, to a thousandth. Of a line of one note its whole length counts. Holds, breaths, fills and rests
+    /// between the lines change nothing.
+    /// </summary>
     public Rational NotesPerSecond { get; private init; }
 
     /// <summary>Measures a score.</summary>
@@ -75,7 +79,7 @@ public sealed record Difficulty
             RisingShare = Share(walk.Rises, walk.Moves),
             StartsAwayShare = Share(walk.Away, walk.Lines),
             FarLandingShare = Share(walk.Far, walk.LeapCount),
-            NotesPerSecond = (Rational)score.NoteCount / walk.Seconds,
+            NotesPerSecond = Share(walk.Thousandths, 1_000 * walk.Paces),
         };
     }
 
@@ -90,7 +94,7 @@ public sealed record Difficulty
         sum += RisingShare * w.Rising;
         sum += StartsAwayShare * w.StartsAway;
         sum += FarLandingShare * w.FarLandings;
-        sum += Rounded(NotesPerSecond) * w.NotesPerSecond;
+        sum += NotesPerSecond * w.NotesPerSecond;
         return (int)(sum + new Rational(1, 2)).Floor();
     }
 
@@ -102,7 +106,4 @@ public sealed record Difficulty
         + $"{100 * FarLandingShare.ToDouble():0} % of leaps land far from the drone; {NotesPerSecond.ToDouble():0.00} notes a second; score {Score()}"));
 
     private static Rational Share(long part, long whole) => whole == 0 ? Rational.Zero : new Rational(part, whole);
-
-    // Tempi with long fractions must not overflow a sum that ends as a whole number anyway.
-    private static Rational Rounded(Rational value) => new((value * 1_000).Floor(), 1_000);
 }

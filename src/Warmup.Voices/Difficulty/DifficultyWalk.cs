@@ -33,7 +33,10 @@ internal sealed class DifficultyWalk
 
     public long LeapCount { get; private set; }
 
-    public Rational Seconds { get; private set; }
+    /// <summary>The sum of the paces, in notes a thousand seconds: whole numbers, since fractions of many tempi would not fit.</summary>
+    public long Thousandths { get; private set; }
+
+    public long Paces { get; private set; }
 
     public void Section(Section section, Drone drone)
     {
@@ -43,7 +46,14 @@ internal sealed class DifficultyWalk
             far[i] = IsFar(section.Pitches[i], drone);
         }
 
-        Seconds = SecondsSum.Of(Seconds, section.SecondsAt(section.End));
+        foreach (var line in section.Lines)
+        {
+            if (line.NoteCount == 1)
+            {
+                Pace(section, line.Onset, line.Onset + line.Length - line.Answer);
+            }
+        }
+
         for (var i = 0; i < section.Notes.Count; i++)
         {
             var note = section.Notes[i];
@@ -65,6 +75,7 @@ internal sealed class DifficultyWalk
 
     private void Interval(Section section, int at, int semitones, bool isFar)
     {
+        Pace(section, section.Notes[at - 1].Onset, section.Notes[at].Onset);
         var before = SemitonesAt(section, at - 1);
         var interval = semitones - before;
         var rank = Leaps.Rank(interval);
@@ -86,6 +97,13 @@ internal sealed class DifficultyWalk
             Chances++;
             Turns += interval * (before - SemitonesAt(section, at - 2)) < 0 ? 1 : 0;
         }
+    }
+
+    /// <summary>Counts one step from note to note. The tempo changes only where a line begins.</summary>
+    private void Pace(Section section, Rational from, Rational to)
+    {
+        Paces++;
+        Thousandths += (section.TempoAt(from) * 1_000 / (60 * (to - from))).Floor();
     }
 
     private static int SemitonesAt(Section section, int at) => section.Pitches[section.Notes[at].PitchIndex].Tone.Semitones;

@@ -76,6 +76,46 @@ public class DifficultyTests
             || Difficulty.Of((free with { Tempo = free.Tempo.Start / 2 }).ToScore()).Score() < Difficulty.Of(fast!).Score();
     }
 
+    [Property(Arbitrary = [typeof(WarmupArbitraries)], MaxTest = 200)]
+    public bool Neither_silence_nor_holds_between_the_lines_change_the_measures(Drill drill, bool lineByLine, byte fill, bool byRest, byte countIn)
+    {
+        // Breath is outside the score, and so is whatever stands between the lines: the same notes are as hard however the lines follow each other.
+        var plain = drill with { Delivery = Delivery.Continuous, Meter = Meter.Adi };
+        var delivery = (lineByLine ? Delivery.LineByLine : Delivery.Continuous) with { Fill = (Fill)(fill % 3), FillBy = byRest ? FillBy.Rest : FillBy.Hold };
+        var other = plain with { Delivery = delivery, CountIn = countIn % 3 };
+        return !plain.TryToScore(out var score, out _) || !other.TryToScore(out var spread, out _)
+            || score.Sections[0].Lines.Any(l => l.NoteCount == 1)
+            || Difficulty.Of(score) == Difficulty.Of(spread);
+    }
+
+    [Theory]
+    [InlineData(Fill.None)]
+    [InlineData(Fill.Anga)]
+    [InlineData(Fill.Avartana)]
+    public void Twice_the_speed_counts_double_however_much_silence_fills_the_lines(Fill fill)
+    {
+        var slow = new Drill
+        {
+            Scale = Scale.Parse(Kalyani), Tonic = Tonic.Parse("C4"), Pattern = Pattern.Ladder, Tempo = 60,
+            Delivery = Delivery.LineByLine with { Fill = fill, FillBy = FillBy.Rest },
+        };
+        var (first, second) = (Difficulty.Of(slow.ToScore()), Difficulty.Of((slow with { Speeds = [Speed.Second] }).ToScore()));
+        Assert.Equal((1, 2), (first.NotesPerSecond, second.NotesPerSecond));
+        Assert.Equal(first.Score() + 60, second.Score());
+    }
+
+    [Fact]
+    public void Each_note_counts_with_its_own_pace()
+    {
+        // S , R G M: two, one and one seconds, so 1/2, 1 and 1 notes a second. A line of one note lasts its two seconds.
+        Assert.Equal(new Rational(833, 1000), new Rational((Of("[S , R G M]", Kalyani).NotesPerSecond * 1000).Floor(), 1000));
+        Assert.Equal(new Rational(1, 2), Of("[S ,]", Kalyani).NotesPerSecond);
+
+        // Sung in two speeds each time counts for itself.
+        var both = new Drill { Scale = Scale.Parse(Kalyani), Tonic = Tonic.Parse("C4"), Pattern = Pattern.Run, Tempo = 60, Speeds = [Speed.First, Speed.Second] };
+        Assert.Equal(new Rational(3, 2), Difficulty.Of(both.ToScore()).NotesPerSecond);
+    }
+
     [Property(Arbitrary = [typeof(WarmupArbitraries)], MaxTest = 100)]
     public bool Shares_are_shares_and_the_score_is_not_negative(Score score)
     {
