@@ -43,10 +43,10 @@ internal sealed class SheetDrawing(Sheet key, TextShaper shaper, bool hidesNotes
 
     private void Blocks(SheetSection section, CancellationToken cancellation)
     {
-        foreach (var block in section.Blocks)
+        foreach (var block in section.PrintedBlocks)
         {
             cancellation.ThrowIfCancellationRequested();
-            if (section.Blocks.Count > 1)
+            if (section.PrintedBlocks.Count > 1 || block.Times > 1)
             {
                 _composer.Need(64);
                 _composer.Y += 4;

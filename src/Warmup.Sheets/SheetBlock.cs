@@ -22,20 +22,49 @@ public sealed record SheetBlock
     /// <summary>The lines, at least one.</summary>
     public ValueList<SheetLine> Lines { get; }
 
+    /// <summary>How many times through the drill, alike in everything, the block stands for; 1 unless <see cref="SheetSection.PrintedBlocks"/> puts them together.</summary>
+    public int Times { get; private init; } = 1;
+
     /// <summary>
     /// What stands over the block where a section has several: <c>Time 2 of 3, speed 2, 72 aksharas a minute</c>, and where the drill is sung once
-    /// <c>From here: speed 2, 72 aksharas a minute</c>.
+    /// <c>From here: speed 2, 72 aksharas a minute</c>. Where the block stands for several times, <c>Sing 4 times: speed 1, 60 aksharas a minute</c>.
     /// </summary>
-    public string Heading => _section.Rounds > 1 ? Title : $"From here: {Title}";
+    public string Heading => Times > 1 ? Repeated : _section.Rounds > 1 ? Title : $"From here: {Title}";
 
     /// <summary>The time through the drill, where there are several, the speed and the tempo.</summary>
     internal string Title
     {
         get
         {
+            var time = _section.Rounds > 1 ? string.Create(CultureInfo.InvariantCulture, $"Time {Lines[0].Line.Round + 1} of {_section.Rounds}, ") : string.Empty;
+            return time + Pace;
+        }
+    }
+
+    private string Pace
+    {
+        get
+        {
             var line = Lines[0].Line;
-            var time = _section.Rounds > 1 ? string.Create(CultureInfo.InvariantCulture, $"Time {line.Round + 1} of {_section.Rounds}, ") : string.Empty;
-            return string.Create(CultureInfo.InvariantCulture, $"{time}{_words.Speed(line.Speed)}, {_section.TempoAt(line.Onset).ToDouble():0.###} {_words.Beat}s a minute");
+            return string.Create(CultureInfo.InvariantCulture, $"{_words.Speed(line.Speed)}, {_section.TempoAt(line.Onset).ToDouble():0.###} {_words.Beat}s a minute");
+        }
+    }
+
+    /// <summary>The heading of a block that stands for several times: the first block of a time says how often, those in further speeds follow it.</summary>
+    private string Repeated
+    {
+        get
+        {
+            var line = Lines[0];
+            if (line.Number > 1 && _section.Lines[line.Number - 2].Round == line.Line.Round)
+            {
+                return $"Then, each time: {Pace}";
+            }
+
+            var last = Lines[^1].Number;
+            var parts = last < _section.Lines.Count && _section.Lines[last].Round == line.Line.Round ? ", with all speeds" : string.Empty;
+            var which = Times < _section.Rounds ? string.Create(CultureInfo.InvariantCulture, $"Times {line.Line.Round + 1} to {line.Line.Round + Times} of {_section.Rounds}: sing") : "Sing";
+            return string.Create(CultureInfo.InvariantCulture, $"{which} {Times} times{parts}: {Pace}");
         }
     }
 
@@ -89,6 +118,28 @@ public sealed record SheetBlock
         }
 
         return blocks.ToValueList();
+    }
+
+    /// <summary>The blocks with those of times that are exactly alike put together.</summary>
+    internal static ValueList<SheetBlock> Printed(Section section, ValueList<SheetBlock> blocks)
+    {
+        var printed = new List<SheetBlock>();
+        var (round, times) = (0, section.AlikeFrom(0));
+        foreach (var block in blocks)
+        {
+            var own = block.Lines[0].Line.Round;
+            if (own >= round + times)
+            {
+                (round, times) = (own, section.AlikeFrom(own));
+            }
+
+            if (own == round)
+            {
+                printed.Add(block with { Times = times });
+            }
+        }
+
+        return printed.ToValueList();
     }
 
     /// <summary>The heading.</summary>

@@ -14,6 +14,7 @@ public sealed record SheetSection
         // What is sung could be the names of the notes.
         Header = HeaderRows.Of(section, Words).Where(row => !letters.HidesNotes || row.Label != HeaderRows.Sung).ToValueList();
         Blocks = SheetBlock.Of(section, letters, cancellation);
+        PrintedBlocks = SheetBlock.Printed(section, Blocks);
     }
 
     /// <summary>The section of the score.</summary>
@@ -39,6 +40,9 @@ public sealed record SheetSection
 
     /// <summary>The lines, in order.</summary>
     public ValueList<SheetBlock> Blocks { get; }
+
+    /// <summary>The blocks for paper: times through the drill that are exactly alike stand there once, with how often they are sung.</summary>
+    public ValueList<SheetBlock> PrintedBlocks { get; }
 
     /// <summary>The section's title.</summary>
     public override string ToString() => OneLine.Of(Section.Title);

@@ -112,11 +112,11 @@ public sealed class TextSheetFormat : IScoreFormat
     private static void WriteBlocks(TextWriter writer, SheetSection section, CancellationToken cancellationToken)
     {
         var digits = section.Section.Lines.Count.ToString(CultureInfo.InvariantCulture).Length;
-        for (var b = 0; b < section.Blocks.Count; b++)
+        for (var b = 0; b < section.PrintedBlocks.Count; b++)
         {
             cancellationToken.ThrowIfCancellationRequested();
-            var block = section.Blocks[b];
-            if (section.Blocks.Count > 1)
+            var block = section.PrintedBlocks[b];
+            if (section.PrintedBlocks.Count > 1 || block.Times > 1)
             {
                 if (b > 0)
                 {

@@ -83,6 +83,33 @@ public class TimeSheetTests
         Assert.Contains("Count   1 avartana before the first line", text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Times_that_are_alike_are_printed_once_with_how_often_they_are_sung()
+    {
+        var drill = Mohanam with { Delivery = Delivery.LineByLine, Repetitions = 4 };
+        var text = Text(drill);
+        Assert.Contains("Sing 4 times: speed 1, 60 aksharas a minute\n", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Time 2 of 4", text, StringComparison.Ordinal);
+
+        // Only the lines of one time stand there.
+        var once = Text(drill with { Repetitions = 1 });
+        Assert.All(once.Split('\n').Where(l => l.StartsWith("1  ", StringComparison.Ordinal)), l => Assert.Contains(l.TrimStart('1'), text, StringComparison.Ordinal));
+        var sheet = Sheet.Of(drill.ToScore()).Sections[0];
+        Assert.Equal((4, 1, 4), (sheet.Blocks.Count, sheet.PrintedBlocks.Count, sheet.PrintedBlocks[0].Times));
+    }
+
+    [Fact]
+    public void Further_speeds_and_further_tempi_of_repeated_times_say_so()
+    {
+        var drill = Mohanam with { Delivery = Delivery.LineByLine, Repetitions = 5, Speeds = [Speed.First, Speed.Second], Tempo = new TempoRamp(60, 10, 70) };
+        Assert.Equal(
+            [
+                "Time 1 of 5, speed 1, 60 aksharas a minute", "Time 1 of 5, speed 2, 60 aksharas a minute",
+                "Times 2 to 5 of 5: sing 4 times, with all speeds: speed 1, 70 aksharas a minute", "Then, each time: speed 2, 70 aksharas a minute",
+            ],
+            Sheet.Of(drill.ToScore()).Sections[0].PrintedBlocks.Select(b => b.Heading));
+    }
+
     [Theory]
     [InlineData("adi", "Hand    I4 O O: clap little ring middle | clap wave | clap wave")]
     [InlineData("misra-jati jhampa", "Hand    I7 U O: clap little ring middle index thumb little | clap | clap wave")]
