@@ -10,6 +10,7 @@ internal sealed record ClassJson(
     List<ClassJson.TonicRow> Tonics,
     List<ClassJson.TonicRow> Groups,
     ClassJson.BreathRow Breaths,
+    List<ClassJson.ClassBreathRow> OwnBreaths,
     List<ClassJson.WindowRow> Windows,
     List<ClassJson.CautionRow> Cautions)
 {
@@ -28,6 +29,7 @@ internal sealed record ClassJson(
             fit.Plan?.Cost,
             fit.Plan is null ? null : fit.Plan.Breaths.Select(b => new BreathCandidate(b.Place.Line, b.NoteInLine, b.IsAtLineEnd, b.Onset.ToString(), b.Length.ToString())).ToList(),
             fit.NoPlan?.Describe()),
+        fit.ClassBreaths.Select(b => new ClassBreathRow(b.Singer.Alias, b.OwnBreathsInside, b.Together, b.WithoutSinger, b.Time.Share.ToDouble())).ToList(),
         fit.Windows.Select(w => new WindowRow(
             w.Speed.Kalam,
             w.Intervals.Select(i => new IntervalRow(i.Slowest, i.Fastest, i.Below, i.Above)).ToList(),
@@ -71,6 +73,8 @@ internal sealed record ClassJson(
     internal sealed record BreathRow(bool Possible, int? Cost, List<BreathCandidate>? Places, string? Why);
 
     internal sealed record BreathCandidate(int Line, int AfterNote, bool AtLineEnd, string Onset, string Length);
+
+    internal sealed record ClassBreathRow(string Singer, int OwnInside, int? InsideTogether, int? InsideWithoutSinger, double SungShare);
 
     internal sealed record WindowRow(int Speed, List<IntervalRow> Intervals, List<string> ClosedBy, List<string> OpenedBy);
 

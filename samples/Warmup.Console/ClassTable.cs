@@ -25,6 +25,7 @@ internal static class ClassTable
         output.WriteLine(fit.Plan is { } plan
             ? $"Breaths for all together, at tempo {fit.Drill.Tempo.Start}: {plan.Describe()}"
             : $"Breaths for all together, at tempo {fit.Drill.Tempo.Start}: none possible: {fit.NoPlan?.Describe()}");
+        SingingTable.PrintBreaths(terminal, fit.ClassBreaths);
         PrintWindows(terminal, fit.Windows);
         output.WriteLine("Phrase lengths, levels and breath costs are this project's own settings; the times of pitch changes are those of Xu and Sun 2002, measured with speakers.");
         output.WriteLine();

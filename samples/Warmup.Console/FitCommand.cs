@@ -79,13 +79,13 @@ internal static class FitCommand
 
 /// <summary>All that <c>warmup fit</c> prints.</summary>
 internal sealed record ClassFit(
-    Drill Drill, Score Score, ValueList<Singer> Singers, ClassReport Report, ValueList<TempoWindow> Windows, BreathPlan? Plan, Finding? NoPlan)
+    Drill Drill, Score Score, ValueList<Singer> Singers, ClassReport Report, ValueList<TempoWindow> Windows, BreathPlan? Plan, Finding? NoPlan, ValueList<ClassBreath> ClassBreaths)
 {
     public static ClassFit Of(Drill drill, ValueList<Singer> singers, CancellationToken cancellation)
     {
         var score = drill.ToScore(cancellation);
         BreathPlan.TryMake(score, BreathNeed.Of(singers), out var plan, out var refusal, cancellation);
         ValueList<TempoWindow> windows = score.NoteCount <= TempoWindow.MostNotes ? TempoWindow.OfSpeeds(drill, singers, cancellationToken: cancellation) : [];
-        return new ClassFit(drill, score, singers, ClassReport.Of([drill], singers, cancellationToken: cancellation), windows, plan, refusal);
+        return new ClassFit(drill, score, singers, ClassReport.Of([drill], singers, cancellationToken: cancellation), windows, plan, refusal, ClassBreath.Of([score], singers, SingingTable.MostSingers, cancellation));
     }
 }

@@ -72,9 +72,10 @@ internal static class PlanCommand
         PlanTable.Print(terminal, draw.DrawDays());
         PlanTable.PrintClass(terminal, draw, request.Singers);
         SingersHistory.PrintDue(terminal, request.Singers, request.Start);
+        SingingTable.Print(terminal, PlanSinging.Of(plan, Sung().Take(SingingTable.MostDays), request.Singers, SingingTable.MostSingers, cancellation));
         var more = pages.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $" (and {pages.Count - 1} more pages behind it)") : string.Empty;
         terminal.Out.WriteLine($"wrote {json}, {pages[0]}{more} and {calendar}{(formats.Count > 0 ? string.Create(CultureInfo.InvariantCulture, $", and {days * formats.Count} files for the days") : string.Empty)}");
-        Report.PrintCautions(terminal, Cautions.All);
+        Report.PrintCautions(terminal, draw.Cautions);
 
         IEnumerable<PlanDay> Sung() => draw.DrawDays().Where(d => !d.IsRest);
 
@@ -145,7 +146,7 @@ internal static class PlanCommand
             AppendLog(log!, day, parsed.GetValue(options.Tick));
         }
 
-        Report.PrintCautions(terminal, Cautions.All);
+        Report.PrintCautions(terminal, score.Cautions);
     }
 
     private static void AppendLog(string path, PlanDay day, bool ticked)

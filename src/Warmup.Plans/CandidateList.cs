@@ -13,6 +13,7 @@ internal sealed class CandidateList
     private readonly Level _level;
     private readonly Tonic _tonic;
     private readonly BreathNeed _need;
+    private readonly ValueList<BreathNeed> _breaths;
     private readonly ValueList<Rational> _shortestBreaths;
     private readonly ValueList<Experience> _experiences;
     private readonly CancellationToken _cancellation;
@@ -21,7 +22,8 @@ internal sealed class CandidateList
     {
         (_request, _level, _cancellation) = (request, level, cancellation);
         _tonic = PlanReading.Settled(request.Tonic) is { } typed ? typed.Transposed(12 * (int)Math.Round((MiddleC - typed.Midi) / 12.0)) : Tonic.FromMidi(MiddleC);
-        _need = BreathNeed.Of(request.Singers);
+        _need = BreathNeed.OfMost(request.Singers);
+        _breaths = request.Singers.Select(BreathNeed.Of).Distinct().ToValueList();
         _shortestBreaths = request.Singers.Select(s => s.ShortestBreathSeconds).Distinct().ToValueList();
         _experiences = request.Singers.Select(s => s.Experience).Distinct().ToValueList();
         for (var s = 0; s < request.Scales.Count; s++)
@@ -36,11 +38,11 @@ internal sealed class CandidateList
     /// <summary>For each scale the drills that it refuses by itself, and why.</summary>
     public Dictionary<(int Scale, string Exercise), string> Refusals { get; } = [];
 
-    /// <summary>A drill at a tempo: its time, and what it asks of the class.</summary>
-    public (Rational Seconds, ScoreNeeds Needs) Measure(PlanDrill drill, int tempo, int times)
+    /// <summary>A drill at a tempo: its time, how much of it the class sings, and what it asks of the class.</summary>
+    public (Rational Seconds, Rational Sung, ScoreNeeds Needs) Measure(PlanDrill drill, int tempo, int times)
     {
         var score = ToScore(drill, _tonic, tempo, times);
-        return (score.Seconds, ScoreNeeds.Of(score, _shortestBreaths, _experiences));
+        return (score.Seconds, SungTime.Of(score).SungSeconds, Needs(score));
     }
 
     /// <summary>A drill's score at the level's start tempo on a tonic, as the class sings it.</summary>
@@ -92,6 +94,12 @@ internal sealed class CandidateList
         };
         try
         {
+            if (role == DrillRole.Opening && drill.Pattern.Expand(drill.Scale, _cancellation).Lines.Any(l => l.Notes.Any(n => n.Tone.Octave != 0)))
+            {
+                Refusals.TryAdd((scale, exercise.Name), $"{exercise.Name}: {drill.Scale.Name} has too few notes in the octave");
+                return;
+            }
+
             var candidate = new Candidate(scale, role == DrillRole.Middle ? [.. _level.Renderings.Select(w => drill with { Delivery = w.Delivery, Speeds = w.Speeds })] : [drill], Measured);
             var span = candidate.Rendering(0).Drill.SpanSemitones;
             if (role == DrillRole.Middle && All.Exists(c => c.Scale == scale && c.Role == DrillRole.Opening && c.Reaches.Any(w => w.Drill.SpanSemitones > span)))
@@ -128,6 +136,9 @@ internal sealed class CandidateList
         var score = ToScore(drill, _tonic);
         var difficulty = Difficulty.Of(score);
         return new Rendering(
-            drill with { Grade = difficulty.Score(), SpanSemitones = difficulty.SpanSemitones }, score.Seconds, ScoreNeeds.Of(score, _shortestBreaths, _experiences));
+            drill with { Grade = difficulty.Score(), SpanSemitones = difficulty.SpanSemitones }, score.Seconds, Needs(score));
     }
+
+    /// <summary>What a score asks of the class, in which a short breath may have places of its own.</summary>
+    private ScoreNeeds Needs(Score score) => ScoreNeeds.Of(score, _shortestBreaths, _experiences).WithOwnBreaths(score, _breaths, _cancellation);
 }

@@ -3,6 +3,9 @@ namespace Warmup.Plans;
 /// <summary>A warm-up that is being put together. It keeps to the time.</summary>
 internal sealed class DayDraft
 {
+    /// <summary>How often a drill is sung on a day that is long enough (the project's own setting).</summary>
+    private const int UsualTimes = 6;
+
     private readonly DrillPool _pool;
     private readonly Rational _most;
     private readonly int _opening;
@@ -31,6 +34,24 @@ internal sealed class DayDraft
     /// <summary>The exact length.</summary>
     public Rational Seconds { get; private set; }
 
+    /// <summary>The seconds in which the class sings.</summary>
+    public Rational SungSeconds
+    {
+        get
+        {
+            var sung = Rational.Zero;
+            foreach (var (drill, times) in _times)
+            {
+                sung += _pool.Try(drill, _tempi[drill], times).Sung;
+            }
+
+            return sung;
+        }
+    }
+
+    /// <summary>Which drills are between opening and descent, whatever their order: two warm-ups of a scale with the same drills have the same key.</summary>
+    public ulong Key { get; private set; }
+
     /// <summary>Whether enough of the time is filled.</summary>
     public bool IsFull => 100 * Seconds >= PlanDay.FullPercent * _most;
 
@@ -42,6 +63,9 @@ internal sealed class DayDraft
 
     /// <summary>The number of drills that had no place in the rising order.</summary>
     public int Unordered { get; private set; }
+
+    /// <summary>The key of a set of drills with one more.</summary>
+    public static ulong KeyWith(ulong key, int drill) => key ^ new SeededSource((ulong)drill).Next();
 
     /// <summary>Whether the time has room for a drill, and the drill has a place among the others, each at least as wide and as hard as the one before.</summary>
     public bool Takes(int drill)
@@ -61,6 +85,13 @@ internal sealed class DayDraft
         return true;
     }
 
+    /// <summary>Whether the time has room for a drill beside others that take some seconds, sung once each, and the drill has a place among them.</summary>
+    public bool Holds(List<int> others, Rational seconds, int drill) =>
+        Seconds + seconds + _pool.Fastest(drill, _wish).Seconds <= _most && others.TrueForAll(m => _pool.IsBelow(m, drill) || _pool.IsBelow(drill, m));
+
+    /// <summary>The seconds that a drill takes, sung once.</summary>
+    public Rational SecondsOf(int drill) => _pool.Fastest(drill, _wish).Seconds;
+
     /// <summary>Whether the time has room for a drill and a harder one after it.</summary>
     public bool HoldsBoth(int drill, int harder) =>
         _pool.IsBelow(drill, harder) && Seconds + _pool.Fastest(drill, _wish).Seconds + _pool.Fastest(harder, _wish).Seconds <= _most;
@@ -69,16 +100,15 @@ internal sealed class DayDraft
     public void Add(int drill)
     {
         Middle.Add(drill);
+        Key = KeyWith(Key, drill);
         Put(drill, _wish);
     }
 
-    /// <summary>Repeats the middle drills in turn while there is time, then the descent and the opening.</summary>
-    public void Repeat()
-    {
-        Repeat(Middle, _most);
-        Repeat([_descent], _pool.Share(DrillRole.Descent));
-        Repeat([_opening], _pool.Share(DrillRole.Opening));
-    }
+    /// <summary>Repeats the middle drills in turn while there is time, then the descent and the opening within their fifths.</summary>
+    public void Repeat() => Repeat(UsualTimes, 1);
+
+    /// <summary>For a day that would be short: repeats all of them up to the most times, the descent and the opening up to twice their fifths.</summary>
+    public void RepeatFurther() => Repeat(DayDrill.MostTimes, 2);
 
     public PlanDay ToDay(DateOnly date, Shortfall shortfall)
     {
@@ -98,13 +128,20 @@ internal sealed class DayDraft
         Seconds += seconds;
     }
 
-    private void Repeat(List<int> drills, Rational most)
+    private void Repeat(int mostTimes, int shares)
     {
-        for (var times = 2; times <= DayDrill.MostTimes; times++)
+        Repeat(Middle, mostTimes, _most);
+        Repeat([_descent], mostTimes, shares * _pool.Share(DrillRole.Descent));
+        Repeat([_opening], mostTimes, shares * _pool.Share(DrillRole.Opening));
+    }
+
+    private void Repeat(List<int> drills, int mostTimes, Rational most)
+    {
+        for (var times = 2; times <= mostTimes; times++)
         {
             foreach (var drill in drills.Where(d => _times[d] == times - 1))
             {
-                var (longer, fits) = _pool.Try(drill, _tempi[drill], times);
+                var (longer, _, fits) = _pool.Try(drill, _tempi[drill], times);
                 var sum = Seconds - _pool.Try(drill, _tempi[drill], times - 1).Seconds + longer;
                 if (fits && longer <= most && sum <= _most)
                 {

@@ -7,8 +7,8 @@ public sealed record DayDrill
 {
     internal DayDrill(PlanDrill drill, int tempo, int times) => (Drill, Tempo, Times) = (drill, tempo, times);
 
-    /// <summary>The greatest number of times: 6 (the project's own setting).</summary>
-    public static int MostTimes => 6;
+    /// <summary>The greatest number of times: 12 (the project's own setting).</summary>
+    public static int MostTimes => 12;
 
     /// <summary>The drill, one of <see cref="WarmupPlan.Drills"/>.</summary>
     public PlanDrill Drill { get; }
@@ -16,7 +16,7 @@ public sealed record DayDrill
     /// <summary>The tempo on that day, in aksharas a minute, 10 to 400.</summary>
     public int Tempo { get; }
 
-    /// <summary>How many times its usual repetitions the drill is sung, 1 to 6.</summary>
+    /// <summary>How many times its usual repetitions the drill is sung, 1 to 12: up to 6, and more on a day that would otherwise be short.</summary>
     public int Times { get; }
 
     /// <summary>The drill in words, without what its title says after a colon, the tempo and the times: <c>five notes down at 62, twice</c>.</summary>

@@ -7,7 +7,7 @@ internal sealed class DrillPool
     private readonly Level _level;
     private readonly CandidateList _candidates;
     private readonly Limits _limits;
-    private readonly Dictionary<(int Drill, int Tempo, int Times), (Rational Seconds, bool Fits)> _known = [];
+    private readonly Dictionary<(int Drill, int Tempo, int Times), (Rational Seconds, Rational Sung, bool Fits)> _known = [];
 
     public DrillPool(PlanRequest request, Level level, CandidateList candidates, Placing place, PlanRules rules)
     {
@@ -40,7 +40,7 @@ internal sealed class DrillPool
         var drill = Fit[index].Drill;
         for (var tempo = wish; tempo > _level.StartTempo; tempo -= (int)_level.Tempo.Step.Numerator)
         {
-            var (seconds, fits) = Try(index, tempo, 1);
+            var (seconds, _, fits) = Try(index, tempo, 1);
             if (fits && seconds <= Share(drill.Role))
             {
                 return (tempo, seconds);
@@ -50,13 +50,13 @@ internal sealed class DrillPool
         return (_level.StartTempo, Fit[index].Seconds);
     }
 
-    /// <summary>The time that a drill takes at a tempo, and whether it fits everyone at that tempo.</summary>
-    public (Rational Seconds, bool Fits) Try(int index, int tempo, int times)
+    /// <summary>The time that a drill takes at a tempo, how much of it the class sings, and whether it fits everyone at that tempo.</summary>
+    public (Rational Seconds, Rational Sung, bool Fits) Try(int index, int tempo, int times)
     {
         if (!_known.TryGetValue((index, tempo, times), out var result))
         {
-            var (seconds, needs) = _candidates.Measure(Fit[index].Drill, tempo, times);
-            _known.Add((index, tempo, times), result = (seconds, _limits.IsSungBy(needs)));
+            var (seconds, sung, needs) = _candidates.Measure(Fit[index].Drill, tempo, times);
+            _known.Add((index, tempo, times), result = (seconds, sung, _limits.IsSungBy(needs)));
         }
 
         return result;

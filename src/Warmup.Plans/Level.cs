@@ -32,12 +32,12 @@ public sealed record Level
         }
     } = ["sarali", "choir", "neighbours"];
 
-    /// <summary>How the lines of a middle drill follow each other; line by line by default.</summary>
+    /// <summary>How the lines of a middle drill follow each other; line by line, each filled to the end of its anga, by default.</summary>
     public Delivery Delivery
     {
         get;
         init => field = value ?? throw new ArgumentNullException(nameof(Delivery));
-    } = Delivery.LineByLine;
+    } = FramingExercises.LineByLine;
 
     /// <summary>
     /// The speeds in which each middle drill is sung, one after the other, 1 to 64; the first by default. The opening and the descent are sung in
@@ -127,7 +127,7 @@ public sealed record Level
 
     /// <summary>The ways in which a middle drill may be sung: as the level wants it; line by line; line by line in the first of its speeds alone.</summary>
     internal IReadOnlyList<(Delivery Delivery, ValueList<Speed> Speeds)> Renderings =>
-        [.. ((List<(Delivery, ValueList<Speed>)>)[(Delivery, Speeds), (Delivery.LineByLine, Speeds), (Delivery.LineByLine, [Speeds[0]])]).Distinct()];
+        [.. ((List<(Delivery, ValueList<Speed>)>)[(Delivery, Speeds), (FramingExercises.LineByLine, Speeds), (FramingExercises.LineByLine, [Speeds[0]])]).Distinct()];
 
     internal int StartTempo => TempoOf(0);
 

@@ -112,7 +112,7 @@ public sealed class MonthPage
         Links(page, before, next);
         page.Append(CultureInfo.InvariantCulture, $"<p>Level {Text(plan.LevelName)}, at most {plan.Minutes} minutes a day, seed {plan.Seed}. The number after \"at\" is the tempo in aksharas a minute; the days' pages have the notes. {Text(WarmupPlan.ShortCaution)}</p>\n");
         page.Append("<h2>The drills</h2>\n<dl>\n").AppendJoin(string.Empty, titles.OrderBy(t => t.Role).Select(t => t.Html)).Append("</dl>\n<h2>Cautions</h2>\n<ul>\n");
-        foreach (var caution in Cautions.All)
+        foreach (var caution in FramingExercises.Cautions)
         {
             page.Append("<li>").Append(Text(caution.Text)).Append("</li>\n");
         }

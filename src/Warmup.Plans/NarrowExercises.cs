@@ -22,12 +22,12 @@ public static class NarrowExercises
     /// <summary>What an opening becomes where the middle of the octave lies too high: the first by the first, and so on.</summary>
     public static ValueList<Exercise> Openings { get; } =
     [
-        OwnExercise("opening", 1, "up and back from the tonic", "figure(1 2 3 2 1).take(1)"),
-        OwnExercise("opening", 2, "down and back to the third note", "figure(3 2 1 2 3).take(1)"),
-        OwnExercise("opening", 3, "around the second note, below first", "figure(2 1 2 3 2).take(1)"),
-        OwnExercise("opening", 4, "around the second note, above first", "figure(2 3 2 1 2).take(1)"),
-        OwnExercise("opening", 5, "a step with held ends", "figure(1 2 1).rhythm(2 1 1).take(1)"),
-        OwnExercise("opening", 6, "each of the three lowest notes twice", "figure(1 1 2 2 3 3).take(1)"),
+        OwnExercise("opening", 1, "the tonic held on a lip trill", "figure(1).take(1).hold(6).sung(brr)"),
+        OwnExercise("opening", 2, "the tonic held through a straw", "figure(1).take(1).hold(6).sung(straw)"),
+        OwnExercise("opening", 3, "two notes down to the tonic on a lip trill, each three times", "figure(2 2 2 1 1 1).take(1).sung(brr)"),
+        OwnExercise("opening", 4, "two notes up from the tonic through a straw, each three times", "figure(1 1 1 2 2 2).take(1).sung(straw)"),
+        OwnExercise("opening", 5, "three notes down to the tonic on a lip trill, each twice", "figure(3 3 2 2 1 1).take(1).sung(brr)"),
+        OwnExercise("opening", 6, "three notes up from the tonic through a straw, each twice", "figure(1 1 2 2 3 3).take(1).sung(straw)"),
     ];
 
     /// <summary>What a descent becomes where its top lies too high: the first by the first, and so on.</summary>

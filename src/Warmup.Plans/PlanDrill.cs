@@ -35,12 +35,12 @@ public sealed record PlanDrill
     public Meter Meter { get; internal init; } = Meter.Adi;
 
     /// <summary>How lines follow each other.</summary>
-    public Delivery Delivery { get; internal init; } = Delivery.LineByLine;
+    public Delivery Delivery { get; internal init; } = FramingExercises.LineByLine;
 
     /// <summary>The speeds, one after the other.</summary>
     public ValueList<Speed> Speeds { get; internal init; } = [Speed.First];
 
-    /// <summary>How often the drill is sung, 1 to 166.</summary>
+    /// <summary>How often the drill is sung, 1 to 83.</summary>
     public int Repetitions { get; internal init; } = 1;
 
     /// <summary>How hard the drill is at its level's start tempo: <see cref="Difficulty.Score"/> with the default weights.</summary>
@@ -53,7 +53,7 @@ public sealed record PlanDrill
     /// <param name="tonic">The tonic.</param>
     /// <param name="tuning">The tuning.</param>
     /// <param name="tempo">Aksharas a minute, 10 to 400.</param>
-    /// <param name="times">How many times the usual repetitions it is sung, 1 to 6; 1 by default.</param>
+    /// <param name="times">How many times the usual repetitions it is sung, 1 to 12; 1 by default.</param>
     /// <exception cref="ArgumentOutOfRangeException">The tempo or the times lie outside their range.</exception>
     public Drill ToDrill(Tonic tonic, Tuning tuning, int tempo, int times = 1)
     {

@@ -20,7 +20,7 @@ public sealed record PlanResult
     public ValueList<string> Limits { get; internal init; }
 
     /// <summary>The cautions, which stand with every plan.</summary>
-    public ValueList<Caution> Cautions { get; } = Warmup.Cautions.All;
+    public ValueList<Caution> Cautions { get; } = FramingExercises.Cautions;
 
     internal PlanResult With(WarmupPlan plan) => this with { Plan = plan };
 

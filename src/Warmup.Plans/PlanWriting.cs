@@ -32,7 +32,7 @@ internal static class PlanWriting
             Scales = [.. scales.Select(s => new ScaleDto { Name = s.Name, Notes = s.ToText() })],
             Drills = [.. plan.Drills.Select(d => ToDto(d, scales.IndexOf(d.Scale)))],
             Days = days.Select(d => ToDto(d, places)),
-            Cautions = [.. Cautions.All.Select(c => c.Text)],
+            Cautions = [.. FramingExercises.Cautions.Select(c => c.Text)],
         };
     }
 

@@ -77,7 +77,7 @@ internal sealed class Planner
         var pool = new DrillPool(_request, _level, _candidates, best.Place, _rules);
         var order = Order(new SeededSource(_request.Seed), best.Scales, best.First);
         var refusals = new PlanRefusals(_rules, _candidates, _request);
-        var outline = new WarmupPlan(best.Place.Tonic, _request.Tuning, BreathNeed.Of(_request.Singers))
+        var outline = new WarmupPlan(best.Place.Tonic, _request.Tuning, BreathNeed.OfMost(_request.Singers))
         {
             Seed = _request.Seed,
             LevelName = _level.Name,

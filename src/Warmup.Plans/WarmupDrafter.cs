@@ -6,6 +6,12 @@ internal sealed class WarmupDrafter
     /// <summary>The most drills of a warm-up (the project's own setting).</summary>
     private const int MostDrills = 8;
 
+    /// <summary>
+    /// The drills of a warm-up that fills the time with them (the project's own setting): before each drill the beat alone is given, so that few
+    /// drills, sung more often, leave more time to sing.
+    /// </summary>
+    private const int UsualDrills = 5;
+
     /// <summary>How many beginnings from one group are tried until a warm-up fills the time well enough (the project's own setting).</summary>
     private const int MostTries = 6;
 
@@ -20,6 +26,7 @@ internal sealed class WarmupDrafter
     private readonly List<int>[][] _drills;
     private readonly int[] _unfit;
     private readonly GroupRotation _turns;
+    private readonly HashSet<ulong>[] _sungSets;
 
     /// <summary>A drafter before the first day.</summary>
     /// <param name="request">The request.</param>
@@ -41,18 +48,19 @@ internal sealed class WarmupDrafter
 
         _unfit = [.. Enumerable.Range(0, request.Scales.Count).Select(s => pool.All.Count(c => c.Scale == s && c.Role == DrillRole.Middle) - _drills[s][(int)DrillRole.Middle].Count)];
         _turns = new GroupRotation(pool, source, request.Scales.Count);
+        _sungSets = [.. Enumerable.Range(0, request.Scales.Count).Select(_ => new HashSet<ulong>())];
     }
 
     public PlanDay Draw(DateOnly date, int day, int scale)
     {
         var week = _weeks[day];
-        var opening = Pick(_drills[scale][(int)DrillRole.Opening], day);
         var descent = Pick(_drills[scale][(int)DrillRole.Descent], day);
         var middle = _drills[scale][(int)DrillRole.Middle];
 
         // What is open, and what of it may be the day's hardest.
         var (open, floor) = (_level.OpenOf(middle.Count, week), _level.FloorOf(middle.Count, week, _wait + 1));
         var free = middle.Take(open).Where(i => IsFree(i, day)).ToList();
+        var opening = PickOpening(scale, day, free.Append(descent).Min(i => _pool.Fit[i].Drill.Grade));
         var band = middle.Take(open).Skip(floor).Where(i => IsFree(i, day)).ToHashSet();
         if (band.Count == 0)
         {
@@ -67,13 +75,26 @@ internal sealed class WarmupDrafter
         {
             var draft = Begin();
             Fill(draft, scale, first, free, band, shares);
-            best = best is null || draft.Seconds > best.Seconds ? draft : best;
-            if (best.IsFull)
+            best = best is null || (IsNew(draft), draft.SungSeconds).CompareTo((IsNew(best), best.SungSeconds)) > 0 ? draft : best;
+            if (best.IsFull && IsNew(best))
             {
                 break;
             }
         }
 
+        if (!IsNew(best!) && NewSet(scale, free, band, shares, Begin()) is { } others)
+        {
+            best = Begin();
+            others.ForEach(best.Add);
+            best.Repeat();
+        }
+
+        if (!best!.IsFull)
+        {
+            best.RepeatFurther();
+        }
+
+        _sungSets[scale].Add(best.Key);
         (_last[opening], _last[descent]) = (day, day);
         foreach (var drill in best!.Middle)
         {
@@ -84,6 +105,8 @@ internal sealed class WarmupDrafter
         var waiting = open - best.Middle.Count - best.LeftOut.Count - best.Unordered;
         return best.ToDay(date, new Shortfall { Unfit = _unfit[scale], AboveCeiling = middle.Count - open, Waiting = waiting, OutOfOrder = best.Unordered });
 
+        bool IsNew(DayDraft draft) => !_sungSets[scale].Contains(draft.Key);
+
         DayDraft Begin() => new(_pool, _request.Minutes, opening, descent, _level.StartTempo, _level.TempoOf(week));
     }
 
@@ -92,28 +115,93 @@ internal sealed class WarmupDrafter
     {
         first.ForEach(Take);
         var open = free.Except(first).ToList();
-        while (open.Count > 0 && draft.Count < MostDrills)
+        AddUpTo(UsualDrills);
+        if (!draft.IsFull)
         {
-            var next = Any(_turns.Next(scale, open, draft.Middle));
-            open.Remove(next);
-            if (shares.All > 0 && (shares.Band > 0 || !band.Contains(next)) && draft.Takes(next))
-            {
-                Take(next);
-            }
+            AddUpTo(MostDrills);
         }
 
-        draft.Repeat();
+        void AddUpTo(int most)
+        {
+            while (open.Count > 0 && draft.Count < most)
+            {
+                var next = Any(_turns.Next(scale, open, draft.Middle));
+                open.Remove(next);
+                if (shares.All > 0 && (shares.Band > 0 || !band.Contains(next)) && draft.Takes(next))
+                {
+                    Take(next);
+                }
+            }
+
+            draft.Repeat();
+        }
 
         void Take(int drill)
         {
             draft.Add(drill);
-            shares = new Shares(shares.All - 1, shares.Band - (band.Contains(drill) ? 1 : 0));
+            shares = shares.Less(band.Contains(drill));
+        }
+    }
+
+    /// <summary>
+    /// A warm-up of middle drills that were not sung together before; none if there is no such set today. A set may be sung if it has a drill that may
+    /// be the day's hardest, keeps to the shares, has an order and fits the time; so may each smaller set with that drill, and the search never
+    /// goes on from a set in vain.
+    /// </summary>
+    private List<int>? NewSet(int scale, List<int> free, HashSet<int> band, Shares shares, DayDraft frame)
+    {
+        var set = new List<int>();
+        foreach (var hardest in free.Where(band.Contains).Reverse())
+        {
+            if (Search(free.IndexOf(hardest), 0, Rational.Zero, shares))
+            {
+                return set;
+            }
+        }
+
+        return null;
+
+        // Tries the sets that go on from the one so far with this drill, whose others are easier.
+        bool Search(int at, ulong key, Rational seconds, Shares left)
+        {
+            var drill = free[at];
+            if (!frame.Holds(set, seconds, drill))
+            {
+                return false;
+            }
+
+            set.Add(drill);
+            key = DayDraft.KeyWith(key, drill);
+            if (!_sungSets[scale].Contains(key))
+            {
+                return true;
+            }
+
+            (seconds, left) = (seconds + frame.SecondsOf(drill), left.Less(band.Contains(drill)));
+            for (var next = at - 1; next >= 0 && left.All > 0 && set.Count < MostDrills - 2; next--)
+            {
+                if ((left.Band > 0 || !band.Contains(free[next])) && Search(next, key, seconds, left))
+                {
+                    return true;
+                }
+            }
+
+            set.RemoveAt(set.Count - 1);
+            return false;
         }
     }
 
     private bool IsFree(int drill, int day) => day - _last[drill] > _request.NoRepeatDays;
 
     private int Any(List<int> drills) => drills[_source.Below(drills.Count)];
+
+    /// <summary>An opening that is easier than all that may follow it; where none of those is free, the easiest.</summary>
+    private int PickOpening(int scale, int day, int bound)
+    {
+        var free = _drills[scale][(int)DrillRole.Opening].FindAll(i => IsFree(i, day));
+        var easy = free.FindAll(i => _pool.Fit[i].Drill.Grade < bound);
+        return easy.Count > 0 ? Any(easy) : free[0];
+    }
 
     private int Pick(List<int> drills, int day) => Any(drills.FindAll(i => IsFree(i, day)));
 
@@ -164,5 +252,8 @@ internal sealed class WarmupDrafter
     }
 
     /// <summary>How many drills a day may take: in all, and of those above the floor.</summary>
-    private readonly record struct Shares(int All, int Band);
+    private readonly record struct Shares(int All, int Band)
+    {
+        public Shares Less(bool isOfBand) => new(All - 1, Band - (isOfBand ? 1 : 0));
+    }
 }

@@ -140,9 +140,15 @@ internal sealed class BruteForce
         var level = _request.Level!;
         var words = exercise.Tala.Split(' ');
         var meter = words.Length > 1 && Meter.TryParse($"{words[0]} {words[1]}", out var own, out _) ? own! : Meter.TryParse(words[0], out own, out _) ? own! : Meter.Adi;
+        var lineByLine = Delivery.LineByLine with { Fill = Fill.Anga, FillBy = FillBy.Hold, BreathSeconds = new Rational(4, 5) };
         (Exercise Exercise, Delivery Delivery, ValueList<Speed> Speeds)[] ways = role != DrillRole.Middle
-            ? [(exercise, Delivery.LineByLine, [Speed.First]), (narrow!, Delivery.LineByLine, [Speed.First])]
-            : [(exercise, level.Delivery, level.Speeds), (exercise, Delivery.LineByLine, level.Speeds), (exercise, Delivery.LineByLine, [level.Speeds[0]])];
+            ? [(exercise, lineByLine, [Speed.First]), (narrow!, lineByLine, [Speed.First])]
+            : [(exercise, level.Delivery, level.Speeds), (exercise, lineByLine, level.Speeds), (exercise, lineByLine, [level.Speeds[0]])];
+        if (role == DrillRole.Opening && (!exercise.Pattern.TryExpand(scale, out var lines, out _) || lines!.Lines.Any(l => l.Notes.Any(n => n.Tone.Octave != 0))))
+        {
+            yield break;
+        }
+
         HashSet<(int Singer, int Tonic)>? inRange = null;
         foreach (var (sung, delivery, speeds) in ways)
         {
@@ -166,7 +172,7 @@ internal sealed class BruteForce
                 yield break;
             }
 
-            if (BreathPlan.TryMake(score!, BreathNeed.Of(_request.Singers), out var plan, out _))
+            if (BreathPlan.TryMake(score!, BreathNeed.OfMost(_request.Singers), out var plan, out _))
             {
                 score = score!.WithBreaths(plan!);
             }
@@ -177,7 +183,7 @@ internal sealed class BruteForce
                 yield break;
             }
 
-            var against = _request.Singers.SelectMany(singer => Errors(score!, singer).Where(k => k != PlanRuleKind.Range).Select(k => (k, (string?)singer.Alias))).ToHashSet();
+            var against = _request.Singers.SelectMany(singer => Errors(score!.AsSungBy(singer), singer).Where(k => k != PlanRuleKind.Range).Select(k => (k, (string?)singer.Alias))).ToHashSet();
             if (score!.Seconds > new Rational(_request.Minutes * 60 * (role == DrillRole.Middle ? 3 : 1), 5))
             {
                 against.Add((PlanRuleKind.Budget, null));

@@ -64,8 +64,11 @@ public class ImpossibleTests
     [Fact]
     public void A_share_of_the_time_that_cannot_be_filled_is_a_rule_that_can_be_given_up()
     {
-        // One group of nine short drills, sung six times at most, cannot fill the whole of twenty minutes.
-        var request = Requests.Usual with { Level = Level.Beginner with { Groups = ["choir"] }, Scales = Requests.Scales("mohanam"), Minutes = 20, NoRepeatDays = 2, LeastFillPercent = 100 };
+        // One group of nine short drills, a fifth of them a day and each sung twelve times at most, cannot fill the whole of twenty minutes.
+        var request = Requests.Usual with
+        {
+            Level = Level.Beginner with { Groups = ["choir"], Tempo = TempoRamp.Constant(120), StartCeiling = 100 }, Scales = Requests.Scales("mohanam"), Minutes = 20, NoRepeatDays = 4, LeastFillPercent = 100,
+        };
         var refused = Refused(request);
         Assert.Contains(refused.Clash, r => r.Kind == PlanRuleKind.Fill);
         Assert.Contains("fill", refused.Message, StringComparison.Ordinal);

@@ -93,11 +93,11 @@ public class PlanFileTests
     [InlineData("\"date\": \"2026-12-02\"", "\"date\": \"2026-12-03\"", "must follow each other")]
     [InlineData("\"date\": \"2026-12-02\"", "\"date\": \"2026-02-30\"", "must be a day such as 2026-12-01, not '2026-02-30'")]
     [InlineData("\"kalam\": 1", "\"kalam\": 5", "kalam must be 1 to 4 and gati 3, 4, 5, 7 or 9, not 5 and 4")]
-    [InlineData("\"breathSeconds\": \"1\"", "\"breathSeconds\": \"11\"", "breathSeconds must be between 1/5 and 10")]
+    [InlineData("\"breathSeconds\": \"4/5\"", "\"breathSeconds\": \"11\"", "breathSeconds must be between 1/5 and 10")]
     [InlineData("\"title\": \"", "\"title\": \"\\u0007", "title must have at most 1000 characters without control characters")]
     [InlineData("\"name\": \"Mohanam\"", "\"name\": \" \"", "the name of a scale must have 1 to 100 characters")]
     [InlineData("\"tempo\": 60", "\"tempo\": 9", "tempo must be between 10 and 400, not 9")]
-    [InlineData("\"times\": 1", "\"times\": 7", "times must be between 1 and 6, not 7")]
+    [InlineData("\"times\": 1", "\"times\": 13", "times must be between 1 and 12, not 13")]
     [InlineData("\"seed\": 7,", "", "\"seed\" is missing")]
     public void What_is_no_plan_is_refused_by_name(string good, string bad, string message)
     {

@@ -48,7 +48,7 @@ public static class Cautions
         "Staccato: light, from the breath; stop if the notes begin with a knock in the throat.", "common practice of voice teaching");
 
     /// <summary>For a lip trill or a straw.</summary>
-    internal static Caution HalfClosed { get; } = new(
+    public static Caution HalfClosed { get; } = new(
         "Lip trill and straw: let the breath flow and do not press; how hard lips or straw push back differs much between people. Stop if you feel dizzy or your ears feel full, and use your own clean straw.",
         "Maxfield et al. 2015, Logoped Phoniatr Vocol (pressures in 13 such sounds, 20 people; abstract read); otherwise common practice");
 }

@@ -50,6 +50,19 @@ public sealed record BreathNeed
         return new BreathNeed(capacity, shortest);
     }
 
+    /// <summary>
+    /// What is enough for most singers of a class, who breathe together. At most a third, those with the shortest breath, take further breaths at
+    /// places of their own while the others sing on (staggered breathing: common practice of choirs; the third is the project's own setting). The
+    /// breaths themselves are long enough for everyone.
+    /// </summary>
+    /// <param name="singers">The singers, at least one. One or two breathe together.</param>
+    /// <exception cref="ArgumentException">There are no singers.</exception>
+    public static BreathNeed OfMost(ValueList<Singer> singers)
+    {
+        var all = Of(singers);
+        return new BreathNeed(singers.Select(s => s.BreathSeconds).Order().ElementAt(singers.Count / 3), all.ShortestBreathSeconds);
+    }
+
     /// <summary>The capacity and the shortest breath.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture, $"{CapacitySeconds.ToDouble():0.0##} s on a breath, breaths of {ShortestBreathSeconds.ToDouble():0.0##} s");

@@ -20,6 +20,28 @@ public static class BreathPlacing
         return score;
     }
 
+    /// <summary>
+    /// The score as one singer of a class sings it: where the breath does not last, with breaths at places of the singer's own, in which the
+    /// others sing on. The same score where the breath lasts, and where no breaths would be enough: a check says so then.
+    /// </summary>
+    /// <param name="score">The score of the class.</param>
+    /// <param name="singer">The singer.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static Score AsSungBy(this Score score, Singer singer, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(score);
+        ArgumentNullException.ThrowIfNull(singer);
+        return score.WithBreathsFor(BreathNeed.Of(singer), cancellationToken);
+    }
+
+    /// <summary>The score with the cheapest breaths for a need; the same score where it has enough already, or can have no breaths that are enough.</summary>
+    internal static Score WithBreathsFor(this Score score, BreathNeed need, CancellationToken cancellation) =>
+        BreathSpan.Of(score, need.ShortestBreathSeconds).Any(s => s.Seconds > need.CapacitySeconds)
+        && BreathPlan.TryMake(score, need, out var plan, out _, cancellation)
+            ? score.WithBreaths(plan)
+            : score;
+
     private static bool IsOf(Score score, PlannedBreath breath) =>
         breath.Place.Section <= score.Sections.Count
         && score.Sections[breath.Place.Section - 1] is var section

@@ -47,6 +47,42 @@ public sealed record ScoreNeeds
             levels.Where(l => AgilityCheck.All(score, AgilityLimits.Of(l)).Any()).ToValueList());
     }
 
+    /// <summary>
+    /// The same needs where singers of a class may breathe at places of their own (<see cref="BreathPlacing.AsSungBy"/>): for each shortest breath
+    /// the least of the capacities with which the score, or the score with such breaths, can be sung stands for the longest span.
+    /// </summary>
+    /// <param name="score">The score that was measured.</param>
+    /// <param name="needs">The singers' needs.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public ScoreNeeds WithOwnBreaths(Score score, ValueList<BreathNeed> needs, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(score);
+        var spans = new Rational[ShortestBreaths.Count];
+        for (var i = 0; i < spans.Length; i++)
+        {
+            spans[i] = LongestSpans[i];
+            var sorted = needs.Where(n => n.ShortestBreathSeconds == ShortestBreaths[i]).OrderBy(n => n.CapacitySeconds).ToList();
+            if (sorted.Count == 0 || spans[i] <= sorted[0].CapacitySeconds)
+            {
+                continue;
+            }
+
+            // A longer breath can do whatever a shorter one can; mostly the shortest can do it already.
+            var (low, high) = (0, sorted.Count);
+            for (var middle = 0; low < high; middle = (low + high) / 2)
+            {
+                (low, high) = spans[i] <= sorted[middle].CapacitySeconds || BreathPlan.TryMake(score, sorted[middle], out _, out _, cancellationToken)
+                    ? (low, middle)
+                    : (middle + 1, high);
+            }
+
+            spans[i] = low < sorted.Count ? Rational.Min(spans[i], sorted[low].CapacitySeconds) : spans[i];
+        }
+
+        return new ScoreNeeds(Low, High, ShortestBreaths, ValueList.Create<Rational>(spans), TooFastFor);
+    }
+
     /// <summary>Whether a singer's comfortable range holds the score.</summary>
     /// <param name="singer">The singer.</param>
     /// <param name="tonic">The MIDI note of the tonic that the singer takes.</param>
