@@ -21,7 +21,7 @@ internal static class SingingTable
 
     public static void PrintBreaths(Terminal terminal, ValueList<ClassBreath> breaths)
     {
-        foreach (var breath in breaths.Where(b => b.OwnBreathsInside > 0 || b.CostsOthers))
+        foreach (var breath in breaths.Where(b => b.OwnBreathsInside > 0 || b.HasCostForOthers))
         {
             terminal.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {breath}; {breath.Singer.Alias} sings {100 * breath.Time.Share.ToDouble():0} %"));
         }

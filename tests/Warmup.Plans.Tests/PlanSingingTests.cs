@@ -63,7 +63,7 @@ public class PlanSingingTests
         var plan = Make(Demo).Plan;
         var singing = PlanSinging.Of(plan, plan.Days, Demo);
         Assert.Equal(["Robin", "Wren", "Badger", "Finch", "Otter", "Heron"], singing.Breaths.ConvertAll(b => b.Singer.Alias));
-        Assert.Equal(["Robin"], singing.Breaths.Where(b => b.CostsOthers).Select(b => b.Singer.Alias));
+        Assert.Equal(["Robin"], singing.Breaths.Where(b => b.HasCostForOthers).Select(b => b.Singer.Alias));
 
         // A third of six have places of their own.
         Assert.Equal(["Robin", "Wren"], singing.Breaths.Where(b => b.OwnBreathsInside > 0).Select(b => b.Singer.Alias));

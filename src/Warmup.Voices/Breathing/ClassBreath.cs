@@ -28,7 +28,7 @@ public sealed record ClassBreath
     public int? WithoutSinger { get; }
 
     /// <summary>Whether the others would breathe inside lines less often without this singer.</summary>
-    public bool CostsOthers => WithoutSinger is { } without && (Together is not { } together || without < together);
+    public bool HasCostForOthers => WithoutSinger is { } without && (Together is not { } together || without < together);
 
     /// <summary>What each singer's breath asks of the class.</summary>
     /// <param name="scores">The scores as they are made, without planned breaths; one that is sung several times may be given several times.</param>
@@ -83,7 +83,7 @@ public sealed record ClassBreath
     {
         var own = string.Create(CultureInfo.InvariantCulture, $"{Singer.Alias}: {OwnBreathsInside} own {(OwnBreathsInside == 1 ? "breath" : "breaths")} inside lines");
         var together = Together is { } all ? string.Create(CultureInfo.InvariantCulture, $"would take {all} inside lines") : "is not possible";
-        return OneLine.Of(CostsOthers
+        return OneLine.Of(HasCostForOthers
             ? string.Create(CultureInfo.InvariantCulture, $"{own}; breathing together {together}, without {Singer.Alias} {WithoutSinger}")
             : own);
     }

@@ -85,7 +85,7 @@ public class ClassBreathTests
         {
             Assert.Equal(2 * Count(people.Singers), breath.Together);
             Assert.Equal(people.Singers.Count == 1 ? null : 2 * Count(people.Singers.Where(s => !ReferenceEquals(s, breath.Singer))), breath.WithoutSinger);
-            Assert.Equal(breath.WithoutSinger is { } without && !(breath.Together <= without), breath.CostsOthers);
+            Assert.Equal(breath.WithoutSinger is { } without && !(breath.Together <= without), breath.HasCostForOthers);
         }
 
         Assert.Equal(breaths.Take(1), ClassBreath.Of([small.Score, small.Score], people.Singers, most: 1));
@@ -99,9 +99,9 @@ public class ClassBreathTests
         ValueList<Singer> people = [Singer("Robin", 12), Singer("Finch", 25), Singer("Wren", 25)];
         var breaths = ClassBreath.Of([drill.ToScore()], people);
         var robin = breaths[0];
-        Assert.Equal(("Robin", 1, 1, 0, true), (robin.Singer.Alias, robin.OwnBreathsInside, robin.Together, robin.WithoutSinger, robin.CostsOthers));
+        Assert.Equal(("Robin", 1, 1, 0, true), (robin.Singer.Alias, robin.OwnBreathsInside, robin.Together, robin.WithoutSinger, robin.HasCostForOthers));
         Assert.Equal("Robin: 1 own breath inside lines; breathing together would take 1 inside lines, without Robin 0", robin.ToString());
-        Assert.All(breaths.Skip(1), b => Assert.Equal((0, false, 8), (b.OwnBreathsInside, b.CostsOthers, b.Time.SungSeconds)));
+        Assert.All(breaths.Skip(1), b => Assert.Equal((0, false, 8), (b.OwnBreathsInside, b.HasCostForOthers, b.Time.SungSeconds)));
         Assert.True(robin.Time.SungSeconds < 8);
     }
 }
