@@ -75,7 +75,7 @@ internal static class PlanCommand
         SingingTable.Print(terminal, PlanSinging.Of(plan, Sung().Take(SingingTable.MostDays), request.Singers, SingingTable.MostSingers, cancellation));
         var more = pages.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $" (and {pages.Count - 1} more pages behind it)") : string.Empty;
         terminal.Out.WriteLine($"wrote {json}, {pages[0]}{more} and {calendar}{(formats.Count > 0 ? string.Create(CultureInfo.InvariantCulture, $", and {days * formats.Count} files for the days") : string.Empty)}");
-        Report.PrintCautions(terminal, draw.Cautions);
+        Report.PrintCautions(terminal, draw.Outline.Cautions);
 
         IEnumerable<PlanDay> Sung() => draw.DrawDays().Where(d => !d.IsRest);
 
