@@ -15,6 +15,9 @@ internal sealed class WarmupDrafter
     /// <summary>How many beginnings from one group are tried until a warm-up fills the time well enough (the project's own setting).</summary>
     private const int MostTries = 6;
 
+    /// <summary>How many beginnings are tried at least, so that the one with the most singing is taken (the project's own setting).</summary>
+    private const int LeastTries = 4;
+
     private readonly PlanRequest _request;
     private readonly Level _level;
     private readonly DrillPool _pool;
@@ -71,12 +74,13 @@ internal sealed class WarmupDrafter
         // The scale's next turns keep their share of the drills.
         var shares = new Shares(Math.Min(Spare(middle, day), Math.Max(1, open / (_wait + 1))), Math.Max(1, (open - floor) / (_wait + 1)));
         DayDraft? best = null;
+        var tries = 0;
         foreach (var first in Beginnings(scale, free, band, (soft, hard) => shares.All > 1 && Begin().HoldsBoth(soft, hard)))
         {
             var draft = Begin();
             Fill(draft, scale, first, free, band, shares);
             best = best is null || (IsNew(draft), draft.SungSeconds).CompareTo((IsNew(best), best.SungSeconds)) > 0 ? draft : best;
-            if (best.IsFull && IsNew(best))
+            if (++tries >= LeastTries && best.IsFull && IsNew(best))
             {
                 break;
             }
