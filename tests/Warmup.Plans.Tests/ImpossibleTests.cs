@@ -53,8 +53,8 @@ public class ImpossibleTests
     [Fact]
     public void A_level_that_leaves_next_to_nothing_is_refused_with_the_singer_unless_that_little_is_asked_for()
     {
-        // A tone of five seconds leaves two on a breath (0.4 of it, docs/voices.md): hardly any line is so short.
-        var request = Requests.Usual with { Singers = [.. Requests.Class, Requests.Singer("Robin", 50, 76, 5)], Level = Level.Advanced, Minutes = 20 };
+        // A tone of two seconds leaves 0.8 on a breath (0.4 of it, docs/voices.md): hardly any note is so short, wherever one breathes.
+        var request = Requests.Usual with { Singers = [.. Requests.Class, Requests.Singer("Robin", 50, 76, 2)], Level = Level.Advanced, Minutes = 20 };
         var refused = Refused(request);
         Assert.Contains("Robin", refused.Message, StringComparison.Ordinal);
         Assert.Contains(refused.Clash, r => r is { Kind: PlanRuleKind.Breath, Singer: "Robin" });
