@@ -47,7 +47,7 @@ internal static class CommandExamples
         ["singers"] =
         [
             "warmup singers --singers singers.json",
-            "warmup singers --singers singers.json --form form.pdf",
+            "warmup singers --singers singers.json --history --on 2026-12-01",
             "warmup singers --singers class.csv --out class.json",
         ],
         ["scales"] =

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Security.Cryptography;
 using System.Text;
 using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;
@@ -23,7 +22,8 @@ internal static class PlanCalendar
     /// <param name="destination">Where the bytes go.</param>
     public static void Write(WarmupPlan plan, Func<IEnumerable<PlanDay>> days, TimeOnly time, Stream destination)
     {
-        var (name, first) = (NameOf(plan, days()), (DateOnly?)null);
+        // Two classes with plans of the same days and seed keep their events apart in one calendar; the same plan imported twice, or renewed, replaces its own.
+        var (name, first) = (PlanFile.Fingerprint(plan, days()), (DateOnly?)null);
         var isBegun = false;
         foreach (var some in days().Select(Stamped).Where(d => !d.Day.IsRest).Chunk(EventsAtOnce))
         {
@@ -51,21 +51,6 @@ internal static class PlanCalendar
         Start = new CalDateTime(day.Date, time),
         Duration = Duration.FromSeconds((int)day.Duration.TotalSeconds),
     };
-
-    /// <summary>
-    /// A name made from the plan's own bytes: two classes with plans of the same days and seed keep their events apart in one calendar, and the
-    /// same plan imported twice replaces its own.
-    /// </summary>
-    private static string NameOf(WarmupPlan plan, IEnumerable<PlanDay> days)
-    {
-        using var hash = SHA256.Create();
-        using (var bytes = new CryptoStream(Stream.Null, hash, CryptoStreamMode.Write))
-        {
-            PlanFile.Write(plan, days, bytes);
-        }
-
-        return Convert.ToHexStringLower(hash.Hash.AsSpan(0, 8));
-    }
 
     private static string Text(PlanDay day)
     {

@@ -46,29 +46,44 @@ internal sealed class PlanOptions
 
     public Option<string?> Day { get; } = new("--day") { Description = "With --plan, the day to make." };
 
-    public Option<bool> Sung { get; } = new("--sung") { Description = "With --plan and --day, note in --log that the day was sung." };
+    public Option<string?> Week { get; } = new("--week") { Description = "Write the seven days from this one on as one PDF to print, a day a page." };
 
-    public Option<bool> Tick { get; } = new("--tick") { Description = "With --sung, the teacher's tick: the next plan may go on from these tempi." };
+    public SungOptions Sung { get; } = new();
 
     public Option<bool> Force { get; } = new("--force") { Description = "Replace files that exist." };
 
     public void AddTo(Command command)
     {
         _singers.AddTo(command);
-        foreach (var option in (Option[])[_without, _scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tempo, _added.Add, _added.Tala, _tonic, _tuning, _time, _log, _formats, _out, Plan, Day, Sung, Tick, Force])
+        foreach (var option in (Option[])[_without, _scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tempo, _added.Add, _added.Tala, _tonic, _tuning, _time, _log, _formats, _out, Plan, Day, Week, Force])
         {
             command.Add(option);
         }
+
+        Sung.AddTo(command);
     }
 
+    /// <summary>Whether the class is given, so that an old plan is held against it.</summary>
+    public bool HasSingers(ParseResult parsed) => parsed.GetResult(_singers.File) is { Implicit: false };
+
+    public ValueList<Singer> ReadSingers(ParseResult parsed) => _singers.Read(parsed);
+
+    /// <summary>The first day that is looked at where an old plan is held against a class.</summary>
+    public DateOnly? ReadStart(ParseResult parsed) => ReadDate(parsed, _start);
+
     /// <summary>Refuses the options of a new plan where a day of an old one is made.</summary>
-    public void RefuseWith(string other, ParseResult parsed)
+    public void RefuseWithDay(ParseResult parsed) => Refuse(parsed, [_singers.File, _singers.Alias, _start, _time]);
+
+    /// <summary>Refuses the options of a new plan where an old one is held against a class.</summary>
+    public void RefuseWithClass(ParseResult parsed) => Refuse(parsed, [_singers.Alias, _log]);
+
+    private void Refuse(ParseResult parsed, Option[] others)
     {
-        foreach (var option in (Option[])[_singers.File, _singers.Alias, _without, _scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tempo, _added.Add, _added.Tala, _tonic, _time])
+        foreach (var option in (Option[])[.. others, _without, _scales, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tempo, _added.Add, _added.Tala, _tonic])
         {
             if (parsed.GetResult(option) is { Implicit: false })
             {
-                throw new InputException($"{option.Name} belongs to a new plan and cannot be used with {other}; leave one of them out");
+                throw new InputException($"{option.Name} belongs to a new plan and cannot be used with --plan; leave one of them out");
             }
         }
     }
@@ -81,7 +96,7 @@ internal sealed class PlanOptions
             throw new InputException("a new plan needs the class; add --singers FILE (or --plan FILE for an old plan)");
         }
 
-        if (parsed.GetValue(Day) is not null || parsed.GetValue(Sung))
+        if (parsed.GetValue(Day) is not null || Sung.IsSung(parsed))
         {
             throw new InputException("--day and --sung belong to an old plan; add --plan FILE");
         }

@@ -48,12 +48,8 @@ internal static class PlanTable
     {
         var made = draw.Outline;
         terminal.Out.WriteLine($"tonic {made.Plan.Tonic}, level {made.Plan.LevelName}");
-        foreach (var group in Enumerable.Range(0, singers.Count).GroupBy(s => made.Octaves[s]).Where(g => g.Key != 0).OrderBy(g => g.Key))
-        {
-            var octaves = Math.Abs(group.Key) == 1 ? "an octave" : string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(group.Key)} octaves");
-            terminal.Out.WriteLine($"{octaves} {(group.Key < 0 ? "lower" : "higher")}: {string.Join(", ", group.Select(s => singers[s].Alias))}");
-        }
-
+        PrintOctaves(terminal, made.Octaves, singers);
+        PrintReached(terminal, made, singers);
         foreach (var limit in made.Limits)
         {
             terminal.Out.WriteLine(limit);
@@ -64,6 +60,27 @@ internal static class PlanTable
         {
             terminal.Out.WriteLine($"left out: {scale}");
         }
+    }
+
+    public static void PrintOctaves(Terminal terminal, ValueList<int> octavesOfSingers, ValueList<Singer> singers)
+    {
+        foreach (var group in Enumerable.Range(0, singers.Count).GroupBy(s => octavesOfSingers[s]).Where(g => g.Key != 0).OrderBy(g => g.Key))
+        {
+            var octaves = Math.Abs(group.Key) == 1 ? "an octave" : string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(group.Key)} octaves");
+            terminal.Out.WriteLine($"{octaves} {(group.Key < 0 ? "lower" : "higher")}: {string.Join(", ", group.Select(s => singers[s].Alias))}");
+        }
+    }
+
+    /// <summary>What the log says each singer has reached, where it says that of anybody.</summary>
+    private static void PrintReached(Terminal terminal, PlanResult made, ValueList<Singer> singers)
+    {
+        if (made.Reached.All(r => r is null))
+        {
+            return;
+        }
+
+        var reached = Enumerable.Range(0, singers.Count).Select(s => $"{singers[s].Alias} {(made.Reached[s] is { } tempo ? tempo.ToString(CultureInfo.InvariantCulture) : "nothing yet")}");
+        terminal.Out.WriteLine($"reached and ticked: {string.Join(", ", reached)}; the plan goes on from the slowest");
     }
 
     /// <summary>The days that fill too little of the time, and why.</summary>

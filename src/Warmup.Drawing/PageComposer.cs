@@ -4,7 +4,7 @@ using Warmup.Sheets;
 
 namespace Warmup.Drawing;
 
-/// <summary>Fills pages from top to bottom: it breaks texts into lines, and begins a new page for what does not fit.</summary>
+/// <summary>Fills pages from top to bottom, in one column or several: it breaks texts into lines, and begins a new column or page for what does not fit.</summary>
 internal sealed class PageComposer
 {
     public const double Margin = 42;
@@ -15,9 +15,13 @@ internal sealed class PageComposer
     public const string Hair = "#b0b0b0";
 
     private const double Foot = 52;
+    private const double Gap = 16;
 
     private readonly TextShaper _shaper;
     private readonly (double Width, double Height) _size;
+    private int _columns = 1;
+    private int _column;
+    private double _top;
 
     public PageComposer(TextShaper shaper, bool landscape = false)
     {
@@ -31,25 +35,39 @@ internal sealed class PageComposer
     /// <summary>The first free height of the page.</summary>
     public double Y { get; set; }
 
-    public double Left { get; } = Margin;
+    public double Left => Margin + (_column * (ColumnWidth + Gap));
 
-    public double Right => _size.Width - Margin;
+    public double Right => Left + ColumnWidth;
 
     public double Bottom => _size.Height - Foot;
 
     public TextShaper Shaper => _shaper;
 
-    /// <summary>Begins a new page unless this one has enough height left.</summary>
-    /// <returns>Whether a page was begun.</returns>
+    private double ColumnWidth => (_size.Width - (2 * Margin) - (Gap * (_columns - 1))) / _columns;
+
+    /// <summary>From here on, the page and all further ones have columns.</summary>
+    public void Divide(int columns) => (_columns, _column, _top) = (columns, 0, Y);
+
+    /// <summary>Begins a new column, or a new page, unless this one has enough height left.</summary>
+    /// <returns>Whether one was begun.</returns>
     public bool Need(double height)
     {
         // An empty page has as much room as the next one.
-        if (Y + height <= Bottom || Y <= Margin)
+        if (Y + height <= Bottom || Y <= _top)
         {
             return false;
         }
 
-        NewPage();
+        if (_column + 1 < _columns)
+        {
+            _column++;
+            Y = _top;
+        }
+        else
+        {
+            NewPage();
+        }
+
         return true;
     }
 
@@ -109,16 +127,17 @@ internal sealed class PageComposer
                 Pages[p].Shapes.Add(new TextShape("foot", x - (anchor * shaped.Width * 8), at, 8, shaped, colour));
             }
 
-            Pages[p].Shapes.Add(new StrokeShape("rule", Left, y - 10, Right, y - 10, 0.5, Hair));
+            var (left, right) = (Margin, _size.Width - Margin);
+            Pages[p].Shapes.Add(new StrokeShape("rule", left, y - 10, right, y - 10, 0.5, Hair));
             if (note.Length > 0)
             {
-                Say(note, Left, y, Ink);
+                Say(note, left, y, Ink);
             }
 
-            Say(Cautions.All[0].Text, Left, y + 11, Ink);
+            Say(Cautions.All[0].Text, left, y + 11, Ink);
             var number = string.Create(CultureInfo.InvariantCulture, $"{p + 1} / {Pages.Count}");
-            Say(number, Right, y + 22, Soft, 1);
-            Say(Broken(title, 8, Right - Left - 60, 1)[0], Left, y + 22, Soft);
+            Say(number, right, y + 22, Soft, 1);
+            Say(Broken(title, 8, right - left - 60, 1)[0], left, y + 22, Soft);
         }
     }
 
@@ -187,6 +206,6 @@ internal sealed class PageComposer
     private void NewPage()
     {
         Pages.Add(new Page(_size.Width, _size.Height));
-        Y = Margin;
+        (_column, _top, Y) = (0, Margin, Margin);
     }
 }

@@ -29,4 +29,22 @@ public sealed class PdfFormat(DrawingOptions options) : IScoreFormat
         var drawing = Options.Pages(score, shaper, cancellationToken);
         PdfPages.Write(drawing, Options.Fonts, destination, cancellationToken);
     }
+
+    /// <summary>Writes several scores into one document, each beginning a page.</summary>
+    /// <param name="title">The document's title.</param>
+    /// <param name="scores">The scores, at least one.</param>
+    /// <param name="destination">Where the bytes go; it is not closed.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
+    /// <exception cref="ArgumentException">There are no scores, or one is <see langword="null"/>.</exception>
+    /// <exception cref="ExportException">No font has a glyph for a character, or there is no such page.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public void WriteAll(string title, ValueList<Score> scores, Stream destination, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(title);
+        ArgumentNullException.ThrowIfNull(destination);
+        Require.InRange(scores.Count, 1, int.MaxValue, "the number of scores");
+        using var shaper = new TextShaper(Options.Fonts);
+        var drawings = scores.ConvertAll(s => Options.Pages(Require.NotNull(s, nameof(scores)), shaper, cancellationToken));
+        PdfPages.Write(new PageSet(title, drawings[0].Description, [.. drawings.SelectMany(d => d.Pages)]), Options.Fonts, destination, cancellationToken);
+    }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Warmup.Sheets;
 
 namespace Warmup.Drawing;
@@ -53,7 +54,7 @@ internal sealed class SheetDrawing(Sheet key, TextShaper shaper, bool hidesNotes
                 _composer.Paragraph("run", block.Heading, 9, PageComposer.Soft);
             }
 
-            new SheetLines(_composer, section.Section, block).Draw(cancellation);
+            new SheetLines(_composer, section.Section, block.Lines.ConvertAll(l => (l, l.Number.ToString(CultureInfo.InvariantCulture)))).Draw(cancellation);
         }
     }
 

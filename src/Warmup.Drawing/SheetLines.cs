@@ -4,12 +4,14 @@ using Warmup.Sheets;
 namespace Warmup.Drawing;
 
 /// <summary>
-/// Draws a block, a row for each avartana where it fits. Every sign stands at its time: its place in a row is in proportion to the aksharas, and the
-/// proportion is the same in all rows of the block.
+/// Draws lines of one speed, a row for each avartana where it fits. Every sign stands at its time: its place in a row is in proportion to the aksharas, and the
+/// proportion is the same in all rows.
 /// </summary>
 internal sealed class SheetLines
 {
-    private const double Size = 14;
+    /// <summary>The letters' size where a row has room for it.</summary>
+    public const double Size = 14;
+
     private const double SmallestSize = 6;
     private const double Gutter = 30;
     private const double WidestAkshara = 64;
@@ -23,36 +25,41 @@ internal sealed class SheetLines
 
     private readonly PageComposer _composer;
     private readonly Section _section;
-    private readonly SheetBlock _block;
+    private readonly IReadOnlyList<(SheetLine Line, string Label)> _lines;
     private readonly AvartanaRows _rows;
     private readonly double _size;
     private readonly double _akshara;
     private int _open = -1;
 
-    public SheetLines(PageComposer composer, Section section, SheetBlock block)
+    /// <summary>Lines to draw.</summary>
+    /// <param name="composer">Where they are drawn.</param>
+    /// <param name="section">Their section.</param>
+    /// <param name="lines">The lines, at least one, with what stands before them.</param>
+    /// <param name="largest">The letters' size where a row has room for it.</param>
+    public SheetLines(PageComposer composer, Section section, IReadOnlyList<(SheetLine Line, string Label)> lines, double largest = Size)
     {
-        (_composer, _section, _block) = (composer, section, block);
+        (_composer, _section, _lines) = (composer, section, lines);
         var width = composer.Right - composer.Left - Gutter;
         var need = Needed();
         var whole = section.Meter.IsFree ? 0 : width / need / section.Meter.Beats;
 
         // Where one akshara alone would not fit a row, letters get smaller still.
-        _size = whole >= SmallestWhole ? Math.Min(Size, whole) : Math.Clamp(width / need, SmallestSize, Size);
+        _size = whole >= SmallestWhole ? Math.Min(largest, whole) : Math.Clamp(width / need, SmallestSize, largest);
         need = Math.Min(need * _size, width);
         _rows = new AvartanaRows(section.Meter, Math.Max(1, (int)(width / Math.Max(need, 28))), (aksharas, _) => aksharas * need <= width + 0.001);
         _akshara = Math.Min(Math.Max(WidestAkshara, need), width / _rows.Longest);
     }
 
-    private double Height => (_size * 2.3) + (2.4 * (_block.Lines[0].Line.Speed.Kalam - 1));
+    private double Height => (_size * 2.3) + (2.4 * (_lines[0].Line.Line.Speed.Kalam - 1));
 
     public void Draw(CancellationToken cancellation)
     {
         _composer.Need(Height + 14);
         Header();
-        foreach (var line in _block.Lines)
+        foreach (var (line, label) in _lines)
         {
             cancellation.ThrowIfCancellationRequested();
-            Line(line);
+            Line(line, label);
         }
 
         _composer.Y += 4;
@@ -62,7 +69,7 @@ internal sealed class SheetLines
     private double Needed()
     {
         var need = Inset + Gap + _composer.Shaper.Of("S").Width;
-        foreach (var line in _block.Lines)
+        foreach (var (line, _) in _lines)
         {
             SheetSign? last = null;
             foreach (var sign in Signs(line).Where(s => s.Kind != SheetSignKind.Breath))
@@ -106,7 +113,7 @@ internal sealed class SheetLines
         }
     }
 
-    private void Line(SheetLine sheetLine)
+    private void Line(SheetLine sheetLine, string label)
     {
         var line = sheetLine.Line;
         var signs = Signs(sheetLine).ToList();
@@ -153,7 +160,7 @@ internal sealed class SheetLines
                 Bars(start, Math.Max(start, from), Math.Min(stop, end.Floor()), baseline);
                 if (isFirst)
                 {
-                    Number(sheetLine, X(start, line.Onset.ToDouble()), line.Onset == start, baseline);
+                    Number(sheetLine, label, X(start, line.Onset.ToDouble()), line.Onset == start, baseline);
                 }
 
                 foreach (var sign in row)
@@ -170,9 +177,8 @@ internal sealed class SheetLines
     }
 
     /// <summary>Writes a line's number: before its row, or under its first letter where it begins inside a row.</summary>
-    private void Number(SheetLine line, double x, bool beginsRow, double baseline)
+    private void Number(SheetLine line, string text, double x, bool beginsRow, double baseline)
     {
-        var text = line.Number.ToString(CultureInfo.InvariantCulture);
         if (beginsRow)
         {
             _composer.Put("line", _composer.Left + 14, baseline, text, 8, PageComposer.Soft, anchor: 1);

@@ -10,7 +10,7 @@ namespace Warmup.Plans;
 public sealed class DayScores
 {
     private readonly WarmupPlan _plan;
-    private readonly ConcurrentDictionary<(PlanDrill Drill, int Tempo, int Times), Score> _known = new(ByDrill.Only);
+    private readonly ConcurrentDictionary<(PlanDrill Drill, int Tempo, int Times, BreathNeed? Need), Score> _known = new(ByDrill.Only);
 
     /// <summary>The scores of a plan's days.</summary>
     /// <param name="plan">The plan.</param>
@@ -25,21 +25,21 @@ public sealed class DayScores
     public Score Of(PlanDay day, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(day);
-        return WarmupPlan.ToScore(day, planned => _known.GetOrAdd((planned.Drill, planned.Tempo, planned.Times), _ => _plan.ToScore(planned, _plan.Tonic, cancellationToken)));
+        return WarmupPlan.ToScore(day, planned => _known.GetOrAdd((planned.Drill, planned.Tempo, planned.Times, day.BreathNeed), _ => _plan.ToScore(planned, day.BreathNeed, _plan.Tonic, cancellationToken)));
     }
 
     /// <summary>The plan.</summary>
     public override string ToString() => _plan.ToString();
 
     /// <summary>The days hold the plan's own drills, so that it is enough to compare where they are.</summary>
-    private sealed class ByDrill : IEqualityComparer<(PlanDrill Drill, int Tempo, int Times)>
+    private sealed class ByDrill : IEqualityComparer<(PlanDrill Drill, int Tempo, int Times, BreathNeed? Need)>
     {
         public static readonly ByDrill Only = new();
 
-        public bool Equals((PlanDrill Drill, int Tempo, int Times) x, (PlanDrill Drill, int Tempo, int Times) y) =>
-            ReferenceEquals(x.Drill, y.Drill) && x.Tempo == y.Tempo && x.Times == y.Times;
+        public bool Equals((PlanDrill Drill, int Tempo, int Times, BreathNeed? Need) x, (PlanDrill Drill, int Tempo, int Times, BreathNeed? Need) y) =>
+            ReferenceEquals(x.Drill, y.Drill) && x.Tempo == y.Tempo && x.Times == y.Times && x.Need == y.Need;
 
-        public int GetHashCode((PlanDrill Drill, int Tempo, int Times) key) =>
+        public int GetHashCode((PlanDrill Drill, int Tempo, int Times, BreathNeed? Need) key) =>
             HashCode.Combine(System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(key.Drill), key.Tempo, key.Times);
     }
 }

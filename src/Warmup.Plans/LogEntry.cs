@@ -6,7 +6,7 @@ namespace Warmup.Plans;
 /// <summary>A drill that was sung: one line of a <see cref="PlanLog"/>. Immutable, value equality.</summary>
 /// <remarks>
 /// The text has five fields with tabs between them: the date, the scale, the exercise, the tempo, and <c>x</c> for the teacher's tick or
-/// <c>-</c>.
+/// <c>-</c>. After them there may be one field for each singer for whom it was different: <c>Wren=56</c> or <c>Robin=absent</c>.
 /// </remarks>
 public sealed record LogEntry : ISpanParsable<LogEntry>
 {
@@ -33,7 +33,7 @@ public sealed record LogEntry : ISpanParsable<LogEntry>
         init => field = Checks.Name(value, PlanDrill.LongestName, "the name of an exercise");
     }
 
-    /// <summary>The tempo reached, in aksharas a minute, 10 to 400.</summary>
+    /// <summary>The tempo that the class reached, in aksharas a minute, 10 to 400.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public required int Tempo
     {
@@ -43,6 +43,33 @@ public sealed record LogEntry : ISpanParsable<LogEntry>
 
     /// <summary>Whether the teacher ticked the drill off; not by default. Nothing else moves a singer on to a faster tempo.</summary>
     public bool IsTicked { get; init; }
+
+    /// <summary>The singers who were absent or reached another tempo than the class, each once; none by default. All others sang as the class did.</summary>
+    /// <exception cref="ArgumentException">A singer is there twice, in upper or lower case, or is <see langword="null"/>.</exception>
+    public ValueList<SungBy> Singers
+    {
+        get;
+        init => field = FirstTwice(Checks.NoNulls(value, nameof(Singers))) is { } twice
+            ? throw new ArgumentException($"the singer {TextError.Quote(twice)} must be there once", nameof(Singers))
+            : value;
+    }
+
+    /// <summary>The tempo that a singer reached: their own, or else the class's.</summary>
+    /// <param name="alias">The singer's alias; upper and lower case are the same.</param>
+    /// <returns>Aksharas a minute, or <see langword="null"/> if the singer was absent.</returns>
+    public int? TempoOf(string alias)
+    {
+        ArgumentNullException.ThrowIfNull(alias);
+        foreach (var singer in Singers)
+        {
+            if (singer.Alias.Equals(alias, StringComparison.OrdinalIgnoreCase))
+            {
+                return singer.Tempo;
+            }
+        }
+
+        return Tempo;
+    }
 
     /// <summary>Reads what <see cref="ToString"/> writes.</summary>
     /// <param name="text">The text.</param>
@@ -71,19 +98,20 @@ public sealed record LogEntry : ISpanParsable<LogEntry>
         TryRead(s, out result, out _);
 
     /// <summary>The entry as a line of the log, without the line's end.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Date:yyyy-MM-dd}\t{ScaleName}\t{ExerciseName}\t{Tempo}\t{(IsTicked ? Tick : NoTick)}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Date:yyyy-MM-dd}\t{ScaleName}\t{ExerciseName}\t{Tempo}\t{(IsTicked ? Tick : NoTick)}{string.Concat(Singers.ConvertAll(s => $"\t{s}"))}");
 
     internal static bool TryRead(ReadOnlySpan<char> text, [NotNullWhen(true)] out LogEntry? entry, [NotNullWhen(false)] out TextError? error)
     {
         entry = null;
         var count = text.Count('\t') + 1;
-        if (count != Fields)
+        if (count < Fields)
         {
-            error = TextError.At(1, string.Create(CultureInfo.InvariantCulture, $"a line of the log must have {Fields} fields with tabs between them, not {count}"));
+            error = TextError.At(1, string.Create(CultureInfo.InvariantCulture, $"a line of the log must have {Fields} fields with tabs between them, not {count}, and one more for each singer who was absent or reached another tempo"));
             return false;
         }
 
-        Span<Range> at = stackalloc Range[Fields];
+        // The last range is the rest: one field for each singer.
+        Span<Range> at = stackalloc Range[Fields + 1];
         text.Split(at, '\t');
         var (day, scale, exercise, tempo, tick) = (at[0], at[1], at[2], at[3], at[4]);
         if (!DateOnly.TryParseExact(text[day], "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date))
@@ -106,13 +134,47 @@ public sealed record LogEntry : ISpanParsable<LogEntry>
         {
             error = Wrong(tick, $"the tick must be {Tick} or {NoTick}", text);
         }
-        else
+        else if (TryReadSingers(text, count == Fields ? null : at[Fields].Start.Value, out var singers, out error))
         {
-            error = null;
-            entry = new LogEntry { Date = date, ScaleName = text[scale].ToString(), ExerciseName = text[exercise].ToString(), Tempo = speed, IsTicked = text[tick] is Tick };
+            entry = new LogEntry { Date = date, ScaleName = text[scale].ToString(), ExerciseName = text[exercise].ToString(), Tempo = speed, IsTicked = text[tick] is Tick, Singers = singers };
         }
 
         return error is null;
+    }
+
+    /// <summary>Reads the fields from a position to the end of the line.</summary>
+    private static bool TryReadSingers(ReadOnlySpan<char> text, int? from, out ValueList<SungBy> singers, [NotNullWhen(false)] out TextError? error)
+    {
+        var read = new List<SungBy>();
+        singers = default;
+        for (var begin = from ?? int.MaxValue; begin <= text.Length;)
+        {
+            var length = text[begin..].IndexOf('\t') is var tab and >= 0 ? tab : text.Length - begin;
+            var field = begin..(begin + length);
+            if (!SungBy.TryRead(text[field], out var singer))
+            {
+                error = Wrong(field, $"a singer must be an alias with a tempo between {Warmup.Tempo.Slowest} and {Warmup.Tempo.Fastest} or with absent, such as Wren=56 or Wren=absent", text);
+                return false;
+            }
+
+            read.Add(singer);
+            if (FirstTwice(read) is not null)
+            {
+                error = Wrong(field, "a singer must be there once", text);
+                return false;
+            }
+
+            begin += length + 1;
+        }
+
+        (singers, error) = (read.ToValueList(), null);
+        return true;
+    }
+
+    private static string? FirstTwice(IEnumerable<SungBy> singers)
+    {
+        var seen = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        return singers.FirstOrDefault(s => !seen.Add(s.Alias))?.Alias;
     }
 
     private static TextError Wrong(Range field, string what, ReadOnlySpan<char> text) => TextError.At(field.Start.Value + 1, $"{what}, not {TextError.Quote(text[field])}");

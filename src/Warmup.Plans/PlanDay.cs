@@ -37,6 +37,12 @@ public sealed record PlanDay
     /// <summary>Why the day fills less than <see cref="FullPercent"/> per cent of the minutes; <see langword="null"/> if it does not, and on rest days.</summary>
     public Shortfall? Shortfall { get; internal init; }
 
+    /// <summary>
+    /// The breath that is enough on this day, where it is not the plan's own: the class had changed when the day was planned anew.
+    /// <see langword="null"/> for the plan's own.
+    /// </summary>
+    public BreathNeed? BreathNeed { get; internal init; }
+
     /// <summary>Whether nothing is sung.</summary>
     public bool IsRest => Drills.IsEmpty;
 

@@ -8,6 +8,8 @@ internal sealed class PlanDto
 
     public string? Generator { get; set; }
 
+    public string? Origin { get; set; }
+
     public ulong? Seed { get; set; }
 
     public string? Level { get; set; }
@@ -113,6 +115,10 @@ internal sealed class DayDto
     public List<int>? LeftOut { get; set; }
 
     public ShortfallDto? Shortfall { get; set; }
+
+    public string? BreathSeconds { get; set; }
+
+    public string? ShortestBreathSeconds { get; set; }
 }
 
 internal sealed class ShortfallDto

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Security.Cryptography;
 using System.Text.Json;
 
 namespace Warmup.Plans;
@@ -7,6 +8,8 @@ namespace Warmup.Plans;
 /// <remarks>A plan that is read back equals the one that was written, and so gives the same scores.</remarks>
 public static class PlanFile
 {
+    private const int FingerprintBytes = 8;
+
     /// <summary>The name of the format and its version: <c>urn:warmup:plan:1</c>.</summary>
     public static string Schema => "urn:warmup:plan:1";
 
@@ -33,6 +36,30 @@ public static class PlanFile
         ArgumentNullException.ThrowIfNull(destination);
         JsonSerializer.Serialize(new WithoutReturns(destination), PlanWriting.ToDto(plan, days), PlanJson.Default.PlanDto);
         destination.WriteByte((byte)'\n');
+    }
+
+    /// <summary>
+    /// A name of 16 hexadecimal digits for a plan, from the bytes of its file: another plan has another one, but a plan that was renewed keeps it
+    /// (<see cref="WarmupPlan.Renew"/>). So a calendar can tell whose event it has.
+    /// </summary>
+    /// <param name="plan">The plan; its own days are not read.</param>
+    /// <param name="days">The days in order; each is let go as soon as it is read.</param>
+    public static string Fingerprint(WarmupPlan plan, IEnumerable<PlanDay> days)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(days);
+        if (plan.Origin is { } origin)
+        {
+            return origin;
+        }
+
+        using var hash = SHA256.Create();
+        using (var bytes = new CryptoStream(Stream.Null, hash, CryptoStreamMode.Write))
+        {
+            Write(plan, days, bytes);
+        }
+
+        return Convert.ToHexString(hash.Hash.AsSpan(0, FingerprintBytes)).ToLowerInvariant();
     }
 
     /// <summary>Reads a plan.</summary>
@@ -64,6 +91,8 @@ public static class PlanFile
             ? PlanReading.ToPlan(file)
             : throw Fail(file?.Schema is { } other ? $"the schema of the plan is {TextError.Quote(other)}; this library reads {Schema}" : $"the plan lacks \"schema\": \"{Schema}\"");
     }
+
+    internal static bool IsFingerprint(string text) => text.Length == 2 * FingerprintBytes && text.All(c => char.IsAsciiDigit(c) || c is >= 'a' and <= 'f');
 
     internal static WarmupFormatException Fail(string message) => new(TextError.At(1, message));
 }

@@ -30,9 +30,10 @@ internal static class PlanReading
             }
         }
 
-        return new WarmupPlan(ToTonic(Needed(file.Tonic, "tonic")), ToTuning(Needed(file.Tuning, "tuning")), ToBreathNeed(file))
+        return new WarmupPlan(ToTonic(Needed(file.Tonic, "tonic")), ToTuning(Needed(file.Tuning, "tuning")), ToBreathNeed(file.BreathSeconds, file.ShortestBreathSeconds))
         {
             Generator = file.Generator,
+            Origin = file.Origin is null || PlanFile.IsFingerprint(file.Origin) ? file.Origin : throw PlanFile.Fail($"the origin must be 16 hexadecimal digits in lower case, not {TextError.Quote(file.Origin)}"),
             Seed = file.Seed ?? throw Lacks("seed"),
             LevelName = Line(file.Level, "level"),
             Minutes = minutes,
@@ -76,9 +77,9 @@ internal static class PlanReading
 
     private static Tuning ToTuning(string text) => Tuning.TryParse(text, out var tuning, out var error) ? tuning : throw Within("tuning", error);
 
-    private static BreathNeed ToBreathNeed(PlanDto file)
+    private static BreathNeed ToBreathNeed(string? capacityText, string? shortestText)
     {
-        var (capacity, shortest) = (ToRational(file.BreathSeconds, "breathSeconds"), ToRational(file.ShortestBreathSeconds, "shortestBreathSeconds"));
+        var (capacity, shortest) = (ToRational(capacityText, "breathSeconds"), ToRational(shortestText, "shortestBreathSeconds"));
         return Taken(() => new BreathNeed(capacity, shortest), $"breathSeconds must be between 1/10 and 120 and shortestBreathSeconds between 1/10 and 10, not {capacity} and {shortest}");
     }
 
@@ -147,6 +148,7 @@ internal static class PlanReading
         var leftOut = Needed(row.LeftOut, "leftOut").ConvertAll(i => drills[InRange(i, 0, drills.Count - 1, "leftOut")]);
         return new PlanDay(date, sung.ToValueList(), seconds, leftOut.ToValueList())
         {
+            BreathNeed = row.BreathSeconds is null && row.ShortestBreathSeconds is null ? null : ToBreathNeed(row.BreathSeconds, row.ShortestBreathSeconds),
             Shortfall = row.Shortfall is not { } s ? null : new Shortfall
             {
                 Unfit = InRange(s.Unfit, 0, MostDrills, "unfit"),

@@ -16,6 +16,12 @@ public sealed record PlanResult
     /// <summary>For each singer in the class's order: how many octaves above the tonic of the files they sing, mostly 0 or -1.</summary>
     public ValueList<int> Octaves { get; internal init; }
 
+    /// <summary>
+    /// For each singer in the class's order: the fastest tempo that the log says they sang and the teacher ticked, in aksharas a minute;
+    /// <see langword="null"/> for none. The plan goes on from the slowest of them.
+    /// </summary>
+    public ValueList<int?> Reached { get; internal init; }
+
     /// <summary>What the class's limits keep out or ease, for the teacher. It names singers, and so is not part of the plan.</summary>
     public ValueList<string> Limits { get; internal init; }
 

@@ -20,6 +20,7 @@ internal static class PlanWriting
         {
             Schema = PlanFile.Schema,
             Generator = plan.Generator,
+            Origin = plan.Origin,
             Seed = plan.Seed,
             Level = plan.LevelName,
             Minutes = plan.Minutes,
@@ -79,5 +80,7 @@ internal static class PlanWriting
         Drills = [.. day.Drills.Select(d => new DrillOfDayDto { Drill = places[d.Drill], Tempo = d.Tempo, Times = d.Times })],
         LeftOut = [.. day.LeftOut.Select(d => places[d])],
         Shortfall = day.Shortfall is { } s ? new ShortfallDto { Unfit = s.Unfit, Closed = s.AboveCeiling, Waiting = s.Waiting, Order = s.OutOfOrder } : null,
+        BreathSeconds = day.BreathNeed?.CapacitySeconds.ToString(),
+        ShortestBreathSeconds = day.BreathNeed?.ShortestBreathSeconds.ToString(),
     };
 }

@@ -90,6 +90,7 @@ internal sealed class Planner
         {
             LeftOut = LeftOut(refusals, best.Place, order, best.Scales, best.First).ToValueList(),
             Octaves = best.Place.Octaves,
+            Reached = _log.Reached,
             Limits = Limits(refusals, pool).ToValueList(),
         };
         return new PlanDraw(result, () => Days(pool, best.Scales, best.First, cancellation));
@@ -209,14 +210,18 @@ internal sealed class SungBefore
             _last.TryAdd((Known(entry.ScaleName), entry.ExerciseName), day);
         }
 
-        var ticked = before.Where(e => e.IsTicked).Select(e => e.Tempo).DefaultIfEmpty().Max();
+        Reached = request.Singers.ConvertAll(s => before.Where(e => e.IsTicked).Max(e => e.TempoOf(s.Alias)));
+        var ticked = Reached.Min(r => r ?? 0);
         while (ticked >= level.TempoOf(Steps) && level.TempoOf(Steps) < level.Tempo.Ceiling)
         {
             Steps++;
         }
     }
 
-    /// <summary>The steps of the level's tempo that are done: those whose tempo was reached and ticked.</summary>
+    /// <summary>For each singer of the class: the fastest tempo that they sang and the teacher ticked; <see langword="null"/> for none.</summary>
+    public ValueList<int?> Reached { get; }
+
+    /// <summary>The steps of the level's tempo that are done: those whose tempo every singer of the class has reached, with the teacher's tick.</summary>
     public int Steps { get; }
 
     /// <summary>When a drill was last sung: -1 is the last day of singing before the plan, -2 the one before it, and so on.</summary>

@@ -29,6 +29,9 @@ public sealed record WarmupPlan
     /// <summary>The weekdays without singing.</summary>
     public ValueList<DayOfWeek> RestDays { get; internal init; }
 
+    /// <summary>The <see cref="PlanFile.Fingerprint"/> of the plan that this one renews; <see langword="null"/> for a plan that renews none.</summary>
+    internal string? Origin { get; init; }
+
     /// <summary>The tonic of the files. Singers whose voices lie elsewhere sing in their own octave.</summary>
     public Tonic Tonic { get; }
 
@@ -59,6 +62,20 @@ public sealed record WarmupPlan
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static PlanDraw Draw(PlanRequest request, CancellationToken cancellationToken = default) => Planner.Draw(request, cancellationToken);
 
+    /// <summary>Plans anew the days that no longer fit a class that has changed. All other days stay as they are.</summary>
+    /// <param name="singers">The singers as they are now, at least one.</param>
+    /// <param name="from">The first day that is looked at; the plan's first day by default.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
+    /// <returns>The plan, which days no longer fitted and why, and where no other warm-up is possible.</returns>
+    /// <exception cref="ArgumentException">There are no singers, or one is <see langword="null"/>.</exception>
+    /// <exception cref="PatternException">A drill of the plan cannot be made.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public PlanRenewal Renew(ValueList<Singer> singers, DateOnly? from = null, CancellationToken cancellationToken = default)
+    {
+        var level = Level.All.FirstOrDefault(l => l.Name == LevelName) ?? Level.Of(singers);
+        return PlanRenewer.Renew(this, Checks.NoNulls(singers, nameof(singers)), from ?? Days[0].Date, level, cancellationToken);
+    }
+
     /// <summary>The day of a date.</summary>
     /// <param name="date">The date.</param>
     /// <exception cref="ArgumentOutOfRangeException">The plan does not reach that day.</exception>
@@ -87,11 +104,16 @@ public sealed record WarmupPlan
     public Score ToScore(PlanDay day, Tonic? tonic = null, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(day);
-        return ToScore(day, planned => ToScore(planned, tonic ?? Tonic, cancellationToken));
+        return ToScore(day, planned => ToScore(planned, day.BreathNeed, tonic ?? Tonic, cancellationToken));
     }
 
-    internal Score ToScore(DayDrill planned, Tonic tonic, CancellationToken cancellation) =>
-        planned.Drill.ToScore(tonic, Tuning, planned.Tempo, planned.Times, BreathNeed, cancellation);
+    /// <summary>The score of a drill of a day.</summary>
+    /// <param name="planned">The drill.</param>
+    /// <param name="need">The day's own breath need; <see langword="null"/> for the plan's.</param>
+    /// <param name="tonic">The tonic.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    internal Score ToScore(DayDrill planned, BreathNeed? need, Tonic tonic, CancellationToken cancellation) =>
+        planned.Drill.ToScore(tonic, Tuning, planned.Tempo, planned.Times, need ?? BreathNeed, cancellation);
 
     /// <summary>A day's score from the scores of its drills.</summary>
     internal static Score ToScore(PlanDay day, Func<DayDrill, Score> scoreOf) => day.IsRest

@@ -75,6 +75,11 @@ internal static class LibrarySamples
             () => new PrintedForm(Text("a"), [Text("c")]), () => new PrintedForm(Text("b"), [Text("c")]), () => new PrintedForm(Text("a"), [Text("c"), Text("d")]),
             () => new PrintedForm(Text("a"), [Text("c")]) { Rows = [[Text("r")]] }, () => new PrintedForm(Text("a"), [Text("c")]) { Parts = [new FormPart(Text("a"), [])] },
         ],
+        [typeof(OnePageOptions)] =
+        [
+            () => new OnePageOptions(), () => new OnePageOptions { Letters = Syllables.Vowel(Text("o")) }, () => new OnePageOptions { Page = 1 },
+            () => new OnePageOptions { DotsPerInch = 72 }, () => new OnePageOptions { Fonts = [Font(0, "a")] },
+        ],
         [typeof(ContourOptions)] = [() => new ContourOptions(), () => new ContourOptions { Band = MakeSinger("a").Band }, () => new ContourOptions { Band = MakeSinger("b").Band }],
         [typeof(ScoreChecks)] = [() => ScoreChecks.Standard, () => ScoreChecks.Standard.With(OwnCheck), () => ScoreChecks.Standard.Without(ScoreChecks.Agility)],
         [typeof(MeasuringStep)] = [() => MeasuringSteps.All[0], () => MeasuringSteps.All[1]],
@@ -117,7 +122,10 @@ internal static class LibrarySamples
         [typeof(PlanDrill)] = [() => Result(7).Plan.Drills[0], () => Result(7).Plan.Drills[1]],
         [typeof(DayDrill)] = [() => Result(7).Plan.Days[0].Drills[0], () => Result(7).Plan.Days[0].Drills[1]],
         [typeof(Level)] = [() => Level.Beginner with { }, () => Level.Advanced with { }, () => Level.Beginner with { Name = Text("own") }],
-        [typeof(LogEntry)] = [() => Log("a", 60), () => Log("b", 60), () => Log("a", 61)],
+        [typeof(LogEntry)] = [() => Log("a", 60), () => Log("b", 60), () => Log("a", 61), () => Log("a", 60) with { Singers = [new SungBy(Text("w"), null)] }],
+        [typeof(SungBy)] = [() => new SungBy(Text("a"), 60), () => new SungBy(Text("a"), null), () => new SungBy(Text("b"), 60), () => new SungBy(Text("a"), 61)],
+        [typeof(PlanRenewal)] = [() => Renewed(7), () => Renewed(8)],
+        [typeof(RenewedDay)] = [() => Renewed(7).Days[0], () => Renewed(7).Days[1]],
         [typeof(LogReading)] = [() => Read(Log("a", 60)), () => Read(Log("a", 61)), () => Read("a")],
         [typeof(PlanChange)] = [() => Changed(20), () => Changed(21)],
         [typeof(PlanRule)] = [() => Refused(20), () => Refused(21)],
@@ -183,6 +191,8 @@ internal static class LibrarySamples
     };
 
     private static PlanResult Result(ulong seed) => WarmupPlan.Make(Request(seed));
+
+    private static PlanRenewal Renewed(ulong seed) => Result(seed).Plan.Renew([new Singer(Text("a"), NoteName.FromMidi(55), NoteName.FromMidi(76), 6)]);
 
     private static LogEntry Log(string scale, int tempo) => new() { Date = new DateOnly(2026, 12, 1), ScaleName = Text(scale), ExerciseName = Text("e"), Tempo = tempo, IsTicked = true };
 

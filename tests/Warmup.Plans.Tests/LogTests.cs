@@ -149,6 +149,70 @@ public sealed class LogTests : IDisposable
         Assert.Equal(expected, plan.Days.SelectMany(d => d.Drills.ConvertAll(p => p.Tempo)).Max());
     }
 
+    [Theory]
+    [InlineData(60, 60, 62)] // both reached 60
+    [InlineData(66, 62, 64)] // the class reached 66, Otter only 62: the step above 62
+    [InlineData(66, null, 60)] // Otter has never been there
+    [InlineData(400, 72, 72)] // the ceiling
+    public void The_level_moves_on_from_what_the_slowest_of_the_class_has_reached(int tempo, int? otter, int expected)
+    {
+        ValueList<Singer> singers = [Requests.Singer("Heron", 48, 76, 30, Experience.Advanced), Requests.Singer("Otter", 48, 76, 30, Experience.Advanced)];
+        var made = WarmupPlan.Make(Requests.Usual with
+        {
+            Singers = singers,
+            Level = Level.Beginner,
+            Days = 5,
+            Log = [Entry with { Tempo = tempo, Singers = [new SungBy("OTTER", otter), new SungBy("Somebody else", 10)] }],
+        });
+        Assert.Equal(expected, made.Plan.Days.SelectMany(d => d.Drills.ConvertAll(p => p.Tempo)).Max());
+        Assert.Equal([tempo, otter], made.Reached);
+    }
+
+    [Fact]
+    public void A_singer_who_was_absent_once_keeps_what_was_reached_on_other_days()
+    {
+        var request = Requests.Usual with { Singers = [Requests.Singer("Heron", 48, 76, 30, Experience.Advanced), Requests.Singer("Otter", 48, 76, 30, Experience.Advanced)], Level = Level.Beginner, Days = 5 };
+        LogEntry early = Entry with { Date = new DateOnly(2026, 11, 27), Tempo = 62 }, late = Entry with { Tempo = 64, Singers = [new SungBy("Otter", null)] };
+        Assert.Equal([64, 62], WarmupPlan.Make(request with { Log = [early, late] }).Reached);
+        Assert.Equal([64, 62], WarmupPlan.Make(request with { Log = [late, early, late with { IsTicked = false, Tempo = 90, Singers = [] }] }).Reached);
+        Assert.Equal([null, null], WarmupPlan.Make(request).Reached);
+    }
+
+    [Fact]
+    public void Who_was_absent_and_who_was_slower_stands_in_the_line_and_is_read_back()
+    {
+        var entry = Entry with { Singers = [new SungBy("Wren", 56), new SungBy("a=b", null), new SungBy("மீரா", 64)] };
+        Assert.Equal("2026-11-30\tMohanam\tsarali-1\t64\tx\tWren=56\ta=b=absent\tமீரா=64", entry.ToString());
+        Assert.Equal(entry, LogEntry.Parse(entry.ToString()));
+        Assert.Equal([56, null, 64, 64], ((string[])["wren", "A=B", "மீரா", "Robin"]).Select(entry.TempoOf));
+        PlanLog.Append(Log, entry);
+        PlanLog.Append(Log, Entry);
+        Assert.Equal([entry, Entry], Read().Entries);
+    }
+
+    [Theory]
+    [InlineData("Wren", 34)]
+    [InlineData("Wren=", 34)]
+    [InlineData("Wren=9", 34)]
+    [InlineData("Wren=fast", 34)]
+    [InlineData("=60", 34)]
+    [InlineData("", 34)]
+    [InlineData("Wren=60\twren=absent", 42)]
+    [InlineData("Wren=60\t", 42)]
+    public void A_singer_in_a_line_that_cannot_be_read_is_refused_by_its_column(string singers, int column)
+    {
+        Assert.False(LogEntry.TryParse("2026-11-30\tMohanam\tsarali-1\t64\tx\t" + singers, out _, out var error));
+        Assert.Equal((1, column), (error.Line, error.Column));
+    }
+
+    [Fact]
+    public void A_singer_twice_or_out_of_bounds_is_refused()
+    {
+        Assert.Throws<ArgumentException>(() => Entry with { Singers = [new SungBy("Wren", 60), new SungBy("WREN", null)] });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new SungBy("Wren", 9));
+        Assert.Throws<ArgumentException>(() => new SungBy("a\tb", 60));
+    }
+
     [Fact]
     public void Entries_of_days_to_come_are_no_past()
     {

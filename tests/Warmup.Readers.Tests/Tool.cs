@@ -1,6 +1,6 @@
 namespace Warmup.Readers.Tests;
 
-/// <summary>A program of this machine that reads MusicXML. A test that needs one which is missing is skipped and says so.</summary>
+/// <summary>A program of this machine that reads what is written. A test that needs one which is missing is skipped and says so.</summary>
 internal sealed class Tool
 {
     private readonly string _names;
@@ -21,6 +21,9 @@ internal sealed class Tool
     public static Tool LilyPond { get; } = new("lilypond");
 
     public static Tool Node { get; } = new("node");
+
+    // The system's own: Debian's packages are for it.
+    public static Tool Python { get; } = new("/usr/bin/python3");
 
     /// <summary>The first of some programs that this machine lacks, as the reason of a skip; null where all are there.</summary>
     public static string? Missing(params Tool[] tools) =>
