@@ -29,7 +29,7 @@ internal sealed class WarmupDrafter
     private readonly List<int>[][] _drills;
     private readonly int[] _unfit;
     private readonly GroupRotation _turns;
-    private readonly HashSet<ulong>[] _sungSets;
+    private readonly SungSets[] _sungSets;
 
     /// <summary>A drafter before the first day.</summary>
     /// <param name="request">The request.</param>
@@ -51,7 +51,7 @@ internal sealed class WarmupDrafter
 
         _unfit = [.. Enumerable.Range(0, request.Scales.Count).Select(s => pool.All.Count(c => c.Scale == s && c.Role == DrillRole.Middle) - _drills[s][(int)DrillRole.Middle].Count)];
         _turns = new GroupRotation(pool, source, request.Scales.Count);
-        _sungSets = [.. Enumerable.Range(0, request.Scales.Count).Select(_ => new HashSet<ulong>())];
+        _sungSets = [.. Enumerable.Range(0, request.Scales.Count).Select(_ => new SungSets())];
     }
 
     public PlanDay Draw(DateOnly date, int day, int scale)
@@ -259,5 +259,30 @@ internal sealed class WarmupDrafter
     private readonly record struct Shares(int All, int Band)
     {
         public Shares Less(bool isOfBand) => new(All - 1, Band - (isOfBand ? 1 : 0));
+    }
+}
+
+/// <summary>The sets of middle drills with which a scale was sung: the last 1,000 (the project's own setting), so that memory does not grow with the days.</summary>
+internal sealed class SungSets
+{
+    private const int Most = 1_000;
+
+    private readonly HashSet<ulong> _keys = [];
+    private readonly Queue<ulong> _order = new();
+
+    public bool Contains(ulong key) => _keys.Contains(key);
+
+    public void Add(ulong key)
+    {
+        if (!_keys.Add(key))
+        {
+            return;
+        }
+
+        _order.Enqueue(key);
+        if (_order.Count > Most)
+        {
+            _keys.Remove(_order.Dequeue());
+        }
     }
 }
