@@ -20,11 +20,11 @@ internal sealed class PlanRenewer
     private PlanRenewer(WarmupPlan plan, ValueList<Singer> singers, Level level, CancellationToken cancellation)
     {
         (_plan, _singers, _level, _cancellation) = (plan, singers, level, cancellation);
-        _need = BreathNeed.Of(singers);
+        _need = BreathNeed.OfMost(singers);
         _days = [.. plan.Days];
         _drills = [.. plan.Drills];
         _drills.ForEach(d => _known.TryAdd(d, d));
-        Octaves = Place(plan, singers);
+        Octaves = Place();
     }
 
     private ValueList<int> Octaves { get; }
@@ -32,12 +32,54 @@ internal sealed class PlanRenewer
     public static PlanRenewal Renew(WarmupPlan plan, ValueList<Singer> singers, DateOnly from, Level level, CancellationToken cancellation) =>
         new PlanRenewer(plan, singers, level, cancellation).Renew(from);
 
-    /// <summary>For each singer the octave in which the run of the plan's first scale suits them best on the plan's tonic.</summary>
-    private static ValueList<int> Place(WarmupPlan plan, ValueList<Singer> singers)
+    /// <summary>For each singer the octave in which most days of the plan fit them; of several, the one nearest the tonic of the files, the lower first.</summary>
+    private ValueList<int> Place()
     {
-        var run = new Drill { Scale = plan.Drills[0].Scale, Pattern = Pattern.Run, Tonic = plan.Tonic, Tuning = plan.Tuning };
-        var fit = run.ToScore().RankTonics(singers).First(f => (f.Tonic.Midi - plan.Tonic.Midi) % 12 == 0);
-        return fit.Singers.ConvertAll(s => (s.Tonic.Midi - plan.Tonic.Midi) / 12);
+        var days = _days.Where(d => !d.IsRest).ToList();
+        var most = Enumerable.Repeat(-1, _singers.Count).ToArray();
+        var octaves = new int[_singers.Count];
+        foreach (var octave in (int[])[0, -1, 1, -2, 2, -3, 3])
+        {
+            var midi = _plan.Tonic.Midi + (12 * octave);
+            if (midi < Tonic.LowestMidi || midi > Tonic.HighestMidi)
+            {
+                continue;
+            }
+
+            // A drill that comes again at the same tempo and as often fits as before.
+            var fits = new Dictionary<(PlanDrill Drill, int Tempo, int Times, BreathNeed? Need), bool[]>();
+            var fitting = new int[_singers.Count];
+            foreach (var day in days)
+            {
+                _cancellation.ThrowIfCancellationRequested();
+                var drills = day.Drills.ConvertAll(Fits);
+                for (var s = 0; s < fitting.Length; s++)
+                {
+                    fitting[s] += drills.All(d => d[s]) ? 1 : 0;
+                }
+
+                bool[] Fits(DayDrill planned)
+                {
+                    var key = (planned.Drill, planned.Tempo, planned.Times, day.BreathNeed);
+                    if (fits.TryGetValue(key, out var known))
+                    {
+                        return known;
+                    }
+
+                    var score = _plan.ToScore(planned, day.BreathNeed, _plan.Tonic.Transposed(12 * octave), _cancellation);
+                    known = [.. _singers.Select(s => Misfit(score, s) is null)];
+                    fits.Add(key, known);
+                    return known;
+                }
+            }
+
+            for (var s = 0; s < fitting.Length; s++)
+            {
+                (most[s], octaves[s]) = fitting[s] > most[s] ? (fitting[s], octave) : (most[s], octaves[s]);
+            }
+        }
+
+        return octaves.ToValueList();
     }
 
     private PlanRenewal Renew(DateOnly from)
@@ -67,11 +109,14 @@ internal sealed class PlanRenewer
         foreach (var group in Enumerable.Range(0, _singers.Count).GroupBy(s => Octaves[s]))
         {
             var score = _plan.ToScore(day, _plan.Tonic.Transposed(12 * group.Key), _cancellation);
-            misfits.AddRange(group.Select(s => score.Check(_singers[s]).FirstOrDefault(f => f.Severity == Severity.Error)).OfType<Finding>());
+            misfits.AddRange(group.Select(s => Misfit(score, _singers[s])).OfType<Finding>());
         }
 
         return misfits;
     }
+
+    /// <summary>The first thing that keeps a singer from singing a score, with breaths of their own where the class's are too few.</summary>
+    private Finding? Misfit(Score score, Singer singer) => score.AsSungBy(singer, _cancellation).Check(singer).FirstOrDefault(f => f.Severity == Severity.Error);
 
     private (PlanDay Day, string? Refusal) Anew(int index)
     {
