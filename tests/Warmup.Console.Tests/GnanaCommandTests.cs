@@ -44,7 +44,7 @@ public sealed class GnanaCommandTests : IDisposable
         // Mayamalavagowla can rise at R1, M1 and D1: each row has one of R2, M2 and D2.
         Assert.All(rows, r => Assert.Equal(1, new[] { "R2", "M2", "D2" }.Count(n => r.Contains(n, StringComparison.Ordinal))));
         Assert.DoesNotContain(
-            question.Split('\n').Where(l => !l.StartsWith("  up", StringComparison.Ordinal) && !l.StartsWith("  down", StringComparison.Ordinal)),
+            question.Split('\n').Where(l => !l.StartsWith("  arohana", StringComparison.Ordinal) && !l.StartsWith("  avarohana", StringComparison.Ordinal)),
             l => l.Contains("R2", StringComparison.Ordinal) || l.Contains("M2", StringComparison.Ordinal) || l.Contains("D2", StringComparison.Ordinal));
     }
 

@@ -26,7 +26,7 @@ public partial class HiddenNotesTests
         var (question, key) = (pages[0].Split('\n').Select(l => Spaces().Replace(l.Trim(), " ")).ToList(), pages[1]);
         Assert.Single(question, l => l.StartsWith("1 _ _ _ , | _", StringComparison.Ordinal));
         Assert.Single(question, l => l.StartsWith("2 _ _ _ _ | ,", StringComparison.Ordinal)); // no octave either
-        Assert.Contains(question, l => l == "up S R2 G3 P D2 S'");
+        Assert.Contains(question, l => l == "arohana S R2 G3 P D2 S'");
         Assert.Contains("the key is on the last page", pages[0], StringComparison.Ordinal);
         var plain = Written(new TextSheetFormat()).Split('\n');
         Assert.StartsWith("Key to Hear me\n", key, StringComparison.Ordinal);
