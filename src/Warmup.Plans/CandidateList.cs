@@ -100,7 +100,7 @@ internal sealed class CandidateList
                 return;
             }
 
-            var candidate = new Candidate(scale, role == DrillRole.Middle ? [.. _level.Renderings.Select(w => drill with { Delivery = w.Delivery, Speeds = w.Speeds })] : [drill], Measured);
+            var candidate = new Candidate(scale, role == DrillRole.Middle ? Renderings(drill, exercise) : [drill], Measured);
             var span = candidate.Rendering(0).Drill.SpanSemitones;
             if (role == DrillRole.Middle && All.Exists(c => c.Scale == scale && c.Role == DrillRole.Opening && c.Reaches.Any(w => w.Drill.SpanSemitones > span)))
             {
@@ -115,6 +115,10 @@ internal sealed class CandidateList
             Refusals.TryAdd((scale, exercise.Name), $"{exercise.Name}: {refused.Message}");
         }
     }
+
+    // What choirs sing has a speed of its own, in which its lines and rests fill bars.
+    private ValueList<PlanDrill> Renderings(PlanDrill drill, Exercise exercise) =>
+        [.. _level.Renderings.Select(w => drill with { Delivery = w.Delivery, Speeds = exercise.Speed == Speed.First ? w.Speeds : [exercise.Speed] }).Distinct()];
 
     /// <summary>The drill with a second way of singing it, on fewer notes; without one where the scale has no such notes.</summary>
     private Candidate Narrowed(Candidate candidate, PlanDrill drill, Exercise narrow)

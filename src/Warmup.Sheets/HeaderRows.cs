@@ -51,7 +51,7 @@ internal static class HeaderRows
     {
         var invariant = CultureInfo.InvariantCulture;
         var offset = tonic.OffsetCents == 0 ? string.Empty : string.Create(invariant, $", {tonic.OffsetCents:+0.0;-0.0} cents");
-        var kattai = words.IsTala ? $"kattai {tonic.KattaiNumber}{offset}, " : offset.Length == 0 ? string.Empty : $"{offset[2..]}, ";
+        var kattai = !words.IsSolfege ? $"kattai {tonic.KattaiNumber}{offset}, " : offset.Length == 0 ? string.Empty : $"{offset[2..]}, ";
         return string.Create(invariant, $"{words.Tonic(name)} ({kattai}{tonic.Hz:0.00} Hz)");
     }
 }

@@ -137,7 +137,7 @@ public partial class HtmlPageTests
         var head = Encoding.UTF8.GetString(stream.ToArray()).Split("\n\n")[1].Split('\n');
         var page = System.Net.WebUtility.HtmlDecode(Text(drill));
         Assert.True(head.Length > 7);
-        Assert.All(head, row => Assert.Contains($"<dd>{row[8..]}</dd>", page, StringComparison.Ordinal));
+        Assert.All(head, row => Assert.Contains($"<dd>{row[(row[0] == ' ' ? 13 : 8)..]}</dd>", page, StringComparison.Ordinal));
         Assert.Contains(TextSheetFormat.NotTheRaga, page, StringComparison.Ordinal);
         Assert.All(Cautions.All, caution => Assert.Contains(caution.Text, page, StringComparison.Ordinal));
     }

@@ -70,8 +70,8 @@ public class SheetTests
         var section = Sheet.Of(Written("[S]", "S R2 G3 P D2 S' / S' N3 D2 P M1 G3 R2 S").ToScore()).Sections[0];
         Assert.Equal("S R G P D S'", string.Join(' ', section.Ascent));
         Assert.Equal("S' N D P M G R S", string.Join(' ', section.Descent));
-        Assert.Equal(["Tonic", "Tuning", "Time", "Hand", "Ends", "Length"], section.Header.Select(r => r.Label));
-        Assert.Equal("I4 O O: clap little ring middle | clap wave | clap wave", section.Header.Single(r => r.Label == "Hand").Text);
+        Assert.Equal(["Tonic", "Tuning", "Time", "Kriya", "Ends", "Length"], section.Header.Select(r => r.Label));
+        Assert.Equal("I4 O O: clap little ring middle | clap wave | clap wave", section.Header.Single(r => r.Label == "Kriya").Text);
     }
 
     [Theory]

@@ -110,11 +110,39 @@ public class TimeSheetTests
             Sheet.Of(drill.ToScore()).Sections[0].PrintedBlocks.Select(b => b.Heading));
     }
 
+    [Fact]
+    public void A_time_signature_is_printed_in_beats_and_bars_with_do_and_without_kattai_and_raga()
+    {
+        // The words of solfege and of choirs; the raga's sentence and the kattais belong to the talas.
+        var drill = Mohanam with { Meter = Meter.Parse("4/4"), Speeds = [Speed.Second, new Speed(3, 3)], CountIn = 1, Tonic = Tonic.Parse("C4") };
+        var text = Text(drill);
+        Assert.Contains("Tonic   do = C4 (261.63 Hz)\n", text, StringComparison.Ordinal);
+        Assert.Contains("60 beats a minute, 2 notes a beat then 3 notes a beat", text, StringComparison.Ordinal);
+        Assert.Contains("Count   1 bar before the first line", text, StringComparison.Ordinal);
+        Assert.Contains("  up    S R2", text, StringComparison.Ordinal);
+        foreach (var word in (string[])["akshara", "avartana", "anga", "kattai", "Kriya", "arohana", TextSheetFormat.NotTheRaga])
+        {
+            Assert.DoesNotContain(word, text, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_tala_is_printed_in_its_own_words()
+    {
+        var text = Text(Mohanam);
+        foreach (var word in (string[])["  arohana    S R2", "  avarohana  S' D2", "60 aksharas a minute", "Kriya   I4 O O", "end of an avartana", TextSheetFormat.NotTheRaga])
+        {
+            Assert.Contains(word, text, StringComparison.Ordinal);
+        }
+
+        Assert.DoesNotContain("beats a minute", text, StringComparison.Ordinal);
+    }
+
     [Theory]
-    [InlineData("adi", "Hand    I4 O O: clap little ring middle | clap wave | clap wave")]
-    [InlineData("misra-jati jhampa", "Hand    I7 U O: clap little ring middle index thumb little | clap | clap wave")]
-    [InlineData("khanda chapu", "Hand    clap . | clap clap .")]
-    [InlineData("rupaka-chapu", "Hand    clap clap wave")]
+    [InlineData("adi", "Kriya   I4 O O: clap little ring middle | clap wave | clap wave")]
+    [InlineData("misra-jati jhampa", "Kriya   I7 U O: clap little ring middle index thumb little | clap | clap wave")]
+    [InlineData("khanda chapu", "Kriya   clap . | clap clap .")]
+    [InlineData("rupaka-chapu", "Kriya   clap clap wave")]
     public void The_head_says_what_the_hand_does(string tala, string expected) =>
         Assert.Contains(expected + "\n", Text(Mohanam with { Meter = Meter.Parse(tala) }), StringComparison.Ordinal);
 

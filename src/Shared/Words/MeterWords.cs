@@ -6,7 +6,8 @@ namespace Warmup;
 /// The words for time and scale on what is printed: those of the talas where a tala is counted, those of solfege where a time signature is.
 /// </summary>
 /// <param name="IsTala">Whether a tala is counted.</param>
-internal readonly record struct MeterWords(bool IsTala)
+/// <param name="IsSolfege">Whether the scale is named as solfege names it: with a time signature, or where solfa syllables are written.</param>
+internal readonly record struct MeterWords(bool IsTala, bool IsSolfege)
 {
     /// <summary>One beat.</summary>
     public string Beat => IsTala ? "akshara" : "beat";
@@ -18,21 +19,21 @@ internal readonly record struct MeterWords(bool IsTala)
     public string Group => IsTala ? "anga" : "group";
 
     /// <summary>The scale going up.</summary>
-    public string Ascent => IsTala ? "arohana" : "up";
+    public string Ascent => IsSolfege ? "up" : "arohana";
 
     /// <summary>The scale going down.</summary>
-    public string Descent => IsTala ? "avarohana" : "down";
+    public string Descent => IsSolfege ? "down" : "avarohana";
 
     /// <summary>The words for a meter.</summary>
     /// <param name="meter">The meter; free rhythm has the words of the talas unless solfa is written.</param>
     /// <param name="isSolfa">Whether solfa syllables are written.</param>
-    public static MeterWords Of(Meter meter, bool isSolfa = false) => new(meter.IsFree ? !isSolfa : !meter.Gestures.IsEmpty);
+    public static MeterWords Of(Meter meter, bool isSolfa = false) => new(IsCountedAsTala(meter, isSolfa), isSolfa || !IsCountedAsTala(meter, isSolfa));
 
     /// <summary>A word with its article.</summary>
     public static string An(string word) => (word[0] is 'a' ? "an " : "a ") + word;
 
     /// <summary>The name of the tonic and its note: <c>S = G3</c> or <c>do = C4</c>.</summary>
-    public string Tonic(NoteName name) => $"{(IsTala ? "S" : "do")} = {name}";
+    public string Tonic(NoteName name) => $"{(IsSolfege ? "do" : "S")} = {name}";
 
     /// <summary>How many notes a beat has.</summary>
     public string Speed(Speed speed)
@@ -50,4 +51,6 @@ internal readonly record struct MeterWords(bool IsTala)
     /// <summary>How lines follow each other.</summary>
     public string Delivery(Delivery delivery) =>
         delivery.ToString().Replace("avartana", Bar, StringComparison.Ordinal).Replace("anga", Group, StringComparison.Ordinal);
+
+    private static bool IsCountedAsTala(Meter meter, bool isSolfa) => meter.IsFree ? !isSolfa : !meter.Gestures.IsEmpty;
 }
