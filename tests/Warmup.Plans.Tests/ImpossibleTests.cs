@@ -67,7 +67,7 @@ public class ImpossibleTests
         // One group of nine short drills, a fifth of them a day and each sung twelve times at most, cannot fill the whole of twenty minutes.
         var request = Requests.Usual with
         {
-            Level = Level.Beginner with { Groups = ["choir"], Tempo = TempoRamp.Constant(120), StartCeiling = 100 }, Scales = Requests.Scales("mohanam"), Minutes = 20, NoRepeatDays = 4, LeastFillPercent = 100,
+            Level = Level.Beginner with { Groups = ["choir"], Tempo = TempoRamp.Constant(60), StartCeiling = 100 }, Scales = Requests.Scales("mohanam"), Minutes = 20, NoRepeatDays = 4, LeastFillPercent = 100,
         };
         var refused = Refused(request);
         Assert.Contains(refused.Clash, r => r.Kind == PlanRuleKind.Fill);
