@@ -32,16 +32,16 @@ public sealed record PlanSinging
         var sung = days.Where(d => !d.IsRest).ToList();
 
         // Many days have the same drills at the same tempo: each is made once.
-        var made = new Dictionary<DayDrill, (Score Score, SungTime Time)>();
+        var made = new Dictionary<(DayDrill Planned, BreathNeed? Need), (Score Score, SungTime Time)>();
         var time = SungTime.None;
         var scores = new List<Score>();
-        foreach (var planned in sung.SelectMany(d => d.Drills))
+        foreach (var (planned, need) in sung.SelectMany(d => d.Drills.Select(p => (p, d.BreathNeed))))
         {
-            if (!made.TryGetValue(planned, out var known))
+            if (!made.TryGetValue((planned, need), out var known))
             {
                 var score = planned.Drill.ToDrill(plan.Tonic, plan.Tuning, planned.Tempo, planned.Times).ToScore(cancellationToken);
-                var asClass = planned.Drill.ToScore(plan.Tonic, plan.Tuning, planned.Tempo, planned.Times, plan.BreathNeed, cancellationToken);
-                known = made[planned] = (score, SungTime.Of(asClass));
+                var asClass = plan.ToScore(planned, need, plan.Tonic, cancellationToken);
+                known = made[(planned, need)] = (score, SungTime.Of(asClass));
             }
 
             scores.Add(known.Score);
