@@ -15,6 +15,7 @@ public sealed record SungBy
     /// <exception cref="ArgumentException">A value lies outside its range.</exception>
     public SungBy(string alias, int? tempo)
     {
+        ArgumentNullException.ThrowIfNull(alias);
         Alias = Checks.Name(alias, Singer.LongestAlias, "the alias of a singer");
         Tempo = tempo is { } reached ? Require.InRange(reached, Warmup.Tempo.Slowest, Warmup.Tempo.Fastest, "the tempo") : null;
     }

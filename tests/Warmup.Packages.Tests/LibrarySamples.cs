@@ -192,7 +192,7 @@ internal static class LibrarySamples
 
     private static PlanResult Result(ulong seed) => WarmupPlan.Make(Request(seed));
 
-    private static PlanRenewal Renewed(ulong seed) => Result(seed).Plan.Renew([new Singer(Text("a"), NoteName.FromMidi(55), NoteName.FromMidi(76), 6)]);
+    private static PlanRenewal Renewed(ulong seed) => Result(seed).Plan.Renew([new Singer(Text("a"), NoteName.FromMidi(60), NoteName.FromMidi(62), 14)]);
 
     private static LogEntry Log(string scale, int tempo) => new() { Date = new DateOnly(2026, 12, 1), ScaleName = Text(scale), ExerciseName = Text("e"), Tempo = tempo, IsTicked = true };
 
