@@ -78,11 +78,11 @@ internal static class GnanaCommand
 
     private static IScoreFormat Hidden(string path, IScoreFormat format, Syllables? letters) => format switch
     {
-        TextSheetFormat => new TextSheetFormat(TextSheetOptions.Default with { HidesNotes = true, Letters = letters }),
-        HtmlFormat => new HtmlFormat(HtmlOptions.Default with { HidesNotes = true, Letters = letters }),
-        SvgFormat => new SvgFormat(new SheetOptions { HidesNotes = true, Letters = letters }),
-        PdfFormat => new PdfFormat(new SheetOptions { HidesNotes = true, Letters = letters }),
-        PngFormat => new PngFormat(new SheetOptions { HidesNotes = true, Letters = letters }),
+        TextSheetFormat => new TextSheetFormat(TextSheetOptions.Default with { HasHiddenNotes = true, Letters = letters }),
+        HtmlFormat => new HtmlFormat(HtmlOptions.Default with { HasHiddenNotes = true, Letters = letters }),
+        SvgFormat => new SvgFormat(new SheetOptions { HasHiddenNotes = true, Letters = letters }),
+        PdfFormat => new PdfFormat(new SheetOptions { HasHiddenNotes = true, Letters = letters }),
+        PngFormat => new PngFormat(new SheetOptions { HasHiddenNotes = true, Letters = letters }),
         MusicXmlFormat or MxlFormat => throw new InputException($"--out: notation shows every note, so '{path}' would be the answer; write .txt .html .svg .pdf .png .wav or .mid"),
         _ => format,
     };

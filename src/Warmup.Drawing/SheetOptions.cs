@@ -15,10 +15,10 @@ public sealed record SheetOptions : DrawingOptions
     /// <summary>
     /// Whether the lines have a blank for each note, to be heard and written down; a key with the notes follows on another page. No by default.
     /// </summary>
-    public bool HidesNotes { get; init; }
+    public bool HasHiddenNotes { get; init; }
 
     internal override string Subject => "sheet";
 
     internal override PageSet Draw(Score score, TextShaper shaper, CancellationToken cancellation) =>
-        new SheetDrawing(Sheet.Of(score, Letters, cancellation), shaper, HidesNotes).Draw(cancellation);
+        new SheetDrawing(Sheet.Of(score, Letters, cancellation), shaper, HasHiddenNotes).Draw(cancellation);
 }

@@ -24,7 +24,7 @@ internal sealed class HtmlControls(TextWriter writer, Score score, HtmlOptions o
         writer.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"<div id=\"pace\"><label for=\"tempo\">Tempo <output id=\"tempo-says\" for=\"tempo\"></output></label>{Range("tempo", slowest, fastest, 1, 100)}</div>"));
-        writer.WriteLine($"<div id=\"now-box\" aria-hidden=\"true\"><svg id=\"picture\"{(options.HidesNotes ? " class=\"covered\"" : string.Empty)} focusable=\"false\"></svg><p id=\"now\">Play all lines, or press a line\u2019s number to loop it.</p></div>");
+        writer.WriteLine($"<div id=\"now-box\" aria-hidden=\"true\"><svg id=\"picture\"{(options.HasHiddenNotes ? " class=\"covered\"" : string.Empty)} focusable=\"false\"></svg><p id=\"now\">Play all lines, or press a line\u2019s number to loop it.</p></div>");
         writer.WriteLine("<p id=\"status\" role=\"status\"></p>");
         writer.WriteLine("</section>");
     }

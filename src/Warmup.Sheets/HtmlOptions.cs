@@ -60,12 +60,12 @@ public sealed record HtmlOptions
     /// <summary>
     /// Whether the lines have a blank for each note, to be heard and written down; a key with the notes follows the lines, closed until it is asked for, and prints on another page. No by default.
     /// </summary>
-    public bool HidesNotes { get; init; }
+    public bool HasHiddenNotes { get; init; }
 
     /// <summary>The ends of the slider, and the clicks before it plays.</summary>
     public override string ToString() => OneLine.Of(string.Create(
         CultureInfo.InvariantCulture,
-        $"tempo {(Tempi is null ? $"{SlowestPercent} to {FastestPercent} %" : Tempi.ToString())}, {CountInBeats} beats of count-in, letters {Letters?.ToString() ?? "as sung"}{(HidesNotes ? ", notes hidden" : string.Empty)}"));
+        $"tempo {(Tempi is null ? $"{SlowestPercent} to {FastestPercent} %" : Tempi.ToString())}, {CountInBeats} beats of count-in, letters {Letters?.ToString() ?? "as sung"}{(HasHiddenNotes ? ", notes hidden" : string.Empty)}"));
 
     /// <summary>The ends of the slider in percent of the written tempo.</summary>
     internal (int Slowest, int Fastest) Percents(Rational tempo) => Tempi is { } tempi

@@ -15,7 +15,7 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
     public void Write(CancellationToken cancellation)
     {
         var key = Sheet.Of(score, options.Letters, cancellation);
-        var sheet = options.HidesNotes ? key.WithHiddenNotes(cancellation) : key;
+        var sheet = options.HasHiddenNotes ? key.WithHiddenNotes(cancellation) : key;
         var (script, style) = (HtmlResource.Script(), HtmlResource.Style());
         Head(script, style);
         new HtmlControls(writer, score, options).Write();
@@ -35,7 +35,7 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
             writer.WriteLine("</section>");
         }
 
-        if (options.HidesNotes)
+        if (options.HasHiddenNotes)
         {
             Key(key);
         }

@@ -48,7 +48,7 @@ public sealed record Sheet
     /// <summary>The sheet with a blank for each note, for those who hear the lines and write them down; the rows of the scale keep their letters.</summary>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public Sheet WithHiddenNotes(CancellationToken cancellationToken = default) => new(Score, _letters with { HidesNotes = true }, cancellationToken);
+    public Sheet WithHiddenNotes(CancellationToken cancellationToken = default) => new(Score, _letters with { HasHiddenNotes = true }, cancellationToken);
 
     /// <summary>A tone as this sheet writes it.</summary>
     /// <param name="tone">The tone.</param>

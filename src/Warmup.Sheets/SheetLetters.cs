@@ -8,7 +8,7 @@ internal sealed record SheetLetters(Syllables Syllables)
     private readonly bool _hasVariants = Syllables.HasVariants;
 
     /// <summary>Whether notes are written as blanks; the scale keeps its letters.</summary>
-    public bool HidesNotes { get; init; }
+    public bool HasHiddenNotes { get; init; }
 
     // The kinds in which a sheet is written when they are sung; svara letters stand for all others, such as a vowel.
     private static ValueList<Syllables> Written =>
@@ -37,7 +37,7 @@ internal sealed record SheetLetters(Syllables Syllables)
     }
 
     /// <summary>A note's tone as the sheet writes it: a blank where notes are hidden.</summary>
-    public SheetTone OfNote(ScaleTone tone) => HidesNotes ? SheetTone.Blank : Of(tone);
+    public SheetTone OfNote(ScaleTone tone) => HasHiddenNotes ? SheetTone.Blank : Of(tone);
 
     /// <summary>The kind that all syllables of a score belong to, or none.</summary>
     private static Syllables? Sung(Score score)

@@ -12,7 +12,7 @@ public sealed record SheetSection
         Words = MeterWords.Of(section.Meter, letters.IsSolfa);
 
         // What is sung could be the names of the notes.
-        Header = HeaderRows.Of(section, Words).Where(row => !letters.HidesNotes || row.Label != HeaderRows.Sung).ToValueList();
+        Header = HeaderRows.Of(section, Words).Where(row => !letters.HasHiddenNotes || row.Label != HeaderRows.Sung).ToValueList();
         Blocks = SheetBlock.Of(section, letters, cancellation);
         PrintedBlocks = SheetBlock.Printed(section, Blocks);
     }

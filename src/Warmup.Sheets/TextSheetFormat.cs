@@ -39,7 +39,7 @@ public sealed class TextSheetFormat : IScoreFormat
         ArgumentNullException.ThrowIfNull(score);
         ArgumentNullException.ThrowIfNull(destination);
         var key = Sheet.Of(score, Options.Letters, cancellationToken);
-        var sheet = Options.HidesNotes ? key.WithHiddenNotes(cancellationToken) : key;
+        var sheet = Options.HasHiddenNotes ? key.WithHiddenNotes(cancellationToken) : key;
         using var writer = new StreamWriter(destination, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         writer.WriteLine(score.Title);
         foreach (var section in sheet.Sections)
@@ -74,7 +74,7 @@ public sealed class TextSheetFormat : IScoreFormat
             writer.WriteLine($"- {caution.Text} ({caution.Source})");
         }
 
-        if (Options.HidesNotes)
+        if (Options.HasHiddenNotes)
         {
             WriteKey(writer, key, cancellationToken);
         }
@@ -166,7 +166,7 @@ public sealed class TextSheetFormat : IScoreFormat
             writer.WriteLine($"Over the letters of {MeterWords.An(beat)}: --- one line, the second speed   === two lines, the third   \u2261\u2261\u2261 three lines, the fourth");
         }
 
-        if (Options.HidesNotes)
+        if (Options.HasHiddenNotes)
         {
             writer.WriteLine($"{SheetTone.Blank.Letter} a note to hear and write down; the key is on the last page");
         }

@@ -15,8 +15,8 @@ public sealed record TextSheetOptions
     /// <summary>
     /// Whether the lines have a blank for each note, to be heard and written down; a key with the notes follows on another page. No by default.
     /// </summary>
-    public bool HidesNotes { get; init; }
+    public bool HasHiddenNotes { get; init; }
 
     /// <summary>The letters, and whether notes are hidden.</summary>
-    public override string ToString() => $"letters {Letters?.ToString() ?? "as sung"}{(HidesNotes ? ", notes hidden" : string.Empty)}";
+    public override string ToString() => $"letters {Letters?.ToString() ?? "as sung"}{(HasHiddenNotes ? ", notes hidden" : string.Empty)}";
 }

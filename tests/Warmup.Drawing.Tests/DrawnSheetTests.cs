@@ -66,7 +66,7 @@ public class DrawnSheetTests
     public void Hidden_notes_are_blanks_on_the_sheet_and_stand_on_the_keys_page()
     {
         var score = new Drill { Scale = Scale.Parse("S R2 G3 P D2 S'"), Pattern = Pattern.Written("S G R P / D S' D_ P"), Tonic = Tonic.Parse("G3") }.ToScore();
-        var drawn = new Drawn(score, new SheetOptions { HidesNotes = true });
+        var drawn = new Drawn(score, new SheetOptions { HasHiddenNotes = true });
         Assert.Equal([.. Enumerable.Repeat("_", 8), "S", "G", "R", "P", "D", "S", "D", "P"], drawn.Texts("note"));
         Assert.Equal(2, drawn.Pages.Count);
         Assert.Equal(8, drawn.Pages[1].Elements().Count(e => e.Attribute("class")!.Value == "note"));

@@ -63,7 +63,7 @@ public partial class OnePageTests
     [Fact]
     public void Lines_that_are_the_same_stand_once_with_the_numbers_of_all()
     {
-        var drawn = Draw(Warmup(Ladder with { Pattern = Pattern.Parse("[0 1 2 / 0 1 2 / 0 1 2 / 2 1 0]") }));
+        var drawn = Draw(Warmup(Ladder with { Pattern = Pattern.Parse("[1 2 3 / 1 2 3 / 1 2 3 / 3 2 1]") }));
         Assert.Equal(["1-3", "4"], drawn.Texts("line"));
         Assert.Equal(6, drawn.Of("note").Count);
     }

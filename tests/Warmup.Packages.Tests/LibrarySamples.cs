@@ -43,12 +43,12 @@ internal static class LibrarySamples
         [typeof(MusicXmlVerse)] = [() => Words("la", "le"), () => Words("le", "la"), () => MusicXmlVerse.Of(Syllables.Vowel(Text("o"))), () => MusicXmlVerse.Of(Syllables.Vowel(Text("u")))],
         [typeof(HtmlOptions)] =
         [
-            () => new HtmlOptions(), () => new HtmlOptions { HidesNotes = true }, () => new HtmlOptions { Letters = Syllables.Vowel(Text("o")) }, () => new HtmlOptions { CountInBeats = 3 }, () => new HtmlOptions { SlowestPercent = 60 },
+            () => new HtmlOptions(), () => new HtmlOptions { HasHiddenNotes = true }, () => new HtmlOptions { Letters = Syllables.Vowel(Text("o")) }, () => new HtmlOptions { CountInBeats = 3 }, () => new HtmlOptions { SlowestPercent = 60 },
             () => new HtmlOptions { Tempi = new TempoRange(50, 60) }, () => new HtmlOptions { Tempi = new TempoRange(50, 61) },
         ],
         [typeof(TextSheetOptions)] =
         [
-            () => new TextSheetOptions(), () => new TextSheetOptions { HidesNotes = true }, () => new TextSheetOptions { Letters = Syllables.Vowel(Text("o")) }, () => new TextSheetOptions { Letters = Syllables.Vowel(Text("u")) },
+            () => new TextSheetOptions(), () => new TextSheetOptions { HasHiddenNotes = true }, () => new TextSheetOptions { Letters = Syllables.Vowel(Text("o")) }, () => new TextSheetOptions { Letters = Syllables.Vowel(Text("u")) },
         ],
         [typeof(RangeChartOptions)] = [() => new RangeChartOptions(), () => new RangeChartOptions { Title = Text("a") }, () => new RangeChartOptions { MostBars = 2 }],
         [typeof(RangeBar)] =
@@ -66,7 +66,7 @@ internal static class LibrarySamples
         [typeof(FontFile)] = [() => Font(0, "a"), () => Font(1, "a"), () => Font(0, "b")],
         [typeof(SheetOptions)] =
         [
-            () => new SheetOptions(), () => new SheetOptions { HidesNotes = true }, () => new SheetOptions { Letters = Syllables.Vowel(Text("o")) }, () => new SheetOptions { Page = 1 },
+            () => new SheetOptions(), () => new SheetOptions { HasHiddenNotes = true }, () => new SheetOptions { Letters = Syllables.Vowel(Text("o")) }, () => new SheetOptions { Page = 1 },
             () => new SheetOptions { DotsPerInch = 72 }, () => new SheetOptions { Fonts = [Font(0, "a")] }, () => new SheetOptions { Fonts = [Font(1, "a")] },
         ],
         [typeof(FormPart)] = [() => new FormPart(Text("a"), [Text("s")]), () => new FormPart(Text("b"), [Text("s")]), () => new FormPart(Text("a"), [Text("s"), Text("t")])],
@@ -116,6 +116,7 @@ internal static class LibrarySamples
         [typeof(FewerLines)] = [() => new FewerLines([1, 2]), () => new FewerLines([1, 3])],
         [typeof(TwoRemedies)] = [() => new TwoRemedies(new OtherDelivery(true), new OtherTempo(60)), () => new TwoRemedies(new OtherDelivery(true), new OtherTempo(61))],
         [typeof(PlanRequest)] = [() => Request(7), () => Request(8), () => Request(7) with { Days = 4 }, () => Request(7) with { RestDays = [DayOfWeek.Monday] }],
+        [typeof(MonthPage)] = [() => MonthPage.Of(Result(7).Plan).First(), () => MonthPage.Of(Result(8).Plan).First()],
         [typeof(WarmupPlan)] = [() => Result(7).Plan, () => Result(8).Plan],
         [typeof(PlanResult)] = [() => Result(7), () => Result(8)],
         [typeof(PlanDay)] = [() => Result(7).Plan.Days[0], () => Result(7).Plan.Days[1]],

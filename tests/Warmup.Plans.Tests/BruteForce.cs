@@ -143,7 +143,10 @@ internal sealed class BruteForce
         var lineByLine = Delivery.LineByLine with { Fill = Fill.Anga, FillBy = FillBy.Hold, BreathSeconds = new Rational(4, 5) };
         (Exercise Exercise, Delivery Delivery, ValueList<Speed> Speeds)[] ways = role != DrillRole.Middle
             ? [(exercise, lineByLine, [Speed.First]), (narrow!, lineByLine, [Speed.First])]
-            : [(exercise, level.Delivery, level.Speeds), (exercise, lineByLine, level.Speeds), (exercise, lineByLine, [level.Speeds[0]])];
+            : [(exercise, level.Delivery, Own(level.Speeds)), (exercise, lineByLine, Own(level.Speeds)), (exercise, lineByLine, Own([level.Speeds[0]]))];
+
+        // What choirs sing has a speed of its own.
+        ValueList<Speed> Own(ValueList<Speed> usual) => exercise.Speed == Speed.First ? usual : [exercise.Speed];
         if (role == DrillRole.Opening && (!exercise.Pattern.TryExpand(scale, out var lines, out _) || lines!.Lines.Any(l => l.Notes.Any(n => n.Tone.Octave != 0))))
         {
             yield break;

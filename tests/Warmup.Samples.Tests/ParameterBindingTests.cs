@@ -24,7 +24,7 @@ public sealed class ParameterBindingTests
         using var client = app.GetTestClient();
         Assert.Equal("R2 N3_ G3 5/4 A3", await client.GetStringAsync("/pitch/R2/N3_?note=G3&interval=5/4&tonic=A3", Stop));
         Assert.Equal(
-            "145/2 speed 2, gati 3 60 to 90 by 5 own: I4 + O clap silent",
+            "145/2 tisra nadai, three to two aksharas 60 to 90 by 5 own: I4 + O clap silent",
             await client.GetStringAsync("/time?number=72.5&speed=2,gati+3&tempo=60+to+90+by+5&meter=own:I4%2BO&anga=clap+silent", Stop));
         Assert.Equal(
             "own = S R2 G3 P D2 S' audava just, R2 10/9 solfa ladder.ends True",

@@ -21,7 +21,7 @@ public partial class HiddenNotesTests
     [Fact]
     public void The_text_sheet_has_blanks_for_the_notes_and_the_key_on_another_page()
     {
-        var pages = Written(new TextSheetFormat(new TextSheetOptions { HidesNotes = true })).Split('\f');
+        var pages = Written(new TextSheetFormat(new TextSheetOptions { HasHiddenNotes = true })).Split('\f');
         Assert.Equal(2, pages.Length);
         var (question, key) = (pages[0].Split('\n').Select(l => Spaces().Replace(l.Trim(), " ")).ToList(), pages[1]);
         Assert.Single(question, l => l.StartsWith("1 _ _ _ , | _", StringComparison.Ordinal));
@@ -38,7 +38,7 @@ public partial class HiddenNotesTests
     [Fact]
     public void The_page_shows_blanks_and_no_picture_until_the_key_is_opened()
     {
-        var page = Written(new HtmlFormat(new HtmlOptions { HidesNotes = true }));
+        var page = Written(new HtmlFormat(new HtmlOptions { HasHiddenNotes = true }));
         var cells = Cell().Matches(page).Select(m => m.Groups["text"].Value).ToList();
         Assert.Equal(8, cells.Count);
         Assert.All(cells, c => Assert.Equal("_", c));

@@ -73,7 +73,7 @@ internal sealed class TimeGrid
     /// <summary>Whether a time through the drill takes the same steps wherever it begins.</summary>
     public bool IsSteady => !_beginsEachLine && _eduppu == 0;
 
-    /// <summary>Where the first time through the drill begins to take its steps: behind the count-in, and the silence that no later line has.</summary>
+    /// <summary>Where the first time through the drill begins to take its steps: after the count-in, and after the silence that no later line has.</summary>
     public long Start => CountIn + EduppuOf(0) - EduppuOf(1);
 
     public static TimeGrid For(Drill drill, Expansion expansion)

@@ -69,7 +69,7 @@ public readonly record struct Speed : ITextForm<Speed>
     /// <summary>
     /// Reads a speed: <c>speed 2</c>, <c>speed 2, gati 3</c>, or the number alone: <c>2</c>; or a gati by its name, <c>tisra nadai</c> or
     /// <c>tisra gati</c>, which is <see cref="OfGati"/>, also with <c>, three to the akshara</c>, <c>three to two aksharas</c>, <c>three to
-    /// four aksharas</c> or <c>six to the akshara</c> behind it.
+    /// four aksharas</c> or <c>six to the akshara</c> after it.
     /// </summary>
     /// <param name="text">The text, in any case; white space around it has no meaning. After <c>gati</c> may stand the number or the name.</param>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> is <see langword="null"/>.</exception>

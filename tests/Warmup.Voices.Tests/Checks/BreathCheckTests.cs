@@ -63,7 +63,9 @@ public class BreathCheckTests
         Assert.Equal(expected.Select(s => new ScorePlace(s.Section, s.Line, s.Onset, score.Sections.Count > 1 ? score.Sections[s.Section - 1].Title : null)), found.Select(f => f.Place!.Value));
         foreach (var (span, finding) in expected.Zip(found))
         {
-            Assert.Equal(span.Seconds.ToDouble(), finding.Measured!.Value, 1e-9);
+
+            // Where sections at many tempi do not add up in 64 bits, each begins on the nearest millionth of a second.
+            Assert.Equal(span.Seconds.ToDouble(), finding.Measured!.Value, 1e-9 + (score.Sections.Count * 1e-6));
             Assert.Equal(Capacity(singer).ToDouble(), finding.Limit!.Value, 1e-9);
             Assert.Equal(("s", Severity.Error, singer.Alias), (finding.Unit, finding.Severity, finding.Singer));
             Assert.Contains(span.Seconds.ToDouble().ToString("0.0", CultureInfo.InvariantCulture), finding.Message, StringComparison.Ordinal);
