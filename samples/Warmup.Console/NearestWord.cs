@@ -3,14 +3,18 @@ namespace Warmup.Cli;
 /// <summary>Finds the word that was probably meant.</summary>
 internal static class NearestWord
 {
-    /// <summary>The word that takes the fewest changes, if they are few for its length; none otherwise. Upper and lower case do not matter.</summary>
+    /// <summary>
+    /// The word that takes the fewest changes, if they are few for its length; none otherwise. Upper and lower case and the hyphens before an
+    /// option do not matter.
+    /// </summary>
     public static string? Of(string typed, IEnumerable<string> words)
     {
         var (best, least) = ((string?)null, int.MaxValue);
         foreach (var word in words)
         {
-            var changes = Changes(typed.ToLowerInvariant(), word.ToLowerInvariant());
-            if (changes < least && changes <= 1 + (word.Length / 3))
+            var bare = word.TrimStart('-');
+            var changes = Changes(typed.TrimStart('-').ToLowerInvariant(), bare.ToLowerInvariant());
+            if (changes < least && changes <= Math.Max(1, bare.Length / 3))
             {
                 (best, least) = (word, changes);
             }
