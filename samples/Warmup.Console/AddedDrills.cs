@@ -3,7 +3,7 @@ using System.CommandLine.Parsing;
 
 namespace Warmup.Cli;
 
-/// <summary><c>--add</c>: the teacher's own drills, each typed as after <c>--pattern</c>, with a <c>--tala</c> of its own behind it.</summary>
+/// <summary><c>--add</c>: the teacher's own drills, each typed as after <c>--pattern</c>, with a <c>--tala</c> of its own after it.</summary>
 internal sealed class AddedDrills
 {
     private const string Group = "own";
@@ -38,7 +38,7 @@ internal sealed class AddedDrills
             {
                 typed[^1] = typed.Count > 0 && typed[^1].Tala is null
                     ? (typed[^1].Pattern, token.Value)
-                    : throw new InputException($"--tala {TextError.Quote(token.Value)} follows no --add; write it behind the drill that it belongs to, one for each");
+                    : throw new InputException($"--tala {TextError.Quote(token.Value)} follows no --add; write it after the drill that it belongs to, one for each");
             }
         }
 
@@ -50,7 +50,7 @@ internal sealed class AddedDrills
         var tala = typed is null ? null : OptionValue.Parsed<Meter>("--tala", typed, Meter.TryParse).ToText();
         return Repertoire.Find(text.Trim()) is { } exercise
             ? tala is null ? exercise : new Exercise(Group, number, $"{exercise.Name}: {exercise.Title}", exercise.Pattern, exercise.Source, tala)
-            : new Exercise(Group, number, OneLine(text), OptionValue.Parsed<Pattern>("--add", text, Pattern.TryParse), "typed with --add", tala ?? string.Empty);
+            : new Exercise(Group, number, OneLine(text), OptionValue.Pattern("--add", text), "typed with --add", tala ?? string.Empty);
     }
 
     // A title is short; the plan's file has the whole pattern.

@@ -79,7 +79,7 @@ internal sealed class DrillOptions(bool needsTonic = true, bool needsPattern = t
         var drill = new Drill
         {
             Scale = scale,
-            Pattern = !needsPattern ? Pattern.Run : exercise?.Pattern ?? OptionValue.Parsed<Pattern>("--pattern", parsed.GetValue(_pattern)!, Pattern.TryParse),
+            Pattern = !needsPattern ? Pattern.Run : exercise?.Pattern ?? OptionValue.Pattern("--pattern", parsed.GetValue(_pattern)!),
             Tonic = TonicOption.Read(parsed.GetValue(_tonic) ?? MiddleC),
             Tempo = OptionValue.Parsed<TempoRamp>("--tempo", parsed.GetValue(_tempo)!, TempoRamp.TryParse),
             Tuning = TuningOption.Read(parsed.GetValue(_tuning)!),

@@ -54,5 +54,15 @@ internal static class OptionValue
         return Rational.TryParse(text, out var read, out _) && read == number ? text : number.ToString();
     }
 
+    /// <summary>A pattern; what looks like an exercise that is not there is named as one.</summary>
+    /// <exception cref="InputException">The text is no pattern.</exception>
+    public static Pattern Pattern(string option, string text)
+    {
+        var group = text.Trim().Split('-')[0];
+        return !Warmup.Pattern.TryParse(text, out var pattern, out var error) && Repertoire.Traditional.Concat(Repertoire.Choir).Any(e => e.Group.Equals(group, StringComparison.OrdinalIgnoreCase))
+            ? throw new InputException($"{option}: there is no exercise {TextError.Quote(text)}; 'warmup patterns --exercises' lists them")
+            : pattern ?? throw Refusal(option, error!);
+    }
+
     public static InputException Refusal(string option, TextError error) => new($"{option}, {error}");
 }

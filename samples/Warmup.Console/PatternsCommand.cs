@@ -81,7 +81,7 @@ internal static class PatternsCommand
 
     private static void Show(Terminal terminal, string text, Scale scale, bool json)
     {
-        var detail = ToDetail(Repertoire.Find(text)?.Pattern ?? OptionValue.Parsed<Pattern>("--show", text, Pattern.TryParse), scale);
+        var detail = ToDetail(Repertoire.Find(text)?.Pattern ?? OptionValue.Pattern("--show", text), scale);
         if (json)
         {
             terminal.Json(detail, ConsoleJson.Default.PatternDetail);

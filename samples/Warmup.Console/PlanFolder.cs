@@ -58,7 +58,7 @@ internal sealed class PlanFolder
         }
 
         AtomicFile.Write(json, stream => PlanFile.Write(plan, draw(), stream), _force);
-        var more = pages.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $" (and {pages.Count - 1} more pages behind it)") : string.Empty;
+        var more = pages.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $" (and {pages.Count - 1} more pages after it)") : string.Empty;
         var others = _formats.Count > 0 ? string.Create(CultureInfo.InvariantCulture, $", and {days * _formats.Count} files for the days") : string.Empty;
         return $"wrote {json}, {pages[0]}{more} and {calendar}{others}{string.Concat(week.Select(w => $", and {w} to print"))}";
 

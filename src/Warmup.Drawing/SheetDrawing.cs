@@ -6,7 +6,7 @@ namespace Warmup.Drawing;
 /// <summary>Puts the student's sheet on pages of A4 in portrait.</summary>
 internal sealed class SheetDrawing(Sheet key, TextShaper shaper, bool hidesNotes)
 {
-    private const double Label = 52;
+    private const double Label = 62;
 
     private readonly PageComposer _composer = new(shaper);
     private readonly Sheet _sheet = hidesNotes ? key.WithHiddenNotes() : key;

@@ -186,7 +186,7 @@ internal ref struct PatternText
             return _language.Unknown(name, w => w.IsPrimitive != afterDot);
         }
 
-        var found = !_cursor.IsAtEnd ? "unexpected " + TextError.Quote(_cursor.Rest) : "the text ends";
+        var found = !_cursor.IsAtEnd ? "unexpected " + TextError.Quote(UpToClose(_cursor.Rest)) : "the text ends";
         return afterDot
             ? $"{found}; expected a combinator after the dot: {_language.Names(w => !w.IsPrimitive)}"
             : $"{found}; expected a pattern: {_language.Names(w => w.IsPrimitive)}, written lines in [ ] or a sum in ( )";
@@ -223,7 +223,7 @@ internal ref struct PatternText
                 || number > word.Numbers.Highest)
             {
                 _cursor.Position = start;
-                Fail($"'{word.Name}' needs {Wanted(word)}, not {(start < _cursor.End ? TextError.Quote(_cursor.Rest) : "the end of the text")}");
+                Fail($"'{word.Name}' needs {Wanted(word)}, not {(start < _cursor.End ? TextError.Quote(UpToClose(_cursor.Rest)) : "the end of the text")}");
                 return null;
             }
 
@@ -252,7 +252,7 @@ internal ref struct PatternText
             if (texts.Count == Pattern.MostTexts || !SungPattern.IsSung(text))
             {
                 _cursor.Position = start;
-                Fail($"'{word.Name}' needs {Wanted(word)}, not {(start < _cursor.End ? TextError.Quote(_cursor.Rest) : "the end of the text")}");
+                Fail($"'{word.Name}' needs {Wanted(word)}, not {(start < _cursor.End ? TextError.Quote(UpToClose(_cursor.Rest)) : "the end of the text")}");
                 return null;
             }
 
@@ -302,4 +302,7 @@ internal ref struct PatternText
         _error ??= _cursor.Error(message);
         return null;
     }
+
+    /// <summary>What is quoted of a number that cannot be read: up to the parenthesis that closes it.</summary>
+    private static ReadOnlySpan<char> UpToClose(ReadOnlySpan<char> rest) => rest.IndexOf(')') is var end and > 0 ? rest[..end] : rest;
 }
