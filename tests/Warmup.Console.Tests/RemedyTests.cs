@@ -15,7 +15,7 @@ public class RemedyTests
 
     public static Arbitrary<RemedyCase> Cases() => RemedyCases.All.ToArbitrary();
 
-    [Property(Arbitrary = [typeof(RemedyTests)], MaxTest = 60)]
+    [Property(Arbitrary = [typeof(RemedyTests)], MaxTest = 20)]
     public void Every_remedy_typed_as_its_options_clears_its_finding_and_brings_no_new_one(RemedyCase asked)
     {
         string[] line = [.. asked.Options, .. asked.IsPlanned ? [BreathOption.Name] : Array.Empty<string>()];
