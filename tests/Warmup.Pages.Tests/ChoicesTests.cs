@@ -169,6 +169,9 @@ public abstract class ChoicesTests(Opened opened)
         await opened.ToggleAsync("count-in");
         await opened.Browser.EvaluateAsync("document.querySelector('.shift[value=\"1\"]').click()");
         await opened.Browser.EvaluateAsync("window.name = 'keep'");
+
+        // A browser writes what a page keeps a little later, in another process.
+        await Task.Delay(TimeSpan.FromSeconds(1), TestContext.Current.CancellationToken);
         try
         {
             await opened.OpenAsync(Mohanam.ToScore());
