@@ -90,7 +90,7 @@ public class AlankarasTests
         // Up to the upper tonic and back: S to S' is seven steps, and the figure spans three of them (eka of three aksharas two).
         var span = exercise.Name == "eka-3" ? 2 : 3;
         string[] up = ["S", "R", "G", "M", "P", "D", "N", "S'"];
-        Assert.Equal([.. up[..^span], .. up.Reverse().Take(8 - span)], lines.ConvertAll(l => l.ToNotation().Split(' ')[0]).ToArray());
+        Assert.Equal([.. up[..^span], .. Enumerable.Reverse(up).Take(8 - span)], lines.ConvertAll(l => l.ToNotation().Split(' ')[0]).ToArray());
         Assert.Equal("S'", lines[7 - span].ToNotation().Split(' ').Last(w => w != ","));
         Assert.Equal("S", lines[^1].ToNotation().Split(' ').Last(w => w != ","));
     }

@@ -144,7 +144,7 @@ public class PatternLanguageTests
     [Theory]
     [InlineData("ladder.turnd(1)", 8, "unknown word 'turnd', perhaps turned")]
     [InlineData("ladder.turned", 14, "'turned' needs a number from 1 to 8 in parentheses")]
-    [InlineData("ladder.turned(9)", 15, "a number from 1 to 8, not '9)'")]
+    [InlineData("ladder.turned(9)", 15, "a number from 1 to 8, not '9'")]
     [InlineData("ladder.plain(1)", 13, "'plain' takes no parentheses")]
     [InlineData("turned(1)", 1, "needs a pattern before it")]
     public void A_wrong_text_is_told_in_the_same_words(string text, int column, string expected)

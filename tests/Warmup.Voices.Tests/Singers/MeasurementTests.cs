@@ -52,7 +52,7 @@ public class MeasurementTests
             Assert.Equal(
                 (sorted[^1].Low, sorted[^1].High, sorted[^1].SustainedSeconds, sorted[^1].FullLow),
                 (singer.Low, singer.High, singer.SustainedSeconds, singer.FullLow));
-            Assert.Equal(singer, measurements.Reverse().Skip(1).Aggregate(new Singer("Robin", measurements[^1], Experience.Beginner), (s, m) => s.With(m)));
+            Assert.Equal(singer, Enumerable.Reverse(measurements).Skip(1).Aggregate(new Singer("Robin", measurements[^1], Experience.Beginner), (s, m) => s.With(m)));
             Assert.Equal(singer, AgainOf(singer));
         });
 
