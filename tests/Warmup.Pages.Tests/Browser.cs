@@ -27,12 +27,12 @@ internal abstract class Browser(params string[] scripts) : IAsyncDisposable
     /// <summary>The folder of the browser and of its pages; it goes with the browser.</summary>
     protected DirectoryInfo Folder { get; } = Directory.CreateTempSubdirectory("warmup-pages-");
 
-    /// <summary>Opens a page's bytes from a file and waits until it is loaded.</summary>
-    public async Task OpenAsync(byte[] page)
+    /// <summary>Opens a page's bytes from a file and waits until it is loaded; what pages before it kept is forgotten unless it is opened again.</summary>
+    public async Task OpenAsync(byte[] page, bool isOpenedAgain = false)
     {
         var path = Path.Combine(Folder.FullName, "page.html");
         await File.WriteAllBytesAsync(path, page);
-        await GoAsync(new Uri(path));
+        await GoAsync(new UriBuilder(new Uri(path)) { Query = isOpenedAgain ? "?again" : string.Empty }.Uri);
     }
 
     /// <summary>The value of an expression in the page; promises are waited for.</summary>

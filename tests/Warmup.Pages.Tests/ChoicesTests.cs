@@ -168,33 +168,25 @@ public abstract class ChoicesTests(Opened opened)
 
         await opened.ToggleAsync("count-in");
         await opened.Browser.EvaluateAsync("document.querySelector('.shift[value=\"1\"]').click()");
-        await opened.Browser.EvaluateAsync("window.name = 'keep'");
 
         // A browser writes what a page keeps a little later, in another process.
         await Task.Delay(TimeSpan.FromSeconds(1), TestContext.Current.CancellationToken);
-        try
-        {
-            await opened.OpenAsync(Mohanam.ToScore());
-            Assert.Equal("40 first-note 150 120 false", await StateAsync());
-            Assert.Contains("kattai 5.5", await opened.TextAsync("#tonic"), StringComparison.Ordinal);
+        await opened.OpenAgainAsync(Mohanam.ToScore());
+        Assert.Equal("40 first-note 150 120 false", await StateAsync());
+        Assert.Contains("kattai 5.5", await opened.TextAsync("#tonic"), StringComparison.Ordinal);
 
-            await opened.OpenAsync((Mohanam with { Title = "Another drill" }).ToScore());
-            Assert.Equal("40 first-note 150 100 false", await StateAsync());
-            Assert.Contains("kattai 5,", await opened.TextAsync("#tonic"), StringComparison.Ordinal);
+        await opened.OpenAgainAsync((Mohanam with { Title = "Another drill" }).ToScore());
+        Assert.Equal("40 first-note 150 100 false", await StateAsync());
+        Assert.Contains("kattai 5,", await opened.TextAsync("#tonic"), StringComparison.Ordinal);
 
-            await opened.Browser.EvaluateAsync("document.getElementById('reset').click()");
-            Assert.Equal("100 all 100 100 true", await StateAsync());
+        await opened.Browser.EvaluateAsync("document.getElementById('reset').click()");
+        Assert.Equal("100 all 100 100 true", await StateAsync());
 
-            // What was changed by hand, or written by something else, does no harm.
-            await opened.Browser.EvaluateAsync("(localStorage.setItem('warmup-practice', '{\"guide\":\"loud\",\"sounds\":\"toString\",\"letters\":7,\"count-in\":\"no\"}'), localStorage.setItem('warmup-practice: Another drill', '[1'), 1)");
-            await opened.OpenAsync((Mohanam with { Title = "Another drill" }).ToScore());
-            Assert.Equal("100 all 100 100 true", await StateAsync());
-            await opened.IsContentAsync();
-        }
-        finally
-        {
-            await opened.Browser.EvaluateAsync("window.name = ''");
-        }
+        // What was changed by hand, or written by something else, does no harm.
+        await opened.Browser.EvaluateAsync("(localStorage.setItem('warmup-practice', '{\"guide\":\"loud\",\"sounds\":\"toString\",\"letters\":7,\"count-in\":\"no\"}'), localStorage.setItem('warmup-practice: Another drill', '[1'), 1)");
+        await opened.OpenAgainAsync((Mohanam with { Title = "Another drill" }).ToScore());
+        Assert.Equal("100 all 100 100 true", await StateAsync());
+        await opened.IsContentAsync();
     }
 
     [Fact]

@@ -42,6 +42,14 @@ public abstract class Opened : IAsyncLifetime
         await Browser.OpenAsync(page);
     }
 
+    /// <summary>Opens the practice page of a score where the pages before it kept their choices.</summary>
+    internal async Task OpenAgainAsync(Score score)
+    {
+        using var stream = new MemoryStream();
+        new HtmlFormat(HtmlOptions.Default).Write(score, stream);
+        await Browser.OpenAsync(stream.ToArray(), isOpenedAgain: true);
+    }
+
     /// <summary>The sounds that the page has planned so far, called-off ones left out.</summary>
     internal async Task<List<Sound>> SoundsAsync() => [.. JsonNode.Parse((string)(await Browser.EvaluateAsync("test.sounds()"))!)!.AsArray()
         .Select(s => new Sound((string)s!["part"]!, (double)s["hz"]!, (double)s["start"]!, (double?)s["stop"])

@@ -12,7 +12,7 @@
 
   // Each page begins without what another one kept, unless a test loads it again to see what is kept.
   try {
-    if (window.name !== "keep") window.localStorage.clear();
+    if (window.location.search !== "?again") window.localStorage.clear();
   } catch {
     // Nothing is kept here.
   }
