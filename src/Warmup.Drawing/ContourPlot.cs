@@ -99,7 +99,7 @@ internal sealed class ContourPlot
 
             // Labels rise with the lines and are pushed up where the one below would be covered.
             label = Math.Min(y, label - LabelHeight);
-            _composer.Tone("svara-label", _place.X - 34, label + 2.9, _sheet.ToneOf(tone), 8.5, variant: true);
+            _composer.Tone("svara-label", _place.X - 34, label + 2.9, _sheet.ToneOf(tone), 8.5);
             _composer.Put("cents", Right + 5, label + 2.6, string.Create(CultureInfo.InvariantCulture, $"{cents:0.#}"), 7, PageComposer.Soft);
         }
     }

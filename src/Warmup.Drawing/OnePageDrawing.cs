@@ -65,9 +65,7 @@ internal sealed class OnePageDrawing(Sheet sheet, TextShaper shaper, int columns
     }
 
     private void Scale(SheetSection section) =>
-        Row("Scale", $"{section.Section.Scale.Name}:  {string.Join(' ', section.Ascent.ConvertAll(Name))}  /  {string.Join(' ', section.Descent.ConvertAll(Name))}", 9);
-
-    private static string Name(SheetTone tone) => tone.Letter + tone.Variant + (tone.Octave == 0 ? string.Empty : new string(tone.Octave > 0 ? '\'' : '_', Math.Abs(tone.Octave)));
+        Row("Scale", $"{section.Section.Scale.Name}:  {string.Join(' ', section.Ascent)}  /  {string.Join(' ', section.Descent)}", 9);
 
     private void Row(string label, string text, double letters)
     {

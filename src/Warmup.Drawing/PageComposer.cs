@@ -100,7 +100,7 @@ internal sealed class PageComposer
 
     /// <summary>Writes a tone with its octave dots.</summary>
     /// <returns>The width of the letter and the variant.</returns>
-    public double Tone(string kind, double x, double y, SheetTone tone, double size, bool variant = false)
+    public double Tone(string kind, double x, double y, SheetTone tone, double size)
     {
         var shaped = _shaper.Of(tone.Letter);
         Add(new TextShape(kind, x, y, size, shaped, Ink));
@@ -112,7 +112,7 @@ internal sealed class PageComposer
             Add(new DotShape(tone.Octave > 0 ? "octave above" : "octave below", x + (shaped.Width * size / 2) + ((d - ((count - 1) / 2.0)) * radius * 3), dotY, radius, Ink));
         }
 
-        return (shaped.Width * size) + (variant ? Put("variant", x + (shaped.Width * size) + 0.5, y + (size * 0.18), tone.Variant, size * 0.62) : 0);
+        return (shaped.Width * size) + Put("variant", x + (shaped.Width * size) + 0.5, y + (size * 0.18), tone.Variant, size * 0.62);
     }
 
     /// <summary>Writes the foot of every page: what the drawing is, the page number, the most urgent caution, and what these notes are not.</summary>

@@ -121,7 +121,7 @@ internal sealed class SheetDrawing(Sheet key, TextShaper shaper, bool hidesNotes
                 x = _composer.Left + Label;
             }
 
-            x += _composer.Tone($"scale-{mark}", x, _composer.Y - 6, tone, size, variant: true) + 13;
+            x += _composer.Tone($"scale-{mark}", x, _composer.Y - 6, tone, size) + 13;
         }
     }
 
@@ -136,6 +136,7 @@ internal sealed class SheetDrawing(Sheet key, TextShaper shaper, bool hidesNotes
             $"Signs:  {SheetSign.Hold} hold one more unit;  {SheetSign.Breath} (raised) breathe;  {SheetSign.Silence} one unit of silence;  a thin line ends a part of the {bar}, a double line the "
             + $"{bar};  a dot above a letter is the upper octave, a dot below the lower one; small numbers over the letters count the {beat}s, those before or under them the lines"
             + (_sheet.HasFasterSpeeds ? $";  one line over the letters of one {beat} is the second speed, two the third, three the fourth" : string.Empty)
+            + (_sheet.VariantLegend is { Length: > 0 } variants ? $";  {variants}" : string.Empty)
             + (hidesNotes ? ";  _ a note to hear and write down, the key is on the last page" : string.Empty)
             + (answers ? ";  in a grey field the class answers." : "."),
             8,

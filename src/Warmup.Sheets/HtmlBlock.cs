@@ -82,7 +82,7 @@ internal sealed class HtmlBlock
                     > 1 => "far upper ",
                     _ => "far lower ",
                 };
-                said.Add($"{octave}{(tone == SheetTone.Blank ? "a note" : tone.Letter)}{(_section.Notes[sign.Note].IsHeld ? " held" : string.Empty)}");
+                said.Add($"{octave}{(tone == SheetTone.Blank ? "a note" : tone.Name)}{(_section.Notes[sign.Note].IsHeld ? " held" : string.Empty)}");
             }
             else if (sign.Kind == SheetSignKind.Breath)
             {

@@ -123,10 +123,11 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
             ? " Lines over the letters: one for the second speed, two for the third, three for the fourth."
             : string.Empty;
         var answers = score.Sections.Any(s => s.Lines.Any(l => l.HasAnswer)) ? $" Shaded {words.Beat}s are left silent for your answer." : string.Empty;
+        var variants = sheet.VariantLegend is { Length: > 0 } legend ? $" {Text(legend)}." : string.Empty;
         writer.WriteLine(
             $"<p class=\"legend\"><b>{SheetSign.Hold}</b> hold one more unit <b>{SheetSign.Breath}</b> breathe <b>{SheetSign.Silence}</b> silence; "
             + $"a thin bar ends {MeterWords.An(words.Group)}, a double one the {words.Bar}; a dot over a letter is the upper octave, under it the lower; the numbers over the letters count the {words.Beat}s, the others the lines."
-            + $"{speeds}{answers}</p>");
+            + $"{speeds}{answers}{variants}</p>");
         foreach (var finding in score.Findings)
         {
             writer.WriteLine($"<p class=\"finding\">Note: {Text(finding.Describe())}.</p>");

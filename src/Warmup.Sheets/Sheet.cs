@@ -31,6 +31,19 @@ public sealed record Sheet
     /// <summary>Whether a line is faster than the first speed, so that lines over the letters show it.</summary>
     public bool HasFasterSpeeds => Score.Sections.Any(s => s.Lines.Any(l => l.Speed.Kalam > 1));
 
+    /// <summary>
+    /// The notes whose letter stands in the lines at more than one pitch, by letter and variant from the lowest: <c>D1 D2</c>. None by default: most
+    /// drills have one pitch for a letter, and the letter stands alone.
+    /// </summary>
+    public ValueList<string> LettersWithVariant => _letters.HasHiddenNotes ? [] : Score.Sections
+        .SelectMany(s => s.Pitches.Where(p => s.HasSeveralOf(p.Tone.Degree)).Select(p => p.Tone.Degree)).Distinct().Order()
+        .Select(d => _letters.Of(new ScaleTone(d))).Where(t => t.Variant.Length > 0).Select(t => t.Name).ToValueList();
+
+    /// <summary>What a legend says of <see cref="LettersWithVariant"/>; empty where there are none.</summary>
+    public string VariantLegend => LettersWithVariant is { IsEmpty: false } names
+        ? $"{string.Join(' ', names)}: a letter that has more than one pitch here is written with its variant"
+        : string.Empty;
+
     /// <summary>The sheet of a score.</summary>
     /// <param name="score">The score.</param>
     /// <param name="letters">

@@ -94,7 +94,7 @@ public sealed record SheetBlock
         var tones = new SheetTone[section.Pitches.Count];
         for (var p = 0; p < tones.Length; p++)
         {
-            tones[p] = letters.OfNote(section.Pitches[p].Tone);
+            tones[p] = letters.OfNote(section.Pitches[p].Tone, section);
         }
 
         var blocks = new List<SheetBlock>();

@@ -36,8 +36,15 @@ internal sealed record SheetLetters(Syllables Syllables)
             _dotted.SyllableOf(tone));
     }
 
-    /// <summary>A note's tone as the sheet writes it: a blank where notes are hidden.</summary>
-    public SheetTone OfNote(ScaleTone tone) => HasHiddenNotes ? SheetTone.Blank : Of(tone);
+    /// <summary>
+    /// A note's tone as the sheet writes it in the lines of a section: with its variant where the section has the letter at more than one pitch, and a
+    /// blank where notes are hidden.
+    /// </summary>
+    public SheetTone OfNote(ScaleTone tone, Section section)
+    {
+        var written = Of(tone);
+        return HasHiddenNotes ? SheetTone.Blank : section.HasSeveralOf(tone.Degree) ? written : written.WithoutVariant();
+    }
 
     /// <summary>The kind that all syllables of a score belong to, or none.</summary>
     private static Syllables? Sung(Score score)

@@ -49,10 +49,10 @@ public readonly record struct SheetSign
     /// <summary>The tone of a note; <see langword="null"/> for other signs.</summary>
     public SheetTone? Tone { get; }
 
-    /// <summary>What is written: the letter of a note, or the sign.</summary>
+    /// <summary>What is written: the letter of a note, with its variant where it has one, or the sign.</summary>
     public string Text => Kind switch
     {
-        SheetSignKind.Note => Tone?.Letter ?? string.Empty,
+        SheetSignKind.Note => Tone?.Name ?? string.Empty,
         SheetSignKind.Hold => Hold,
         SheetSignKind.Breath => Breath,
         _ => Silence,

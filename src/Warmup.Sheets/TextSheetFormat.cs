@@ -166,6 +166,11 @@ public sealed class TextSheetFormat : IScoreFormat
             writer.WriteLine($"Over the letters of {MeterWords.An(beat)}: --- one line, the second speed   === two lines, the third   \u2261\u2261\u2261 three lines, the fourth");
         }
 
+        if (sheet.VariantLegend is { Length: > 0 } variants)
+        {
+            writer.WriteLine(variants);
+        }
+
         if (Options.HasHiddenNotes)
         {
             writer.WriteLine($"{SheetTone.Blank.Letter} a note to hear and write down; the key is on the last page");

@@ -24,7 +24,7 @@ public class ExporterSourceTests
         ["Score"] = "Title Sections Drone Findings Cautions Seconds NoteCount HasCountIn SectionStarts WithAngaMeasures",
         ["Section"] = """
             Title Scale Tonic TonicName Tuning Meter Speed Delivery Tempo TempoChanges CountIn Eduppu Resolution Pitches Notes Lines Breaths Measures LengthSteps Length Seconds LastFilled
-            IsLastAvartanaFull RoundsToFirstBeat Rounds PitchOf TempoAt SecondsAt BreathAfter AlikeFrom Transposed DegreeNames TonesBetween CentsOf IsSungIn
+            IsLastAvartanaFull RoundsToFirstBeat Rounds PitchOf TempoAt SecondsAt BreathAfter AlikeFrom Transposed DegreeNames TonesBetween CentsOf IsSungIn HasSeveralOf
             """,
         ["ScorePitch"] = "Tone Name Cents Hz OffsetCents Midi",
         ["ScoreNote"] = "OnsetSteps LengthSteps EndSteps MiddleSteps SoundEndSteps Onset Length Middle End SoundEnd PitchIndex LineIndex Syllable IsHeld Joining Loudness",

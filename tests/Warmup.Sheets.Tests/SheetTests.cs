@@ -42,8 +42,8 @@ public class SheetTests
     {
         var sheet = Sheet.Of(Written("[S]").ToScore());
         var (r, low, upper) = (sheet.ToneOf(new ScaleTone(new Degree(2))), sheet.ToneOf(new ScaleTone(new Degree(7), -1)), sheet.ToneOf(new ScaleTone(default, 2)));
-        Assert.Equal(("R", "2", 0, "R"), (r.Letter, r.Variant, r.Octave, r.ToString()));
-        Assert.Equal(("N", "3", -1, "N_"), (low.Letter, low.Variant, low.Octave, low.ToString()));
+        Assert.Equal(("R", "2", 0, "R2"), (r.Letter, r.Variant, r.Octave, r.ToString()));
+        Assert.Equal(("N", "3", -1, "N3_"), (low.Letter, low.Variant, low.Octave, low.ToString()));
         Assert.Equal(("S", "", 2, "S''"), (upper.Letter, upper.Variant, upper.Octave, upper.ToString()));
 
         // Solfa and numbers tell the variants apart themselves.
@@ -68,8 +68,8 @@ public class SheetTests
     public void Headers_and_scales_belong_to_the_section()
     {
         var section = Sheet.Of(Written("[S]", "S R2 G3 P D2 S' / S' N3 D2 P M1 G3 R2 S").ToScore()).Sections[0];
-        Assert.Equal("S R G P D S'", string.Join(' ', section.Ascent));
-        Assert.Equal("S' N D P M G R S", string.Join(' ', section.Descent));
+        Assert.Equal("S R2 G3 P D2 S'", string.Join(' ', section.Ascent));
+        Assert.Equal("S' N3 D2 P M1 G3 R2 S", string.Join(' ', section.Descent));
         Assert.Equal(["Tonic", "Tuning", "Time", "Kriya", "Ends", "Length"], section.Header.Select(r => r.Label));
         Assert.Equal("I4 O O: clap little ring middle | clap wave | clap wave", section.Header.Single(r => r.Label == "Kriya").Text);
     }

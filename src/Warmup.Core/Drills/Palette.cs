@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Warmup;
 
 /// <summary>The different pitches of a section and their syllables.</summary>
-internal sealed class Palette(Tonic tonic, NoteName tonicName, Tuning tuning, Syllables syllables, bool hasSimplerSpelling)
+internal sealed class Palette(Tonic tonic, NoteName tonicName, Tuning tuning, Syllables syllables, VariantLetters letters, bool hasSimplerSpelling)
 {
     private const int UsualPitches = 8;
 
@@ -46,6 +46,6 @@ internal sealed class Palette(Tonic tonic, NoteName tonicName, Tuning tuning, Sy
 
         var pitch = ScorePitch.Of(tone, tonic, _tonicHz, tuning, tonicName);
         _pitches.Add(hasSimplerSpelling ? pitch with { Name = Spelling.Simpler(pitch.Name) } : pitch);
-        _syllables.Add(syllables.SyllableOf(tone));
+        _syllables.Add(letters.Contains(tone.Degree) ? syllables.SyllableWithVariant(tone) : syllables.SyllableOf(tone));
     }
 }

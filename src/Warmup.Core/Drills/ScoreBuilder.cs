@@ -45,7 +45,7 @@ internal static class ScoreBuilder
         var grid = TimeGrid.For(drill, expansion);
         var rounds = RoundPlan.For(drill, expansion, grid, cancellation);
         grid = grid.WithHalves(drill, expansion);
-        var palette = new Palette(drill.Tonic, tonicName, drill.Tuning, drill.Syllables, drill.HasSimplerSpelling);
+        var palette = new Palette(drill.Tonic, tonicName, drill.Tuning, drill.Syllables, VariantLetters.Of(expansion.Lines), drill.HasSimplerSpelling);
         var timeline = new Timeline(grid, rounds, palette, drill.Delivery.IsLineByLine);
         var tempi = new TempoMap(drill.Tempo.Start);
         for (var round = 0; round < rounds.Count; round++)

@@ -2,20 +2,30 @@ namespace Warmup;
 
 public sealed partial record Section
 {
+    /// <summary>
+    /// Whether the section has the letter of a degree at more than one pitch, as Bhairavi has D1 and D2: its variant is then sung, written and
+    /// read out with it.
+    /// </summary>
+    /// <param name="degree">The degree; one that is not a svara is known by its number.</param>
+    public bool HasSeveralOf(Degree degree) => VariantLetters.Of(Pitches).Contains(degree);
+
     /// <summary>Whether every note is sung on the syllable that a kind gives its tone, with or without octave dots.</summary>
     /// <param name="syllables">The kind.</param>
     public bool IsSungIn(Syllables syllables)
     {
         ArgumentNullException.ThrowIfNull(syllables);
         var dotted = syllables.WithOctaveDots();
+        var letters = VariantLetters.Of(Pitches);
 
         // The two names of each pitch, asked for when it first sounds: most kinds fail at the first note.
         var names = new (string? Plain, string? Dotted)[Pitches.Count];
         foreach (ref readonly var note in Notes.AsSpan())
         {
             ref var name = ref names[note.PitchIndex];
-            name.Plain ??= syllables.SyllableOf(Pitches[note.PitchIndex].Tone);
-            if (note.Syllable != name.Plain && note.Syllable != (name.Dotted ??= dotted.SyllableOf(Pitches[note.PitchIndex].Tone)))
+            var tone = Pitches[note.PitchIndex].Tone;
+            name.Plain ??= letters.Contains(tone.Degree) ? syllables.SyllableWithVariant(tone) : syllables.SyllableOf(tone);
+            if (note.Syllable != name.Plain
+                && note.Syllable != (name.Dotted ??= letters.Contains(tone.Degree) ? dotted.SyllableWithVariant(tone) : dotted.SyllableOf(tone)))
             {
                 return false;
             }

@@ -7,5 +7,7 @@ internal sealed record DottedSyllables(Syllables Inner) : SyllableKind
 
     public override string SyllableOf(ScaleTone tone) => OctaveDots.Mark(Inner.SyllableOf(tone), tone.Octave);
 
+    public override string WithVariant(ScaleTone tone) => OctaveDots.Mark(Inner.SyllableWithVariant(tone), tone.Octave);
+
     public override string ToText() => SyllablesText.DottedText(Inner);
 }

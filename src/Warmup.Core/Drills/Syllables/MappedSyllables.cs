@@ -10,13 +10,21 @@ internal sealed record MappedSyllables : SyllableKind
     // A text for each degree by its ordinal; the empty text where the degree is sung by its number.
     private readonly ValueList<string> _texts;
 
-    private MappedSyllables(string name, ValueList<string> texts)
+    // The library's own letters take the variant after them; the caller's syllables are sung as they were given.
+    private readonly bool _takesVariant;
+
+    private MappedSyllables(string name, ValueList<string> texts, bool takesVariant)
     {
         Name = SyllablesText.RequireKindName(name);
         _texts = texts;
+        _takesVariant = takesVariant;
     }
 
     public override string Name { get; }
+
+    /// <summary>The svara letters of a script, which take the variant after them where a drill needs it.</summary>
+    public static Syllables OfScript(string name, ValueList<string> letters) =>
+        new(new MappedSyllables(name, Degree.All.ConvertAll(d => d.IsSvara ? letters[d.Letter - 1] : string.Empty), true));
 
     /// <summary>One syllable for all svaras of a letter, seven together.</summary>
     public static Syllables OfLetters(string name, ValueList<string> letters) => letters.Count == LetterCount
@@ -38,10 +46,14 @@ internal sealed record MappedSyllables : SyllableKind
 
         return found == 0
             ? throw new ArgumentException("syllables need a text for one degree at least", nameof(syllableOf))
-            : new(new MappedSyllables(name, ValueList.Adopt(texts)));
+            : new(new MappedSyllables(name, ValueList.Adopt(texts), false));
     }
 
     public override string SyllableOf(ScaleTone tone) => TextOf(tone.Degree) is { Length: > 0 } text ? text : tone.Degree.ToNumber();
+
+    public override string WithVariant(ScaleTone tone) => _takesVariant && tone.Degree.IsSvara && tone.Degree.Variant > 0
+        ? string.Create(CultureInfo.InvariantCulture, $"{SyllableOf(tone)}{tone.Degree.Variant}")
+        : SyllableOf(tone);
 
     public override string ToText() => Syllables.All.AsSpan().Contains(new(this)) ? Name : SyllablesText.Write(Name, TextOf);
 

@@ -137,6 +137,13 @@ public sealed partial record Syllables : ITextForm<Syllables>, IWritesText
     /// <param name="tone">The tone.</param>
     public string SyllableOf(ScaleTone tone) => _kind.SyllableOf(tone);
 
+    /// <summary>
+    /// The syllable of a tone with its variant: <c>D2</c>, where svara letters alone, in any script, would not tell D1 and D2 apart. Syllables that
+    /// do, such as solfa, and the caller's own are the same as without.
+    /// </summary>
+    /// <param name="tone">The tone.</param>
+    public string SyllableWithVariant(ScaleTone tone) => _kind.WithVariant(tone);
+
     /// <summary>The whole kind, as <see cref="Parse"/> reads it back: its name, or the syllables of a kind of the caller's own.</summary>
     public string ToText() => _kind.ToText();
 
