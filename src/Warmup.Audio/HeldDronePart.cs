@@ -22,16 +22,22 @@ internal sealed class HeldDronePart : SoundPart
             }
         }
 
-        var gain = GainBudget.Drone * GainBudget.Factor(plan.Options.DroneDecibels) / pitches.Count;
+        var most = GainBudget.Drone / pitches.Count;
+        var tables = pitches.ConvertAll(_ => new WaveTable());
+        var power = 0.0;
         Span<double> amplitudes = stackalloc double[WaveTable.MostHarmonics];
-        foreach (var hz in pitches)
+        for (var i = 0; i < pitches.Count; i++)
         {
-            var harmonics = amplitudes[..WaveTable.HarmonicsOf(hz, rate)];
+            var harmonics = amplitudes[..WaveTable.HarmonicsOf(pitches[i], rate)];
             Spectrum.Reed(harmonics);
-            var table = new WaveTable();
-            table.Fill(sine, harmonics);
-            var tone = new Tone(table);
-            tone.Start(hz / rate, gain, 1, ToneShape.Of(plan.Frames, EdgeSeconds, EdgeSeconds, rate));
+            power += tables[i].Fill(sine, harmonics, pitches[i]);
+        }
+
+        var gain = GainBudget.DroneGain(power, most) * GainBudget.Factor(plan.Options.DroneDecibels);
+        for (var i = 0; i < pitches.Count; i++)
+        {
+            var tone = new Tone(tables[i]);
+            tone.Start(pitches[i] / rate, gain, 1, ToneShape.Of(plan.Frames, EdgeSeconds, EdgeSeconds, rate));
             _tones.Add(tone);
         }
     }

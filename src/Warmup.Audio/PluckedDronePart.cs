@@ -12,6 +12,9 @@ internal sealed class PluckedDronePart : SoundPart, IDisposable
     private const double DampSeconds = 0.06;
     private const double LastDampSeconds = 1;
 
+    // Strings of one pitch lie up to this far above and below it, evenly, so that they beat slowly against each other; their mean is the pitch.
+    private const double SpreadCents = 0.4;
+
     private readonly WavPlan _plan;
     private readonly PluckedString[] _strings;
     private readonly IEnumerator<DroneStroke> _strokes;
@@ -21,21 +24,32 @@ internal sealed class PluckedDronePart : SoundPart, IDisposable
     {
         _plan = plan;
         var rate = plan.Options.SampleRate;
-        var gain = GainBudget.Drone * GainBudget.Factor(plan.Options.DroneDecibels) / MostAtOnce(drone);
+        var cycle = drone.CycleSeconds.ToDouble();
+        var tables = new (WaveTable Body, WaveTable Shine)[drone.Strings.Count];
+        var power = 0.0;
         var sine = WaveTable.Sine();
         _strings = new PluckedString[drone.Strings.Count];
         Span<double> amplitudes = stackalloc double[WaveTable.MostHarmonics];
-        for (var i = 0; i < _strings.Length; i++)
+        for (var i = 0; i < tables.Length; i++)
         {
             var hz = drone.Strings[i].Hz;
             var harmonics = amplitudes[..WaveTable.HarmonicsOf(hz, rate)];
-            var body = new WaveTable();
+            tables[i] = (new WaveTable(), new WaveTable());
             Spectrum.StringBody(harmonics);
-            body.Fill(sine, harmonics);
-            var shine = new WaveTable();
+            power += tables[i].Body.Fill(sine, harmonics, hz) * BodyShare * BodyShare * MeanPower(BodySeconds, cycle);
             Spectrum.StringShine(harmonics);
-            shine.Fill(sine, harmonics);
-            _strings[i] = new PluckedString(hz / rate, new Tone(body), gain * BodyShare, new Tone(shine), gain * (1 - BodyShare));
+            power += tables[i].Shine.Fill(sine, harmonics, hz) * (1 - BodyShare) * (1 - BodyShare) * MeanPower(ShineSeconds, cycle);
+        }
+
+        var gain = GainBudget.DroneGain(power, GainBudget.Drone / MostAtOnce(drone)) * GainBudget.Factor(plan.Options.DroneDecibels);
+        for (var i = 0; i < _strings.Length; i++)
+        {
+            _strings[i] = new PluckedString(
+                drone.Strings[i].Hz * Math.Pow(2, Spread(drone, i) / 1200) / rate,
+                new Tone(tables[i].Body),
+                gain * BodyShare,
+                new Tone(tables[i].Shine),
+                gain * (1 - BodyShare));
         }
 
         _strokes = drone.Strokes(plan.Seconds).GetEnumerator();
@@ -103,6 +117,25 @@ internal sealed class PluckedDronePart : SoundPart, IDisposable
 
         return most;
     }
+
+    /// <summary>How far a string lies above its pitch, in cents; 0 where it is the only one of its pitch.</summary>
+    private static double Spread(Drone drone, int index)
+    {
+        var (before, all) = (0, 0);
+        for (var i = 0; i < drone.Strings.Count; i++)
+        {
+            if (drone.Strings[i].Hz == drone.Strings[index].Hz)
+            {
+                before += i < index ? 1 : 0;
+                all++;
+            }
+        }
+
+        return all == 1 ? 0 : SpreadCents * ((2.0 * before / (all - 1)) - 1);
+    }
+
+    /// <summary>The mean of the power over a cycle, where it is 1 at the stroke and the height falls to 1/e in a time.</summary>
+    private static double MeanPower(double seconds, double cycle) => seconds / (2 * cycle) * (1 - Math.Exp(-2 * cycle / seconds));
 
     /// <summary>The part of the height that remains after a frame when 1/e remains after a time.</summary>
     private static double Decay(double seconds, int rate) => Math.Exp(-1 / (seconds * rate));

@@ -44,10 +44,11 @@ internal sealed class WaveTable
     /// <summary>The highest frequency of a harmonic, in Hz.</summary>
     public static double HighestHz(int sampleRate) => Band * sampleRate / 2;
 
-    /// <summary>Fills the period with harmonics, to a peak of 1; without any it is silent.</summary>
+    /// <summary>Fills the period with harmonics, to a peak of 1; without any it is silent. Gives its weighted power (<see cref="KWeighting"/>).</summary>
     /// <param name="sine">A period of a sine, <see cref="Size"/> points.</param>
     /// <param name="amplitudes">The amplitude of each harmonic from the fundamental on, at most <see cref="MostHarmonics"/>.</param>
-    public void Fill(ReadOnlySpan<double> sine, ReadOnlySpan<double> amplitudes)
+    /// <param name="hz">The fundamental in Hz.</param>
+    public double Fill(ReadOnlySpan<double> sine, ReadOnlySpan<double> amplitudes, double hz)
     {
         var period = _points.AsSpan(1, Size);
         period.Clear();
@@ -80,9 +81,24 @@ internal sealed class WaveTable
             peak = Math.Max(peak, Math.Abs(point));
         }
 
-        for (var n = 0; n < period.Length && peak > 0; n++)
+        if (peak == 0)
         {
-            period[n] /= peak;
+            return 0;
+        }
+
+        Scale(1 / peak);
+        return KWeighting.PowerOf(hz, amplitudes) / (peak * peak);
+    }
+
+    /// <summary>Lowers the period to a height; one of 1 and above changes nothing.</summary>
+    public void Lower(double height) => Scale(Math.Min(1, height));
+
+    private void Scale(double height)
+    {
+        var period = _points.AsSpan(1, Size);
+        for (var n = 0; n < period.Length; n++)
+        {
+            period[n] *= height;
         }
 
         _points[0] = period[^1];

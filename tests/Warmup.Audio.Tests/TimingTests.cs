@@ -117,13 +117,20 @@ public class TimingTests
         {
             var at = (int)line.Onset.Numerator * Second;
             var length = (int)line.Length.Numerator * Second;
-            Assert.Equal(plain.Left[at..(at + length)], answered.Left[(2 * at)..((2 * at) + length)]);
+
+            // The ends of a line differ: without answers its first and last notes are joined to the lines beside it.
+            const int Edge = Second / 20;
+            Assert.Equal(Periods(plain.Left, at + Edge, length - (2 * Edge)), Periods(answered.Left, (2 * at) + Edge, length - (2 * Edge)));
             Assert.True(Sounds.IsSilent(answered.Left.AsSpan((2 * at) + length, length)));
             markers.Add(($"Line {l + 1}", 2 * at));
             markers.Add(($"Line {l + 1}, answer", (2 * at) + length));
         }
 
         Assert.Equal(markers, answered.Markers);
+
+        // The pitch of each second, in cents above 220 Hz: without a joint before it, a tone begins at another phase.
+        static int[] Periods(short[] sound, int from, int length) =>
+            [.. Enumerable.Range(0, length / Second).Select(s => (int)Math.Round(Tracker.Cents(Tracker.Hz(sound.AsSpan(from + (s * Second), Second * 8 / 10), Second), 220)))];
     }
 
     [Fact]
