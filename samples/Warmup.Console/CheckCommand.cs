@@ -8,11 +8,13 @@ internal static class CheckCommand
     public static Command Create(Terminal terminal, CancellationToken cancellation)
     {
         var drill = new DrillOptions();
+        var climb = new ClimbOptions();
         var singers = new SingerOptions(required: true);
         var breaths = new BreathOption();
         var json = new Option<bool>("--json") { Description = "Print the findings as JSON." };
         var command = new Command("check", "Checks whether a drill fits singers, and finds what would make it fit.");
         drill.AddTo(command);
+        climb.AddTo(command);
         singers.AddTo(command);
         breaths.AddTo(command);
         command.Add(json);
@@ -21,21 +23,30 @@ internal static class CheckCommand
             var wanted = drill.Read(parsed);
             var people = singers.Read(parsed);
             var need = breaths.Read(parsed, people);
-            var score = wanted.ToScore(cancellation);
+            var score = climb.ToScore(parsed, drill, wanted, cancellation);
             var said = string.Empty;
             score = need is null ? score : BreathOption.Plan(score, need, out said, cancellation);
-            var report = Report.Of(wanted, score, people, need, r => drill.ToOptions(r, parsed), cancellation);
+            if (climb.Read(parsed, drill, wanted) is { } rounds)
+            {
+                var report = ClimbReport.Of(rounds, score, people, s => need is null ? s : BreathOption.Plan(s, need, out _, cancellation), cancellation);
+                Action<Terminal> print = parsed.GetValue(json) ? report.PrintJson : report.Print;
+                terminal.Out.Write(said.Length == 0 || parsed.GetValue(json) ? string.Empty : said + Environment.NewLine);
+                print(terminal);
+                return report.Fits ? ExitCode.Fine : ExitCode.DoesNotFit;
+            }
+
+            var drillReport = Report.Of(wanted, score, people, need, r => drill.ToOptions(r, parsed), cancellation);
             if (parsed.GetValue(json))
             {
-                report.PrintJson(terminal);
+                drillReport.PrintJson(terminal);
             }
             else
             {
                 terminal.Out.Write(said.Length == 0 ? string.Empty : said + Environment.NewLine);
-                report.Print(terminal, () => ClassTable.PrintInShort(terminal, wanted, people, cancellation));
+                drillReport.Print(terminal, () => ClassTable.PrintInShort(terminal, wanted, people, cancellation));
             }
 
-            return report.Fits ? ExitCode.Fine : ExitCode.DoesNotFit;
+            return drillReport.Fits ? ExitCode.Fine : ExitCode.DoesNotFit;
         });
         return command;
     }

@@ -22,8 +22,8 @@ internal sealed record ClassJson(
         fit.Score.Sections[0].TonicName.ToString(),
         fit.Drill.Tempo.Start.ToString(),
         fit.Report.Rows.Select(ToPerson).ToList(),
-        fit.Report.Tonics.Select(t => ToTonic(t, false)).ToList(),
-        fit.Report.Groups.Select(t => ToTonic(t, true)).ToList(),
+        fit.Report.Tonics.Select(t => ToTonic(t, fit.Words, false)).ToList(),
+        fit.Report.Groups.Select(t => ToTonic(t, fit.Words, true)).ToList(),
         new BreathRow(
             fit.Plan is not null,
             fit.Plan?.Cost,
@@ -55,13 +55,13 @@ internal sealed record ClassJson(
             cell.Fix);
     }
 
-    private static TonicRow ToTonic(TonicFit fit, bool withNames) => new(
+    private static TonicRow ToTonic(TonicFit fit, MeterWords words, bool withNames) => new(
         fit.Tonic.ToString(),
         fit.KattaiNumber,
         fit.SingersOut,
         fit.SemitonesOut.ToDouble(),
         fit.CentreDistance.ToDouble(),
-        fit.Explain(),
+        fit.Explain(words.TonicSyllable),
         withNames ? fit.Singers.Select(s => s.Singer.Alias).ToList() : null);
 
     internal sealed record Person(

@@ -12,21 +12,22 @@ internal static class ClassTable
     public static void Print(Terminal terminal, ClassFit fit)
     {
         var output = terminal.Out;
-        output.WriteLine($"{fit.Score.Title}, S = {fit.Score.Sections[0].TonicName}, tempo {fit.Drill.Tempo.Start}, {fit.Drill.Speeds[0]}, {fit.Drill.Delivery}, {Count(fit.Singers.Count, "singer")}");
+        var words = fit.Words;
+        output.WriteLine($"{fit.Score.Title}, {words.Tonic(fit.Score.Sections[0].TonicName)}, tempo {fit.Drill.Tempo.Start}, {words.Speed(fit.Drill.Speeds[0])}, {words.Delivery(fit.Drill.Delivery)}, {Count(fit.Singers.Count, "singer")}");
         PrintRows(terminal, fit.Report, full: true);
         if (fit.Singers.Count == 1)
         {
             PrintLines(terminal, fit);
         }
 
-        PrintTonics(terminal, fit.Report);
+        PrintTonics(terminal, fit.Report, words);
         PrintChanges(terminal, fit);
         output.WriteLine();
         output.WriteLine(fit.Plan is { } plan
             ? $"Breaths for all together, at tempo {fit.Drill.Tempo.Start}: {plan.Describe()}"
             : $"Breaths for all together, at tempo {fit.Drill.Tempo.Start}: none possible: {fit.NoPlan?.Describe()}");
         SingingTable.PrintBreaths(terminal, fit.ClassBreaths);
-        PrintWindows(terminal, fit.Windows);
+        PrintWindows(terminal, fit.Windows, words);
         output.WriteLine("Phrase lengths, levels and breath costs are this project's own settings; the times of pitch changes are those of Xu and Sun 2002, measured with speakers.");
         output.WriteLine();
     }
@@ -42,12 +43,13 @@ internal static class ClassTable
         var report = ClassReport.Of([drill], singers, cancellationToken: cancellation);
         terminal.Out.WriteLine("The class, each in the octave that suits the singer:");
         PrintRows(terminal, report, full: false);
+        var words = ClassFit.WordsOf(drill);
         if (!report.Tonics.IsEmpty)
         {
-            terminal.Out.WriteLine($"Best common tonic: {report.Tonics[0].Tonic}: {report.Tonics[0].Explain()}");
+            terminal.Out.WriteLine($"Best common tonic: {report.Tonics[0].Tonic}: {report.Tonics[0].Explain(words.TonicSyllable)}");
         }
 
-        PrintGroups(terminal, report);
+        PrintGroups(terminal, report, words);
         terminal.Out.WriteLine();
     }
 
@@ -80,7 +82,7 @@ internal static class ClassTable
         foreach (var line in use.Lines)
         {
             var outside = use.Outside.Where(n => (n.Place.Section, n.Place.Line) == (line.Place.Section, line.Place.Line))
-                .Select(n => string.Create(CultureInfo.InvariantCulture, $"{n.Tone} {n.Semitones.ToDouble():+0.##;-0.##} at {n.Place.Beat?.ToDouble():0.##}"));
+                .Select(n => string.Create(CultureInfo.InvariantCulture, $"{n.Tone} {n.Semitones.ToDouble():+0.##;-0.##} on {fit.Words.Beat} {n.Place.Beat?.ToDouble() + 1:0.##}"));
             table.AddRow(
                 line.Place.Line.ToString(CultureInfo.InvariantCulture),
                 line.Lowest.ToString(),
@@ -97,25 +99,30 @@ internal static class ClassTable
 
     private static string Seconds(Rational seconds) => seconds.ToDouble().ToString("0.##", CultureInfo.InvariantCulture);
 
-    private static void PrintTonics(Terminal terminal, ClassReport report)
+    private static void PrintTonics(Terminal terminal, ClassReport report, MeterWords words)
     {
+        var hasKattai = !words.IsSolfege;
         terminal.Out.WriteLine("Tonics, the best first (fewest singers out, fewest semitones out, nearest to the middle of the ranges, lowest):");
-        var table = new Table().Border(TableBorder.Ascii2).AddColumns("tonic", "kattai", "out", "semitones out", "why");
+        string[] kattai = hasKattai ? ["kattai"] : [];
+        var table = new Table().Border(TableBorder.Ascii2).AddColumns(["tonic", .. kattai, "out", "semitones out", "why"]);
         foreach (var tonic in report.Tonics)
         {
+            string[] number = hasKattai ? [tonic.KattaiNumber] : [];
             table.AddRow(
+            [
                 tonic.Tonic.ToString(),
-                tonic.KattaiNumber,
+                .. number,
                 tonic.SingersOut.ToString(CultureInfo.InvariantCulture),
                 tonic.SemitonesOut.ToDouble().ToString("0.##", CultureInfo.InvariantCulture),
-                Terminal.Plain(tonic.Explain()));
+                Terminal.Plain(tonic.Explain(words.TonicSyllable)),
+            ]);
         }
 
         terminal.Rich.Write(table);
-        PrintGroups(terminal, report);
+        PrintGroups(terminal, report, words);
     }
 
-    private static void PrintGroups(Terminal terminal, ClassReport report)
+    private static void PrintGroups(Terminal terminal, ClassReport report, MeterWords words)
     {
         if (report.Groups.IsEmpty)
         {
@@ -125,7 +132,7 @@ internal static class ClassTable
         terminal.Out.WriteLine("No tonic suits everyone; in two groups:");
         foreach (var group in report.Groups)
         {
-            terminal.Out.WriteLine($"  {Names(group)} on {group.Tonic}: {group.Explain()}");
+            terminal.Out.WriteLine($"  {Names(group)} on {group.Tonic}: {group.Explain(words.TonicSyllable)}");
         }
     }
 
@@ -146,14 +153,14 @@ internal static class ClassTable
         }
     }
 
-    private static void PrintWindows(Terminal terminal, ValueList<TempoWindow> windows)
+    private static void PrintWindows(Terminal terminal, ValueList<TempoWindow> windows, MeterWords words)
     {
         terminal.Out.WriteLine(windows.IsEmpty
             ? $"Tempi are not searched for in drills of more than {TempoWindow.MostNotes} notes."
             : "Tempi for all together, with the drill's own rests (slow enough for the throat, fast enough for the breath):");
         foreach (var window in windows)
         {
-            terminal.Out.WriteLine(window.IsEmpty ? $"  {window.Speed}: no tempo" : $"  {window.Speed}: {string.Join(", ", window.Intervals)}");
+            terminal.Out.WriteLine(window.IsEmpty ? $"  {words.Speed(window.Speed)}: no tempo" : $"  {words.Speed(window.Speed)}: {string.Join(", ", window.Intervals)}");
             foreach (var interval in window.Intervals)
             {
                 terminal.Out.WriteLine($"    {interval}: not slower ({interval.Below}); not faster ({interval.Above})");

@@ -24,38 +24,18 @@ internal sealed class ClimbOptions
     /// <summary>Whether the drill climbs.</summary>
     public bool IsWanted(ParseResult parsed) => parsed.GetValue(_climb) is not null;
 
-    /// <summary>Prints what of a climb does not fit singers, the worst finding of each kind, and the cautions.</summary>
-    /// <returns>Whether it fits all.</returns>
-    public static bool Print(Terminal terminal, Score score, ValueList<Singer> singers)
-    {
-        foreach (var finding in score.Findings)
-        {
-            terminal.Out.WriteLine($"note: {finding.Describe()}");
-        }
-
-        var fits = true;
-        foreach (var singer in singers)
-        {
-            var worst = score.Check(singer).GroupBy(f => f.Code).Select(g => g.MaxBy(f => Math.Abs((f.Measured ?? 0) - (f.Limit ?? 0)))!).ToList();
-            fits &= !worst.Exists(f => f.Severity == Severity.Error);
-            terminal.Out.WriteLine(worst.Count == 0 ? $"{singer.Alias}: all rounds fit" : string.Join(Environment.NewLine, worst.Select(f => f.Describe())));
-        }
-
-        if (!singers.IsEmpty)
-        {
-            Report.PrintCautions(terminal, score.Cautions);
-        }
-
-        return fits;
-    }
-
     /// <summary>The score of a drill, or of its climb.</summary>
     /// <exception cref="InputException">An option's value cannot be used; the message names the option.</exception>
-    public Score ToScore(ParseResult parsed, DrillOptions options, Drill drill, CancellationToken cancellation)
+    public Score ToScore(ParseResult parsed, DrillOptions options, Drill drill, CancellationToken cancellation) =>
+        Read(parsed, options, drill) is { } climb ? climb.ToScore(cancellation) : drill.ToScore(cancellation);
+
+    /// <summary>The climb of a drill; <see langword="null"/> where it does not climb.</summary>
+    /// <exception cref="InputException">An option's value cannot be used; the message names the option.</exception>
+    public Climb? Read(ParseResult parsed, DrillOptions options, Drill drill)
     {
         if (parsed.GetValue(_climb) is not { } semitones)
         {
-            return parsed.GetValue(_cue) is null ? drill.ToScore(cancellation) : throw new InputException("--cue belongs to a climb; add --climb 5");
+            return parsed.GetValue(_cue) is null ? null : throw new InputException("--cue belongs to a climb; add --climb 5");
         }
 
         if (drill.HasDrone && options.HasNamedDrone(parsed))
@@ -70,7 +50,7 @@ internal sealed class ClimbOptions
             Cue = OptionValue.Choice("--cue", parsed.GetValue(_cue) ?? "note", ("note", Climb.TonicNote), ("chord", Climb.BrokenChord), ("none", null)),
         };
         return drill.Tonic.Midi + climb.Semitones <= Tonic.HighestMidi
-            ? climb.ToScore(cancellation)
+            ? climb
             : throw new InputException($"--climb {climb.Semitones} from {drill.Tonic} would go beyond C7, the highest tonic; climb less, or begin lower");
     }
 }

@@ -29,7 +29,7 @@ internal static class CommandExamples
         ["check"] =
         [
             "warmup check --scale mohanam --pattern ladder --tonic G3 --tempo 60 --singers singers.json",
-            "warmup check --scale 15 --pattern ladder.ends --tonic 220Hz --tempo 60 --singers singers.json --alias Wren",
+            "warmup check --scale major --pattern \"[S R G M P M G R S]\" --tala 4/4 --tonic C4 --tempo 120 --climb 4 --singers singers.json --alias Wren",
             "warmup check --scale bilahari --pattern \"ladder + ladder.reversed\" --tonic 5 --tempo 80 --speed 2 --singers singers.json --json",
         ],
         ["fit"] =
@@ -41,7 +41,7 @@ internal static class CommandExamples
         ["plan"] =
         [
             "warmup plan --singers singers.json --scales \"mohanam, hamsadhwani\" --start 2026-12-01 --days 14 --out plan",
-            "warmup plan --singers singers.json --scales audava --start 2026-12-01 --days 7 --minutes 10 --seed 3 --formats \"txt mid\" --out week",
+            "warmup plan --singers singers.json --scales audava --start 2026-12-01 --days 7 --minutes 10 --climb 4 --formats \"txt mid\" --out week",
             "warmup plan --plan plan/plan.json --day 2026-12-01 --formats \"pdf html\" --out tuesday",
         ],
         ["singers"] =

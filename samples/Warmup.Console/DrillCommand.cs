@@ -77,7 +77,9 @@ internal static class DrillCommand
 
             if (climb.IsWanted(parsed))
             {
-                return ClimbOptions.Print(terminal, score, people) ? ExitCode.Fine : ExitCode.DoesNotFit;
+                var rounds = ClimbReport.Of(climb.Read(parsed, drill, wanted)!, score, people, s => need is null ? s : BreathOption.Plan(s, need, out _, cancellation), cancellation);
+                rounds.Print(terminal);
+                return rounds.Fits ? ExitCode.Fine : ExitCode.DoesNotFit;
             }
 
             var report = Report.Of(wanted, score, people, need, r => drill.ToOptions(r, parsed), cancellation);

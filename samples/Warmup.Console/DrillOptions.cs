@@ -25,7 +25,7 @@ internal sealed class DrillOptions(bool needsTonic = true, bool needsPattern = t
 
     private readonly Option<string> _tempo = new("--tempo")
     {
-        Description = $"Tempo in aksharas a minute, {Tempo.Slowest} to {Tempo.Fastest}, or a rising tempo: \"60 to 90 by 5\".",
+        Description = $"Tempo in aksharas a minute, with a time signature in beats a minute, {Tempo.Slowest} to {Tempo.Fastest}, or a rising tempo: \"60 to 90 by 5\".",
         Required = true,
     };
 

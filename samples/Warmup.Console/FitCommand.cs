@@ -81,6 +81,12 @@ internal static class FitCommand
 internal sealed record ClassFit(
     Drill Drill, Score Score, ValueList<Singer> Singers, ClassReport Report, ValueList<TempoWindow> Windows, BreathPlan? Plan, Finding? NoPlan, ValueList<ClassBreath> ClassBreaths)
 {
+    /// <summary>The words of the talas or of solfege, as the drill's meter and syllables have it.</summary>
+    public MeterWords Words => WordsOf(Drill);
+
+    /// <summary>The words of the talas or of solfege for a drill.</summary>
+    public static MeterWords WordsOf(Drill drill) => MeterWords.Of(drill.Meter, drill.Syllables == Syllables.Solfa || drill.Syllables == Syllables.LaBasedSolfa);
+
     public static ClassFit Of(Drill drill, ValueList<Singer> singers, CancellationToken cancellation)
     {
         var score = drill.ToScore(cancellation);

@@ -26,12 +26,17 @@ internal sealed class PlanOptions
     private readonly Option<string?> _level = new("--level") { Description = $"{LevelNames}; that of the least experienced singer by default." };
     private readonly Option<string?> _tempo = new("--tempo")
     {
-        Description = "The tempo of the middle drills: its start and its ceiling, in whole aksharas a minute, rising by the step each week, such as \"60 to 72 by 2\", or one number; the level's by default.",
+        Description = "The tempo of the middle drills: its start and its ceiling, in whole aksharas (or beats) a minute, rising by the step each week, such as \"60 to 72 by 2\", or one number; the level's by default.",
     };
 
     private readonly AddedDrills _added = new();
 
     private readonly Option<string[]> _without = new(WithoutName) { Description = "Leave this singer of the class out; it can be given several times." };
+
+    private readonly Option<string?> _climb = new("--climb")
+    {
+        Description = $"Also draw on short figures that climb by semitones and back, up to so many: 1 to {PlanRequest.MostClimb}, or as far as everyone's range allows. Not with a typed tonic.",
+    };
 
     private readonly Option<string?> _tonic = new(TonicOption.Name) { Description = $"Tonic: {TonicOption.Forms}; the best one for the class by default." };
     private readonly Option<string> _tuning = TuningOption.Create();
@@ -55,7 +60,7 @@ internal sealed class PlanOptions
     public void AddTo(Command command)
     {
         _singers.AddTo(command);
-        foreach (var option in (Option[])[_without, _scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tempo, _added.Add, _added.Tala, _tonic, _tuning, _time, _log, _formats, _out, Plan, Day, Week, Force])
+        foreach (var option in (Option[])[_without, _scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tempo, _added.Add, _added.Tala, _climb, _tonic, _tuning, _time, _log, _formats, _out, Plan, Day, Week, Force])
         {
             command.Add(option);
         }
@@ -79,7 +84,7 @@ internal sealed class PlanOptions
 
     private void Refuse(ParseResult parsed, Option[] others)
     {
-        foreach (var option in (Option[])[.. others, _without, _scales, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tempo, _added.Add, _added.Tala, _tonic])
+        foreach (var option in (Option[])[.. others, _without, _scales, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tempo, _added.Add, _added.Tala, _climb, _tonic])
         {
             if (parsed.GetResult(option) is { Implicit: false })
             {
@@ -107,6 +112,11 @@ internal sealed class PlanOptions
             throw new InputException("--tuning: the plan's file holds only the name of its tuning, so choose a tuning by name, not a file");
         }
 
+        if (parsed.GetValue(_climb) is not null && parsed.GetValue(_tonic) is not null)
+        {
+            throw new InputException("--climb moves the tonic, and --tonic holds it; leave one of them out");
+        }
+
         var request = new PlanRequest
         {
             Singers = singers,
@@ -122,6 +132,7 @@ internal sealed class PlanOptions
         {
             Days = Whole(parsed, _days, 1, PlanRequest.MostDays, request.Days),
             Minutes = Whole(parsed, _minutes, PlanRequest.FewestMinutes, PlanRequest.MostMinutes, request.Minutes),
+            Climb = Whole(parsed, _climb, 1, PlanRequest.MostClimb, request.Climb),
             Seed = ReadSeed(parsed) ?? request.Seed,
             NoRepeatDays = Whole(parsed, _noRepeat, 0, PlanRequest.MostNoRepeatDays, request.NoRepeatDays),
             LeastFillPercent = Whole(parsed, _least, 0, 100, request.LeastFillPercent),
@@ -192,7 +203,7 @@ internal sealed class PlanOptions
         }
         catch (ArgumentException)
         {
-            throw new InputException($"--tempo must rise in whole aksharas a minute, such as \"60 to 72 by 2\", not {TextError.Quote(text)}");
+            throw new InputException($"--tempo must rise in whole aksharas or beats a minute, such as \"60 to 72 by 2\", not {TextError.Quote(text)}");
         }
     }
 

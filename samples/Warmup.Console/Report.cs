@@ -73,13 +73,17 @@ internal sealed class Report
     }
 
     /// <summary>The same as JSON.</summary>
-    public void PrintJson(Terminal terminal) => terminal.Json(
+    public void PrintJson(Terminal terminal) => PrintJson(terminal, _score, _singers, singer => _advice.Where(a => a.Singer == singer).Select(
+        a => ToRow(a.Finding, Together(a), a.Remedies.IsEmpty ? new WithoutRemedy(a.Otherwise, Alone(a)) : null)));
+
+    /// <summary>Findings as JSON.</summary>
+    public static void PrintJson(Terminal terminal, Score score, ValueList<Singer> singers, Func<Singer, IEnumerable<FindingRow>> rowsOf) => terminal.Json(
         new FitReport(
             Schema,
-            _score.Title,
-            _score.Findings.Select(f => ToRow(f, null, null)).ToList(),
-            _singers.Select(ToSinger).ToList(),
-            _score.Cautions.Select(c => c.Text).ToList()),
+            score.Title,
+            score.Findings.Select(f => ToRow(f, null, null)).ToList(),
+            singers.Select(s => ToSinger(s, rowsOf(s).ToList())).ToList(),
+            score.Cautions.Select(c => c.Text).ToList()),
         ConsoleJson.Default.FitReport);
 
     /// <summary>The cautions with their sources.</summary>
@@ -113,23 +117,19 @@ internal sealed class Report
         return advice.Remedies.IsEmpty ? $"{advice.Otherwise}{(ways.Length == 0 ? string.Empty : $": {ways}")}" : ways;
     }
 
-    private SingerReport ToSinger(Singer singer)
-    {
-        var own = _advice.Where(a => a.Singer == singer).ToList();
-        return new SingerReport(
-            singer.Alias,
-            !own.Exists(a => a.Finding.Severity == Severity.Error),
-            own.ConvertAll(a => ToRow(a.Finding, Together(a), a.Remedies.IsEmpty ? new WithoutRemedy(a.Otherwise, Alone(a)) : null)));
-    }
+    private static SingerReport ToSinger(Singer singer, List<FindingRow> rows) =>
+        new(singer.Alias, !rows.Exists(r => r.Severity == Word(Severity.Error)), rows);
+
+    private static string Word(Severity severity) => JsonNamingPolicy.CamelCase.ConvertName(severity.ToString());
 
     private List<RemedyRow> Together(Advice advice) => [.. advice.Remedies.Select(r => new RemedyRow(r.Describe(_drill), [.. _toOptions(r)]))];
 
     private List<RemedyRow> Alone(Advice advice) =>
         [.. advice.Alone.Select(r => new RemedyRow(r.Describe(_drill), [SingerOptions.AliasName, advice.Singer.Alias, .. _toOptions(r)]))];
 
-    private static FindingRow ToRow(Finding finding, List<RemedyRow>? remedies, WithoutRemedy? without) => new(
+    public static FindingRow ToRow(Finding finding, List<RemedyRow>? remedies, WithoutRemedy? without) => new(
         finding.Code,
-        JsonNamingPolicy.CamelCase.ConvertName(finding.Severity.ToString()),
+        Word(finding.Severity),
         finding.Place is { Title: not null } place ? place.Section : null,
         finding.Place?.Line,
         finding.Place?.Beat?.ToString(),

@@ -14,7 +14,8 @@ internal static class ScaleSheet
         output.WriteLine(scale.Name + (entry is null ? string.Empty : $" ({About(entry)})"));
         output.WriteLine($"  up:     {string.Join(' ', scale.Ascent)}");
         output.WriteLine($"  down:   {string.Join(' ', scale.Descent)}");
-        output.WriteLine($"  tonic:  {tuned.Tonic.ToReport()}");
+        var isWestern = entry?.Family == ScaleFamily.Western;
+        output.WriteLine($"  tonic:  {tuned.Tonic.ToReport(hasKattai: !isWestern)}");
         output.WriteLine($"  tuning: {tuned.Tuning}");
         output.WriteLine($"  drone:  {string.Join(' ', tuned.Drone.Strings.Select(s => s.Tone))}");
 
@@ -42,7 +43,10 @@ internal static class ScaleSheet
             }
         }
 
-        output.WriteLine(TextSheetFormat.NotTheRaga);
+        if (!isWestern)
+        {
+            output.WriteLine(TextSheetFormat.NotTheRaga);
+        }
     }
 
     public static ScaleDetail ToDetail(TunedScale tuned, CatalogueEntry? entry) => new(

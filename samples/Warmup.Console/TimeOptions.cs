@@ -13,7 +13,7 @@ internal sealed class TimeOptions
 
     private readonly Option<string?> _speed = new("--speed")
     {
-        Description = "Speed: 1, 2, 3 or 4 (1, 2, 4 or 8 notes an akshara); 1 by default, 3 with a gati other than 4.",
+        Description = "Speed: 1, 2, 3 or 4 (1, 2, 4 or 8 notes to the akshara or beat); 1 by default, 3 with a gati other than 4.",
     };
 
     private readonly Option<string?> _speeds = new("--speeds")
@@ -23,7 +23,7 @@ internal sealed class TimeOptions
 
     private readonly Option<string?> _gati = new("--gati")
     {
-        Description = $"Gati (nadai): {string.Join(", ", Enum.GetValues<Jati>().Select(GatiName))}, or its number: 3, 4, 5, 7 or 9 parts of an akshara in the third speed.",
+        Description = $"Gati (nadai): {string.Join(", ", Enum.GetValues<Jati>().Select(GatiName))}, or its number: 3, 4, 5, 7 or 9 notes to the akshara or beat in the third speed.",
     };
 
     private readonly Option<string> _delivery = new("--delivery")
@@ -34,12 +34,12 @@ internal sealed class TimeOptions
 
     private readonly Option<string?> _fill = new("--fill")
     {
-        Description = "Hold the last note of each line to the end of the anga or the avartana: none, anga or avartana; none by default with continuous delivery, avartana line by line.",
+        Description = "Hold the last note of each line to the end of the anga or the avartana (of the group or the bar): none, anga or avartana; none by default with continuous delivery, avartana line by line.",
     };
 
     private readonly Option<string?> _fillBy = new("--fill-by")
     {
-        Description = "What fills a line up: room, hold (the last note) or rest (silence). By default room: the last note, in the room that its line leaves; line by line, where a line leaves none, only hold and rest take one more avartana or anga, and otherwise the breath is taken out of the last note.",
+        Description = "What fills a line up: room, hold (the last note) or rest (silence). By default room: the last note, in the room that its line leaves; line by line, where a line leaves none, only hold and rest take one more avartana or anga (bar or group), and otherwise the breath is taken out of the last note.",
     };
 
     private readonly Option<string?> _breath = new("--breath")
@@ -49,13 +49,13 @@ internal sealed class TimeOptions
 
     private readonly Option<string> _eduppu = new("--eduppu")
     {
-        Description = "Eduppu: a line begins 0, 1/4, 1/2, 3/4 or 1 akshara after the beat. Lines that run on begin so once, others each time.",
+        Description = "Eduppu: a line begins 0, 1/4, 1/2, 3/4 or 1 akshara (or beat) late. Lines that run on begin so once, others each time.",
         DefaultValueFactory = _ => "0",
     };
 
     private readonly Option<string> _countIn = new("--count-in")
     {
-        Description = $"Avartanas to count before the first line, 0 to {Drill.LongestCountIn}.",
+        Description = $"Avartanas or bars to count before the first line, 0 to {Drill.LongestCountIn}.",
         DefaultValueFactory = _ => "0",
     };
 
@@ -67,7 +67,7 @@ internal sealed class TimeOptions
 
     private readonly Option<bool> _endsOnFirstBeat = new("--end-on-first-beat")
     {
-        Description = "Repeat the drill until its end fills an avartana.",
+        Description = "Repeat the drill until its end fills an avartana or bar.",
     };
 
     public void AddTo(Command command)

@@ -93,8 +93,7 @@ internal sealed class OnePageDrawing(Sheet sheet, TextShaper shaper, int columns
             var block = same.Key;
             if (blocks.Count > 1 || same.Count() > 1)
             {
-                var tempo = section.Section.TempoAt(block.Lines[0].Line.Onset).ToDouble();
-                var speed = blocks.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $"{block.Lines[0].Line.Speed}, {tempo:0.###} aksharas a minute") : string.Empty;
+                var speed = blocks.Count > 1 ? block.Pace : string.Empty;
                 var times = same.Count() > 1 ? string.Create(CultureInfo.InvariantCulture, $"sing {same.Count()} times") : string.Empty;
                 _composer.Need(size * 5);
                 _composer.Paragraph("run", string.Join(": ", ((string[])[speed, times]).Where(t => t.Length > 0)), Math.Max(6.5, size * 0.8), PageComposer.Soft);

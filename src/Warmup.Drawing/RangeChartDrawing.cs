@@ -1,4 +1,5 @@
 using System.Globalization;
+using Warmup.Sheets;
 
 namespace Warmup.Drawing;
 
@@ -56,9 +57,9 @@ internal sealed class RangeChartDrawing
         _svg.Element("desc", string.Join("; ", _content.Bars.Select(b => $"{b.Band}: {string.Join(' ', LinesUnder(b))}")));
         Rectangle(0, 0, Width, Height, "#ffffff");
         Text(Keys, 56, Cut(title, 70), 25, Ink, bold: true);
-        var isSolfege = !section.Meter.IsFree && section.Meter.Gestures.IsEmpty;
-        var (tonic, beats) = isSolfege ? ($"do = {section.TonicName}", "beats") : ($"S = {section.TonicName} (kattai {section.Tonic.KattaiNumber})", "aksharas");
-        Text(Keys, 82, string.Create(CultureInfo.InvariantCulture, $"{tonic}, {section.Tempo.ToDouble():0.##} {beats} a minute, {section.Speed}, {score.Seconds.ToDouble():0.#} s; the top of the drill is {_content.Notes.Last().Value.Name}, the bottom {_content.Notes.First().Value.Name}"), 13, Soft);
+        var sheet = Sheet.Of(score);
+        var tonic = sheet.IsSolfege ? $"do = {section.TonicName}" : $"S = {section.TonicName} (kattai {section.Tonic.KattaiNumber})";
+        Text(Keys, 82, string.Create(CultureInfo.InvariantCulture, $"{tonic}, {sheet.Sections[0].Blocks[0].Pace}, {score.Seconds.ToDouble():0.#} s; the top of the drill is {_content.Notes.Last().Value.Name}, the bottom {_content.Notes.First().Value.Name}"), 13, Soft);
         Text(Keys, Top - 12, "the drill's notes and how long each is sung", 12, Soft);
         var others = _content.NotShown == 0 ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"; {_content.NotShown} more are not drawn");
         Text(Singers, Top - 12, $"the singers: comfortable range, and the drill in the octave that suits them{others}", 12, Soft);

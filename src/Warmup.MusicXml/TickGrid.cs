@@ -33,7 +33,7 @@ internal readonly record struct TickGrid(int Resolution, int Type, int Parts)
         return ticks.IsInteger
             ? ticks.Numerator
             : throw new ExportException(string.Create(
-                CultureInfo.InvariantCulture, $"a measure at {aksharas} aksharas does not fall on the section's grid of 1/{Resolution} akshara"));
+                CultureInfo.InvariantCulture, $"a measure at akshara {aksharas + 1} does not fall on the section's grid of 1/{Resolution} akshara"));
     }
 
     /// <summary>Reads a length as a plain or dotted note value, from a dotted whole note to a 128th.</summary>

@@ -22,11 +22,14 @@ internal sealed class Candidate
     /// <summary>The exercise's name, which all ways share.</summary>
     public string ExerciseName => _ways[0].ExerciseName;
 
+    /// <summary>The greatest number of times that a day sings it.</summary>
+    public int MostTimes => _ways[0].MostTimes;
+
     /// <summary>All ways, measured.</summary>
     public IEnumerable<Rendering> Renderings => Enumerable.Range(0, _ways.Count).Select(Rendering);
 
     /// <summary>The ways with different notes, measured: all that matters for a range.</summary>
-    public IEnumerable<Rendering> Reaches => Enumerable.Range(0, _ways.Count).Where(w => w == 0 || _ways[w].Pattern != _ways[0].Pattern).Select(Rendering);
+    public IEnumerable<Rendering> Reaches => Enumerable.Range(0, _ways.Count).Where(w => w == 0 || !_ways[w].HasNotesOf(_ways[0])).Select(Rendering);
 
     /// <summary>A way by its number; 0 is the level's own form.</summary>
     public Rendering Rendering(int number) => _measured[number] ??= _measure(_ways[number]);
@@ -37,7 +40,7 @@ internal sealed class Candidate
         for (var i = 0; i < _ways.Count; i++)
         {
             // The same notes lie as high in every way of singing them.
-            var isOut = i > 0 && _ways[i].Pattern == _ways[0].Pattern && !limits.HasRangeFor(Rendering(0));
+            var isOut = i > 0 && _ways[i].HasNotesOf(_ways[0]) && !limits.HasRangeFor(Rendering(0));
             if (!isOut && limits.Allows(Rendering(i), Role))
             {
                 return i;

@@ -73,6 +73,11 @@ internal sealed class CandidateList
             }
         }
 
+        foreach (var exercise in _request.Climb > 0 ? ClimbingExercises.All : [])
+        {
+            Add(scale, exercise, DrillRole.Middle, null);
+        }
+
         for (var i = 0; i < FramingExercises.Descents.Count; i++)
         {
             Add(scale, FramingExercises.Descents[i], DrillRole.Descent, At(NarrowExercises.Descents, i));
@@ -117,8 +122,10 @@ internal sealed class CandidateList
     }
 
     // What choirs sing has a speed of its own, in which its lines and rests fill bars.
-    private ValueList<PlanDrill> Renderings(PlanDrill drill, Exercise exercise) =>
-        [.. _level.Renderings.Select(w => drill with { Delivery = w.Delivery, Speeds = exercise.Speed == Speed.First ? w.Speeds : [exercise.Speed] }).Distinct()];
+    // A climb goes as far as it may, or less where it does not fit.
+    private ValueList<PlanDrill> Renderings(PlanDrill drill, Exercise exercise) => exercise.Group == ClimbingExercises.Group
+        ? [.. Enumerable.Range(1, _request.Climb).Reverse().Select(n => drill with { ClimbSemitones = n, Title = ClimbingExercises.TitleOf(exercise, n), Delivery = ClimbingExercises.LineByLine, Speeds = [exercise.Speed] })]
+        : [.. _level.Renderings.Select(w => drill with { Delivery = w.Delivery, Speeds = exercise.Speed == Speed.First ? w.Speeds : [exercise.Speed] }).Distinct()];
 
     /// <summary>The drill with a second way of singing it, on fewer notes; without one where the scale has no such notes.</summary>
     private Candidate Narrowed(Candidate candidate, PlanDrill drill, Exercise narrow)
@@ -138,7 +145,9 @@ internal sealed class CandidateList
     private Rendering Measured(PlanDrill drill)
     {
         var score = ToScore(drill, _tonic);
-        var difficulty = Difficulty.Of(score);
+
+        // A climb is as hard as its figure: nobody leaps from one tonic to the next.
+        var difficulty = Difficulty.Of(drill.ClimbSemitones == 0 ? score : ToScore(drill with { ClimbSemitones = 0 }, _tonic));
         return new Rendering(
             drill with { Grade = difficulty.Score(), SpanSemitones = difficulty.SpanSemitones }, score.Seconds, Needs(score));
     }

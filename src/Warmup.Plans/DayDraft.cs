@@ -52,6 +52,9 @@ internal sealed class DayDraft
     /// <summary>Which drills are between opening and descent, whatever their order: two warm-ups of a scale with the same drills have the same key.</summary>
     public ulong Key { get; private set; }
 
+    /// <summary>Whether one of them climbs.</summary>
+    public bool Climbs => Middle.Exists(m => _pool.Fit[m].Drill.ClimbSemitones > 0);
+
     /// <summary>Whether enough of the time is filled.</summary>
     public bool IsFull => 100 * Seconds >= PlanDay.FullPercent * _most;
 
@@ -139,7 +142,7 @@ internal sealed class DayDraft
     {
         for (var times = 2; times <= mostTimes; times++)
         {
-            foreach (var drill in drills.Where(d => _times[d] == times - 1))
+            foreach (var drill in drills.Where(d => _times[d] == times - 1 && times <= _pool.Fit[d].Drill.MostTimes))
             {
                 var (longer, _, fits) = _pool.Try(drill, _tempi[drill], times);
                 var sum = Seconds - _pool.Try(drill, _tempi[drill], times - 1).Seconds + longer;

@@ -1,6 +1,9 @@
 namespace Warmup.Plans;
 
-/// <summary>Which exercise group is next in a scale: the one that has waited longest, and at first the one that the seed puts first.</summary>
+/// <summary>
+/// Which exercise group is next in a scale: the one that has waited longest, and at first the one that the seed puts first. Climbs, which only a wish
+/// brings in, come first each day.
+/// </summary>
 internal sealed class GroupRotation
 {
     private readonly List<string> _groups;
@@ -29,7 +32,7 @@ internal sealed class GroupRotation
         var group = drills
             .Select(GroupOf)
             .Distinct()
-            .MinBy(f => (had.Contains(f), _sung[scale].GetValueOrDefault(f, -1), _order[f]));
+            .MinBy(f => (had.Contains(f), f != ClimbingExercises.Group, _sung[scale].GetValueOrDefault(f, -1), _order[f]));
         return drills.FindAll(i => GroupOf(i) == group);
     }
 

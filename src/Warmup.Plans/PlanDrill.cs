@@ -43,13 +43,22 @@ public sealed record PlanDrill
     /// <summary>How often the drill is sung, 1 to 83.</summary>
     public int Repetitions { get; internal init; } = 1;
 
-    /// <summary>How hard the drill is at its level's start tempo: <see cref="Difficulty.Score"/> with the default weights.</summary>
+    /// <summary>
+    /// How far the drill climbs, in semitones, 0 to <see cref="PlanRequest.MostClimb"/>: it is sung again on a tonic a semitone higher each time, up and
+    /// back. 0 for a drill that stays on its tonic.
+    /// </summary>
+    public int ClimbSemitones { get; internal init; }
+
+    /// <summary>The greatest number of times that a day sings the drill: a climb is sung once.</summary>
+    internal int MostTimes => ClimbSemitones > 0 ? 1 : DayDrill.MostTimes;
+
+    /// <summary>How hard the drill is at its level's start tempo: <see cref="Difficulty.Score"/> with the default weights; of a climb, one round.</summary>
     public int Grade { get; internal init; }
 
-    /// <summary>From the lowest to the highest note, in semitones.</summary>
+    /// <summary>From the lowest to the highest note, in semitones; of a climb, within one round.</summary>
     public int SpanSemitones { get; internal init; }
 
-    /// <summary>The drill at a tempo, with the count-in before it.</summary>
+    /// <summary>The drill at a tempo, with the count-in before it; of a climb, its first round.</summary>
     /// <param name="tonic">The tonic.</param>
     /// <param name="tuning">The tuning.</param>
     /// <param name="tempo">Aksharas a minute, 10 to 400.</param>
@@ -83,9 +92,21 @@ public sealed record PlanDrill
     /// <summary>The score at a tempo, with the breaths a class needs put in where the drill alone leaves too few.</summary>
     internal Score ToScore(Tonic tonic, Tuning tuning, int tempo, int times, BreathNeed need, CancellationToken cancellation)
     {
-        var score = ToDrill(tonic, tuning, tempo, times).ToScore(cancellation);
+        var score = ToOwnScore(tonic, tuning, tempo, times, cancellation);
         return BreathPlan.TryMake(score, need, out var plan, out _, cancellation) ? score.WithBreaths(plan!) : score;
     }
+
+    /// <summary>The score at a tempo with the drill's own breaths; of a climb, all rounds.</summary>
+    internal Score ToOwnScore(Tonic tonic, Tuning tuning, int tempo, int times, CancellationToken cancellation)
+    {
+        var drill = ToDrill(tonic, tuning, tempo, times);
+        return ClimbSemitones == 0
+            ? drill.ToScore(cancellation)
+            : new Climb { Drill = drill, Semitones = ClimbSemitones, Cue = ClimbingExercises.Cue }.ToScore(cancellation);
+    }
+
+    /// <summary>Whether another way of singing the drill has the same notes, so that it lies as high.</summary>
+    internal bool HasNotesOf(PlanDrill other) => Pattern == other.Pattern && ClimbSemitones == other.ClimbSemitones;
 
     private static int RestAvartanas(Meter meter, int tempo)
     {

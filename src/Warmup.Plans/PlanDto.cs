@@ -76,6 +76,9 @@ internal sealed class DrillDto
 
     public int? Repetitions { get; set; }
 
+    /// <summary>Left out where the tonic stays.</summary>
+    public int? Climb { get; set; }
+
     public int? Grade { get; set; }
 
     public int? Span { get; set; }

@@ -102,6 +102,7 @@ internal static class PlanReading
             Delivery = ToDelivery(Needed(row.Delivery, "delivery")),
             Speeds = speeds.ConvertAll(ToSpeed).ToValueList(),
             Repetitions = InRange(row.Repetitions, 1, Drill.MostRepetitions / DayDrill.MostTimes, "repetitions"),
+            ClimbSemitones = row.Climb is null ? 0 : InRange(row.Climb, 1, PlanRequest.MostClimb, "climb"),
             Grade = row.Grade ?? throw Lacks("grade"),
             SpanSemitones = row.Span ?? throw Lacks("span"),
         };

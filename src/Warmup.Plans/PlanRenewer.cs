@@ -186,6 +186,7 @@ internal sealed class PlanRenewer
                 Tempo = step.Sign == 0 || wish == start ? TempoRamp.Constant(start) : new TempoRamp(start, step, wish),
             },
             Tonic = _plan.Tonic,
+            Climb = _plan.Drills.Max(d => d.ClimbSemitones),
             Tuning = _plan.Tuning,
             Log = Around(index, wish).ToValueList(),
         };

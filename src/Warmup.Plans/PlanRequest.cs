@@ -23,6 +23,9 @@ public sealed record PlanRequest
     /// <summary>The most drills of the teacher's own: 100 (the project's own bound).</summary>
     public static int MostAdded => 100;
 
+    /// <summary>The farthest climb of a plan's drills, in semitones: 7, a fifth (the project's own bound).</summary>
+    public static int MostClimb => 7;
+
     /// <summary>The scales, 1 to 200; one that is given twice counts once.</summary>
     /// <exception cref="ArgumentException">There are none or too many, or one of them is <see langword="null"/>.</exception>
     public required ValueList<Scale> Scales
@@ -102,6 +105,18 @@ public sealed record PlanRequest
             field = value;
         }
     } = [DayOfWeek.Sunday];
+
+    /// <summary>
+    /// How far the climbing drills may climb, in semitones, 0 to <see cref="MostClimb"/>; 0, none of them, by default. With 1 or more, short figures of
+    /// choirs (<see cref="ClimbingExercises"/>) join the middle drills of every scale: sung again a semitone higher each time, up and back, as far as
+    /// every singer's comfortable range, breath and agility allow. They begin on the plan's tonic, and have no drone.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public int Climb
+    {
+        get;
+        init => field = Require.InRange(value, 0, MostClimb, "the semitones of a climb");
+    }
 
     /// <summary>The level; that of the least experienced singer by default.</summary>
     public Level? Level { get; init; }

@@ -130,7 +130,7 @@ internal sealed class PlanRules
             }
 
             allowed.Add(candidate);
-            AddSeconds(shortest, candidate.Role, candidate.Rendering(way).Seconds);
+            AddSeconds(shortest, candidate, candidate.Rendering(way).Seconds);
             if (candidate.Role == DrillRole.Middle)
             {
                 ranked.Add((candidate.Rendering(way).Drill.Grade, candidate.Rendering(way).Drill.SpanSemitones, i));
@@ -150,7 +150,7 @@ internal sealed class PlanRules
             var seconds = new Rational[Roles.Length];
             foreach (var candidate in allowed)
             {
-                AddSeconds(seconds, candidate.Role, candidate.Longest(limits));
+                AddSeconds(seconds, candidate, candidate.Longest(limits));
             }
 
             return Filled(seconds, limits.HasBudget);
@@ -158,9 +158,9 @@ internal sealed class PlanRules
         return new Stock(releases, Filled(shortest, limits.HasBudget), longest);
     }
 
-    private static void AddSeconds(Rational[] seconds, DrillRole role, Rational drill)
+    private static void AddSeconds(Rational[] seconds, Candidate candidate, Rational drill)
     {
-        var times = drill * DayDrill.MostTimes;
+        var (role, times) = (candidate.Role, drill * candidate.MostTimes);
         seconds[(int)role] = role == DrillRole.Middle ? seconds[(int)role] + times : Rational.Max(seconds[(int)role], times);
     }
 

@@ -39,7 +39,7 @@ public sealed record PlanSinging
         {
             if (!made.TryGetValue((planned, need), out var known))
             {
-                var score = planned.Drill.ToDrill(plan.Tonic, plan.Tuning, planned.Tempo, planned.Times).ToScore(cancellationToken);
+                var score = planned.Drill.ToOwnScore(plan.Tonic, plan.Tuning, planned.Tempo, planned.Times, cancellationToken);
                 var asClass = plan.ToScore(planned, need, plan.Tonic, cancellationToken);
                 known = made[(planned, need)] = (score, SungTime.Of(asClass));
             }

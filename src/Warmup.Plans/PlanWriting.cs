@@ -69,6 +69,7 @@ internal static class PlanWriting
         },
         Speeds = [.. drill.Speeds.Select(s => new SpeedDto { Kalam = s.Kalam, Gati = s.Gati })],
         Repetitions = drill.Repetitions,
+        Climb = drill.ClimbSemitones == 0 ? null : drill.ClimbSemitones,
         Grade = drill.Grade,
         Span = drill.SpanSemitones,
     };

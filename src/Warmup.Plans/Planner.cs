@@ -170,7 +170,7 @@ internal sealed class Planner
         {
             yield return string.Create(
                 CultureInfo.InvariantCulture,
-                $"{eased} of {pool.Fit.Count(f => f.Drill.Role == DrillRole.Middle)} middle drills are eased for this class (line by line, or in the first speed alone), since they do not fit in the level's own form");
+                $"{eased} of {pool.Fit.Count(f => f.Drill.Role == DrillRole.Middle)} middle drills are eased for this class (line by line, in the first speed alone, or climbing less far), since they do not fit in the level's own form");
         }
 
         var narrowed = pool.Fit.Count(f => f.Eased > 0 && f.Drill.Role != DrillRole.Middle);
@@ -183,12 +183,23 @@ internal sealed class Planner
 
         foreach (var exercise in _request.Added)
         {
-            var without = Enumerable.Range(0, _request.Scales.Count).Where(s => !pool.Fit.Exists(f => f.Scale == s && f.Drill.ExerciseName == exercise.Name)).ToList();
-            if (without.Count > 0)
+            if (Without(f => f.Drill.ExerciseName == exercise.Name) is { } without)
             {
-                var names = string.Join(", ", without.Take(MostNames).Select(s => _request.Scales[s].Name)) + (without.Count > MostNames ? ", ..." : string.Empty);
-                yield return $"{exercise.Name}, an added drill ({exercise.Title}), is not sung in {names}: {refusals.MissingDrill(without[0], exercise.Name, pool.Place)}";
+                yield return $"{exercise.Name}, an added drill ({exercise.Title}), is not sung in {without.Names}: {refusals.MissingDrill(without.First, exercise.Name, pool.Place)}";
             }
+        }
+
+        if (_request.Climb > 0 && Without(f => f.Drill.ClimbSemitones > 0) is { } still)
+        {
+            yield return $"no drill climbs in {still.Names}: {refusals.MissingDrill(still.First, ClimbingExercises.All[0].Name, pool.Place)}";
+        }
+
+        (string Names, int First)? Without(Predicate<Fitting> isWanted)
+        {
+            var without = Enumerable.Range(0, _request.Scales.Count).Where(s => !pool.Fit.Exists(f => f.Scale == s && isWanted(f))).ToList();
+            return without.Count == 0
+                ? null
+                : (string.Join(", ", without.Take(MostNames).Select(s => _request.Scales[s].Name)) + (without.Count > MostNames ? ", ..." : string.Empty), without[0]);
         }
     }
 }

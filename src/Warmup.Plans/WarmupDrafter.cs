@@ -79,7 +79,7 @@ internal sealed class WarmupDrafter
         {
             var draft = Begin();
             Fill(draft, scale, first, free, band, shares);
-            best = best is null || (IsNew(draft), draft.SungSeconds).CompareTo((IsNew(best), best.SungSeconds)) > 0 ? draft : best;
+            best = best is null || (IsNew(draft), draft.Climbs, draft.SungSeconds).CompareTo((IsNew(best), best.Climbs, best.SungSeconds)) > 0 ? draft : best;
             if (++tries >= LeastTries && best.IsFull && IsNew(best))
             {
                 break;

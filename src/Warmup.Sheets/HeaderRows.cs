@@ -40,7 +40,7 @@ internal static class HeaderRows
             yield return ("How", manner);
         }
 
-        yield return ("Length", string.Create(invariant, $"{section.Seconds.ToDouble():0.0} s, {section.Lines.Count} lines, {section.Notes.Count} notes"));
+        yield return ("Length", string.Create(invariant, $"{section.Seconds.ToDouble():0.0} s, {Count(section.Lines.Count, "line")}, {Count(section.Notes.Count, "note")}"));
     }
 
     /// <summary>What a sheet says of a tonic: <c>S = G3 (kattai 5, 196.00 Hz)</c>.</summary>
@@ -54,4 +54,6 @@ internal static class HeaderRows
         var kattai = !words.IsSolfege ? $"kattai {tonic.KattaiNumber}{offset}, " : offset.Length == 0 ? string.Empty : $"{offset[2..]}, ";
         return string.Create(invariant, $"{words.Tonic(name)} ({kattai}{tonic.Hz:0.00} Hz)");
     }
+
+    private static string Count(int number, string noun) => string.Create(CultureInfo.InvariantCulture, $"{number} {noun}{(number == 1 ? string.Empty : "s")}");
 }

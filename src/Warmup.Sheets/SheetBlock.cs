@@ -41,7 +41,8 @@ public sealed record SheetBlock
         }
     }
 
-    private string Pace
+    /// <summary>How fast the block is: its speed and its tempo in the words of its meter.</summary>
+    public string Pace
     {
         get
         {

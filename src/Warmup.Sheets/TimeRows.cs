@@ -20,7 +20,7 @@ internal static class TimeRows
 
         if (section.Eduppu.Sign > 0)
         {
-            yield return ("Eduppu", $"{section.Eduppu} akshara after the beat");
+            yield return ("Eduppu", $"{section.Eduppu} {words.Beat} after the beat");
         }
 
         if (section.CountIn.Sign > 0)

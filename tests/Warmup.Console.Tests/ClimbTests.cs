@@ -57,4 +57,43 @@ public sealed class ClimbTests : IDisposable
         Assert.Contains("1/4 or 1/2 or 3/4 or 1", Sheet("--pattern", "ladder", "--eduppu", "1/3").Error, StringComparison.Ordinal);
         Assert.Contains("--tala", Sheet("--pattern", "ladder", "--eduppu", "1", "--tala", "free").Error, StringComparison.Ordinal);
     }
+
+    private const string Class = """
+        { "schema": "urn:warmup:singers:1", "singers": [
+          { "alias": "Wren", "low": "A3", "high": "C5", "sustainedSeconds": 30, "experience": "beginner" } ] }
+        """;
+
+    private (int Code, string Output) Check(params string[] options)
+    {
+        var singers = Path.Combine(_folder, "class.json");
+        File.WriteAllText(singers, Class);
+        var (code, output, _) = Shell.Run(
+            ["check", "--scale", "major", "--pattern", "[S R G M P M G R S]", "--tala", "4/4", "--tempo", "120", "--delivery", "line-by-line", "--singers", singers, .. options.Contains("--tonic") ? [] : (string[])["--tonic", "C4"], .. options]);
+        return (code, output);
+    }
+
+    [Fact]
+    public void A_check_holds_every_round_against_the_range()
+    {
+        // From C4 the fifth note is G4; C5, the highest comfortable note, is five semitones above it.
+        Assert.Equal(ExitCode.Fine, Check("--climb", "5").Code);
+        var (code, output) = Check("--climb", "6");
+        Assert.Equal(ExitCode.DoesNotFit, code);
+        Assert.Contains("Wren, line 1 on Gb4: P (Db5) lies 1.0 semitones above the highest comfortable note C5", output, StringComparison.Ordinal);
+        Assert.Contains("climb 5 semitones (--climb 5)", output, StringComparison.Ordinal);
+        Assert.Contains("begin on B3 (--tonic B3)", output, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Fine, Check("--climb", "6", "--tonic", "B3").Code);
+    }
+
+    [Fact]
+    public void A_check_as_json_has_every_rounds_findings()
+    {
+        var (code, output) = Check("--climb", "7", "--json");
+        Assert.Equal(ExitCode.DoesNotFit, code);
+        using var report = System.Text.Json.JsonDocument.Parse(output);
+        var findings = report.RootElement.GetProperty("singers")[0].GetProperty("findings");
+
+        // Beyond C5 lie the rounds on Gb4, G4 and Gb4 again, the cues left out: sections 13, 15 and 17.
+        Assert.Equal([13, 15, 17], findings.EnumerateArray().Select(f => f.GetProperty("section").GetInt32()));
+    }
 }

@@ -98,9 +98,11 @@ public sealed class PlanOptionsTests : IDisposable
     [InlineData("--add, ", "--add", "nosuch")]
     [InlineData("--tala, ", "--add", "ladder", "--tala", "nosuch")]
     [InlineData("--tempo, ", "--tempo", "60 to 72")]
-    [InlineData("whole aksharas a minute", "--tempo", "60 to 72 by 1/2")]
+    [InlineData("whole aksharas or beats a minute", "--tempo", "60 to 72 by 1/2")]
     [InlineData("there is no 'Wren' among the singers", "--without", "Wren")]
     [InlineData("leaves nobody", "--without", "heron")]
+    [InlineData("--climb moves the tonic", "--climb", "4", "--tonic", "C4")]
+    [InlineData("--climb must be a whole number between 1 and 7", "--climb", "8")]
     public void What_cannot_be_used_is_refused(string message, params string[] more)
     {
         var run = Shell.Run(New("heron.json", "mohanam", more));

@@ -71,7 +71,7 @@ public class ExporterSourceTests
         [("Meter", "Angas")] = ["TimeRows.cs"],
 
         // Whether the beats are counted with gestures decides which words stand on a sheet: aksharas, or beats.
-        [("Meter", "Gestures")] = ["MeterWords.cs", "RangeChartDrawing.cs"],
+        [("Meter", "Gestures")] = ["MeterWords.cs"],
 
         // The page lists the tonics that a student may move to, each as the core places and spells it.
         [("Tonic", "Transposed")] = ["HtmlScore.cs"],

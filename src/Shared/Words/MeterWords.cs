@@ -33,7 +33,10 @@ internal readonly record struct MeterWords(bool IsTala, bool IsSolfege)
     public static string An(string word) => (word[0] is 'a' ? "an " : "a ") + word;
 
     /// <summary>The name of the tonic and its note: <c>S = G3</c> or <c>do = C4</c>.</summary>
-    public string Tonic(NoteName name) => $"{(IsSolfege ? "do" : "S")} = {name}";
+    public string Tonic(NoteName name) => $"{TonicSyllable} = {name}";
+
+    /// <summary>What the tonic is called: <c>S</c> or <c>do</c>.</summary>
+    public string TonicSyllable => IsSolfege ? "do" : "S";
 
     /// <summary>How many notes a beat has.</summary>
     public string Speed(Speed speed)

@@ -35,7 +35,7 @@ internal static class BreathInsertion
                 throw new ArgumentException(
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"the breath at akshara {breath.Onset} does not begin within note {breath.AfterNote} of '{Name(section)}', or falls on no 24th of an akshara"),
+                        $"the breath at akshara {breath.Onset + 1} does not begin within note {breath.AfterNote + 1} of '{Name(section)}', or falls on no 24th of an akshara"),
                     nameof(breaths));
             }
 
@@ -45,7 +45,7 @@ internal static class BreathInsertion
                 throw new ArgumentException(
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"the breath after note {breath.AfterNote} of '{Name(section)}' must end by akshara {until}, where the next note or the end is, not at {breath.Onset + breath.Length}"),
+                        $"the breath after note {breath.AfterNote + 1} of '{Name(section)}' must end by akshara {until + 1}, where the next note or the end is, not at {breath.Onset + breath.Length + 1}"),
                     nameof(breaths));
             }
 

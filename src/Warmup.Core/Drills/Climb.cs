@@ -4,7 +4,7 @@ namespace Warmup;
 
 /// <summary>
 /// A semitone climb, as choirs practise it (common practice): the drill, then the drill with its tonic a step higher, up to a limit and
-/// back, with a cue on each new tonic. It moves the tonic and leaves the lines as they are, so it is no pattern; it is not for plans whose
+/// back, with a cue on each new tonic. It moves the tonic and leaves the lines as they are, so it is no pattern; it is not for lessons whose
 /// tonic is fixed, and it has no drone, which would sound against it.
 /// </summary>
 /// <remarks>Immutable.</remarks>
@@ -13,8 +13,8 @@ public sealed class Climb
     /// <summary>The farthest climb, in semitones: 24 (the project's own bound).</summary>
     public static int MostSemitones => 24;
 
-    /// <summary>A cue of one long note, the tonic.</summary>
-    public static Pattern TonicNote { get; } = Pattern.Written("S , , ,");
+    /// <summary>A cue of the tonic, held for two notes, and two notes of silence, in which to breathe in.</summary>
+    public static Pattern TonicNote { get; } = Pattern.Written("S , - -");
 
     /// <summary>The drill on its lowest tonic.</summary>
     public required Drill Drill { get; init => field = Require.NotNull(value, nameof(Drill)); }
@@ -34,8 +34,8 @@ public sealed class Climb
     /// <remarks>It is sung once, at the drill's first tempo and in the first speed.</remarks>
     public Pattern? Cue { get; init; } = TonicNote;
 
-    /// <summary>A cue of the tonic's triad, one note after the other, for scales that have its notes.</summary>
-    public static Pattern BrokenChord { get; } = Pattern.Written("S G P G S , , ,");
+    /// <summary>A cue of the tonic's triad, one note after the other, and a silence, for scales that have its notes.</summary>
+    public static Pattern BrokenChord { get; } = Pattern.Written("S G P G S , - -");
 
     /// <summary>The tonics in the order in which they are sung.</summary>
     /// <exception cref="ArgumentException">A tonic leaves its range.</exception>

@@ -3,7 +3,7 @@ using System.Globalization;
 
 namespace Warmup;
 
-/// <summary>A place in a score as people count: the section and the line from 1, and the beat in aksharas.</summary>
+/// <summary>A place in a score as people count: the section and the line from 1; and the time from the section's beginning, from 0.</summary>
 /// <remarks>
 /// A score gives the place of each of its notes. <c>default</c> is the first line of the first section. Immutable, value equality.
 /// </remarks>
@@ -37,7 +37,10 @@ public readonly record struct ScorePlace
     /// <summary>The line of the section, counted from 1.</summary>
     public int Line => _lineLessOne + 1;
 
-    /// <summary>Aksharas from the section's beginning; <see langword="null"/> where the line is not in time yet.</summary>
+    /// <summary>
+    /// The time from the section's beginning in aksharas, as in <see cref="ScoreNote.Onset"/>: 0 at its first akshara, which people and sheets call
+    /// akshara 1. <see langword="null"/> where the line is not in time yet.
+    /// </summary>
     public Rational? Beat { get; }
 
     /// <summary>The section's title where the score has several sections; <see langword="null"/> where it has one.</summary>

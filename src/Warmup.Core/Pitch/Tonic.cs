@@ -114,7 +114,9 @@ public sealed partial record Tonic
     /// The frequency, the nearest note, how far the tonic lies from it, the kattai and the reference:
     /// <c>220.5 Hz: A3 +3.9 cents, kattai 6, at A4 = 440 Hz</c>.
     /// </summary>
-    public string ToReport() => string.Create(CultureInfo.InvariantCulture, $"{Hz:0.##} Hz: {this}, kattai {KattaiNumber}, at A4 = {A4:0.##} Hz");
+    /// <param name="hasKattai">Whether the kattai is named; true by default.</param>
+    public string ToReport(bool hasKattai = true) =>
+        string.Create(CultureInfo.InvariantCulture, $"{Hz:0.##} Hz: {this}, {(hasKattai ? $"kattai {KattaiNumber}, " : string.Empty)}at A4 = {A4:0.##} Hz");
 
     private static string NoSuchKattai(string kattai) =>
         $"there is no kattai {kattai}; kattais are 1 1.5 2 2.5 3 4 4.5 5 5.5 6 6.5 7";

@@ -49,8 +49,8 @@ public sealed partial record Meter : ITextForm<Meter>, IWritesText
     /// <remarks>
     /// Misra chapu has its kriyas on 1, 4 and 6, khanda chapu on 1, 3 and 4: three beats that last 3, 2, 2 and 2, 1, 2 aksharas
     /// (ajsriram.blogspot.com, Prominent Talas; lvnaga.wordpress.com, Talas in Carnatic Music 3). Many show the first part of misra chapu
-    /// with the palm turned up on 1 and 2: <c>misra chapu with waves</c> (lvnaga.wordpress.com). Tisra and sankirna chapu, and their claps,
-    /// are from memory.
+    /// with the palm turned up on 1 and 2: <c>misra chapu with waves</c> (lvnaga.wordpress.com); no source with such a form of khanda chapu
+    /// was found. Tisra and sankirna chapu, and their claps, are from memory.
     /// </remarks>
     public static ValueList<Meter> Chapus { get; } =
     [

@@ -57,12 +57,13 @@ public sealed record TonicFit
     public ValueList<NoteName> Octaves => Singers.Select(s => s.Tonic).Distinct().OrderBy(t => t.Midi).ToValueList();
 
     /// <summary>Why the tonic has its rank: who is out, on which line and by how much, how central the drill lies, and who sings in which octave.</summary>
-    public string Explain()
+    /// <param name="tonic">What the tonic is called: S by default, do in solfege.</param>
+    public string Explain(string tonic = "S")
     {
         var parts = new List<string> { Out(), Centre() };
         if (Octaves.Count > 1)
         {
-            parts.Add(string.Join(", ", Octaves.ConvertAll(o => $"S on {o}: {Names(Singers.Where(s => s.Tonic == o).Select(s => s.Singer.Alias))}")));
+            parts.Add(string.Join(", ", Octaves.ConvertAll(o => $"{tonic} on {o}: {Names(Singers.Where(s => s.Tonic == o).Select(s => s.Singer.Alias))}")));
         }
 
         return string.Join("; ", parts);

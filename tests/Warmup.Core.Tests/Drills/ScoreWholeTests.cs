@@ -66,12 +66,12 @@ public class ScoreWholeTests
     [Fact]
     public void A_breath_that_does_not_fit_its_note_is_refused_with_the_place()
     {
-        // S R / S R G ... at 60: note 1 lasts from 1 to 2.
+        // S R / S R G ... at 60: the second note lasts from 1 to 2 aksharas, the second akshara as people count.
         var score = Mohanam.ToScore();
-        Refused("does not begin within note 1", new Breath(1, 1, 1));
-        Refused("does not begin within note 1", new Breath(new Rational(5, 2), 1, 1));
-        Refused("does not begin within note 100", new Breath(new Rational(3, 2), new Rational(1, 2), 100));
-        Refused("must end by akshara 2", new Breath(new Rational(3, 2), 1, 1));
+        Refused("the breath at akshara 2 does not begin within note 2", new Breath(1, 1, 1));
+        Refused("does not begin within note 2", new Breath(new Rational(5, 2), 1, 1));
+        Refused("does not begin within note 101", new Breath(new Rational(3, 2), new Rational(1, 2), 100));
+        Refused("must end by akshara 3", new Breath(new Rational(3, 2), 1, 1));
         Refused("24th", new Breath(new Rational(47, 25), new Rational(3, 25), 1));
         Assert.Throws<ArgumentOutOfRangeException>(() => score.WithBreaths(1, []));
         Assert.Throws<ArgumentOutOfRangeException>(() => new Breath(-1, 1, 0));

@@ -77,7 +77,7 @@ public class CatalogueTests
         Assert.All(
             Tables.Derived.Where(r => r["status"] == Strict),
             r => Assert.NotNull(Catalogue.Default.Find(r["name"])));
-        Assert.Equal(71, Tables.Derived.Count(r => r["status"] == Strict));
+        Assert.Equal(73, Tables.Derived.Count(r => r["status"] == Strict));
     }
 
     [Theory]
