@@ -27,12 +27,14 @@ internal abstract class Browser(params string[] scripts) : IAsyncDisposable
     /// <summary>The folder of the browser and of its pages; it goes with the browser.</summary>
     protected DirectoryInfo Folder { get; } = Directory.CreateTempSubdirectory("warmup-pages-");
 
-    /// <summary>Opens a page's bytes from a file and waits until it is loaded; what pages before it kept is forgotten unless it is opened again.</summary>
-    public async Task OpenAsync(byte[] page, bool isOpenedAgain = false)
+    /// <summary>Opens a page's bytes from a file and waits until it is loaded.</summary>
+    /// <param name="page">The page.</param>
+    /// <param name="kept">What the browser has kept for it: an object of JSON.</param>
+    public async Task OpenAsync(byte[] page, string kept = "{}")
     {
         var path = Path.Combine(Folder.FullName, "page.html");
         await File.WriteAllBytesAsync(path, page);
-        await GoAsync(new UriBuilder(new Uri(path)) { Query = isOpenedAgain ? "?again" : string.Empty }.Uri);
+        await GoAsync(new UriBuilder(new Uri(path)) { Query = $"?kept={Uri.EscapeDataString(kept)}" }.Uri);
     }
 
     /// <summary>The value of an expression in the page; promises are waited for.</summary>

@@ -168,9 +168,6 @@ public abstract class ChoicesTests(Opened opened)
 
         await opened.ToggleAsync("count-in");
         await opened.Browser.EvaluateAsync("document.querySelector('.shift[value=\"1\"]').click()");
-
-        // A browser writes what a page keeps a little later, in another process.
-        await Task.Delay(TimeSpan.FromSeconds(1), TestContext.Current.CancellationToken);
         await opened.OpenAgainAsync(Mohanam.ToScore());
         Assert.Equal("40 first-note 150 120 false", await StateAsync());
         Assert.Contains("kattai 5.5", await opened.TextAsync("#tonic"), StringComparison.Ordinal);

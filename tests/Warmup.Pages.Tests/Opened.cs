@@ -42,12 +42,12 @@ public abstract class Opened : IAsyncLifetime
         await Browser.OpenAsync(page);
     }
 
-    /// <summary>Opens the practice page of a score where the pages before it kept their choices.</summary>
+    /// <summary>Opens the practice page of a score with what the page before it has kept.</summary>
     internal async Task OpenAgainAsync(Score score)
     {
         using var stream = new MemoryStream();
         new HtmlFormat(HtmlOptions.Default).Write(score, stream);
-        await Browser.OpenAsync(stream.ToArray(), isOpenedAgain: true);
+        await Browser.OpenAsync(stream.ToArray(), (string)(await Browser.EvaluateAsync("JSON.stringify({ ...window.localStorage })"))!);
     }
 
     /// <summary>The sounds that the page has planned so far, called-off ones left out.</summary>

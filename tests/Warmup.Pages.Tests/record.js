@@ -10,9 +10,11 @@
   addEventListener("unhandledrejection", (event) => errors.push(String(event.reason)));
   addEventListener("securitypolicyviolation", (event) => errors.push(`${event.violatedDirective}: ${event.blockedURI}`));
 
-  // Each page begins without what another one kept, unless a test loads it again to see what is kept.
+  // Each page begins with what its address says was kept before it, and with nothing else: what a browser itself keeps from one page of a file to the
+  // next can come late or not at all.
   try {
-    if (window.location.search !== "?again") window.localStorage.clear();
+    window.localStorage.clear();
+    for (const [key, value] of Object.entries(JSON.parse(new URLSearchParams(window.location.search).get("kept") ?? "{}"))) window.localStorage.setItem(key, value);
   } catch {
     // Nothing is kept here.
   }
