@@ -17,15 +17,15 @@ internal static class PlanCalendar
 
     /// <summary>Writes the calendar. Equal plans give equal bytes: nothing in it comes from the clock or is random.</summary>
     /// <param name="plan">The plan.</param>
-    /// <param name="days">Draws the plan's days; they are gone through twice.</param>
+    /// <param name="days">The plan's days; they are gone through twice.</param>
     /// <param name="time">The time of day.</param>
     /// <param name="destination">Where the bytes go.</param>
-    public static void Write(WarmupPlan plan, Func<IEnumerable<PlanDay>> days, TimeOnly time, Stream destination)
+    public static void Write(WarmupPlan plan, IEnumerable<PlanDay> days, TimeOnly time, Stream destination)
     {
         // Two classes with plans of the same days and seed keep their events apart in one calendar; the same plan imported twice, or renewed, replaces its own.
-        var (name, first) = (PlanFile.Fingerprint(plan, days()), (DateOnly?)null);
+        var (name, first) = (PlanFile.Fingerprint(plan, days), (DateOnly?)null);
         var isBegun = false;
-        foreach (var some in days().Select(Stamped).Where(d => !d.Day.IsRest).Chunk(EventsAtOnce))
+        foreach (var some in days.Select(Stamped).Where(d => !d.Day.IsRest).Chunk(EventsAtOnce))
         {
             var calendar = new Ical.Net.Calendar { ProductId = "-//Warmup//Plan 1//EN" };
             calendar.Events.AddRange(some.Select(d => Event(d.Day, d.Stamp, name, time)));

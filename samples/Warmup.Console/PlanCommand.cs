@@ -58,7 +58,7 @@ internal static class PlanCommand
         var start = options.ReadStart(parsed);
         var folder = new PlanFolder(options, parsed, UsualFormats);
         var renewal = plan.Renew(singers, start, cancellation);
-        var written = folder.Write(renewal.Plan, () => renewal.Plan.Days, cancellation);
+        var written = folder.Write(renewal.Plan, renewal.Plan.Days, cancellation);
         RenewalReport.Print(terminal, renewal, singers);
         SingersHistory.PrintDue(terminal, singers, start ?? plan.Days[0].Date);
         terminal.Out.WriteLine(written);
@@ -81,11 +81,12 @@ internal static class PlanCommand
             throw new InputException(impossible.Message + command);
         }
 
-        var written = folder.Write(draw.Outline.Plan, draw.DrawDays, cancellation);
-        PlanTable.Print(terminal, draw.DrawDays());
-        PlanTable.PrintClass(terminal, draw, request.Singers);
+        var days = draw.KeepDays();
+        var written = folder.Write(draw.Outline.Plan, days, cancellation);
+        PlanTable.Print(terminal, days);
+        PlanTable.PrintClass(terminal, draw.Outline, days, request.Singers);
         SingersHistory.PrintDue(terminal, request.Singers, request.Start);
-        SingingTable.Print(terminal, PlanSinging.Of(draw.Outline.Plan, draw.DrawDays().Where(d => !d.IsRest).Take(SingingTable.MostDays), request.Singers, SingingTable.MostSingers, cancellation));
+        SingingTable.Print(terminal, PlanSinging.Of(draw.Outline.Plan, days.Where(d => !d.IsRest).Take(SingingTable.MostDays), request.Singers, SingingTable.MostSingers, cancellation));
         terminal.Out.WriteLine(written);
         Report.PrintCautions(terminal, draw.Outline.Cautions);
     }

@@ -30,14 +30,14 @@ internal sealed class PlanFolder
 
     /// <summary>Writes the whole plan. No file is replaced without --force.</summary>
     /// <param name="plan">The plan.</param>
-    /// <param name="draw">Draws its days anew for each file, so that a plan over years takes no more memory than one over a month.</param>
+    /// <param name="days">Its days, which are gone through several times.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <returns>What was written, in words.</returns>
-    public string Write(WarmupPlan plan, Func<IEnumerable<PlanDay>> draw, CancellationToken cancellation)
+    public string Write(WarmupPlan plan, IEnumerable<PlanDay> days, CancellationToken cancellation)
     {
         var linked = LinkedFirst.FirstOrDefault(_formats.Contains) ?? (_formats.Count > 0 ? _formats[0] : null);
         var (json, calendar) = (In("plan.json"), In("plan.ics"));
-        string[] week = _week is { } first ? [PlanWeek.PathIn(_folder, draw(), first)] : [];
+        string[] week = _week is { } first ? [PlanWeek.PathIn(_folder, days, first)] : [];
         Directory.CreateDirectory(_folder);
         var pages = Pages().Select(p => In(p.FileName)).ToList();
         foreach (var file in ((string[])[json, calendar, .. pages, .. week]).Concat(Sung().SelectMany(Paths)))
@@ -45,26 +45,26 @@ internal sealed class PlanFolder
             Formats.RefuseUnwritable(file, _force);
         }
 
-        var days = WriteDays(plan, Sung(), cancellation);
+        var count = WriteDays(plan, Sung(), cancellation);
         foreach (var page in Pages())
         {
             AtomicFile.Write(In(page.FileName), page.Write, _force);
         }
 
-        AtomicFile.Write(calendar, stream => PlanCalendar.Write(plan, draw, _time, stream), _force);
+        AtomicFile.Write(calendar, stream => PlanCalendar.Write(plan, days, _time, stream), _force);
         foreach (var path in week)
         {
-            PlanWeek.Write(plan, draw(), _week!.Value, path, _force, cancellation);
+            PlanWeek.Write(plan, days, _week!.Value, path, _force, cancellation);
         }
 
-        AtomicFile.Write(json, stream => PlanFile.Write(plan, draw(), stream), _force);
+        AtomicFile.Write(json, stream => PlanFile.Write(plan, days, stream), _force);
         var more = pages.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $" (and {pages.Count - 1} more pages after it)") : string.Empty;
-        var others = _formats.Count > 0 ? string.Create(CultureInfo.InvariantCulture, $", and {days * _formats.Count} files for the days") : string.Empty;
+        var others = _formats.Count > 0 ? string.Create(CultureInfo.InvariantCulture, $", and {count * _formats.Count} files for the days") : string.Empty;
         return $"wrote {json}, {pages[0]}{more} and {calendar}{others}{string.Concat(week.Select(w => $", and {w} to print"))}";
 
-        IEnumerable<PlanDay> Sung() => draw().Where(d => !d.IsRest);
+        IEnumerable<PlanDay> Sung() => days.Where(d => !d.IsRest);
 
-        IEnumerable<MonthPage> Pages() => MonthPage.Of(plan, draw(), linked is null ? null : d => NameOf(d) + linked);
+        IEnumerable<MonthPage> Pages() => MonthPage.Of(plan, days, linked is null ? null : d => NameOf(d) + linked);
     }
 
     /// <summary>Writes the week alone.</summary>

@@ -44,9 +44,8 @@ internal static class PlanTable
     }
 
     /// <summary>Who sings where, and which scales were left out for whom.</summary>
-    public static void PrintClass(Terminal terminal, PlanDraw draw, ValueList<Singer> singers)
+    public static void PrintClass(Terminal terminal, PlanResult made, IEnumerable<PlanDay> days, ValueList<Singer> singers)
     {
-        var made = draw.Outline;
         terminal.Out.WriteLine($"tonic {made.Plan.Tonic}, level {made.Plan.LevelName}");
         PrintOctaves(terminal, made.Octaves, singers);
         PrintReached(terminal, made, singers);
@@ -55,7 +54,7 @@ internal static class PlanTable
             terminal.Out.WriteLine(limit);
         }
 
-        PrintShort(terminal, made.Plan.Minutes, draw.DrawDays());
+        PrintShort(terminal, made.Plan.Minutes, days);
         foreach (var scale in made.LeftOut)
         {
             terminal.Out.WriteLine($"left out: {scale}");

@@ -99,6 +99,7 @@ internal sealed class CandidateList
         };
         try
         {
+            drill = role == DrillRole.Descent ? Held(drill) : drill;
             if (role == DrillRole.Opening && drill.Pattern.Expand(drill.Scale, _cancellation).Lines.Any(l => l.Notes.Any(n => n.Tone.Octave != 0)))
             {
                 Refusals.TryAdd((scale, exercise.Name), $"{exercise.Name}: {drill.Scale.Name} has too few notes in the octave");
@@ -121,18 +122,32 @@ internal sealed class CandidateList
         }
     }
 
-    // What choirs sing has a speed of its own, in which its lines and rests fill bars.
+    // What choirs sing has a speed of its own, and is sung line by line at every level.
     // A climb goes as far as it may, or less where it does not fit.
     private ValueList<PlanDrill> Renderings(PlanDrill drill, Exercise exercise) => exercise.Group == ClimbingExercises.Group
         ? [.. Enumerable.Range(1, _request.Climb).Reverse().Select(n => drill with { ClimbSemitones = n, Title = ClimbingExercises.TitleOf(exercise, n), Delivery = ClimbingExercises.LineByLine, Speeds = [exercise.Speed] })]
+        : ChoirFigures.Has(exercise) ? [drill with { Pattern = ChoirFigures.LinesOf(drill.Pattern), Speeds = [exercise.Speed] }]
         : [.. _level.Renderings.Select(w => drill with { Delivery = w.Delivery, Speeds = exercise.Speed == Speed.First ? w.Speeds : [exercise.Speed] }).Distinct()];
+
+    /// <summary>
+    /// A descent is the end: its last notes are held to the end of the avartana, where more of the time is sung so. Where the class's breath does not
+    /// last, the note is let go, and the hold to the end of the anga is as good.
+    /// </summary>
+    private PlanDrill Held(PlanDrill descent)
+    {
+        var longer = descent with { Delivery = descent.Delivery with { Fill = Fill.Avartana } };
+        return Share(longer) > Share(descent) ? longer : descent;
+
+        Rational Share(PlanDrill drill) => SungTime.Of(ToScore(drill, _tonic)).Share;
+    }
 
     /// <summary>The drill with a second way of singing it, on fewer notes; without one where the scale has no such notes.</summary>
     private Candidate Narrowed(Candidate candidate, PlanDrill drill, Exercise narrow)
     {
         try
         {
-            var both = new Candidate(candidate.Scale, [drill, drill with { Title = narrow.Title, Pattern = narrow.Pattern }], Measured);
+            var fewer = drill with { Title = narrow.Title, Pattern = narrow.Pattern };
+            var both = new Candidate(candidate.Scale, [drill, drill.Role == DrillRole.Descent ? Held(fewer) : fewer], Measured);
             _ = both.Rendering(1);
             return both;
         }

@@ -6,38 +6,54 @@ namespace Warmup.Plans;
 /// </summary>
 internal sealed class GroupRotation
 {
-    private readonly List<string> _groups;
-    private readonly Dictionary<string, int> _order = [];
-    private readonly Dictionary<string, int>[] _sung;
+    private const int Never = -1;
+
+    // Groups are numbered once; comparing their names over and over would take most of the time of a plan over years.
+    private readonly int[] _groupOf;
+    private readonly int _climbs;
+    private readonly int[] _order;
+    private readonly int[][] _sung;
 
     public GroupRotation(DrillPool pool, SeededSource source, int scales)
     {
-        _groups = pool.Fit.ConvertAll(f => f.Drill.Group);
         var groups = pool.Fit.Where(f => f.Drill.Role == DrillRole.Middle).Select(f => f.Drill.Group).Distinct().ToList();
-        foreach (var (group, place) in groups.Zip(source.Shuffled(groups.Count)))
-        {
-            _order.Add(group, place);
-        }
-
-        _sung = [.. Enumerable.Range(0, scales).Select(_ => new Dictionary<string, int>())];
+        _groupOf = [.. pool.Fit.Select(f => groups.IndexOf(f.Drill.Group))];
+        _climbs = groups.IndexOf(ClimbingExercises.Group);
+        _order = [.. source.Shuffled(groups.Count)];
+        _sung = [.. Enumerable.Range(0, scales).Select(_ => Enumerable.Repeat(Never, groups.Count).ToArray())];
     }
 
-    /// <summary>The drills, out of at least one, that belong to the group whose turn it is.</summary>
+    /// <summary>The middle drills, out of at least one, that belong to the group whose turn it is.</summary>
     /// <param name="scale">The scale.</param>
     /// <param name="drills">The drills.</param>
     /// <param name="today">The drills already chosen for today: their groups have had their turn.</param>
     public List<int> Next(int scale, List<int> drills, IReadOnlyList<int> today)
     {
-        var had = today.Select(GroupOf).ToHashSet();
-        var group = drills
-            .Select(GroupOf)
-            .Distinct()
-            .MinBy(f => (had.Contains(f), f != ClimbingExercises.Group, _sung[scale].GetValueOrDefault(f, -1), _order[f]));
-        return drills.FindAll(i => GroupOf(i) == group);
+        var (next, least) = (Never, (Had: true, IsNoClimb: true, Sung: int.MaxValue, Order: int.MaxValue));
+        foreach (var drill in drills)
+        {
+            var group = _groupOf[drill];
+            if (group != next && (Had(group), group != _climbs, _sung[scale][group], _order[group]) is var turn && turn.CompareTo(least) < 0)
+            {
+                (next, least) = (group, turn);
+            }
+        }
+
+        return drills.FindAll(d => _groupOf[d] == next);
+
+        bool Had(int group)
+        {
+            foreach (var drill in today)
+            {
+                if (_groupOf[drill] == group)
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
     }
 
-    public void Sing(int scale, int drill, int day) => _sung[scale][GroupOf(drill)] = day;
-
-    // The groups' names are cut out of the exercises' names once, not on every comparison.
-    private string GroupOf(int drill) => _groups[drill];
+    public void Sing(int scale, int drill, int day) => _sung[scale][_groupOf[drill]] = day;
 }

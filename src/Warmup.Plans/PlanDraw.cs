@@ -16,6 +16,12 @@ public sealed class PlanDraw
     /// <summary>Draws the days in order, without gaps; each enumeration draws them anew.</summary>
     public IEnumerable<PlanDay> DrawDays() => _days();
 
+    /// <summary>
+    /// Draws the days once, and gives them as often as they are asked for, without drawing them again: for plans over years, of which several files are
+    /// written. What is kept of a day takes some thirty bytes.
+    /// </summary>
+    public IEnumerable<PlanDay> KeepDays() => new DayRows(Outline.Plan, DrawDays());
+
     /// <summary>The whole plan, held in memory.</summary>
     public PlanResult ToResult() => Outline.With(Outline.Plan with { Days = DrawDays().ToValueList() });
 

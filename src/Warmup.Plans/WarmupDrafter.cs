@@ -16,7 +16,7 @@ internal sealed class WarmupDrafter
     private const int MostTries = 6;
 
     /// <summary>How many beginnings are tried at least, so that the one with the most singing is taken (the project's own setting).</summary>
-    private const int LeastTries = 4;
+    private const int LeastTries = 8;
 
     private readonly PlanRequest _request;
     private readonly Level _level;

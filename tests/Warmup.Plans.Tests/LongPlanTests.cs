@@ -1,4 +1,7 @@
 using System.Text;
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
 
 namespace Warmup.Plans.Tests;
 
@@ -68,6 +71,36 @@ public class LongPlanTests
             return day;
         }
     }
+
+    [Fact]
+    public void Days_that_are_kept_take_some_thirty_bytes_each()
+    {
+        var draw = WarmupPlan.Draw(Long(10_000));
+        var all = draw.DrawDays().ToList();
+        var before = GC.GetTotalMemory(forceFullCollection: true);
+        var days = draw.KeepDays();
+        var kept = GC.GetTotalMemory(forceFullCollection: true) - before;
+        Assert.True(kept < 60 * 10_000, $"{kept / 10_000.0} bytes a day");
+        Assert.Equal(all, days);
+        Assert.Equal(all, days);
+
+        // Two that are read at the same time do not disturb each other.
+        Assert.All(days.Zip(days.Skip(100)), d => Assert.Equal(100, d.Second.Date.DayNumber - d.First.Date.DayNumber));
+    }
+
+    [Property(MaxTest = 10)]
+    public Property Days_that_are_kept_are_those_that_were_drawn() => Prop.ForAll(Requests.Random.ToArbitrary(), request =>
+    {
+        try
+        {
+            var draw = WarmupPlan.Draw(request);
+            Assert.Equal(draw.DrawDays(), draw.KeepDays());
+            Assert.All(draw.KeepDays().SelectMany(d => d.Drills), p => Assert.Contains(draw.Outline.Plan.Drills, d => ReferenceEquals(d, p.Drill)));
+        }
+        catch (PlanImpossibleException)
+        {
+        }
+    });
 
     [Fact]
     public void A_long_plan_has_pages_of_a_size_that_lead_from_one_to_the_next()
