@@ -63,7 +63,7 @@ internal static class FitCommand
     private static Drill OnTheBestTonic(Drill drill, ValueList<Singer> singers, CancellationToken cancellation)
     {
         var tonics = drill.ToScore(cancellation).RankTonics(singers);
-        return tonics.IsEmpty ? drill : drill with { Tonic = Tonic.FromMidi(tonics[0].Octaves[^1].Midi) };
+        return tonics.IsEmpty ? drill : drill with { Tonic = WrittenTonic.Of(tonics[0].Octaves.ConvertAll(o => o.Midi)) };
     }
 
     private static void RefuseChart(string path, bool force)

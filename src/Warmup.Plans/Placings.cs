@@ -74,10 +74,10 @@ internal sealed class Placings
         }
     }
 
-    /// <summary>A typed tonic stands as it is; otherwise the files have the highest octave that is sung.</summary>
+    /// <summary>A typed tonic stands as it is.</summary>
     private Placing Place(ValueList<int> tonics)
     {
-        var tonic = PlanReading.Settled(_request.Tonic) ?? Tonic.FromMidi(tonics.Max());
+        var tonic = PlanReading.Settled(_request.Tonic) ?? WrittenTonic.Of(tonics);
         return new Placing(tonic, tonics.ConvertAll(t => (t - tonic.Midi) / PitchClasses));
     }
 

@@ -3,8 +3,8 @@ namespace Warmup.Plans;
 /// <summary>Looks at each day of a plan with the class as it is now, and plans anew the days that no longer fit.</summary>
 /// <remarks>
 /// A day that fits stays exactly as it is. Otherwise its drills are kept, with the breaths that the class needs now, if that is enough. Otherwise
-/// the day is planned like a plan of one day, in the same scale, on the same tonic, at the tempo and the ceiling that its week had, and without the
-/// drills of the days around it, as long as these are within the wait.
+/// the day is planned like a plan of one day, in the same scale, on the same tonic, at the tempo and the ceiling that its week had, without the
+/// drills of the days around it, as long as these are within the wait, and with other middle drills than any other day, while such are open.
 /// </remarks>
 internal sealed class PlanRenewer
 {
@@ -129,7 +129,7 @@ internal sealed class PlanRenewer
 
         try
         {
-            var made = WarmupPlan.Make(Request(index), _cancellation).Plan.Days[0];
+            var made = Planner.Draw(Request(index), OtherSets(index), _cancellation).DrawDays().First();
             var now = new PlanDay(
                 made.Date,
                 made.Drills.ConvertAll(p => new DayDrill(Known(p.Drill), p.Tempo, p.Times)),
@@ -157,6 +157,15 @@ internal sealed class PlanRenewer
 
         return _known[drill];
     }
+
+    /// <summary>The middle drills of the other days in a day's scale, those of the nearest days last.</summary>
+    private List<IReadOnlySet<string>> OtherSets(int index) =>
+    [
+        .. Enumerable.Range(0, _days.Length)
+            .Where(d => d != index && !_days[d].IsRest && _days[d].Scale == _days[index].Scale)
+            .OrderByDescending(d => Math.Abs(d - index))
+            .Select(d => _days[d].Drills.Where(p => p.Drill.Role == DrillRole.Middle).Select(p => p.Drill.ExerciseName).ToHashSet()),
+    ];
 
     /// <summary>What a plan of this one day must be like.</summary>
     private PlanRequest Request(int index)

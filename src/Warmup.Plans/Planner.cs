@@ -37,13 +37,16 @@ internal sealed class Planner
     }
 
     /// <summary>A plan whose days are drawn when they are asked for.</summary>
+    /// <param name="request">The request.</param>
+    /// <param name="sungSets">The names of middle drills that are sung together on other days in the request's first scale: no day has the same set while others are open.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="PlanImpossibleException">The rules clash.</exception>
-    public static PlanDraw Draw(PlanRequest request, CancellationToken cancellation)
+    public static PlanDraw Draw(PlanRequest request, IReadOnlyList<IReadOnlySet<string>> sungSets, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(request);
         var planner = new Planner(request, cancellation);
         return planner._best is { } best
-            ? planner.Draw(best, cancellation)
+            ? planner.Draw(best, sungSets, cancellation)
             : throw new PlanRefusals(planner._rules, planner._candidates, request).Refusal(PlanChanges.Smallest(request, cancellation));
     }
 
@@ -72,7 +75,7 @@ internal sealed class Planner
                 new PlanRefusal(string.Empty, "every day of the plan is a day of rest; plan more days, or rest on fewer", [], null));
     }
 
-    private PlanDraw Draw((Placing Place, int Scales, List<int> First) best, CancellationToken cancellation)
+    private PlanDraw Draw((Placing Place, int Scales, List<int> First) best, IReadOnlyList<IReadOnlySet<string>> sungSets, CancellationToken cancellation)
     {
         var pool = new DrillPool(_request, _level, _candidates, best.Place, _rules);
         var order = Order(new SeededSource(_request.Seed), best.Scales, best.First);
@@ -93,16 +96,21 @@ internal sealed class Planner
             Reached = _log.Reached,
             Limits = Limits(refusals, pool).ToValueList(),
         };
-        return new PlanDraw(result, () => Days(pool, best.Scales, best.First, cancellation));
+        return new PlanDraw(result, () => Days(pool, best.Scales, best.First, sungSets, cancellation));
     }
 
     /// <summary>The days one after the other, the same ones each time.</summary>
-    private IEnumerable<PlanDay> Days(DrillPool pool, int scales, List<int> first, CancellationToken cancellation)
+    private IEnumerable<PlanDay> Days(DrillPool pool, int scales, List<int> first, IReadOnlyList<IReadOnlySet<string>> sungSets, CancellationToken cancellation)
     {
         var source = new SeededSource(_request.Seed);
         var order = Order(source, scales, first);
         int[] last = [.. pool.Fit.Select(f => _log.LastOf(f.Drill) ?? Never)];
         var warmups = new WarmupDrafter(_request, _level, pool, source, last, _weeks, scales);
+        foreach (var set in sungSets)
+        {
+            warmups.Avoid(0, set);
+        }
+
         var day = 0;
         for (var d = 0; d < _request.Days; d++)
         {

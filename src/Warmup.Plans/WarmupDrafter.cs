@@ -54,6 +54,16 @@ internal sealed class WarmupDrafter
         _sungSets = [.. Enumerable.Range(0, request.Scales.Count).Select(_ => new SungSets())];
     }
 
+    /// <summary>Keeps a set of middle drills, by their names, from being a warm-up of a scale, while there are others.</summary>
+    public void Avoid(int scale, IReadOnlySet<string> names)
+    {
+        var drills = _drills[scale][(int)DrillRole.Middle].FindAll(i => names.Contains(_pool.Fit[i].Drill.ExerciseName));
+        if (drills.Count == names.Count)
+        {
+            _sungSets[scale].Add(drills.Aggregate(0UL, DayDraft.KeyWith));
+        }
+    }
+
     public PlanDay Draw(DateOnly date, int day, int scale)
     {
         var week = _weeks[day];

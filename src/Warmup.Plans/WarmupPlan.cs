@@ -60,7 +60,7 @@ public sealed record WarmupPlan
     /// <param name="cancellationToken">Stops the work, also while the days are drawn.</param>
     /// <exception cref="PlanImpossibleException">The rules clash: the exception names a smallest set of them.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static PlanDraw Draw(PlanRequest request, CancellationToken cancellationToken = default) => Planner.Draw(request, cancellationToken);
+    public static PlanDraw Draw(PlanRequest request, CancellationToken cancellationToken = default) => Planner.Draw(request, [], cancellationToken);
 
     /// <summary>Plans anew the days that no longer fit a class that has changed. All other days stay as they are.</summary>
     /// <param name="singers">The singers as they are now, at least one.</param>

@@ -87,6 +87,23 @@ public class RenewalTests
         KeepsItsPromises(Usual, Lower, renewal, from);
     }
 
+    /// <summary>A plan in one scale without a wait, so that only the middle drills keep the days apart.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void A_day_that_is_planned_anew_has_other_middle_drills_than_every_other_day(ulong seed)
+    {
+        var plan = WarmupPlan.Make(Requests.Usual with { Scales = Requests.Scales("mayamalavagowla"), Days = 90, NoRepeatDays = 0, Seed = seed }).Plan;
+        var renewal = plan.Renew(Lower);
+        var anew = renewal.Days.Where(d => d.Refusal is null && !d.HasOnlyMoreBreaths).Select(d => d.Now).ToList();
+        Assert.True(anew.Count > 10, $"{anew.Count}");
+        var days = renewal.Plan.Days.Where(d => !d.IsRest).ToList();
+        Assert.All(anew, day => Assert.Single(days, d => Middle(d).SetEquals(Middle(day))));
+
+        static HashSet<string> Middle(PlanDay day) => day.Drills.Where(p => p.Drill.Role == DrillRole.Middle).Select(p => p.Drill.ExerciseName).ToHashSet();
+    }
+
     [Fact]
     public void The_same_class_gives_the_same_plan_and_a_renewed_plan_needs_nothing_more()
     {
