@@ -4,7 +4,7 @@ using Warmup.Sheets;
 namespace Warmup.Drawing;
 
 /// <summary>Puts the contour on pages of A4 in landscape.</summary>
-internal sealed class ContourDrawing(Sheet sheet, PitchBand? band, TextShaper shaper)
+internal sealed class ContourDrawing(Sheet sheet, PitchBand? band, TextShaper shaper, ContourStyle style)
 {
     private const double LabelWidth = 40;
     private const double CentsWidth = 40;
@@ -17,7 +17,7 @@ internal sealed class ContourDrawing(Sheet sheet, PitchBand? band, TextShaper sh
     private const string BandFill = "#e9ecef";
     private const string BandEdge = "#6b7278";
 
-    private readonly PageComposer _composer = new(shaper, landscape: true);
+    private readonly PageComposer _composer = new(shaper, landscape: true) { HasCarets = sheet.HasCarets };
 
     private double PlotLeft => _composer.Left + LabelWidth;
 
@@ -30,7 +30,7 @@ internal sealed class ContourDrawing(Sheet sheet, PitchBand? band, TextShaper sh
         foreach (var section in score.Sections)
         {
             cancellation.ThrowIfCancellationRequested();
-            Section(section, cancellation);
+            Section(section, ReferenceEquals(section, score.Sections[^1]), cancellation);
         }
 
         Close();
@@ -41,13 +41,13 @@ internal sealed class ContourDrawing(Sheet sheet, PitchBand? band, TextShaper sh
 
     private string TonicText(Section section) => sheet.Sections.First(s => ReferenceEquals(s.Section, section)).Header[0].Text;
 
-    private void Section(Section section, CancellationToken cancellation)
+    private void Section(Section section, bool isLast, CancellationToken cancellation)
     {
         var pitch = new ContourPitch(section, band);
-        var time = new ContourTime(section, PlotRight - PlotLeft);
+        var time = new ContourTime(section, PlotRight - PlotLeft, style.ShortestNote);
 
-        // A drill of one strip is drawn larger; of several, two should stand one above the other.
-        var height = Math.Clamp((pitch.High - pitch.Low) / 100 * (time.Strips.Count == 1 ? 15 : 10), 100, 330);
+        // A drill of one strip is drawn larger; of several, two or three should stand one above the other.
+        var height = Math.Clamp((pitch.High - pitch.Low) / 100 * (time.Strips.Count == 1 ? 15 : style.Semitone), 80, 330);
         _composer.Need(height + Heading + 40);
         if (sheet.Sections.Count > 1)
         {
@@ -65,7 +65,9 @@ internal sealed class ContourDrawing(Sheet sheet, PitchBand? band, TextShaper sh
         foreach (var strip in time.Strips)
         {
             cancellation.ThrowIfCancellationRequested();
-            _composer.Need(height + Heading);
+
+            // The legend stands with the last strip.
+            _composer.Need(height + Heading + (isLast && strip == time.Strips[^1] ? 6 + CloseHeight() : 0));
             var top = _composer.Y + 12;
             new ContourPlot(_composer, sheet, section, pitch, time, strip, (PlotLeft, top, PlotRight - PlotLeft, height)).Draw(Shades, (BandFill, BandEdge), NoteWidth);
             _composer.Y = top + height + Heading - 12;
@@ -74,20 +76,20 @@ internal sealed class ContourDrawing(Sheet sheet, PitchBand? band, TextShaper sh
         _composer.Y += 6;
     }
 
+    private string Legend =>
+        "A thick stroke is a note, as long as it sounds and at its height; thin strokes join the notes of a line. Lines change their shade in turn and begin with their number. "
+        + (sheet.Signs.HasBreaths ? "A gap with a v is a breath. " : string.Empty)
+        + $"Horizontal lines are the scale's svaras as they are tuned, S the thickest, with their cents above S on the right where there is room; {(sheet.HasCarets ? "carets" : "dots")} on the "
+        + $"letters are octaves. {(sheet.Signs.HasBars ? $"Upright lines are the beginnings of {sheet.Sections[0].TimeNames.Bar}s; below stand seconds" : "Below stand seconds")}; each strip has its own measure of them.";
+
+    private double CloseHeight() => ((_composer.Broken(Legend, 8, _composer.Right - _composer.Left, 12).Count + _composer.Broken(sheet.CautionText, 8, _composer.Right - _composer.Left, 12).Count) * 10.8) + 12;
+
     private void Close()
     {
+        _composer.Need(CloseHeight());
         _composer.Y += 4;
-        _composer.Paragraph(
-            "legend",
-            "A thick stroke is a note, as long as it sounds and at its height; thin strokes join the notes of a line. Lines change their shade in turn and begin with their number. A gap with a "
-            + "v is a breath. Horizontal lines are the scale's svaras as they are tuned, S the thickest, with their cents above S on the right; dots on the letters are octaves. Upright lines are the "
-            + "beginnings of avartanas, or of bars; below stand seconds.",
-            8,
-            PageComposer.Soft);
-        var text = string.Join(' ', sheet.Score.Cautions.ConvertAll(c => $"{c.Text} ({c.Source})"));
-        var lines = _composer.Broken(text, 8, _composer.Right - _composer.Left, 12);
-        _composer.Need((lines.Count * 10.8) + 4);
+        _composer.Paragraph("legend", Legend, 8, PageComposer.Soft);
         _composer.Y += 4;
-        _composer.Paragraph("caution", text, 8);
+        _composer.Paragraph("caution", sheet.CautionText, 8);
     }
 }

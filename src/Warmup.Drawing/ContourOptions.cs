@@ -20,6 +20,21 @@ public sealed record ContourOptions : DrawingOptions
 
     internal override string Subject => "contour";
 
-    internal override PageSet Draw(Score score, TextShaper shaper, CancellationToken cancellation) =>
-        new ContourDrawing(Sheet.Of(score, Letters, cancellation), Band, shaper).Draw(cancellation);
+    internal override PageSet Draw(Score score, TextShaper shaper, CancellationToken cancellation)
+    {
+        var sheet = Sheet.Of(score, Letters, cancellation);
+        PageSet? first = null;
+        foreach (var style in ContourStyle.All)
+        {
+            var pages = new ContourDrawing(sheet, Band, shaper, style).Draw(cancellation);
+            if (pages.Pages.Count <= ContourStyle.MostPages)
+            {
+                return pages;
+            }
+
+            first ??= pages;
+        }
+
+        return first!;
+    }
 }

@@ -6,8 +6,8 @@ namespace Warmup.Drawing;
 /// <summary>One strip of the contour at its place.</summary>
 internal sealed class ContourPlot
 {
-    // Labels that are closer than this are moved apart, so that they can be read.
-    private const double LabelHeight = 10;
+    // Of labels that are closer than this only one is written, at its own line.
+    private const double LabelHeight = 7.5;
 
     // The seconds from one tick of the time axis to the next; a minute where these are too close.
     private static readonly int[] Steps = [1, 2, 5, 10, 20, 30];
@@ -25,7 +25,7 @@ internal sealed class ContourPlot
         PageComposer composer, Sheet sheet, Section section, ContourPitch pitch, ContourTime time, ContourStrip strip, (double X, double Y, double Width, double Height) place)
     {
         (_composer, _sheet, _section, _pitch, _time, _strip) = (composer, sheet, section, pitch, time, strip);
-        (_place, _second) = ((place.X, place.Y, place.Height), place.Width / time.Seconds);
+        (_place, _second) = ((place.X, place.Y, place.Height), place.Width / (strip.To - strip.From));
     }
 
     private double Right => X(_strip.To);
@@ -90,18 +90,32 @@ internal sealed class ContourPlot
 
     private void Svaras()
     {
-        var label = double.MaxValue;
         foreach (var (tone, cents) in _pitch.Lines)
         {
-            var y = Y(cents);
             var isTonic = tone.Degree == default;
-            _composer.Add(new StrokeShape("svara", _place.X, y, Right, y, isTonic ? 1.3 : 0.5, isTonic ? "#3a3a3a" : "#7d7d7d"));
-
-            // Labels rise with the lines and are pushed up where the one below would be covered.
-            label = Math.Min(y, label - LabelHeight);
-            _composer.Tone("svara-label", _place.X - 34, label + 2.9, _sheet.ToneOf(tone), 8.5);
-            _composer.Put("cents", Right + 5, label + 2.6, string.Create(CultureInfo.InvariantCulture, $"{cents:0.#}"), 7, PageComposer.Soft);
+            _composer.Add(new StrokeShape("svara", _place.X, Y(cents), Right, Y(cents), isTonic ? 1.3 : 0.5, isTonic ? "#3a3a3a" : "#7d7d7d"));
         }
+
+        foreach (var (tone, cents) in Labelled())
+        {
+            _composer.Tone("svara-label", _place.X - 34, Y(cents) + 2.9, _sheet.ToneOf(tone), 8.5);
+            _composer.Put("cents", Right + 5, Y(cents) + 2.6, string.Create(CultureInfo.InvariantCulture, $"{cents:0.#}"), 7, PageComposer.Soft);
+        }
+    }
+
+    /// <summary>The lines that have room for a label: the tonic's first, then those of sung notes, then the others, each from the lowest.</summary>
+    private List<(ScaleTone Tone, double Cents)> Labelled()
+    {
+        var labelled = new List<(ScaleTone Tone, double Cents)>();
+        foreach (var line in _pitch.Lines.OrderBy(l => l.Tone.Degree == default ? 0 : _section.Pitches.Any(p => p.Tone == l.Tone) ? 1 : 2).ThenBy(l => l.Cents))
+        {
+            if (labelled.TrueForAll(l => Math.Abs(Y(l.Cents) - Y(line.Cents)) >= LabelHeight))
+            {
+                labelled.Add(line);
+            }
+        }
+
+        return [.. labelled.OrderBy(l => l.Cents)];
     }
 
     private void Notes(string[] shades, double width)

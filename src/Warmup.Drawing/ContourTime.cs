@@ -1,62 +1,34 @@
 namespace Warmup.Drawing;
 
-/// <summary>A strip of the contour: its time in seconds from the section's beginning.</summary>
+/// <summary>A strip of the contour: its time in seconds from the section's beginning. It fills the width of the paper.</summary>
 internal readonly record struct ContourStrip(double From, double To);
 
-/// <summary>Divides the time of a section into strips, all at one scale.</summary>
+/// <summary>
+/// Divides the time of a section into strips. A drill that fits one is one strip; else each speed and tempo has strips of its own, of about the same number of
+/// seconds, so that fast notes are as wide as slow ones.
+/// </summary>
 internal sealed class ContourTime
 {
-    // The project's own settings: the time in a strip, and the width of the shortest note in points.
-    private const double LeastSeconds = 8;
+    // The project's own setting: the most time in a strip, in seconds.
     private const double MostSeconds = 60;
-    private const double ShortestNote = 9;
 
-    public ContourTime(Section section, double width)
+    public ContourTime(Section section, double width, double shortestNote)
     {
-        var shortest = double.MaxValue;
-        foreach (var note in section.Notes)
-        {
-            shortest = Math.Min(shortest, (section.SecondsAt(note.End) - section.SecondsAt(note.Onset)).ToDouble());
-        }
-
         Lines = section.Lines.ConvertAll(l => Span(section, l.Onset, l.Length));
         Breaths = section.Breaths.ConvertAll(b => Span(section, b.Onset, b.Length));
         Measures = section.Measures.ConvertAll(m => section.SecondsAt(m.Onset).ToDouble());
-        var (start, end) = (Lines[0].From, Lines[^1].To);
-        Seconds = Math.Clamp(width * shortest / ShortestNote, LeastSeconds, MostSeconds);
-        if (end - start <= Seconds)
+        var all = (From: 0, To: section.Lines.Count);
+        if (Seconds(all) <= Most(section, all, width, shortestNote))
         {
-            // All of it fits one strip, as wide as the paper; a short drill is not stretched.
-            Seconds = Math.Max(end - start, LeastSeconds);
+            Strips.Add(new ContourStrip(Lines[0].From, Lines[^1].To));
+            return;
         }
 
-        // A strip ends where a line does; a line longer than a strip is cut.
-        var (from, reached) = (start, start);
-        foreach (var (_, to) in Lines)
+        foreach (var run in Runs(section))
         {
-            if (to - from > Seconds + 1e-6 && reached > from)
-            {
-                Strips.Add(new ContourStrip(from, reached));
-                from = reached;
-            }
-
-            while (to - from > Seconds + 1e-6)
-            {
-                Strips.Add(new ContourStrip(from, from + Seconds));
-                from += Seconds;
-            }
-
-            reached = to;
-        }
-
-        if (reached > from)
-        {
-            Strips.Add(new ContourStrip(from, reached));
+            Divide(run, Most(section, run, width, shortestNote));
         }
     }
-
-    /// <summary>The seconds that the whole width stands for.</summary>
-    public double Seconds { get; }
 
     public List<ContourStrip> Strips { get; } = [];
 
@@ -69,4 +41,63 @@ internal sealed class ContourTime
 
     private static (double From, double To) Span(Section section, Rational onset, Rational length) =>
         (section.SecondsAt(onset).ToDouble(), section.SecondsAt(onset + length).ToDouble());
+
+    /// <summary>Neighbouring lines of one speed and tempo, by their indexes.</summary>
+    private static IEnumerable<(int From, int To)> Runs(Section section)
+    {
+        var from = 0;
+        for (var l = 1; l <= section.Lines.Count; l++)
+        {
+            if (l == section.Lines.Count
+                || section.Lines[l].Speed != section.Lines[from].Speed
+                || section.TempoAt(section.Lines[l].Onset) != section.TempoAt(section.Lines[from].Onset))
+            {
+                yield return (from, l);
+                from = l;
+            }
+        }
+    }
+
+    private double Seconds((int From, int To) lines) => Lines[lines.To - 1].To - Lines[lines.From].From;
+
+    /// <summary>The most seconds of a strip in which the shortest note of some lines is still wide enough.</summary>
+    private static double Most(Section section, (int From, int To) lines, double width, double shortestNote)
+    {
+        var shortest = double.MaxValue;
+        for (var n = section.Lines[lines.From].FirstNote; n < section.Notes.Count && section.Notes[n].LineIndex < lines.To; n++)
+        {
+            shortest = Math.Min(shortest, (section.SecondsAt(section.Notes[n].End) - section.SecondsAt(section.Notes[n].Onset)).ToDouble());
+        }
+
+        return Math.Min(MostSeconds, width * shortest / shortestNote);
+    }
+
+    /// <summary>Divides lines into as few strips as their time needs, each about as long as the others; a line longer than a strip is cut.</summary>
+    private void Divide((int From, int To) lines, double most)
+    {
+        var count = Math.Ceiling((Seconds(lines) / most) - 1e-6);
+        var each = Math.Max(Seconds(lines) / count, 1e-3);
+        var from = Lines[lines.From].From;
+        for (var l = lines.From; l < lines.To; l++)
+        {
+            var (start, end) = Lines[l];
+
+            // A strip ends where a line does, the nearest to its share of the time.
+            if (start > from + 1e-6 && (end - from > most + 1e-6 || (start + end) / 2 - from > each))
+            {
+                Strips.Add(new ContourStrip(from, start));
+                from = start;
+            }
+
+            var parts = Math.Max(1, (int)Math.Ceiling(((end - from) / most) - 1e-6));
+            for (var p = 1; p < parts; p++)
+            {
+                var cut = from + ((end - from) / (parts - p + 1));
+                Strips.Add(new ContourStrip(from, cut));
+                from = cut;
+            }
+        }
+
+        Strips.Add(new ContourStrip(from, Lines[lines.To - 1].To));
+    }
 }

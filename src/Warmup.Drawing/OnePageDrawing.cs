@@ -11,7 +11,7 @@ internal sealed class OnePageDrawing(Sheet sheet, TextShaper shaper, int columns
     // What the whole sheet has room for and one page has not: it can be read from the lines and the tempo.
     private static readonly string[] LeftOut = ["Hand", "Count", "Ends", "Length"];
 
-    private readonly PageComposer _composer = new(shaper);
+    private readonly PageComposer _composer = new(shaper) { HasCarets = sheet.HasCarets };
 
     public PageSet Draw(CancellationToken cancellation)
     {
@@ -105,7 +105,7 @@ internal sealed class OnePageDrawing(Sheet sheet, TextShaper shaper, int columns
                 lines.Add((run[0], run.Count == 1 ? Number(run[0]) : $"{Number(run[0])}-{Number(run[^1])}"));
             }
 
-            new SheetLines(_composer, section.Section, lines, size).Draw(cancellation);
+            new SheetLines(_composer, section.Section, lines, new SheetStyle(size, 2, true)).Draw(0, cancellation);
         }
     }
 
@@ -134,9 +134,6 @@ internal sealed class OnePageDrawing(Sheet sheet, TextShaper shaper, int columns
         // The cautions stay together where a column has room for them.
         _composer.Need(columns == 1 ? 76 : 128);
         _composer.Y += 6;
-        foreach (var caution in sheet.Score.Cautions)
-        {
-            _composer.Paragraph("caution", $"{caution.Text} ({caution.Source})", 6);
-        }
+        _composer.Paragraph("caution", sheet.CautionText, 6);
     }
 }

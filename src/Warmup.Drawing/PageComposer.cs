@@ -14,6 +14,10 @@ internal sealed class PageComposer
     public const string Soft = "#4d4d4d";
     public const string Hair = "#b0b0b0";
 
+    // A variant's size, and the space before it, in parts of the letter's.
+    private const double VariantSize = 0.62;
+    private const double VariantSpace = 0.04;
+
     private const double Foot = 52;
     private const double Gap = 16;
 
@@ -31,6 +35,9 @@ internal sealed class PageComposer
     }
 
     public List<Page> Pages { get; } = [];
+
+    /// <summary>Whether octaves are carets instead of dots.</summary>
+    public bool HasCarets { get; init; }
 
     /// <summary>The first free height of the page.</summary>
     public double Y { get; set; }
@@ -98,21 +105,57 @@ internal sealed class PageComposer
         }
     }
 
-    /// <summary>Writes a tone with its octave dots.</summary>
+    /// <summary>Writes one line of text with the middle of its ink at a place.</summary>
+    public void PutMiddle(string kind, double middle, double y, string text, double size, string colour = Ink) =>
+        Put(kind, middle - (_shaper.Of(text).InkMiddle * size), y, text, size, colour);
+
+    /// <summary>The width of a tone's variant, the space before it included, in parts of the letter's size.</summary>
+    public static double VariantWidth(TextShaper shaper, SheetTone tone) => VariantSpace + (shaper.Of(tone.Variant).Width * VariantSize);
+
+    /// <summary>Writes a tone with its variant and the signs of its octave.</summary>
+    /// <param name="kind">What it stands for.</param>
+    /// <param name="x">Its beginning, or the middle of its letter's ink.</param>
+    /// <param name="y">Its baseline.</param>
+    /// <param name="tone">The tone.</param>
+    /// <param name="size">The letter's size.</param>
+    /// <param name="middle">Whether the place is that of the middle.</param>
     /// <returns>The width of the letter and the variant.</returns>
-    public double Tone(string kind, double x, double y, SheetTone tone, double size)
+    public double Tone(string kind, double x, double y, SheetTone tone, double size, bool middle = false)
     {
         var shaped = _shaper.Of(tone.Letter);
+        x -= middle ? shaped.InkMiddle * size : 0;
         Add(new TextShape(kind, x, y, size, shaped, Ink));
-        var count = Math.Abs(tone.Octave);
-        var radius = size * 0.085;
-        var dotY = tone.Octave > 0 ? y - (shaped.Top * size) - (radius * 2.8) : y + (shaped.Bottom * size) + (radius * 2.4);
-        for (var d = 0; d < count; d++)
+        Octave(tone, x + (shaped.InkMiddle * size), tone.Octave > 0 ? y - (shaped.Top * size) : y + (shaped.Bottom * size), size);
+        if (tone.Variant.Length > 0)
         {
-            Add(new DotShape(tone.Octave > 0 ? "octave above" : "octave below", x + (shaped.Width * size / 2) + ((d - ((count - 1) / 2.0)) * radius * 3), dotY, radius, Ink));
+            Put("variant", x + ((Math.Max(shaped.Width, shaped.InkRight) + VariantSpace) * size), y + (size * 0.18), tone.Variant, size * VariantSize);
         }
 
-        return (shaped.Width * size) + Put("variant", x + (shaped.Width * size) + 0.5, y + (size * 0.18), tone.Variant, size * 0.62);
+        return (shaped.Width * size) + (tone.Variant.Length > 0 ? VariantWidth(_shaper, tone) * size : 0);
+    }
+
+    /// <summary>Draws a dot for each octave, or a caret where a dot would be read as a vowel sign: up above the letter, down below it.</summary>
+    private void Octave(SheetTone tone, double middle, double edge, double size)
+    {
+        var (count, isUpper) = (Math.Abs(tone.Octave), tone.Octave > 0);
+        var kind = isUpper ? "octave above" : "octave below";
+        var radius = size * 0.085;
+        var up = isUpper ? -1 : 1;
+        for (var d = 0; d < count; d++)
+        {
+            var offset = d - ((count - 1) / 2.0);
+            if (HasCarets)
+            {
+                var (x, half) = (middle + (offset * radius * 5), radius * 2);
+                var (foot, tip) = (edge + (up * radius * 1.2), edge + (up * radius * 3.2));
+                Add(new StrokeShape(kind, x - half, foot, x, tip, 0.8, Ink));
+                Add(new StrokeShape(kind, x, tip, x + half, foot, 0.8, Ink));
+            }
+            else
+            {
+                Add(new DotShape(kind, middle + (offset * radius * 3), edge + (up * radius * 2.6), radius, Ink));
+            }
+        }
     }
 
     /// <summary>Writes the foot of every page: what the drawing is, the page number, the most urgent caution, and what these notes are not.</summary>

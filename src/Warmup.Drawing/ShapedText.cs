@@ -9,4 +9,11 @@ internal readonly record struct PlacedGlyph(int Font, ushort Glyph, double X, do
 /// <param name="Width">How far the text advances.</param>
 /// <param name="Top">How far its ink reaches above the baseline.</param>
 /// <param name="Bottom">How far its ink reaches below the baseline.</param>
-internal sealed record ShapedText(string Text, PlacedGlyph[] Glyphs, double Width, double Top, double Bottom);
+/// <param name="InkLeft">Where its ink begins.</param>
+/// <param name="InkRight">Where its ink ends.</param>
+internal sealed record ShapedText(string Text, PlacedGlyph[] Glyphs, double Width, double Top, double Bottom, double InkLeft, double InkRight)
+{
+    public double InkWidth => InkRight - InkLeft;
+
+    public double InkMiddle => (InkLeft + InkRight) / 2;
+}

@@ -4,35 +4,89 @@ using Warmup.Sheets;
 namespace Warmup.Drawing;
 
 /// <summary>Puts the student's sheet on pages of A4 in portrait.</summary>
-internal sealed class SheetDrawing(Sheet key, TextShaper shaper, bool hidesNotes)
+internal sealed class SheetDrawing
 {
-    private const double Label = 62;
+    private readonly Sheet _key;
+    private readonly Sheet _sheet;
+    private readonly SheetStyle _style;
+    private readonly PageComposer _composer;
+    private readonly SheetClose _close;
 
-    private readonly PageComposer _composer = new(shaper);
-    private readonly Sheet _sheet = hidesNotes ? key.WithHiddenNotes() : key;
-
-    public PageSet Draw(CancellationToken cancellation)
+    private SheetDrawing(Sheet key, Sheet sheet, TextShaper shaper, SheetStyle style)
     {
-        var title = _sheet.Score.Title;
-        _composer.Paragraph("title", title, 19, most: 4);
-        foreach (var section in _sheet.Sections)
+        (_key, _sheet, _style) = (key, sheet, style);
+        _composer = new PageComposer(shaper) { HasCarets = sheet.HasCarets };
+        var isDivided = sheet.Sections.Any(s => s.PrintedBlocks.Any(b => Lines(s, b).IsDivided));
+        _close = new SheetClose(_composer, sheet, HidesNotes, isDivided);
+    }
+
+    private bool HidesNotes => !ReferenceEquals(_key, _sheet);
+
+    /// <summary>Draws a sheet: closer where that saves a page.</summary>
+    public static PageSet Draw(Sheet key, TextShaper shaper, bool hidesNotes, CancellationToken cancellation)
+    {
+        var sheet = hidesNotes ? key.WithHiddenNotes(cancellation) : key;
+        var styles = SheetStyle.For(Letters(sheet, shaper, cancellation));
+        var best = new SheetDrawing(key, sheet, shaper, styles[0]).Draw(cancellation);
+        foreach (var style in styles.Skip(1))
+        {
+            if (best.Pages.Count == (hidesNotes ? 2 : 1))
+            {
+                return best;
+            }
+
+            var closer = new SheetDrawing(key, sheet, shaper, style).Draw(cancellation);
+            best = closer.Pages.Count < best.Pages.Count ? closer : best;
+        }
+
+        return best;
+    }
+
+    /// <summary>One size for the letters of all rows: that of the block that needs the smallest.</summary>
+    private static double Letters(Sheet sheet, TextShaper shaper, CancellationToken cancellation)
+    {
+        var composer = new PageComposer(shaper);
+        var size = SheetLines.Size;
+        foreach (var section in sheet.Sections)
         {
             cancellation.ThrowIfCancellationRequested();
-            _composer.Need(180);
-            _composer.Y += 6;
+            foreach (var block in section.PrintedBlocks)
+            {
+                size = Math.Min(size, SheetLines.SizeOf(shaper, section.Section, block.Lines, composer.Right - composer.Left));
+            }
+        }
+
+        return size;
+    }
+
+    private PageSet Draw(CancellationToken cancellation)
+    {
+        var title = _sheet.Score.Title;
+        _composer.Paragraph("title", title, _style.IsClose ? 15 : 19, most: _style.IsClose ? 2 : 4);
+        var head = new SheetHead(_composer, _style.IsClose);
+        for (var s = 0; s < _sheet.Sections.Count; s++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var section = _sheet.Sections[s];
+            if (s > 0)
+            {
+                _composer.Need(130);
+            }
+
+            _composer.Y += _style.IsClose ? 3 : 6;
             if (_sheet.Sections.Count > 1)
             {
                 _composer.Add(new StrokeShape("section", _composer.Left, _composer.Y, _composer.Right, _composer.Y, 1, PageComposer.Ink));
                 _composer.Y += 5;
-                _composer.Paragraph("section-title", section.Section.Title, 13.5, most: 3);
+                _composer.Paragraph("section-title", section.Section.Title, _style.IsClose ? 11.5 : 13.5, most: 3);
             }
 
-            Header(section);
-            Blocks(section, cancellation);
+            head.Draw(section, s > 0 ? _sheet.Sections[s - 1] : null);
+            Blocks(section, s == _sheet.Sections.Count - 1 ? _close.Height : 0, cancellation);
         }
 
-        Close();
-        if (hidesNotes)
+        _close.Draw();
+        if (HidesNotes)
         {
             Key(cancellation);
         }
@@ -42,116 +96,45 @@ internal sealed class SheetDrawing(Sheet key, TextShaper shaper, bool hidesNotes
         return new PageSet(title, $"A sheet to sing from: the lines in {(_sheet.IsSolfege ? "letters" : "svara letters")} under the {_sheet.Sections[0].TimeNames.Beat}s. {raga}".TrimEnd(), _composer.Pages);
     }
 
-    private void Blocks(SheetSection section, CancellationToken cancellation)
+    /// <summary>Draws the blocks of a section.</summary>
+    /// <param name="section">The section.</param>
+    /// <param name="tail">The height of what must follow its last rows on the same page.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    private void Blocks(SheetSection section, double tail, CancellationToken cancellation)
     {
-        foreach (var block in section.PrintedBlocks)
+        for (var b = 0; b < section.PrintedBlocks.Count; b++)
         {
             cancellation.ThrowIfCancellationRequested();
+            var block = section.PrintedBlocks[b];
             if (section.PrintedBlocks.Count > 1 || block.Times > 1)
             {
-                _composer.Need(64);
+                // A heading keeps its first two rows.
+                _composer.Need(4 + (9 * 1.35) + 10 + (2 * _style.Leading * _style.Letters));
                 _composer.Y += 4;
                 _composer.Paragraph("run", block.Heading, 9, PageComposer.Soft);
             }
 
-            new SheetLines(_composer, section.Section, block.Lines.ConvertAll(l => (l, l.Number.ToString(CultureInfo.InvariantCulture)))).Draw(cancellation);
+            Lines(section, block).Draw(b == section.PrintedBlocks.Count - 1 ? tail : 0, cancellation);
         }
     }
+
+    private SheetLines Lines(SheetSection section, SheetBlock block) =>
+        new(_composer, section.Section, block.Lines.ConvertAll(l => (l, l.Number.ToString(CultureInfo.InvariantCulture))), _style);
 
     /// <summary>Writes the lines with their notes on a new page.</summary>
     private void Key(CancellationToken cancellation)
     {
         _composer.Need(_composer.Bottom);
-        _composer.Paragraph("title", $"Key to {key.Score.Title}", 15, most: 4);
-        foreach (var section in key.Sections)
+        _composer.Paragraph("title", $"Key to {_key.Score.Title}", 15, most: 4);
+        foreach (var section in _key.Sections)
         {
-            if (key.Sections.Count > 1)
+            if (_key.Sections.Count > 1)
             {
                 _composer.Need(64);
                 _composer.Paragraph("section-title", section.Section.Title, 13.5, most: 3);
             }
 
-            Blocks(section, cancellation);
-        }
-    }
-
-    private void Header(SheetSection section)
-    {
-        Row("Scale", section.Section.Scale.Name);
-        Tones("up", section.ListNames.Ascent, section.Ascent);
-        Tones("down", section.ListNames.Descent, section.Descent);
-        foreach (var (label, text) in section.Header)
-        {
-            Row(label, text);
-        }
-
-        _composer.Y += 8;
-    }
-
-    private void Row(string label, string text)
-    {
-        var lines = _composer.Broken(text, 9.5, _composer.Right - _composer.Left - Label, 12);
-        for (var l = 0; l < lines.Count; l++)
-        {
-            _composer.Need(14);
-            _composer.Y += 13.5;
-            if (l == 0)
-            {
-                _composer.Put("label", _composer.Left, _composer.Y - 3, label, 8.5, PageComposer.Soft);
-            }
-
-            _composer.Put("head", _composer.Left + Label, _composer.Y - 3, lines[l], 9.5);
-        }
-    }
-
-    private void Tones(string mark, string label, ValueList<SheetTone> tones)
-    {
-        const double size = 12.5;
-        _composer.Need(22);
-        _composer.Y += 21;
-        _composer.Put("label", _composer.Left + 8, _composer.Y - 6, label, 8.5, PageComposer.Soft);
-        var x = _composer.Left + Label;
-        foreach (var tone in tones)
-        {
-            var width = shaper.Width(tone.Letter, size) + shaper.Width(tone.Variant, size * 0.62);
-            if (x + width > _composer.Right)
-            {
-                _composer.Need(22);
-                _composer.Y += 21;
-                x = _composer.Left + Label;
-            }
-
-            x += _composer.Tone($"scale-{mark}", x, _composer.Y - 6, tone, size) + 13;
-        }
-    }
-
-    /// <summary>Writes the legend, the findings and the cautions below the last line.</summary>
-    private void Close()
-    {
-        _composer.Y += 10;
-        var (beat, _, bar) = _sheet.Sections[0].TimeNames;
-        var answers = _sheet.Score.Sections.Any(s => s.Lines.Any(l => l.HasAnswer));
-        _composer.Paragraph(
-            "legend",
-            $"Signs:  {SheetSign.Hold} hold one more unit;  {SheetSign.Breath} (raised) breathe;  {SheetSign.Silence} one unit of silence;  a thin line ends a part of the {bar}, a double line the "
-            + $"{bar};  a dot above a letter is the upper octave, a dot below the lower one; small numbers over the letters count the {beat}s, those before or under them the lines"
-            + (_sheet.HasFasterSpeeds ? $";  one line over the letters of one {beat} is the second speed, two the third, three the fourth" : string.Empty)
-            + (_sheet.VariantLegend is { Length: > 0 } variants ? $";  {variants}" : string.Empty)
-            + (hidesNotes ? ";  _ a note to hear and write down, the key is on the last page" : string.Empty)
-            + (answers ? ";  in a grey field the class answers." : "."),
-            8,
-            PageComposer.Soft);
-        foreach (var finding in _sheet.Score.Findings)
-        {
-            _composer.Paragraph("finding", $"Note: {finding.Describe()}.", 8.5);
-        }
-
-        // The cautions stay together where a page has room for them.
-        _composer.Need(130);
-        _composer.Y += 6;
-        foreach (var caution in _sheet.Score.Cautions)
-        {
-            _composer.Paragraph("caution", $"{caution.Text} ({caution.Source})", 8);
+            Blocks(section, 0, cancellation);
         }
     }
 }

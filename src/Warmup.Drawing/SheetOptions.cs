@@ -20,5 +20,5 @@ public sealed record SheetOptions : DrawingOptions
     internal override string Subject => "sheet";
 
     internal override PageSet Draw(Score score, TextShaper shaper, CancellationToken cancellation) =>
-        new SheetDrawing(Sheet.Of(score, Letters, cancellation), shaper, HasHiddenNotes).Draw(cancellation);
+        SheetDrawing.Draw(Sheet.Of(score, Letters, cancellation), shaper, HasHiddenNotes, cancellation);
 }

@@ -51,7 +51,7 @@ internal sealed class TextShaper : IDisposable
     private ShapedText ShapeText(string text)
     {
         var glyphs = new List<PlacedGlyph>();
-        double x = 0, top = 0, bottom = 0;
+        double x = 0, top = 0, bottom = 0, left = double.MaxValue, right = 0;
         foreach (var (part, index) in Runs(text))
         {
             using var buffer = new Buffer();
@@ -77,13 +77,15 @@ internal sealed class TextShaper : IDisposable
                 {
                     top = Math.Max(top, (ink.YBearing / font.Units) - y);
                     bottom = Math.Max(bottom, y - ((ink.YBearing + ink.Height) / font.Units));
+                    var start = x + ((places[g].XOffset + ink.XBearing) / font.Units);
+                    (left, right) = (Math.Min(left, start), Math.Max(right, start + (ink.Width / font.Units)));
                 }
 
                 x += places[g].XAdvance / font.Units;
             }
         }
 
-        return new ShapedText(text, [.. glyphs], x, top, bottom);
+        return new ShapedText(text, [.. glyphs], x, top, bottom, left < right ? left : 0, left < right ? right : x);
     }
 
     /// <summary>The parts of a text that one font draws; a letter, as a reader sees it, is never divided.</summary>

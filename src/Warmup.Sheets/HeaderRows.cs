@@ -43,6 +43,8 @@ internal static class HeaderRows
         yield return ("Length", string.Create(invariant, $"{section.Seconds.ToDouble():0.0} s, {Count(section.Lines.Count, "line")}, {Count(section.Notes.Count, "note")}"));
     }
 
+    internal static string Count(int number, string noun) => string.Create(CultureInfo.InvariantCulture, $"{number} {noun}{(number == 1 ? string.Empty : "s")}");
+
     /// <summary>What a sheet says of a tonic: <c>S = G3 (kattai 5, 196.00 Hz)</c>.</summary>
     /// <param name="tonic">The tonic.</param>
     /// <param name="name">Its written name.</param>

@@ -104,7 +104,7 @@ internal sealed class HtmlBlock
 
         // The notes that begin in a part of an akshara; more than one only where an akshara has more parts than can be shown.
         var notes = Enumerable.Range(line.FirstNote, line.NoteCount).ToLookup(n => (_section.Notes[n].Onset * Parts).Floor());
-        foreach (var (slot, sign) in new LineCells(sheetLine, Parts, t => t.Dotted).Cells)
+        foreach (var (slot, sign) in new LineCells(sheetLine.Written, Parts, t => t.Dotted).Cells)
         {
             var (akshara, part) = At(slot);
             if (line.HasAnswer && akshara >= line.AnswerOnset)

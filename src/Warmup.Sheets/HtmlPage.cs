@@ -8,6 +8,9 @@ namespace Warmup.Sheets;
 /// <summary>Writes a practice page from its first line to its last.</summary>
 internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions options)
 {
+    private static readonly string[] LineCounts = [string.Empty, string.Empty, "one line", "two lines", "three lines"];
+    private static readonly string[] SpeedNames = [string.Empty, "first", "second", "third", "fourth"];
+
     // Letters of all scripts stay as they are; whatever could be markup is encoded.
     private readonly HtmlEncoder _encoder = HtmlEncoder.Create(UnicodeRanges.All);
     private readonly List<int> _cells = [];
@@ -115,19 +118,31 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
 
     private static string Capital(string word) => char.ToUpperInvariant(word[0]) + word[1..];
 
+    /// <summary>What the signs mean that stand on the page, and no others.</summary>
+    private string Legend(Sheet sheet)
+    {
+        var (signs, words) = (sheet.Signs, sheet.Sections[0].Words);
+        string?[] all =
+        [
+            signs.HasHolds ? $"<b>{SheetSign.Hold}</b> hold one more unit" : null,
+            signs.HasBreaths ? $"<b>{SheetSign.Breath}</b> breathe" : null,
+            signs.HasSilences ? $"<b>{SheetSign.Silence}</b> silence" : null,
+            signs.HasGroups ? $"a thin bar ends {MeterWords.An(words.Group)}" : null,
+            signs.HasBars ? $"a double bar ends the {words.Bar}" : null,
+            signs.HasUpperOctave ? $"{sheet.OctaveSign} over a letter is the upper octave" : null,
+            signs.HasLowerOctave ? $"{(sheet.HasCarets ? "v" : "a dot")} under it the lower" : null,
+            $"the numbers over the letters count the {words.Beat}s, the others the lines",
+            signs.Speeds.IsEmpty ? null : "over the letters " + string.Join(", ", signs.Speeds.ConvertAll(k => $"{LineCounts[k]} for the {SpeedNames[k]} speed")),
+            signs.HasAnswers ? $"shaded {words.Beat}s are left silent for your answer" : null,
+            sheet.VariantLegend.Length > 0 ? Text(sheet.VariantLegend) : null,
+        ];
+        return string.Join("; ", all.Where(part => part is not null)) + ".";
+    }
+
     private void Foot(Sheet sheet)
     {
         writer.WriteLine("<footer>");
-        var words = sheet.Sections[0].Words;
-        var speeds = sheet.HasFasterSpeeds
-            ? " Lines over the letters: one for the second speed, two for the third, three for the fourth."
-            : string.Empty;
-        var answers = score.Sections.Any(s => s.Lines.Any(l => l.HasAnswer)) ? $" Shaded {words.Beat}s are left silent for your answer." : string.Empty;
-        var variants = sheet.VariantLegend is { Length: > 0 } legend ? $" {Text(legend)}." : string.Empty;
-        writer.WriteLine(
-            $"<p class=\"legend\"><b>{SheetSign.Hold}</b> hold one more unit <b>{SheetSign.Breath}</b> breathe <b>{SheetSign.Silence}</b> silence; "
-            + $"a thin bar ends {MeterWords.An(words.Group)}, a double one the {words.Bar}; a dot over a letter is the upper octave, under it the lower; the numbers over the letters count the {words.Beat}s, the others the lines."
-            + $"{speeds}{answers}{variants}</p>");
+        writer.WriteLine($"<p class=\"legend\">{Legend(sheet)}</p>");
         foreach (var finding in score.Findings)
         {
             writer.WriteLine($"<p class=\"finding\">Note: {Text(finding.Describe())}.</p>");

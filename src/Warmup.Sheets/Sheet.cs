@@ -28,6 +28,21 @@ public sealed record Sheet
     /// </summary>
     public bool IsSolfege => _letters.IsSolfa || Score.Sections.All(s => !MeterWords.Of(s.Meter).IsTala);
 
+    /// <summary>
+    /// Whether carets stand for the octaves instead of dots: in Tamil, where a dot over a letter is the pulli, which takes its vowel away. A caret points up
+    /// for the upper octave, and down, under the letter, for the lower one (the project's own sign).
+    /// </summary>
+    public bool HasCarets => _letters.HasCarets;
+
+    /// <summary>What stands over a letter of the upper octave: <c>a dot</c>, or a caret, with the reason.</summary>
+    public string OctaveSign => HasCarets ? "^ (not the pulli, which is a dot)" : "a dot";
+
+    /// <summary>Which signs stand on it, for its legend.</summary>
+    public SheetSigns Signs => new(this);
+
+    /// <summary>The cautions for paper: the score's, each in a few words, and where the whole text stands.</summary>
+    public string CautionText => $"{string.Join(' ', Score.Cautions.ConvertAll(c => c.Brief))} Whole text and sources: practice page and reports.";
+
     /// <summary>Whether a line is faster than the first speed, so that lines over the letters show it.</summary>
     public bool HasFasterSpeeds => Score.Sections.Any(s => s.Lines.Any(l => l.Speed.Kalam > 1));
 

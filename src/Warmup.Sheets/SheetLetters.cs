@@ -20,6 +20,9 @@ internal sealed record SheetLetters(Syllables Syllables)
     /// <summary>Whether solfa syllables are written.</summary>
     public bool IsSolfa => Syllables == Syllables.Solfa || Syllables == Syllables.LaBasedSolfa;
 
+    /// <summary>Whether carets stand for the octaves: a dot would be read as the pulli.</summary>
+    public bool HasCarets => Syllables == Syllables.Tamil || Syllables == Syllables.Tamil.WithOctaveDots();
+
     /// <summary>The letters of a score.</summary>
     /// <param name="score">The score.</param>
     /// <param name="asked">The kind asked for, or <see langword="null"/>.</param>
@@ -33,7 +36,7 @@ internal sealed record SheetLetters(Syllables Syllables)
             Syllables.SyllableOf(new ScaleTone(tone.Degree)),
             hasVariant ? tone.Degree.Variant.ToString(System.Globalization.CultureInfo.InvariantCulture) : string.Empty,
             tone.Octave,
-            _dotted.SyllableOf(tone));
+            HasCarets ? Pointed(Syllables.SyllableOf(new ScaleTone(tone.Degree)), tone.Octave) : _dotted.SyllableOf(tone));
     }
 
     /// <summary>
@@ -45,6 +48,9 @@ internal sealed record SheetLetters(Syllables Syllables)
         var written = Of(tone);
         return HasHiddenNotes ? SheetTone.Blank : section.HasSeveralOf(tone.Degree) ? written : written.WithoutVariant();
     }
+
+    // A circumflex above for each octave up, a caron below for each down, as combining marks.
+    private static string Pointed(string letter, int octave) => letter + new string(octave > 0 ? '\u0302' : '\u032C', Math.Abs(octave));
 
     /// <summary>The kind that all syllables of a score belong to, or none.</summary>
     private static Syllables? Sung(Score score)

@@ -4,11 +4,12 @@ namespace Warmup.Sheets;
 /// <remarks>Immutable, value equality.</remarks>
 public sealed record SheetLine
 {
-    private SheetLine(int number, ScoreLine line, ValueList<SheetSign> signs)
+    private SheetLine(int number, ScoreLine line, ValueList<SheetSign> signs, ValueList<SheetSign> written)
     {
         Number = number;
         Line = line;
         Signs = signs;
+        Written = written;
     }
 
     /// <summary>The line's number in its section, from 1.</summary>
@@ -22,6 +23,23 @@ public sealed record SheetLine
     /// silence are counted from the note on, also where a breath or an answer fills them.
     /// </summary>
     public ValueList<SheetSign> Signs { get; }
+
+    /// <summary>The signs as they are written: without units of silence that a breath fills.</summary>
+    public ValueList<SheetSign> Written { get; }
+
+    /// <summary>Whether a sign or an answer stands between two aksharas.</summary>
+    internal bool HasSignsBetween(int start, int end)
+    {
+        foreach (ref readonly var sign in Written.AsSpan())
+        {
+            if (sign.At >= start && sign.At < end)
+            {
+                return true;
+            }
+        }
+
+        return Line.HasAnswer && Rational.Max(Line.AnswerOnset, start) < Rational.Min(Line.End, end);
+    }
 
     /// <summary>A line of a section.</summary>
     /// <param name="section">The section.</param>
@@ -62,7 +80,9 @@ public sealed record SheetLine
             }
         }
 
-        return new SheetLine(index + 1, line, signs.ToValueList());
+        var all = signs.ToValueList();
+        signs.RemoveAll(s => s.Kind == SheetSignKind.Silence && section.BreathAfter(s.Note) is { } breath && s.At >= breath.Onset && s.At < breath.Onset + breath.Length);
+        return new SheetLine(index + 1, line, all, signs.Count == all.Count ? all : signs.ToValueList());
     }
 
     /// <summary>The number and what is written.</summary>

@@ -7,6 +7,13 @@ namespace Warmup.Sheets;
 /// <remarks>Immutable, safe to share between threads.</remarks>
 public sealed class TextSheetFormat : IScoreFormat
 {
+    // The project's own settings, in letters; a word may reach over the end of a row.
+    private const int CautionWidth = 112;
+    private const int CautionRows = 5;
+    private const int LongestWord = 14;
+
+    private static readonly string[] OverLetters = [string.Empty, string.Empty, "--- one line, the second speed", "=== two lines, the third speed", "\u2261\u2261\u2261 three lines, the fourth speed"];
+
     /// <summary>The format with the default options.</summary>
     public TextSheetFormat()
         : this(TextSheetOptions.Default)
@@ -69,15 +76,29 @@ public sealed class TextSheetFormat : IScoreFormat
             writer.WriteLine(NotTheRaga);
         }
 
-        foreach (var caution in score.Cautions)
+        foreach (var line in Wrapped(sheet.CautionText))
         {
-            writer.WriteLine($"- {caution.Text} ({caution.Source})");
+            writer.WriteLine(line);
         }
 
         if (Options.HasHiddenNotes)
         {
             WriteKey(writer, key, cancellationToken);
         }
+    }
+
+    /// <summary>The cautions in rows between words, at most five of them.</summary>
+    private static IEnumerable<string> Wrapped(string text)
+    {
+        var widest = Math.Max(CautionWidth, (text.Length / CautionRows) + LongestWord);
+        while (text.Length > widest)
+        {
+            var end = text.LastIndexOf(' ', widest);
+            yield return text[..end];
+            text = text[(end + 1)..];
+        }
+
+        yield return text;
     }
 
     /// <summary>Writes the lines with their notes, after a form feed, which begins a new page on paper.</summary>
@@ -126,56 +147,72 @@ public sealed class TextSheetFormat : IScoreFormat
                 writer.WriteLine(block.Heading);
             }
 
-            var text = new TextBlock(section.Section.Meter, block);
-            var indent = text.HasWholeRows ? digits + 2 : digits + 6;
-            if (text.Header() is { Length: > 0 } header)
-            {
-                writer.WriteLine($"{new string(' ', indent)}{header}");
-            }
-
-            for (var l = 0; l < block.Lines.Count; l++)
-            {
-                WriteLine(writer, text, l, block.Lines[l].Number.ToString(CultureInfo.InvariantCulture).PadLeft(digits), indent);
-            }
+            WriteRows(writer, new TextBlock(section.Section, block), digits);
         }
     }
 
-    private static void WriteLine(TextWriter writer, TextBlock block, int index, string label, int indent)
+    private static void WriteRows(TextWriter writer, TextBlock block, int digits)
     {
-        foreach (var (speedLines, letters, akshara) in block.Rows(index))
+        var invariant = CultureInfo.InvariantCulture;
+        var indent = new string(' ', block.HasWholeRows ? digits + 2 : digits + 11);
+        if (block.Header() is { Length: > 0 } header)
         {
-            if (speedLines.Length > 0)
-            {
-                writer.WriteLine($"{new string(' ', indent)}{speedLines}");
-            }
+            writer.WriteLine($"{indent}{header}");
+        }
 
-            var place = block.HasWholeRows ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"  .{akshara + 1}");
-            writer.WriteLine($"{(label + place).PadRight(indent)}{letters}".TrimEnd());
-            label = new string(' ', label.Length);
+        for (var r = 0; r < block.Count; r++)
+        {
+            var (speedLines, letters, numbers) = block.Row(r);
+            var (line, akshara) = block.Label(r);
+            var place = akshara == 1 ? string.Empty : string.Create(invariant, $"  from {akshara}");
+            var label = (line?.ToString(invariant) ?? string.Empty).PadLeft(digits) + place;
+            Write(speedLines, indent);
+            writer.WriteLine($"{label.PadRight(indent.Length)}{letters}".TrimEnd());
+            Write(numbers, indent);
+        }
+
+        void Write(string row, string before)
+        {
+            if (row.Length > 0)
+            {
+                writer.WriteLine($"{before}{row}");
+            }
         }
     }
 
     private void WriteLegend(TextWriter writer, Sheet sheet)
     {
         var (beat, group, bar) = sheet.Sections[0].TimeNames;
-        writer.WriteLine(
-            $"{SheetSign.Hold} hold one more unit   {SheetSign.Breath} breathe   {SheetSign.Silence} silence   {TextBlock.AngaEnd} end of {MeterWords.An(group)}   "
-            + $"{TextBlock.AvartanaEnd} end of {MeterWords.An(bar)}   ' upper octave   _ lower octave");
-        if (sheet.HasFasterSpeeds)
-        {
-            writer.WriteLine($"Over the letters of {MeterWords.An(beat)}: --- one line, the second speed   === two lines, the third   \u2261\u2261\u2261 three lines, the fourth");
-        }
+        var signs = sheet.Signs;
+        Write(
+            [
+                signs.HasHolds ? $"{SheetSign.Hold} hold one more unit" : null,
+                signs.HasBreaths ? $"{SheetSign.Breath} breathe" : null,
+                signs.HasSilences || signs.HasAnswers ? $"{SheetSign.Silence} silence" : null,
+                signs.HasGroups ? $"{TextBlock.AngaEnd} end of {MeterWords.An(group)}" : null,
+                signs.HasBars ? $"{TextBlock.AvartanaEnd} end of {MeterWords.An(bar)}" : null,
+                signs.HasUpperOctave ? "' upper octave" : null,
+                signs.HasLowerOctave ? "_ lower octave" : null,
+            ]);
+        Write([.. signs.Speeds.Select((kalam, i) => $"{(i == 0 ? $"Over the letters of {MeterWords.An(beat)}: " : string.Empty)}{OverLetters[kalam]}")]);
+        Write([sheet.VariantLegend]);
+        Write([Options.HasHiddenNotes ? $"{SheetTone.Blank.Letter} a note to hear and write down; the key is on the last page" : null]);
+        var blocks = sheet.Sections.SelectMany(s => s.PrintedBlocks.Select(b => new TextBlock(s.Section, b))).ToList();
+        Write(
+            [
+                blocks.Exists(b => b.Header().Length > 0) ? $"A number over a column counts the {beat}s" : null,
+                blocks.Exists(b => Enumerable.Range(0, b.Count).Any(r => b.Row(r).Numbers.Length > 0)) ? "one under a letter is that of the line which begins there" : null,
+                blocks.Exists(b => Enumerable.Range(0, b.Count).Any(r => b.Label(r).Akshara > 1)) ? $"\"from 5\" before a row: it begins with {beat} 5 of the {bar}" : null,
+            ],
+            "; ");
 
-        if (sheet.VariantLegend is { Length: > 0 } variants)
+        void Write(ReadOnlySpan<string?> parts, string between = "   ")
         {
-            writer.WriteLine(variants);
+            var row = string.Join(between, parts.ToArray().Where(p => p is { Length: > 0 }));
+            if (row.Length > 0)
+            {
+                writer.WriteLine(row);
+            }
         }
-
-        if (Options.HasHiddenNotes)
-        {
-            writer.WriteLine($"{SheetTone.Blank.Letter} a note to hear and write down; the key is on the last page");
-        }
-
-        writer.WriteLine($"A number over a column counts the {beat}s; .5 before a row says that it begins with {beat} 5.");
     }
 }

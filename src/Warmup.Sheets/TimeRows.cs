@@ -5,6 +5,9 @@ namespace Warmup.Sheets;
 /// <summary>The rows of a sheet's header that say how the drill is counted and where it ends.</summary>
 internal static class TimeRows
 {
+    // The project's own setting: nobody sings a drill more often to make it end on the first beat.
+    private const int MostTimes = 8;
+
     public static IEnumerable<(string Label, string Text)> Of(Section section, MeterWords words)
     {
         var invariant = CultureInfo.InvariantCulture;
@@ -25,19 +28,24 @@ internal static class TimeRows
 
         if (section.CountIn.Sign > 0)
         {
-            yield return ("Count", $"{Count((int)(section.CountIn / meter.Beats).Floor(), words.Bar)} before the first line");
+            yield return ("Count", $"{HeaderRows.Count((int)(section.CountIn / meter.Beats).Floor(), words.Bar)} before the first line");
         }
 
         if (!meter.IsFree)
         {
-            var full = section.RoundsToFirstBeat is { } rounds
-                ? $"sung {Count(rounds, "time")} it ends on the first beat"
-                : $"however often it is sung, it never ends on the first beat: fill lines up to the {words.Bar} for that";
             yield return ("Ends", section.IsLastAvartanaFull
-                ? $"on the first beat, after {Count(section.Measures.Count, words.Bar)}"
-                : $"{Mixed(section.LastFilled)} of {Count(meter.Beats, words.Beat)} into {words.Bar} {section.Measures.Count}; {full}");
+                ? $"on the first beat, after {HeaderRows.Count(section.Measures.Count, words.Bar)}"
+                : string.Create(invariant, $"{Mixed(section.LastFilled)} {words.Beat}{(section.LastFilled == 1 ? string.Empty : "s")} into {words.Bar} {section.Measures.Count}{Full(section, words)}"));
         }
     }
+
+    /// <summary>How it would end on the first beat: by singing it a few times, where a few are enough.</summary>
+    private static string Full(Section section, MeterWords words) => section.RoundsToFirstBeat switch
+    {
+        null => $"; however often it is sung, it never ends on the first beat: fill lines up to the {words.Bar} for that",
+        <= MostTimes and { } rounds => $"; sung {HeaderRows.Count(rounds, "time")} it ends on the first beat",
+        _ => string.Empty,
+    };
 
     /// <summary>The speeds of the first time through, in order.</summary>
     private static string Speeds(Section section, MeterWords words)
@@ -66,9 +74,6 @@ internal static class TimeRows
 
         return string.Join(' ', words);
     }
-
-    private static string Count(int number, string noun) =>
-        string.Create(CultureInfo.InvariantCulture, $"{number} {noun}{(number == 1 ? string.Empty : "s")}");
 
     /// <summary>A fraction as a whole number and the rest: <c>23 1/3</c>.</summary>
     private static string Mixed(Rational value) => value.IsInteger || value < 1

@@ -77,6 +77,9 @@ internal sealed partial class Drawn
         return (edges.Min(e => e.Left), edges.Max(e => e.Right));
     }
 
+    /// <summary>The middle of a text's ink, sideways.</summary>
+    public double Middle(XElement text) => (Ink(text).Left + Ink(text).Right) / 2;
+
     [GeneratedRegex(@"-?\d+(\.\d+)?")]
     private static partial Regex Numbers();
 }

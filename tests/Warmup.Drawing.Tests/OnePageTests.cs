@@ -32,7 +32,7 @@ public partial class OnePageTests
         Assert.Single(drawn.Pages);
         Assert.Equal(score.Sections.Select(s => s.Title), drawn.Texts("section-title"));
         Assert.Equal(score.Sections.Sum(s => s.Lines.Where(l => l.Round == 0).Sum(l => l.NoteCount)), drawn.Of("note").Count);
-        Assert.All(Cautions.All, c => Assert.Contains(c.Source, drawn.AllText, StringComparison.Ordinal));
+        Assert.All(Cautions.All, c => Assert.Contains(c.Brief, drawn.AllText, StringComparison.Ordinal));
         foreach (var text in drawn.Pages[0].Elements().Where(e => e.Elements().Any(u => u.Name.LocalName == "use")))
         {
             var (left, right) = drawn.Ink(text);

@@ -62,6 +62,8 @@ internal static class LibrarySamples
         [typeof(SheetLine)] = [() => SheetOf("a").Sections[0].Blocks[0].Lines[0], () => SheetOf("a").Sections[0].Blocks[0].Lines[1]],
         [typeof(SheetSign)] = [() => SheetOf("a").Sections[0].Blocks[0].Lines[0].Signs[0], () => SheetOf("a").Sections[0].Blocks[0].Lines[0].Signs[1]],
         [typeof(SheetTone)] = [() => SheetOf("a").ToneOf(new ScaleTone(default)), () => SheetOf("a").ToneOf(new ScaleTone(default, 1))],
+        [typeof(SheetRow)] = [() => Rows(Meter.Adi, 8).RowsOf(SheetOf("a").Sections[0].Blocks[0].Lines)[0], () => Rows(Meter.Adi, 4).RowsOf(SheetOf("a").Sections[0].Blocks[0].Lines)[0]],
+        [typeof(SheetSigns)] = [() => SheetOf("a").Signs, () => Sheet.Of(SheetOf("a").Score.WithAnswers()).Signs],
         [typeof(AvartanaRows)] = [() => Rows(Meter.Adi, 8), () => Rows(Meter.Adi, 4), () => Rows(Meter.Free, 8)],
         [typeof(FontFile)] = [() => Font(0, "a"), () => Font(1, "a"), () => Font(0, "b")],
         [typeof(SheetOptions)] =

@@ -21,27 +21,30 @@ public class TextSheetTests
     public void Continuous_lines_run_over_the_bar_marks()
     {
         var lines = Lines(Mohanam);
-        Assert.Equal("1 S R", lines[0]);
-        Assert.Equal("2 S R | G", lines[1]);
 
-        // The third line begins with akshara 6 and ends behind the first of the next avartana, which has a row of its own.
-        Assert.Equal("3 S | R G ||", lines[2]);
-        Assert.Equal("4 S R G | P D |", lines[3]);
+        // Lines of 2, 3, 4, 5 and 6 notes: the third begins with akshara 6 and ends behind the first of the next avartana, and so on. Each avartana is a
+        // row and closed; the last ends with akshara 4, and the rest of it is silent.
+        Assert.Equal("1 S R S R | G S | R G ||", lines[0]);
+        Assert.Contains("P S R G | P D | S R ||", Text(Mohanam).Split('\n').Select(Single));
+        Assert.Contains("G P D S' | | ||", Text(Mohanam).Split('\n').Select(Single));
+
+        // The numbers of the lines that begin inside the row stand under it.
+        Assert.Contains("2 3", Text(Mohanam).Split('\n').Select(Single));
     }
 
     [Fact]
     public void Octave_marks_stand_behind_the_letter()
     {
         var lines = Lines(Mohanam with { Pattern = Pattern.Figure(-1, 0, 5) });
-        Assert.Equal("1 D_ S S'", lines[0]);
+        Assert.Equal("1 D_ S S' | | ||", lines[0]);
     }
 
     [Fact]
     public void A_sheet_is_in_the_letters_that_are_sung_where_they_tell_the_notes_apart()
     {
         var figure = Mohanam with { Pattern = Pattern.Figure(-1, 0, 5) };
-        Assert.Equal("1 la_ do do'", Lines(figure with { Syllables = Syllables.Solfa })[0]);
-        Assert.Equal("1 6_ 1 1'", Text(figure with { Syllables = Syllables.Numbers }).Split('\n').Select(Single).First(l => l.StartsWith("1 6", StringComparison.Ordinal)));
+        Assert.Equal("1 la_ do do' | | ||", Lines(figure with { Syllables = Syllables.Solfa })[0]);
+        Assert.Equal("1 6_ 1 1' | | ||", Text(figure with { Syllables = Syllables.Numbers }).Split('\n').Select(Single).First(l => l.StartsWith("1 6", StringComparison.Ordinal)));
         Assert.Contains(" \u0BA4_ \u0BB8 \u0BB8'", Single(Text(figure with { Syllables = Syllables.Tamil })), StringComparison.Ordinal);
         Assert.Contains("up do re mi sol la do'", Single(Text(figure with { Syllables = Syllables.Solfa })), StringComparison.Ordinal);
 
@@ -49,7 +52,7 @@ public class TextSheetTests
         Assert.Contains("arohana \u0BB8 \u0BB0\u0BBF2 \u0B953 \u0BAA \u0BA42 \u0BB8'", Single(Text(figure with { Syllables = Syllables.Tamil })), StringComparison.Ordinal);
 
         // A vowel is the same on every note, so the svaras are written.
-        Assert.Equal("1 D_ S S'", Lines(figure with { Syllables = Syllables.Vowel() })[0]);
+        Assert.Equal("1 D_ S S' | | ||", Lines(figure with { Syllables = Syllables.Vowel() })[0]);
     }
 
     [Fact]
@@ -93,9 +96,14 @@ public class TextSheetTests
     {
         var text = Text(Mohanam);
         Assert.Contains(TextSheetFormat.NotTheRaga, text, StringComparison.Ordinal);
-        foreach (var caution in Cautions.All)
+        Assert.All(Cautions.All, caution => Assert.Contains(caution.Brief, text.ReplaceLineEndings(" "), StringComparison.Ordinal));
+
+        // Paper has them in five rows at most and without working notes, also where slides, swells and short notes bring cautions of their own.
+        foreach (var drill in (Drill[])[Mohanam, Mohanam with { Pattern = Pattern.Parse("ladder.glide + ladder.swell + ladder.staccato"), Syllables = Syllables.LipTrill }])
         {
-            Assert.Contains(caution.Text, text, StringComparison.Ordinal);
+            var rows = Text(drill).TrimEnd().Split('\n');
+            Assert.InRange(rows.Length - Array.IndexOf(rows, TextSheetFormat.NotTheRaga) - 1, 1, 5);
+            Assert.DoesNotContain("memory", Text(drill), StringComparison.Ordinal);
         }
     }
 

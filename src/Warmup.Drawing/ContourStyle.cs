@@ -1,0 +1,12 @@
+namespace Warmup.Drawing;
+
+/// <summary>How large a contour is drawn, in points.</summary>
+/// <param name="Semitone">The height of a semitone where a drill has several strips.</param>
+/// <param name="ShortestNote">The least width of a note.</param>
+internal sealed record ContourStyle(double Semitone, double ShortestNote)
+{
+    /// <summary>What is tried in order until the contour has at most <see cref="MostPages"/>, and the first if none has (the project's own settings).</summary>
+    public static ContourStyle[] All { get; } = [new(10, 9), new(8, 9), new(7.5, 7), new(6.5, 5), new(6, 4)];
+
+    public const int MostPages = 2;
+}
