@@ -75,18 +75,20 @@ internal sealed class ContourTime
     /// <summary>Divides lines into as few strips as their time needs, each about as long as the others; a line longer than a strip is cut.</summary>
     private void Divide((int From, int To) lines, double most)
     {
-        var count = Math.Ceiling((Seconds(lines) / most) - 1e-6);
-        var each = Math.Max(Seconds(lines) / count, 1e-3);
-        var from = Lines[lines.From].From;
+        var begin = Lines[lines.From].From;
+        var each = Math.Max(Seconds(lines) / Math.Ceiling((Seconds(lines) / most) - 1e-6), 1e-3);
+        var from = begin;
+        var strip = 1;
         for (var l = lines.From; l < lines.To; l++)
         {
             var (start, end) = Lines[l];
 
             // A strip ends where a line does, the nearest to its share of the time.
-            if (start > from + 1e-6 && (end - from > most + 1e-6 || (start + end) / 2 - from > each))
+            if (start > from + 1e-6 && (end - from > most + 1e-6 || ((start + end) / 2) - begin >= (strip * each) - 1e-6))
             {
                 Strips.Add(new ContourStrip(from, start));
                 from = start;
+                strip++;
             }
 
             var parts = Math.Max(1, (int)Math.Ceiling(((end - from) / most) - 1e-6));
@@ -95,6 +97,7 @@ internal sealed class ContourTime
                 var cut = from + ((end - from) / (parts - p + 1));
                 Strips.Add(new ContourStrip(from, cut));
                 from = cut;
+                strip++;
             }
         }
 

@@ -5,7 +5,7 @@ namespace Warmup.Drawing;
 
 /// <summary>
 /// Draws lines of one speed, a row for each avartana where it fits. Every sign stands at its time: the middle of its ink lies in proportion to the aksharas, half
-/// a note behind the bar line, and the proportion is the same in all rows.
+/// a note after the bar line, and the proportion is the same in all rows.
 /// </summary>
 internal sealed class SheetLines
 {
@@ -59,7 +59,7 @@ internal sealed class SheetLines
         var bars = isWhole ? AvartanaRows.BarsInARow(section, all, aksharas => aksharas * need <= width + 0.001) : 1;
         _rows = new AvartanaRows(
             section.Meter, Math.Max(1, (int)(width / Math.Max(need, 28))), (aksharas, _) => aksharas * need <= width + 0.001, bars, (int)all[0].Line.Onset.Floor());
-        _akshara = Math.Min(Math.Max(WidestAkshara, need), width / _rows.Longest);
+        _akshara = _rows.HasWholeAvartanas ? Math.Min(Math.Max(WidestAkshara, need), width / _rows.Longest) : width / _rows.Longest;
         _all = _rows.RowsOf(all);
         (_speedHeight, _above, _below) = Extents();
         _height = Math.Max(style.Leading * _size, _above + _below + 2);

@@ -86,8 +86,8 @@ public partial class HtmlPageTests
         new HtmlFormat().Write((Mohanam with { Pattern = Pattern.Ladder.Take(1) }).ToScore().WithAnswers(), stream);
         var page = Encoding.UTF8.GetString(stream.ToArray());
         Assert.Equal(2, Regex.Count(page, "<span class=\"a p1 answer[^\"]*\" data-a=\"[34]\" aria-hidden=\"true\"></span>"));
-        Assert.Contains("Shaded aksharas", page, StringComparison.Ordinal);
-        Assert.DoesNotContain("Shaded aksharas", Text(Mohanam), StringComparison.Ordinal);
+        Assert.Contains("shaded aksharas", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("shaded aksharas", Text(Mohanam), StringComparison.Ordinal);
     }
 
     [Fact]

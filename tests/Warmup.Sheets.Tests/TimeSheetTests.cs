@@ -41,7 +41,7 @@ public class TimeSheetTests
     [Fact]
     public void Tisra_gati_has_three_letters_under_an_akshara() => Assert.Equal(
         """
-           1     | 2     3     || 1     | 2     3     ||
+           1     | 2     3     ||
            =====   ===== =====
         1  S R S | R G S R G P ||
                2       3
