@@ -56,6 +56,4 @@ internal static class HeaderRows
         var kattai = !words.IsSolfege ? $"kattai {tonic.KattaiNumber}{offset}, " : offset.Length == 0 ? string.Empty : $"{offset[2..]}, ";
         return string.Create(invariant, $"{words.Tonic(name)} ({kattai}{tonic.Hz:0.00} Hz)");
     }
-
-    private static string Count(int number, string noun) => string.Create(CultureInfo.InvariantCulture, $"{number} {noun}{(number == 1 ? string.Empty : "s")}");
 }
