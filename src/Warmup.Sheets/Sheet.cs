@@ -63,7 +63,7 @@ public sealed record Sheet
     /// <param name="score">The score.</param>
     /// <param name="letters">
     /// What is written for each note. <see langword="null"/>, the default, takes what the score sings where that is svara letters in a script, solfa or
-    /// numbers, and Latin svara letters otherwise.
+    /// numbers; for all others solfa where time signatures count throughout, and Latin svara letters otherwise.
     /// </param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>

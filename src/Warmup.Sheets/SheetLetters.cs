@@ -10,7 +10,7 @@ internal sealed record SheetLetters(Syllables Syllables)
     /// <summary>Whether notes are written as blanks; the scale keeps its letters.</summary>
     public bool HasHiddenNotes { get; init; }
 
-    // The kinds in which a sheet is written when they are sung; svara letters stand for all others, such as a vowel.
+    // The kinds in which a sheet is written when they are sung; svara letters stand for all others, such as a vowel, and solfa where choirs sing them.
     private static ValueList<Syllables> Written =>
     [
         Syllables.Devanagari, Syllables.Tamil, Syllables.Telugu, Syllables.Kannada, Syllables.Malayalam,
@@ -26,7 +26,7 @@ internal sealed record SheetLetters(Syllables Syllables)
     /// <summary>The letters of a score.</summary>
     /// <param name="score">The score.</param>
     /// <param name="asked">The kind asked for, or <see langword="null"/>.</param>
-    public static SheetLetters Of(Score score, Syllables? asked) => new(asked ?? Sung(score) ?? Syllables.SvaraLetters);
+    public static SheetLetters Of(Score score, Syllables? asked) => new(asked ?? Sung(score) ?? Usual(score));
 
     /// <summary>A tone as the sheet writes it.</summary>
     public SheetTone Of(ScaleTone tone)
@@ -51,6 +51,12 @@ internal sealed record SheetLetters(Syllables Syllables)
 
     // A circumflex above for each octave up, a caron below for each down, as combining marks.
     private static string Pointed(string letter, int octave) => letter + new string(octave > 0 ? '\u0302' : '\u032C', Math.Abs(octave));
+
+    /// <summary>
+    /// Svara letters, or solfa where time signatures count throughout and some words do not say which tone they are sung on, as the vowels of choirs.
+    /// </summary>
+    private static Syllables Usual(Score score) =>
+        score.Sections.All(s => !MeterWords.Of(s.Meter).IsTala) && score.Sections.Any(s => !s.IsSungIn(Syllables.SvaraLetters)) ? Syllables.Solfa : Syllables.SvaraLetters;
 
     /// <summary>The kind that all syllables of a score belong to, or none.</summary>
     private static Syllables? Sung(Score score)

@@ -42,19 +42,19 @@ public static class Repertoire
     ];
 
     /// <summary>
-    /// Sirens, swells and short notes, first on svaras and then on the vowels of choirs; each score carries the caution that belongs to it. The
+    /// Sirens, swells and short notes, first on svaras in Adi and then on the vowels of choirs in 4/4; each score carries the caution that belongs to it. The
     /// lengths and the vowels are the project's own choice.
     /// </summary>
     public static ValueList<Exercise> Voice { get; } =
     [
-        OfVoice(1, "siren to the fifth and back", "[S , , , P , , , S , , ,].glide"),
-        OfVoice(2, "siren to the octave and back", "[S , , , S' , , , S , , ,].glide"),
+        OfVoice(1, "siren to the fifth and back", "[S , P , S , , ,].glide"),
+        OfVoice(2, "siren to the octave and back", "[S , S' , S , , ,].glide"),
         OfVoice(3, "one long note, swelling and fading (messa di voce)", "[S , , , , , , ,].swell"),
         OfVoice(4, "1-3-5-3-1 in short notes", "[S G P G S , - -].staccato"),
-        OfVoice(5, "siren to the fifth and back on oo", "[S , , , P , , , S , , ,].glide.sung(oo)"),
-        OfVoice(6, "siren to the octave and back on oo", "[S , , , S' , , , S , , ,].glide.sung(oo)"),
-        OfVoice(7, "one long note on a, swelling and fading (messa di voce)", "[S , , , , , , ,].swell.sung(a)"),
-        OfVoice(8, "1-3-5-3-1 in short notes on ha", "[S G P G S , - -].staccato.sung(ha)"),
+        OfVoice(5, "siren to the fifth and back on oo", "[S , P , S , , ,].glide.sung(oo)", "4/4"),
+        OfVoice(6, "siren to the octave and back on oo", "[S , S' , S , , ,].glide.sung(oo)", "4/4"),
+        OfVoice(7, "one long note on a, swelling and fading (messa di voce)", "[S , , , , , , ,].swell.sung(a)", "4/4"),
+        OfVoice(8, "1-3-5-3-1 in short notes on ha", "[S G P G S , - -].staccato.sung(ha)", "4/4"),
     ];
 
     /// <summary>The scale in which the exercises are usually learnt and written: Mayamalavagowla, the 15th parent (common practice).</summary>
@@ -83,8 +83,8 @@ public static class Repertoire
     private static Exercise OfChoir(int number, string title, string pattern) =>
         new("choir", number, title, Pattern.Parse(pattern), "common practice of choirs, from memory", "4/4", Speed.Second);
 
-    private static Exercise OfVoice(int number, string title, string pattern) =>
-        new("voice", number, title, Pattern.Parse(pattern), "common practice of voice teachers and choirs, from memory");
+    private static Exercise OfVoice(int number, string title, string pattern, string meter = "") =>
+        new("voice", number, title, Pattern.Parse(pattern), "common practice of voice teachers and choirs, from memory", meter);
 
     private static ValueList<Exercise> ReadTraditional()
     {

@@ -74,7 +74,7 @@ public sealed partial class Catalogue
         return name.Length <= Scale.LongestName ? _byName.GetValueOrDefault(ScaleName.Fold(name)) : null;
     }
 
-    /// <summary>The rows whose name or spelling holds a text, in the catalogue's order.</summary>
+    /// <summary>The rows whose name or spelling holds a text: those that are called so first, each part in the catalogue's order.</summary>
     /// <param name="text">The text; case, diacritics and usual spellings are forgiven. The empty text finds all.</param>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> is <see langword="null"/>.</exception>
     public ValueList<CatalogueEntry> Search(string text)
@@ -82,8 +82,10 @@ public sealed partial class Catalogue
         ArgumentNullException.ThrowIfNull(text);
         var wanted = ScaleName.Fold(text.AsSpan(0, Math.Min(text.Length, Scale.LongestName)));
         return Entries
-            .Where(e => ScaleName.Fold(e.Scale.Name).Contains(wanted, StringComparison.Ordinal)
-                || e.Spellings.Any(s => ScaleName.Fold(s).Contains(wanted, StringComparison.Ordinal)))
+            .Select(e => (Entry: e, Names: e.Spellings.Prepend(e.Scale.Name).Select(n => ScaleName.Fold(n)).ToList()))
+            .Where(row => row.Names.Exists(n => n.Contains(wanted, StringComparison.Ordinal)))
+            .OrderByDescending(row => row.Names.Contains(wanted))
+            .Select(row => row.Entry)
             .ToValueList();
     }
 

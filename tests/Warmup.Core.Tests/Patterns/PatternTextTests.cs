@@ -24,6 +24,9 @@ public class PatternTextTests
     [InlineData(" 1 2 3 -1 ", "[1 2 3 -1]")]
     [InlineData("s r g m p d n S", "[S R G M P D N S']")]
     [InlineData("sa ri ga ma pa da ni Sa'", "[S R G M P D N S']")]
+    [InlineData("do re mi fa sol la ti do'", "[S R G M P D N S']")]
+    [InlineData("[so mi do , la_]", "[P G S , D_]")]
+    [InlineData("Do Re | Mi / mi re do", "[S R G / G R S]")]
     [InlineData("Sa re Ga, Dha | ni_", "[S R G , D N_]")]
     [InlineData("run.sung(a, e i)", "run.sung(a e i)")]
     public void Text_is_read_and_printed_in_one_form(string text, string canonical)
@@ -64,6 +67,7 @@ public class PatternTextTests
     [InlineData("[S X]", 4, "expected a svara letter")]
     [InlineData("[S 'R]", 4, "expected a svara letter")]
     [InlineData("[1 99]", 4, "a place must be between -28 and 29, not '99'")]
+    [InlineData("run.notes(0 4)", 11, "'notes' counts from 1, so there is no 0; what counted from 0 is now notes(1 5)")]
     [InlineData("[0 1 2 -1]", 2, "places count from 1, the tonic, and the note below it is -1, so there is no 0; what counted from 0 is now 1 2 3 -1")]
     [InlineData("figure(0 1 2)", 8, "what counted from 0 is now figure(1 2 3)")]
     [InlineData("figure(1 0).ends", 10, "is now figure(2 1)")]

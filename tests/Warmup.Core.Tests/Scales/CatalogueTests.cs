@@ -211,6 +211,7 @@ public class CatalogueTests
         Assert.Equal("Asaveri", Catalogue.Default.Read("asaveri").Name);
         Assert.Equal("Asavari thaat", Catalogue.Default.Read("asavari thaat").Name);
         Assert.Equal(["Asaveri", "Asavari thaat"], Catalogue.Default.Search("asavari").Select(e => e.Scale.Name));
+        Assert.Equal(["Nata", "Chalanata", "Gambhiranata"], Catalogue.Default.Search("nattai").Select(e => e.Scale.Name)); // the one that is called so first
     }
 
     [Theory]

@@ -208,11 +208,12 @@ internal ref struct PatternText
         {
             var start = _cursor.Position;
             var isNumber = _cursor.TryTakeInteger(out var number);
-            if (isNumber && number == 0 && word.CountsPlaces)
+            if (isNumber && number == 0 && (word.CountsPlaces || word.Numbers is { Lowest: 1, Fewest: 2, Most: 2 }))
             {
                 _cursor.Position = start;
                 var end = form.Rest.IndexOf(')');
-                Fail($"{Place.NoZero($"{word.Name}{form.Rest[..(end < 0 ? form.Rest.Length : end + 1)]}")}");
+                var text = $"{word.Name}{form.Rest[..(end < 0 ? form.Rest.Length : end + 1)]}";
+                Fail(word.CountsPlaces ? Place.NoZero(text) : $"'{word.Name}' counts from 1, so there is no 0; what counted from 0 is now {Place.Recounted(text)}");
                 return null;
             }
 

@@ -22,9 +22,10 @@ internal static class Place
 
     /// <summary>Why a text with the place 0 is refused, and how it is written now.</summary>
     /// <param name="text">The text, in which 0 was the tonic.</param>
-    public static string NoZero(ReadOnlySpan<char> text) => $"places count from 1, the tonic, and the note below it is -1, so there is no 0; what counted from 0 is now {OneLine.Cut(Recounted(text), LongestShown)}";
+    public static string NoZero(ReadOnlySpan<char> text) => $"places count from 1, the tonic, and the note below it is -1, so there is no 0; what counted from 0 is now {Recounted(text)}";
 
-    private static string Recounted(ReadOnlySpan<char> text)
+    /// <summary>A text whose numbers counted from 0, as it is written now, cut to one line.</summary>
+    public static string Recounted(ReadOnlySpan<char> text)
     {
         var written = new StringBuilder();
         var cursor = new TextCursor(text);
@@ -41,6 +42,6 @@ internal static class Place
             }
         }
 
-        return written.ToString().Trim();
+        return OneLine.Cut(written.ToString().Trim(), LongestShown);
     }
 }

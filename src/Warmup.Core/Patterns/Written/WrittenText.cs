@@ -8,6 +8,9 @@ internal static class WrittenText
 {
     private const string Letters = "SRGMPDN";
 
+    // Movable do, letter by letter: the scale chooses how high mi is, as it does for G.
+    private static readonly (string Name, int Letter)[] SolfaNames = [("do", 0), ("re", 1), ("mi", 2), ("fa", 3), ("sol", 4), ("so", 4), ("la", 5), ("ti", 6)];
+
     /// <summary>Reads written lines.</summary>
     /// <param name="cursor">The lines: a whole text, or the part of one from the cursor's position to its end.</param>
     /// <param name="pattern">The pattern, or <see langword="null"/>.</param>
@@ -31,7 +34,7 @@ internal static class WrittenText
     }
 
     /// <summary>
-    /// Whether a text begins as written lines do that stand without brackets: with a svara letter, the name of a svara or a number, alone.
+    /// Whether a text begins as written lines do that stand without brackets: with a svara letter, the name of a svara, solfa or a number, alone.
     /// </summary>
     /// <param name="cursor">The text.</param>
     public static bool Begins(TextCursor cursor)
@@ -47,13 +50,34 @@ internal static class WrittenText
             cursor.Position++;
         }
 
-        if (!Letters.Contains(char.ToUpperInvariant(cursor.Peek()), StringComparison.Ordinal))
+        if (SolfaOf(cursor) is { } solfa)
+        {
+            cursor.Position += solfa.Name.Length;
+        }
+        else if (Letters.Contains(char.ToUpperInvariant(cursor.Peek()), StringComparison.Ordinal))
+        {
+            cursor.Position += 1 + EndingOf(cursor);
+        }
+        else
         {
             return false;
         }
 
-        cursor.Position += 1 + EndingOf(cursor);
         return !char.IsAsciiLetter(cursor.Peek()) && cursor.Peek() is not ('-' or '(' or '+');
+    }
+
+    /// <summary>The solfa syllable that stands alone at the cursor, in any case; none where there is no such.</summary>
+    private static (string Name, int Letter)? SolfaOf(TextCursor cursor)
+    {
+        foreach (var syllable in SolfaNames)
+        {
+            if (cursor.Rest.StartsWith(syllable.Name, StringComparison.OrdinalIgnoreCase) && !char.IsAsciiLetter(cursor.Peek(syllable.Name.Length)))
+            {
+                return syllable;
+            }
+        }
+
+        return null;
     }
 
     /// <summary>The letters that follow a svara letter in its name: one in <c>sa</c>, two in <c>dha</c>, none where it stands alone.</summary>
@@ -185,7 +209,8 @@ internal static class WrittenText
         {
             var start = _cursor.Position;
             var c = _cursor.Peek();
-            var letter = Letters.IndexOf(char.ToUpperInvariant(c), StringComparison.Ordinal);
+            var solfa = SolfaOf(_cursor);
+            var letter = solfa?.Letter ?? Letters.IndexOf(char.ToUpperInvariant(c), StringComparison.Ordinal);
             if (c == '.')
             {
                 return Dot(1);
@@ -193,12 +218,12 @@ internal static class WrittenText
 
             if (letter < 0)
             {
-                return $"unexpected {TextError.Quote(_cursor.Rest)}; expected a svara letter S R G M P D N or its name such as sa, a number, ',' ';' '-' '|' or '/'";
+                return $"unexpected {TextError.Quote(_cursor.Rest)}; expected a svara letter S R G M P D N or its name such as sa or do, a number, ',' ';' '-' '|' or '/'";
             }
 
-            // A name such as "ri" says the same in any case; only bare letters tell two traditions apart.
+            // A name such as "ri" or "re" says the same in any case; only bare letters tell two traditions apart.
             var octave = 0;
-            var ending = EndingOf(_cursor);
+            var ending = solfa is { } name ? name.Name.Length - 1 : EndingOf(_cursor);
             if (ending == 0)
             {
                 var isCapital = char.IsAsciiLetterUpper(c);
