@@ -9,6 +9,10 @@ internal static class ClassTable
     // The most singers for whom the smallest change is printed.
     private const int MostChanges = 8;
 
+    // In a larger class a text that has stood in the table is named by the singer beside whom it stands.
+    private const int MostFullTexts = 20;
+    private const int ShortText = 40;
+
     public static void Print(Terminal terminal, ClassFit fit)
     {
         var output = terminal.Out;
@@ -56,6 +60,7 @@ internal static class ClassTable
     private static void PrintRows(Terminal terminal, ClassReport report, bool full)
     {
         var table = new Table().Border(TableBorder.Ascii2).AddColumns("singer", "fits", "octave", "top fifth", "bottom fifth", "why, and what would help");
+        var said = new Dictionary<string, string>();
         foreach (var row in report.Rows)
         {
             foreach (var cell in row.Cells)
@@ -66,11 +71,21 @@ internal static class ClassTable
                     Octave(cell.Octaves),
                     Share(cell.TopShare),
                     Share(cell.BottomShare),
-                    Terminal.Plain(full && cell.Fix.Length > 0 ? $"{cell.Why}; {cell.Fix}" : cell.Why));
+                    Terminal.Plain(Said(full && cell.Fix.Length > 0 ? $"{cell.Why}; {cell.Fix}" : cell.Why, row.Singer.Alias)));
             }
         }
 
         terminal.Rich.Write(table);
+
+        string Said(string text, string alias)
+        {
+            if (report.Rows.Count <= MostFullTexts || text.Length <= ShortText || said.TryAdd(text, alias))
+            {
+                return text;
+            }
+
+            return $"as for {said[text]}";
+        }
     }
 
     /// <summary>For a single singer: where in the range each line lies, and every note outside.</summary>

@@ -10,7 +10,7 @@ internal static class SingersCommand
     public static Command Create(Terminal terminal)
     {
         var singers = new SingerOptions(required: false);
-        var file = new Option<string?>("--out") { Description = "Write the class to a file: .json or .csv." };
+        var file = new Option<string?>("--out") { Description = "Write the class to a file: .json or .csv. With --history, draw the measurements as lines over the days: .svg or .pdf." };
         var force = new Option<bool>("--force") { Description = "Replace a file that exists." };
         var voices = new Option<bool>("--voices") { Description = "List the voice types, and how sure each range is." };
         var history = new Option<bool>("--history") { Description = "Show the older measurements as well, a line for each." };
@@ -46,13 +46,25 @@ internal static class SingersCommand
                 throw new InputException("--json belongs to --history; add it, or leave --json out");
             }
 
+            var path = parsed.GetValue(file);
+            if (path is not null && HistoryDrawn.IsChart(path) && (!parsed.GetValue(history) || measured.IsGiven(parsed)))
+            {
+                throw new InputException(measured.IsGiven(parsed)
+                    ? $"a new measurement goes into the class's file, and '{path}' is a chart; name a .json or .csv, then draw that"
+                    : $"'{path}' is a chart of the measurements over time; add --history");
+            }
+
             if (parsed.GetValue(form) is { } sheet)
             {
                 MeasuringForm.Write(people, sheet, parsed.GetValue(force));
                 Say(terminal, parsed.GetValue(json), sheet);
             }
 
-            if (parsed.GetValue(file) is { } path)
+            if (path is not null && HistoryDrawn.IsChart(path))
+            {
+                HistoryDrawn.Write(terminal, people, path, parsed.GetValue(force), quiet: parsed.GetValue(json));
+            }
+            else if (path is not null)
             {
                 Write(measured.IsGiven(parsed) ? everyone : people, path, parsed.GetValue(force));
                 Say(terminal, parsed.GetValue(json), path);
@@ -95,7 +107,7 @@ internal static class SingersCommand
         {
             ".CSV" => stream => SingersCsv.Write(singers, stream),
             ".JSON" => stream => SingersFile.Write(singers, stream),
-            _ => throw new InputException($"'{path}' must end in .json or .csv"),
+            _ => throw new InputException($"'{path}' must end in .json or .csv, or in .svg or .pdf with --history"),
         };
         Formats.RefuseUnwritable(path, force);
         AtomicFile.Write(path, write, force);

@@ -99,6 +99,31 @@ public sealed class SingersHistoryTests : IDisposable
         Assert.Contains(expected, error, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("history.svg", "<svg")]
+    [InlineData("history.pdf", "%PDF")]
+    public void The_measurements_are_drawn_and_what_has_no_date_is_named(string file, string begin)
+    {
+        var (code, output, error) = Run("--history", "--out", _shell.At(file));
+        Assert.Equal((0, string.Empty), (code, error));
+        Assert.Contains(begin, File.ReadAllText(_shell.At(file))[..200], StringComparison.Ordinal);
+        Assert.Contains("wrote", output, StringComparison.Ordinal);
+        Assert.Contains("not drawn, since it has no date: a measurement of Wren", output, StringComparison.Ordinal);
+        Assert.Equal(2, Run("--history", "--out", _shell.At(file)).Code);
+    }
+
+    [Theory]
+    [InlineData("add --history")]
+    [InlineData("--measured 2026-12-01", "--history", "--alias", "Wren")]
+    [InlineData(".json or .csv", "--history", "--alias", "Robin", "--measured", "2026-12-01", "--low", "A3", "--high", "C5", "--tones", "9")]
+    public void A_chart_that_cannot_be_drawn_is_refused_with_the_fix(string fix, params string[] options)
+    {
+        var (code, _, error) = Run([.. options, "--out", _shell.At("chart.svg")]);
+        Assert.Equal(2, code);
+        Assert.Contains(fix, error, StringComparison.Ordinal);
+        Assert.False(File.Exists(_shell.At("chart.svg")));
+    }
+
     [Fact]
     public void A_history_needs_the_class() => Assert.Contains("--singers FILE", Shell.Run("singers", "--voices", "--history").Error, StringComparison.Ordinal);
 }

@@ -77,6 +77,20 @@ internal static class LibrarySamples
             () => new PrintedForm(Text("a"), [Text("c")]), () => new PrintedForm(Text("b"), [Text("c")]), () => new PrintedForm(Text("a"), [Text("c"), Text("d")]),
             () => new PrintedForm(Text("a"), [Text("c")]) { Rows = [[Text("r")]] }, () => new PrintedForm(Text("a"), [Text("c")]) { Parts = [new FormPart(Text("a"), [])] },
         ],
+        [typeof(MeasuredPoint)] =
+        [
+            () => Measured(1, 60, 72, 10), () => Measured(2, 60, 72, 10), () => Measured(1, 59, 72, 10), () => Measured(1, 60, 73, 10), () => Measured(1, 60, 72, 11),
+            () => Measured(1, 60, 72, 10) with { FullLow = NoteName.FromMidi(58) }, () => Measured(1, 60, 72, 10) with { FullHigh = NoteName.FromMidi(75) }, () => Measured(1, 60, 72, 10) with { IsAssumed = true },
+        ],
+        [typeof(MeasuredVoice)] =
+        [
+            () => new MeasuredVoice(Text("a"), [Measured(1, 60, 72, 10)]), () => new MeasuredVoice(Text("b"), [Measured(1, 60, 72, 10)]), () => new MeasuredVoice(Text("a"), [Measured(2, 60, 72, 10)]),
+        ],
+        [typeof(HistoryChart)] =
+        [
+            () => new HistoryChart([new MeasuredVoice(Text("a"), [Measured(1, 60, 72, 10)])]), () => new HistoryChart([new MeasuredVoice(Text("b"), [Measured(1, 60, 72, 10)])]),
+            () => new HistoryChart([new MeasuredVoice(Text("a"), [Measured(1, 60, 72, 10)])]) { Title = Text("t") },
+        ],
         [typeof(OnePageOptions)] =
         [
             () => new OnePageOptions(), () => new OnePageOptions { Letters = Syllables.Vowel(Text("o")) }, () => new OnePageOptions { Page = 1 },
@@ -149,6 +163,8 @@ internal static class LibrarySamples
     private static string Text(string text) => new(text.AsSpan());
 
     private static MusicXmlVerse Words(params string[] words) => MusicXmlVerse.OfWords(words.Select(Text).ToValueList());
+
+    private static MeasuredPoint Measured(int day, int low, int high, int seconds) => new(new DateOnly(2026, 12, day), NoteName.FromMidi(low), NoteName.FromMidi(high), seconds);
 
     private static FontFile Font(int at, string name) => FontFile.FromBytes(Text(name), DrawingFonts.Noto[at].Content.Span);
 
