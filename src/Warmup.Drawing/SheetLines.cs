@@ -70,15 +70,26 @@ internal sealed class SheetLines
 
     private int Kalam => _lines[0].Line.Line.Speed.Kalam;
 
-    /// <summary>The letters' size at which lines keep an avartana in one row, if one is large enough; else the largest.</summary>
+    /// <summary>The letters' size at which lines keep an avartana, or all bars of a figure, in one row, if one is large enough; else the largest.</summary>
     /// <param name="shaper">The fonts.</param>
     /// <param name="section">The section.</param>
     /// <param name="lines">The lines.</param>
     /// <param name="width">The width of a page between its margins.</param>
     public static double SizeOf(TextShaper shaper, Section section, ValueList<SheetLine> lines, double width)
     {
-        var whole = section.Meter.IsFree ? Size : (width - SheetStyle.Gutter) / Needed(shaper, section, lines, SlotOf(lines)) / section.Meter.Beats;
-        return whole >= SmallestWhole ? Math.Min(Size, whole) : Size;
+        var (room, need) = (width - SheetStyle.Gutter, Needed(shaper, section, lines, SlotOf(lines)));
+        var whole = section.Meter.IsFree ? Size : room / need / section.Meter.Beats;
+        if (section.Meter.IsFree || whole < SmallestWhole)
+        {
+            return Size;
+        }
+
+        // Two bars a row need no smaller letters: a line of two goes on in the next row as well as in the next bar.
+        whole = Math.Min(Size, whole);
+        var bars = BarsAt(SmallestWhole);
+        return bars > Math.Max(2, BarsAt(whole)) ? room / need / section.Meter.Beats / bars : whole;
+
+        int BarsAt(double size) => AvartanaRows.BarsInARow(section, lines, aksharas => aksharas * need * size <= room + 0.001);
     }
 
     /// <summary>Draws all rows.</summary>
