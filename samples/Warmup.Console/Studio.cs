@@ -21,7 +21,9 @@ internal static class Studio
         // Filled with silence: if its last note were held to the end of the avartana, the longest line would be one breath of 15 seconds.
         new("mayamalavagowla", 1, "ladder", Delivery.LineByLine with { FillBy = FillBy.Rest, LeastHold = 2 }, Speed.First),
         new("mayamalavagowla", 2, "ladder.reversed", Delivery.LineByLine, Speed.Second),
-        new("mayamalavagowla", 3, "ladder.ends", Delivery.Continuous, Speed.First),
+
+        // In the first speed its lines would be one breath of 14 seconds, which nobody in the class has.
+        new("mayamalavagowla", 3, "ladder.ends", Delivery.Continuous, Speed.Second),
         new("mohanam", 1, "ladder", Delivery.LineByLine, Speed.First),
         new("mohanam", 2, "ladder.reversed", Delivery.LineByLine, Speed.Second),
         new("mohanam", 3, "ladder.ends", Delivery.Continuous, Speed.First),

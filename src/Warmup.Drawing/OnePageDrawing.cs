@@ -7,6 +7,7 @@ namespace Warmup.Drawing;
 internal sealed class OnePageDrawing(Sheet sheet, TextShaper shaper, int columns, double size)
 {
     private const double Label = 40;
+    private const double CautionSize = 6.5;
 
     // What the whole sheet has room for and one page has not: it can be read from the lines and the tempo.
     private static readonly string[] LeftOut = ["Hand", "Count", "Ends", "Length"];
@@ -19,6 +20,7 @@ internal sealed class OnePageDrawing(Sheet sheet, TextShaper shaper, int columns
         var first = sheet.Sections[0];
         var shared = first.Header.Where(r => !LeftOut.Contains(r.Label) && sheet.Sections.All(s => s.Header.Contains(r))).ToList();
         var isOneScale = sheet.Sections.All(s => s.Section.Scale == first.Section.Scale);
+        var cautions = _composer.Reserve(sheet.CautionText, CautionSize);
         _composer.Paragraph("title", title, 15, most: 2);
         if (isOneScale)
         {
@@ -35,7 +37,8 @@ internal sealed class OnePageDrawing(Sheet sheet, TextShaper shaper, int columns
         foreach (var section in sheet.Sections)
         {
             cancellation.ThrowIfCancellationRequested();
-            _composer.Need(size * 8);
+            // A head keeps its first two rows.
+            _composer.Need((size * 5.4) + 30 + HeadHeight(section, isOneScale, shared));
             _composer.Y += size * 0.6;
             _composer.Add(new StrokeShape("section", _composer.Left, _composer.Y, _composer.Right, _composer.Y, 0.8, PageComposer.Ink));
             _composer.Paragraph("section-title", section.Section.Title, Math.Max(7.5, size * 0.95), most: 3);
@@ -52,10 +55,19 @@ internal sealed class OnePageDrawing(Sheet sheet, TextShaper shaper, int columns
             Lines(section, cancellation);
         }
 
-        Close();
+        _composer.PutReserved("caution", cautions, CautionSize);
         var raga = sheet.IsSolfege ? string.Empty : TextSheetFormat.NotTheRaga;
         _composer.Feet(title, raga);
         return new PageSet(title, $"A whole warm-up on one page: the lines under the beats. {raga}".TrimEnd(), _composer.Pages);
+    }
+
+    /// <summary>The height of a section's head.</summary>
+    private double HeadHeight(SheetSection section, bool isOneScale, List<(string Label, string Text)> shared)
+    {
+        var (title, row) = (Math.Max(7.5, size * 0.95), Math.Max(6.5, size * 0.75));
+        var width = _composer.Right - _composer.Left;
+        var rows = section.Header.Where(r => !LeftOut.Contains(r.Label) && !shared.Contains(r)).Sum(r => _composer.Broken(r.Text, row, width - Label, 4).Count);
+        return (size * 0.6) + (((_composer.Broken(section.Section.Title, title, width, 3).Count * title) + (rows * row) + (isOneScale ? 0 : 18)) * 1.35);
     }
 
     private static string Length(Rational seconds)
@@ -95,7 +107,8 @@ internal sealed class OnePageDrawing(Sheet sheet, TextShaper shaper, int columns
             {
                 var speed = blocks.Count > 1 ? block.Pace : string.Empty;
                 var times = same.Count() > 1 ? string.Create(CultureInfo.InvariantCulture, $"sing {same.Count()} times") : string.Empty;
-                _composer.Need(size * 5);
+                // A heading keeps its first two rows, the numbers over them and what a row with lines over its letters takes more.
+                _composer.Need((size * 5.4) + 30);
                 _composer.Paragraph("run", string.Join(": ", ((string[])[speed, times]).Where(t => t.Length > 0)), Math.Max(6.5, size * 0.8), PageComposer.Soft);
             }
 
@@ -127,13 +140,5 @@ internal sealed class OnePageDrawing(Sheet sheet, TextShaper shaper, int columns
         }
 
         yield return run;
-    }
-
-    private void Close()
-    {
-        // The cautions stay together where a column has room for them.
-        _composer.Need(columns == 1 ? 76 : 128);
-        _composer.Y += 6;
-        _composer.Paragraph("caution", sheet.CautionText, 6);
     }
 }

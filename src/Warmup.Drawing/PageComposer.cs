@@ -26,6 +26,7 @@ internal sealed class PageComposer
     private int _columns = 1;
     private int _column;
     private double _top;
+    private double _reserved;
 
     public PageComposer(TextShaper shaper, bool landscape = false)
     {
@@ -46,7 +47,7 @@ internal sealed class PageComposer
 
     public double Right => Left + ColumnWidth;
 
-    public double Bottom => _size.Height - Foot;
+    public double Bottom => _size.Height - Foot - _reserved;
 
     public TextShaper Shaper => _shaper;
 
@@ -54,6 +55,26 @@ internal sealed class PageComposer
 
     /// <summary>From here on, the page and all further ones have columns.</summary>
     public void Divide(int columns) => (_columns, _column, _top) = (columns, 0, Y);
+
+    /// <summary>Keeps room at the foot of all pages for a text over the whole width, and gives its rows.</summary>
+    public List<string> Reserve(string text, double size)
+    {
+        var rows = Broken(text, size, _size.Width - (2 * Margin), int.MaxValue);
+        _reserved = (rows.Count * size * 1.35) + 6;
+        return rows;
+    }
+
+    /// <summary>Writes the rows for which room was kept on each page.</summary>
+    public void PutReserved(string kind, List<string> rows, double size)
+    {
+        foreach (var page in Pages)
+        {
+            for (var r = 0; r < rows.Count; r++)
+            {
+                page.Shapes.Add(new TextShape(kind, Margin, Bottom + ((r + 1) * size * 1.35), size, _shaper.Of(rows[r]), Ink));
+            }
+        }
+    }
 
     /// <summary>Begins a new column, or a new page, unless this one has enough height left.</summary>
     /// <returns>Whether one was begun.</returns>

@@ -20,7 +20,9 @@ public sealed record AvartanaRows
     /// <param name="longestFree">The most aksharas of a row in free rhythm, at least 1.</param>
     /// <param name="fits">Whether a row has room for a number of aksharas, the first argument, and of bar lines, the second. One akshara always gets a row.</param>
     /// <param name="avartanas">How many avartanas, or bars, a row has if all of them fit; 1 by default.</param>
-    /// <param name="origin">Where a row of several begins, in aksharas from the section's beginning, 0 or more: the other rows follow from it.</param>
+    /// <param name="origin">
+    /// An akshara from the section's beginning, 0 or more: a row of several avartanas begins with the avartana in which it lies, and the other rows follow.
+    /// </param>
     /// <exception cref="ArgumentOutOfRangeException">
     /// <paramref name="longestFree"/> or <paramref name="avartanas"/> is less than 1, or <paramref name="origin"/> below 0.
     /// </exception>
@@ -30,7 +32,7 @@ public sealed record AvartanaRows
         ArgumentNullException.ThrowIfNull(fits);
         _meter = meter;
         _longestFree = Require.InRange(longestFree, 1, int.MaxValue);
-        _origin = Require.InRange(origin, 0, int.MaxValue);
+        _origin = meter.IsFree ? 0 : Require.InRange(origin, 0, int.MaxValue) / meter.Beats * meter.Beats;
         Avartanas = Require.InRange(avartanas, 1, int.MaxValue);
         var bars = new bool[meter.Beats + 1];
         for (var beat = 1; beat < bars.Length; beat++)

@@ -104,4 +104,43 @@ public partial class OnePageTests
 
     [GeneratedRegex("/Type\\s*/Page\\b(?!s)")]
     private static partial Regex PdfPage();
+
+    [Theory]
+    [InlineData(9)]
+    [InlineData(12)]
+    [InlineData(15)]
+    [InlineData(22)]
+    public void No_heading_stands_at_the_foot_of_a_column_without_two_rows(int drills)
+    {
+        // Uneven lines, so that headings fall anywhere in a column.
+        var score = Warmup([.. Enumerable.Range(0, drills).Select(d => Ladder with
+        {
+            Title = $"Ladder {d}", Pattern = Pattern.Parse(d % 3 == 0 ? "run" : d % 3 == 1 ? "ladder.take(4)" : "figure(1 2 3)"), Speeds = d % 2 == 0 ? [Speed.First] : [Speed.First, Speed.Second], Delivery = Delivery.Continuous,
+        })]);
+        var drawn = Draw(score);
+        foreach (var page in drawn.Pages)
+        {
+            var kinds = page.Elements().Select(e => (Kind: e.Attribute("class")!.Value, Element: e)).Where(e => e.Kind is "section-title" or "run" or "note").ToList();
+            var places = kinds.ConvertAll(e => (e.Kind, Drawn.Place(e.Element).X, Drawn.Place(e.Element).Y));
+            for (var i = 0; i < places.Count; i++)
+            {
+                if (places[i].Kind == "note")
+                {
+                    continue;
+                }
+
+                // What follows a heading on the page is a note below it in the same column.
+                var next = places.Skip(i + 1).First(p => p.Kind == "note");
+                Assert.True(next.Y > places[i].Y && Math.Abs(next.X - places[i].X) < 260, $"{places[i]} is parted from {next}");
+            }
+        }
+    }
+
+    [Fact]
+    public void The_cautions_take_five_rows_over_the_width_of_the_page()
+    {
+        var cautions = Draw(Warmup(Ladder, Ladder, Ladder, Ladder, Ladder, Ladder, Ladder)).Of("caution");
+        Assert.InRange(cautions.Count, 1, 5);
+        Assert.Single(cautions.Select(c => Drawn.Place(c).X).Distinct());
+    }
 }

@@ -91,6 +91,18 @@ public class SheetTests
     }
 
     [Fact]
+    public void Rows_begin_with_avartanas_wherever_their_lines_begin()
+    {
+        // A block of a further speed begins with akshara 10, inside the second avartana of Adi; two bars of 4/4 that begin with the second bar.
+        Assert.Equal((8, 16), new AvartanaRows(Meter.Adi, 10, (_, _) => true, 1, 10).RowOf(10, 20));
+        var bars = new AvartanaRows(Meter.Parse("4/4"), 10, (_, _) => true, 2, 6);
+        Assert.Equal(2, bars.Avartanas);
+        Assert.Equal([(4, 12), (4, 12), (12, 20)], [bars.RowOf(6, 20), bars.RowOf(11, 20), bars.RowOf(12, 20)]);
+        Assert.Equal((0, 4), bars.RowOf(3, 20));
+        Assert.Equal(1, new AvartanaRows(Meter.Parse("4/4"), 10, (beats, _) => beats <= 7, 2).Avartanas);
+    }
+
+    [Fact]
     public void Free_rhythm_has_rows_of_a_length_and_no_bars()
     {
         var rows = new AvartanaRows(Meter.Free, 5, (_, _) => false);

@@ -77,6 +77,17 @@ public class TimeSheetTests
     }
 
     [Fact]
+    public void A_further_speed_that_begins_inside_the_avartana_stands_under_its_aksharas()
+    {
+        // Nine notes in the first speed: the second begins with akshara 2 of the second avartana.
+        var rows = Text(Mohanam with { Speeds = [Speed.First, Speed.Second] }).Split('\n');
+        var header = Array.FindLastIndex(rows, r => r.TrimStart().StartsWith("1   2   3   4   | 5", StringComparison.Ordinal));
+        Assert.Equal("       --- --- ---   --- -", rows[header + 1]);
+        var second = rows[header].IndexOf('2', StringComparison.Ordinal);
+        Assert.Equal(('S', '4'), (rows[header + 2][second], rows[header + 3][second]));
+    }
+
+    [Fact]
     public void Times_that_are_alike_are_printed_once_with_how_often_they_are_sung()
     {
         var drill = Mohanam with { Delivery = Delivery.LineByLine, Repetitions = 4 };
