@@ -44,6 +44,12 @@ internal static class CommandExamples
             "warmup plan --singers singers.json --scales audava --start 2026-12-01 --days 7 --minutes 10 --climb 4 --formats \"txt mid\" --out week",
             "warmup plan --plan plan/plan.json --day 2026-12-01 --formats \"pdf html\" --out tuesday",
         ],
+        ["listen"] =
+        [
+            "warmup listen --take take.wav --scale mohanam --pattern ladder --tonic G3 --tempo 60",
+            "warmup listen --take take.wav --scale 15 --pattern alankara-1 --tonic C4 --tempo 72 --tuning just --json",
+            "warmup listen --take take.wav --scale hamsadhwani --pattern ladder.ends --tonic A3 --tempo 60 --call-and-response",
+        ],
         ["singers"] =
         [
             "warmup singers --singers singers.json",

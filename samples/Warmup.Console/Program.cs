@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Spectre.Console;
+using Warmup.Takes;
 
 namespace Warmup.Cli;
 
@@ -37,6 +38,7 @@ internal static class Program
             GnanaCommand.Create(terminal, cancellation),
             FitCommand.Create(terminal, cancellation),
             PlanCommand.Create(terminal, cancellation),
+            ListenCommand.Create(terminal, cancellation),
             SingersCommand.Create(terminal),
             ScalesCommand.Create(terminal),
             PatternsCommand.Create(terminal, cancellation),
@@ -70,7 +72,7 @@ internal static class Program
         {
             return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = terminal.Out, Error = terminal.ErrorOut });
         }
-        catch (Exception refused) when (refused is InputException or WarmupFormatException or PatternException or ExportException
+        catch (Exception refused) when (refused is InputException or WarmupFormatException or PatternException or ExportException or SoundException
             or IOException or UnauthorizedAccessException or ArgumentException)
         {
             terminal.Error(Refusal.Words(refused));

@@ -42,7 +42,12 @@ public sealed class HelpTests : IDisposable
         Assert.Equal(0, Shell.Run("demo", "--out", _shell.At("demo")).Code);
         File.Copy(_shell.At("demo/singers.json"), _shell.At("singers.json"));
         File.WriteAllText(_shell.At("class.csv"), "alias,low,high,sustainedSeconds\nWren,A3,E5,14\n");
-        string[] files = ["--out", "--singers", "--plan", "--chart"];
+        string[] files = ["--out", "--singers", "--plan", "--chart", "--take", "--lowest-highest", "--sustained"];
+        if (name is "listen" or "measure")
+        {
+            Assert.Equal(0, Shell.Run("drill", "--scale", "mohanam", "--pattern", "ladder", "--tonic", "G3", "--tempo", "60", "--out", _shell.At("take.wav")).Code);
+        }
+
         if (name == "plan")
         {
             Assert.Equal(0, Shell.Run([.. Words(CommandExamples.Of("plan")[0], files)]).Code);

@@ -4,6 +4,7 @@ using System.Globalization;
 using System.Linq.Expressions;
 using System.Reflection;
 using Warmup.Midi;
+using Warmup.Takes;
 
 namespace Warmup.Packages.Tests;
 
@@ -72,6 +73,11 @@ internal static class Arguments
         if (type.IsAssignableFrom(typeof(StringReader)))
         {
             return [new StringReader("a")];
+        }
+
+        if (type == typeof(SoundSource))
+        {
+            return [SoundSource.FromSamples(new float[16_000], 16_000)];
         }
 
         if (type == typeof(IBufferWriter<byte>))

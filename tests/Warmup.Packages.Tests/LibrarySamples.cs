@@ -6,6 +6,7 @@ using Warmup.Midi;
 using Warmup.MusicXml;
 using Warmup.Plans;
 using Warmup.Sheets;
+using Warmup.Takes;
 using Warmup.Testing;
 
 namespace Warmup.Packages.Tests;
@@ -28,6 +29,25 @@ internal static class LibrarySamples
             () => new WavOptions(), () => new WavOptions { Channels = WavChannels.Mono }, () => new WavOptions { HasDrone = false },
             () => new WavOptions { HasBeat = false }, () => new WavOptions { HasVoice = false }, () => new WavOptions { BeatDecibels = -41 },
             () => new WavOptions { CountInBeats = 3 }, () => new WavOptions { DroneSound = DroneSound.Held },
+        ],
+        [typeof(TakeNote)] =
+        [
+            () => Note(0), () => Note(1), () => Note(0) with { Line = 2 }, () => Note(0) with { Round = 2 }, () => Note(0) with { Status = NoteStatus.Unsure },
+            () => Note(0) with { Tone = new ScaleTone(default, 1) }, () => Note(0) with { Onset = 1.5 }, () => Note(0) with { End = 2.5 }, () => Note(0) with { Cents = 3 },
+            () => Note(0) with { Spread = 2 }, () => Note(0) with { Vibrato = 40 }, () => Note(0) with { Late = 12 }, () => Note(0) with { SungTone = new ScaleTone(default, 1) },
+            () => Note(0) with { Why = Text("a") },
+        ],
+        [typeof(TakeLine)] =
+        [
+            () => Line(1), () => Line(2), () => Line(1) with { Round = 2 }, () => Line(1) with { Times = 2 }, () => Line(1) with { BrokenOff = 1 },
+            () => Line(1) with { Heard = 4 }, () => Line(1) with { InTune = 2 }, () => Line(1) with { Cents = 7 },
+        ],
+        [typeof(TakeReport)] =
+        [
+            () => Take(true), () => Take(false), () => Take(false) with { Reason = Text("a") }, () => Take(true) with { OffsetCents = 4 }, () => Take(true) with { Octave = 1 },
+            () => Take(true) with { DriftCents = 9 }, () => Take(true) with { Seconds = 9 }, () => Take(true) with { Notes = [Note(0)] }, () => Take(true) with { Lines = [Line(1)] },
+            () => Take(true) with { Breaths = [new TakeBreath(1, 0.5, 3, true)] }, () => Take(true) with { Events = [new TakeEvent(TakeEventKind.Skip, 1, 1, 2)] },
+            () => Take(true) with { Tempi = [new TakeTempo(1, 60)] }, () => Take(true) with { Doubts = [Text("a")] },
         ],
         [typeof(MidiOptions)] =
         [
@@ -242,4 +262,10 @@ internal static class LibrarySamples
 
     private static LawReport Report(string law, Func<PatternRule, Pattern, Pattern, Scale, LawVerdict> check, string seed = "1,3") =>
         LawSuite.Check(PatternRule.Of("r", p => p), new LawOptions { Seed = seed, Cases = 2, Patterns = SomePatterns, Scales = SomeScales }, new PatternLaw(Text(law), Text("f"), Text("e"), check))[0];
+
+    private static TakeNote Note(int index) => new() { Index = index, Line = 1, Round = 1, Status = NoteStatus.Sung, Tone = default };
+
+    private static TakeLine Line(int line) => new() { Line = line, Round = 1, Times = 1, BrokenOff = 0, Heard = 3, InTune = 3 };
+
+    private static TakeReport Take(bool isDrill) => new() { IsDrill = isDrill };
 }

@@ -20,7 +20,7 @@ public sealed class PackageContentTests(PackedLibraries packed)
 
     [Fact]
     public void These_are_the_libraries() => Assert.Equal(
-        ["Warmup.Audio", "Warmup.Core", "Warmup.Drawing", "Warmup.Midi", "Warmup.MusicXml", "Warmup.Plans", "Warmup.Sheets", "Warmup.Testing", "Warmup.Voices"],
+        ["Warmup.Audio", "Warmup.Core", "Warmup.Drawing", "Warmup.Midi", "Warmup.MusicXml", "Warmup.Plans", "Warmup.Sheets", "Warmup.Takes", "Warmup.Testing", "Warmup.Voices"],
         PackedLibraries.Names);
 
     [Theory]
@@ -120,6 +120,7 @@ public sealed class PackageContentTests(PackedLibraries packed)
         }
 
         Assert.Equal([core, voices], Dependencies("Warmup.Plans"));
+        Assert.Equal(["Concentus", "MathNet.Numerics", "NAudio.Core", "NLayer", "NVorbis", "NWaves", "Warmup.Core", "Warmup.Voices"], Dependencies("Warmup.Takes").Select(d => d.Id));
 
         Assert.Equal(["FsCheck", "Warmup.Core", "Warmup.Voices"], Dependencies("Warmup.Testing").Select(d => d.Id));
         var drawing = Dependencies("Warmup.Drawing");

@@ -1,0 +1,55 @@
+namespace Warmup.Takes;
+
+/// <summary>
+/// What each departure from the drill costs in an alignment. They are few, chosen by reason and by takes made with one seed, and tested with
+/// others (docs/listening.md). The project's own settings.
+/// </summary>
+internal sealed record AlignmentWeights
+{
+    public static readonly AlignmentWeights Default = new();
+
+    /// <summary>The weight of a frame's cost: neighbouring frames hold much of the same sound, so each counts little.</summary>
+    public double Frame { get; init; } = 0.12;
+
+    /// <summary>The cents at which a frame's pitch costs one half.</summary>
+    public double Cents { get; init; } = 35;
+
+    /// <summary>The most that a frame's pitch can cost, however far it is off.</summary>
+    public double Unexplained { get; init; } = 4;
+
+    /// <summary>What a candidate costs that has no strength at all beside the strongest of its frame.</summary>
+    public double Weakness { get; init; } = 1.5;
+
+    /// <summary>What a frame without voice costs in a note.</summary>
+    public double Silence { get; init; } = 1.2;
+
+    /// <summary>What a frame with voice costs outside all notes.</summary>
+    public double Unassigned { get; init; } = 2.2;
+
+    /// <summary>What a note costs that is left out.</summary>
+    public double LeftOut { get; init; } = 7;
+
+    /// <summary>What it costs to sing another note.</summary>
+    public double Other { get; init; } = 5;
+
+    /// <summary>What it costs to go on with another line than the next.</summary>
+    public double Jump { get; init; } = 9;
+
+    /// <summary>What it costs besides to break a line off.</summary>
+    public double BreakOff { get; init; } = 3;
+
+    /// <summary>What it costs to end before the drill does.</summary>
+    public double EarlyStop { get; init; } = 5;
+
+    /// <summary>What it costs to divide a tone in two notes of one pitch where its level does not dip.</summary>
+    public double NoDip { get; init; } = 3;
+
+    /// <summary>The logarithm of the length ratio at which a note's length costs one half, before the pace is known.</summary>
+    public double LengthAtFirst { get; init; } = 0.45;
+
+    /// <summary>The same once the pace is known.</summary>
+    public double Length { get; init; } = 0.28;
+
+    /// <summary>How far, in cost, an alignment may fall behind the best before it is given up.</summary>
+    public double Beam { get; init; } = 45;
+}

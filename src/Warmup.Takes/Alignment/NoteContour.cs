@@ -1,0 +1,155 @@
+using MathNet.Numerics.LinearAlgebra;
+
+namespace Warmup.Takes;
+
+/// <summary>The pitch of one note of a take: its course through the note's middle, its mean without vibrato, and how steady it is.</summary>
+internal static class NoteContour
+{
+    private const double Edge = 0.2;
+    private const double Widest = 700;
+    private const double NearCents = 40;
+    private const double SlowestVibrato = 4;
+    private const double FastestVibrato = 9;
+
+    /// <summary>What was heard of a note.</summary>
+    /// <param name="Cents">The pitch in cents above MIDI note 0.</param>
+    /// <param name="Spread">The standard deviation without vibrato, in cents.</param>
+    /// <param name="Vibrato">The half extent of the vibrato in cents; 0 where there is none.</param>
+    /// <param name="Found">The share of the frames that have the pitch, 0 to 1.</param>
+    /// <param name="Rival">How strong the strongest other pitch was beside it, 0 to 1.</param>
+    public readonly record struct Heard(double Cents, double Spread, double Vibrato, double Found, double Rival);
+
+    /// <summary>Measures a note.</summary>
+    /// <param name="track">The take.</param>
+    /// <param name="onset">Its onset in seconds.</param>
+    /// <param name="end">Its end in seconds.</param>
+    /// <param name="about">The pitch it should have, in cents above MIDI note 0.</param>
+    /// <param name="within">How far it may be from it.</param>
+    public static Heard Measure(PitchTrack track, double onset, double end, double about, double within)
+    {
+        var (a, b) = (onset + (Edge * (end - onset)), end - (Edge * (end - onset)));
+        var (from, to) = ((int)Math.Ceiling(a * PitchTrack.FramesASecond), (int)Math.Floor(b * PitchTrack.FramesASecond));
+        if (to < from)
+        {
+            from = to = (int)Math.Round((a + b) / 2 * PitchTrack.FramesASecond);
+        }
+
+        (from, to) = (Math.Clamp(from, 0, track.Count - 1), Math.Clamp(to, 0, track.Count - 1));
+        var centre = Centre(track, from, to, about, Math.Min(within, Widest));
+        var (times, cents) = (new List<double>(), new List<double>());
+        var rivals = 0.0;
+        for (var f = from; f <= to; f++)
+        {
+            var (best, off) = (-1, 160.0);
+            var candidates = track.At(f);
+            for (var k = 0; k < candidates.Length && candidates[k].Strength > 0.35f * candidates[0].Strength; k++)
+            {
+                if (Math.Abs(candidates[k].Cents - centre) < off)
+                {
+                    (best, off) = (k, Math.Abs(candidates[k].Cents - centre));
+                }
+            }
+
+            if (best >= 0)
+            {
+                times.Add((f / (double)PitchTrack.FramesASecond) - ((a + b) / 2));
+                cents.Add(candidates[best].Cents);
+                rivals += candidates[0].Strength > 0 ? 1 - (candidates[best].Strength / candidates[0].Strength) : 1;
+            }
+        }
+
+        var found = cents.Count / (double)(to - from + 1);
+        if (cents.Count == 0)
+        {
+            return new Heard(centre, 0, 0, 0, 1);
+        }
+
+        var (mean, spread, vibrato) = WithoutVibrato(times, cents);
+        return new Heard(mean, spread, vibrato, found, rivals / cents.Count);
+    }
+
+    /// <summary>The pitch that most of the frames agree on.</summary>
+    private static double Centre(PitchTrack track, int from, int to, double about, double within)
+    {
+        var (best, most) = (about, -1.0);
+        for (var trial = about - within; trial <= about + within; trial += 10)
+        {
+            var sum = 0.0;
+            for (var f = from; f <= to; f++)
+            {
+                var candidates = track.At(f);
+                foreach (var candidate in candidates)
+                {
+                    var off = (candidate.Cents - trial) / NearCents;
+                    if (candidate.Strength > 0 && Math.Abs(off) < 3)
+                    {
+                        var share = candidate.Strength / candidates[0].Strength;
+                        sum += share * share * Math.Exp(-off * off / 2);
+                    }
+                }
+            }
+
+            // Of two that are alike, the one that is nearer to the drill.
+            sum *= 1 - (0.0001 * Math.Abs(trial - about));
+            (best, most) = sum > most ? (trial, sum) : (best, most);
+        }
+
+        return best;
+    }
+
+    /// <summary>The mean of a course with its slope and its vibrato fitted to it.</summary>
+    private static (double Mean, double Spread, double Vibrato) WithoutVibrato(List<double> times, List<double> cents)
+    {
+        var (mean, spread) = Trimmed(times, cents);
+        var seconds = times[^1] - times[0];
+        if (times.Count < 8 || spread < 4 || seconds < 0.9 / FastestVibrato)
+        {
+            return (mean, spread, 0);
+        }
+
+        var values = Vector<double>.Build.DenseOfEnumerable(cents);
+        var (least, bestMean, bestSpread, extent) = (spread * spread * cents.Count, mean, spread, 0.0);
+        for (var rate = Math.Max(SlowestVibrato, 0.8 / seconds); rate <= FastestVibrato; rate += 0.25)
+        {
+            var w = 2 * Math.PI * rate;
+            var slope = seconds > 1.6 / rate;
+            var columns = Matrix<double>.Build.Dense(times.Count, slope ? 4 : 3, (r, c) => c switch
+            {
+                0 => 1,
+                1 => Math.Cos(w * times[r]),
+                2 => Math.Sin(w * times[r]),
+                _ => times[r],
+            });
+            var fit = columns.TransposeThisAndMultiply(columns).Solve(columns.TransposeThisAndMultiply(values));
+            var rest = (values - (columns * fit)).L2Norm();
+            var amplitude = Math.Sqrt((fit[1] * fit[1]) + (fit[2] * fit[2]));
+            if (rest * rest < least && amplitude < 250)
+            {
+                (least, bestMean, bestSpread, extent) = (rest * rest, fit[0], rest / Math.Sqrt(cents.Count), amplitude);
+            }
+        }
+
+        // A vibrato explains most of what moves; anything less is left in.
+        return least < 0.4 * spread * spread * cents.Count ? (bestMean, bestSpread, extent) : (mean, spread, 0);
+    }
+
+    private static (double Mean, double Spread) Trimmed(List<double> times, List<double> cents)
+    {
+        var sorted = cents.Order().ToList();
+        var middle = sorted[sorted.Count / 2];
+        var (sum, squares, count) = (0.0, 0.0, 0);
+        foreach (var value in cents)
+        {
+            if (Math.Abs(value - middle) < 120)
+            {
+                sum += value;
+                squares += value * value;
+                count++;
+            }
+        }
+
+        _ = times;
+        var mean = sum / count;
+        return (mean, Math.Sqrt(Math.Max(0, (squares / count) - (mean * mean))));
+    }
+}

@@ -1,0 +1,193 @@
+namespace Warmup.Takes;
+
+/// <summary>
+/// When each note of an alignment begins and ends, to a few milliseconds: where the voice begins, or the middle of the glide where two notes
+/// touch.
+/// </summary>
+internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan, double> pitchOf)
+{
+    private const int Around = 12;
+    private const double SmallGap = 0.07;
+
+    /// <summary>The onset and the end of each stretch, in seconds.</summary>
+    public (double Onset, double End)[] Of(SungSpan[] spans)
+    {
+        var times = new (double Onset, double End)[spans.Length];
+        for (var s = 0; s < spans.Length; s++)
+        {
+            times[s] = (spans[s].From / (double)PitchTrack.FramesASecond, spans[s].To / (double)PitchTrack.FramesASecond);
+        }
+
+        for (var s = 0; s < spans.Length; s++)
+        {
+            var touches = s > 0 && times[s].Onset - times[s - 1].End < SmallGap;
+            if (!touches)
+            {
+                times[s].Onset = VoiceBegins(times[s].Onset, s > 0 ? times[s - 1].End : 0, times[s].End);
+            }
+            else
+            {
+                var (end, onset) = Change(spans[s - 1], spans[s], times[s - 1].Onset, times[s].End, (times[s].Onset + times[s - 1].End) / 2);
+                (times[s - 1].End, times[s].Onset) = (end, onset);
+            }
+
+            if (s == spans.Length - 1 || (spans[s + 1].From / (double)PitchTrack.FramesASecond) - times[s].End >= SmallGap)
+            {
+                times[s].End = VoiceEnds(times[s].End, times[s].Onset, s + 1 < spans.Length ? spans[s + 1].From / (double)PitchTrack.FramesASecond : track.Seconds);
+            }
+        }
+
+        return times;
+    }
+
+    /// <summary>Where one note goes over into the next.</summary>
+    private (double End, double Onset) Change(SungSpan before, SungSpan after, double from, double to, double about)
+    {
+        var low = Math.Max((int)(from * PitchTrack.LowASecond) + 8, (int)(about * PitchTrack.LowASecond) - (2 * Around));
+        var high = Math.Min((int)(to * PitchTrack.LowASecond) - 8, (int)(about * PitchTrack.LowASecond) + (2 * Around));
+        if (high <= low)
+        {
+            return (about, about);
+        }
+
+        var dip = low;
+        for (var i = low; i <= high; i++)
+        {
+            dip = track.Low(i) < track.Low(dip) ? i : dip;
+        }
+
+        var (left, right) = (Loudest(dip - 30, dip - 1), Loudest(dip + 1, dip + 30));
+        var depth = Math.Min(left, right) - track.Low(dip);
+        var (a, b) = (pitchOf(before), pitchOf(after));
+        var isSilent = track.Low(dip) < voicing.Threshold && depth > 9;
+        if (isSilent)
+        {
+            return (Crossing(dip, -1, (track.Low(dip) + left) / 2), Crossing(dip, 1, (track.Low(dip) + right) / 2));
+        }
+
+        if (Math.Abs(a - b) < 20)
+        {
+            var at = depth > 1 ? (dip + 0.5) / PitchTrack.LowASecond : about;
+            return (at, at);
+        }
+
+        var glide = Glide(a, b, about, from, to);
+        return (glide, glide);
+    }
+
+    /// <summary>The time at which the course is half-way from one pitch to the other.</summary>
+    private double Glide(double a, double b, double about, double from, double to)
+    {
+        var centre = (int)Math.Round(about * PitchTrack.FramesASecond);
+        var low = Math.Max(0, Math.Max(centre - Around, (int)(from * PitchTrack.FramesASecond) + 2));
+        var high = Math.Min(track.Count - 1, Math.Min(centre + Around, (int)(to * PitchTrack.FramesASecond) - 2));
+        if (high <= low)
+        {
+            return about;
+        }
+
+        // For each frame, how near it is to the one and to the other pitch; the change is where the sum of the two sides is least.
+        var share = new double[high - low + 1];
+        for (var f = low; f <= high; f++)
+        {
+            share[f - low] = Share(f, a, b);
+        }
+
+        var (sum, best, least) = (0.0, 0, 0.0);
+        for (var i = 0; i < share.Length; i++)
+        {
+            sum += share[i] - 0.5;
+            if (sum < least - 1e-9)
+            {
+                (least, best) = (sum, i + 1);
+            }
+        }
+
+        // Between the last frame of the one and the first of the other.
+        if (best == 0 || best >= share.Length)
+        {
+            return (low + best - 0.5) / PitchTrack.FramesASecond;
+        }
+
+        var (x, y) = (share[best - 1], share[best]);
+        var part = y > x ? Math.Clamp((0.5 - x) / (y - x), 0, 1) : 0.5;
+        return (low + best - 1 + part) / PitchTrack.FramesASecond;
+    }
+
+    /// <summary>How far the course has come from one pitch to the other, 0 to 1.</summary>
+    private double Share(int frame, double a, double b)
+    {
+        var candidates = track.At(frame);
+        var (weight, sum) = (0.0, 0.0);
+        foreach (var candidate in candidates)
+        {
+            var t = (candidate.Cents - a) / (b - a);
+            var margin = 60 / Math.Abs(b - a);
+            if (candidate.Strength > 0.3f * candidates[0].Strength && t > -margin && t < 1 + margin)
+            {
+                var w = Math.Pow(candidate.Strength, 4);
+                weight += w;
+                sum += w * Math.Clamp(t, 0, 1);
+            }
+        }
+
+        return weight > 0 ? sum / weight : 0.5;
+    }
+
+    private double VoiceBegins(double about, double notBefore, double end)
+    {
+        var at = (int)(about * PitchTrack.LowASecond);
+        var stop = Math.Min(at + 40, (int)(end * PitchTrack.LowASecond) - 4);
+        var first = Math.Max(at - 30, (int)(notBefore * PitchTrack.LowASecond));
+        var loud = Loudest(at, stop);
+        var quiet = at;
+        for (var i = first; i < Math.Min(stop, at + 14); i++)
+        {
+            quiet = track.Low(i) <= track.Low(quiet) ? i : quiet;
+        }
+
+        return loud - track.Low(quiet) < 3 ? about : Crossing(quiet, 1, Math.Max(loud - 12, (track.Low(quiet) + loud) / 2));
+    }
+
+    private double VoiceEnds(double about, double onset, double notAfter)
+    {
+        var at = (int)(about * PitchTrack.LowASecond);
+        var start = Math.Max(at - 40, (int)(onset * PitchTrack.LowASecond) + 4);
+        var loud = Loudest(start, at);
+        var quiet = at;
+        for (var i = Math.Max(start, at - 14); i < Math.Min(at + 30, (int)(notAfter * PitchTrack.LowASecond)); i++)
+        {
+            quiet = track.Low(i) < track.Low(quiet) ? i : quiet;
+        }
+
+        return loud - track.Low(quiet) < 3 ? about : Crossing(quiet, -1, Math.Max(loud - 12, (track.Low(quiet) + loud) / 2));
+    }
+
+    private float Loudest(int from, int to)
+    {
+        var loudest = -120f;
+        for (var i = from; i <= to; i++)
+        {
+            loudest = Math.Max(loudest, track.Low(i));
+        }
+
+        return loudest;
+    }
+
+    /// <summary>Where the level first passes a height, going one way from a place; in seconds.</summary>
+    private double Crossing(int from, int way, double height)
+    {
+        for (var n = 1; n < 60; n++)
+        {
+            var i = from + (way * n);
+            if (track.Low(i) >= height)
+            {
+                var (x, y) = (track.Low(i - way), track.Low(i));
+                var part = y > x ? (height - x) / (y - x) : 0;
+                return (i - way + 0.5 + (way * part)) / PitchTrack.LowASecond;
+            }
+        }
+
+        return (from + 0.5) / PitchTrack.LowASecond;
+    }
+}

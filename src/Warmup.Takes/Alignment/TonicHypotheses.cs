@@ -1,0 +1,83 @@
+namespace Warmup.Takes;
+
+/// <summary>A take laid under its drill with a tonic and a pace.</summary>
+/// <param name="Shift">What the singer sings above the drill, in cents, octaves included.</param>
+/// <param name="Alignment">The notes in the take.</param>
+/// <param name="Pace">How fast it goes.</param>
+/// <param name="Rival">The cost of the best other octave or tonic above this one's.</param>
+internal sealed record TonicHypothesis(double Shift, TakeAlignment Alignment, PaceCurve Pace, double Rival);
+
+/// <summary>
+/// Decides the octave and the tonic once for the whole take, by whole alignments: what is heard of a single moment cannot tell a voice from
+/// its octave.
+/// </summary>
+internal static class TonicHypotheses
+{
+    private const int Most = 6;
+
+    // A singer who has the drill's tonic in the ear takes it, or its octave; anything else has to explain the take clearly better.
+    private const double OtherTonic = 12;
+    private const double OtherOctave = 2;
+    private const double Same = 70;
+
+    public static TonicHypothesis Best(DrillNotes drill, PitchTrack track, Voicing voicing, AlignmentWeights weights, CancellationToken cancellation)
+    {
+        var tried = new List<(double Shift, TakeAlignment Alignment, double Cost)>();
+        foreach (var shift in TonicSearch.Shifts(drill, track, voicing, Most))
+        {
+            var alignment = new Aligner(drill, track, voicing, shift, _ => 1, weights.LengthAtFirst, weights).Align(cancellation);
+            tried.Add((shift, alignment, alignment.Cost + Price(shift)));
+        }
+
+        tried.Sort((a, b) => a.Cost != b.Cost ? a.Cost.CompareTo(b.Cost) : a.Shift.CompareTo(b.Shift));
+        var (best, first, cost) = tried[0];
+        var rival = tried.Count > 1 ? tried[1].Cost - cost : double.PositiveInfinity;
+
+        // The tonic from all notes together, and the pace from their lengths; then once more.
+        var found = first;
+        var pace = PaceCurve.Of(drill.Notes, found.Spans);
+        for (var n = 0; n < 2 && found.Spans.Length > 0; n++)
+        {
+            best = Shift(drill, track, found.Spans, best);
+            pace = PaceCurve.Of(drill.Notes, found.Spans);
+            found = new Aligner(drill, track, voicing, best, pace.At, weights.Length, weights).Align(cancellation);
+        }
+
+        return new TonicHypothesis(best, found, PaceCurve.Of(drill.Notes, found.Spans), rival);
+    }
+
+    /// <summary>The median of what the notes were sung above the drill.</summary>
+    public static double Shift(DrillNotes drill, PitchTrack track, SungSpan[] spans, double about)
+    {
+        var offs = new List<double>();
+        foreach (var span in spans)
+        {
+            if (!span.IsOther)
+            {
+                var wanted = drill.Notes[span.Note].Cents + about;
+                var (onset, end) = (span.From / (double)PitchTrack.FramesASecond, span.To / (double)PitchTrack.FramesASecond);
+                var heard = NoteContour.Measure(track, onset, end, wanted, 120);
+                if (heard.Found > 0.5)
+                {
+                    offs.Add(heard.Cents - wanted);
+                }
+            }
+        }
+
+        if (offs.Count == 0)
+        {
+            return about;
+        }
+
+        offs.Sort();
+        return about + ((offs[(offs.Count - 1) / 2] + offs[offs.Count / 2]) / 2);
+    }
+
+    private static double Price(double shift)
+    {
+        var octave = Math.Round(shift / 1200);
+        var price = Math.Abs(octave) * OtherOctave;
+        var off = Math.Abs(shift - (1200 * octave));
+        return off <= Same ? price : price + OtherTonic;
+    }
+}

@@ -1,0 +1,264 @@
+using NWaves.Transforms;
+
+namespace Warmup.Takes;
+
+/// <summary>
+/// Finds the pitches that a frame of sound may have, by what its harmonics and the gaps between them hold of the spectrum, and then exactly by
+/// the frequencies of the harmonics' peaks. It weighs the spectrum, not the period: a voice that is tuned justly to its drone shares a period
+/// with it.
+/// </summary>
+internal sealed class Harmonics
+{
+    /// <summary>Samples of a frame: 64 ms.</summary>
+    public const int Window = 1024;
+
+    private const int Transform = 2 * Window;
+    private const double BinHz = MonoSound.Rate / (double)Transform;
+    private const int Bins = 640;
+    private const double LowestHz = 62;
+    private const double HighestHz = 1_500;
+    private const double HighestHarmonicHz = 4_700;
+    private const int MostHarmonics = 12;
+    private const double GridCents = 15;
+    private const double LowestCents = 60;
+
+    private readonly RealFft _fft = new(Transform);
+    private readonly float[] _window = new float[Window];
+    private readonly float[] _padded = new float[Transform];
+    private readonly float[] _re = new float[Transform];
+    private readonly float[] _im = new float[Transform];
+    private readonly float[] _power = new float[Bins + 2];
+    private readonly float[] _root = new float[Bins + 2];
+    private readonly double[] _offsets = new double[65];
+    private readonly double[] _gridHz;
+    private readonly int[] _first;
+    private readonly ushort[] _bins;
+    private readonly float[] _weights;
+    private readonly float[] _salience;
+    private readonly PitchCandidate[] _found = new PitchCandidate[PitchTrack.Candidates];
+    private readonly double[] _harmonicHz = new double[MostHarmonics];
+    private readonly double[] _harmonicWeight = new double[MostHarmonics];
+
+    public Harmonics()
+    {
+        for (var i = 0; i < Window; i++)
+        {
+            _window[i] = (float)(0.5 - (0.5 * Math.Cos(2 * Math.PI * (i + 0.5) / Window)));
+        }
+
+        var count = (int)(1200 * Math.Log2(HighestHz / LowestHz) / GridCents) + 1;
+        _gridHz = new double[count];
+        _first = new int[count + 1];
+        _salience = new float[count];
+        var bins = new List<ushort>();
+        var weights = new List<float>();
+        for (var g = 0; g < count; g++)
+        {
+            var hz = LowestHz * Math.Pow(2, g * GridCents / 1200);
+            _gridHz[g] = hz;
+            _first[g] = bins.Count;
+            Kernel(hz, bins, weights);
+        }
+
+        _first[count] = bins.Count;
+        _bins = [.. bins];
+        _weights = [.. weights];
+        FillOffsets();
+    }
+
+    /// <summary>The level of the frame in dB of full scale.</summary>
+    public float Level { get; private set; }
+
+    /// <summary>The candidates of a frame of <see cref="Window"/> samples, the strongest first; valid until the next call.</summary>
+    public ReadOnlySpan<PitchCandidate> Of(ReadOnlySpan<float> samples)
+    {
+        Array.Clear(_padded);
+        for (var i = 0; i < Window; i++)
+        {
+            _padded[i] = samples[i] * _window[i];
+        }
+
+        _fft.Direct(_padded, _re, _im);
+        var sum = 0.0;
+        var rootSum = 0.0;
+        for (var k = 1; k < _power.Length; k++)
+        {
+            var power = (_re[k] * _re[k]) + (_im[k] * _im[k]);
+            _power[k] = power;
+            var root = MathF.Sqrt(MathF.Sqrt(power));
+            _root[k] = root;
+            if (k * BinHz >= 50)
+            {
+                sum += power;
+                rootSum += root * root;
+            }
+        }
+
+        // A sine of full scale has -3 dB.
+        Level = (float)(10 * Math.Log10((sum / (0.375 * Window * Transform / 2)) + 1e-12));
+        Array.Clear(_found);
+        if (Level > -90)
+        {
+            Weigh(rootSum);
+            PickPeaks();
+        }
+
+        return _found;
+    }
+
+    /// <summary>Where a pitch's harmonics lie (positive weights) and the middles between them (negative).</summary>
+    private static void Kernel(double hz, List<ushort> bins, List<float> weights)
+    {
+        var harmonics = Math.Min(MostHarmonics, (int)(HighestHarmonicHz / hz));
+        var norm = 0.0;
+        for (var h = 1; h <= harmonics; h++)
+        {
+            norm += 1.0 / h;
+        }
+
+        norm = Math.Sqrt(norm);
+        for (var h = 1; h <= harmonics; h++)
+        {
+            bins.Add((ushort)Math.Round(h * hz / BinHz));
+            weights.Add((float)(1 / Math.Sqrt(h) / norm));
+        }
+
+        for (var h = 0; h < harmonics; h++)
+        {
+            var before = h == 0 ? 0 : 1 / Math.Sqrt(h);
+            bins.Add((ushort)Math.Round((h + 0.5) * hz / BinHz));
+            weights.Add((float)(-0.5 * (before + (1 / Math.Sqrt(h + 1))) / norm));
+        }
+    }
+
+    private void Weigh(double rootSum)
+    {
+        // A lobe of the window covers about four bins.
+        var scale = (float)(2 / Math.Sqrt(rootSum + 1e-9));
+        for (var g = 0; g < _salience.Length; g++)
+        {
+            var sum = 0f;
+            for (var i = _first[g]; i < _first[g + 1]; i++)
+            {
+                sum += _root[_bins[i]] * _weights[i];
+            }
+
+            _salience[g] = sum * scale;
+        }
+    }
+
+    private void PickPeaks()
+    {
+        for (var g = 1; g < _salience.Length - 1; g++)
+        {
+            var here = _salience[g];
+            if (here <= 0.05f || here < _salience[g - 1] || here <= _salience[g + 1] || here <= _found[^1].Strength)
+            {
+                continue;
+            }
+
+            var cents = Refined(_gridHz[g]);
+            var at = _found.Length - 1;
+            while (at > 0 && _found[at - 1].Strength < here)
+            {
+                _found[at] = _found[at - 1];
+                at--;
+            }
+
+            _found[at] = new PitchCandidate((float)cents, here);
+        }
+    }
+
+    /// <summary>The pitch from the peaks of its harmonics, in cents above MIDI note 0.</summary>
+    private double Refined(double hz)
+    {
+        var count = 0;
+        for (var h = 1; h <= MostHarmonics && h * hz < HighestHarmonicHz; h++)
+        {
+            var near = h * hz / BinHz;
+            var reach = Math.Max(1.5, near * 0.015);
+            var (low, high) = ((int)Math.Ceiling(near - reach), (int)Math.Floor(near + reach));
+            var best = -1;
+            for (var k = Math.Max(2, low); k <= high && k < Bins; k++)
+            {
+                if (_power[k] >= _power[k - 1] && _power[k] > _power[k + 1] && (best < 0 || _power[k] > _power[best]))
+                {
+                    best = k;
+                }
+            }
+
+            if (best < 0)
+            {
+                continue;
+            }
+
+            _harmonicHz[count] = (best + Offset(best)) * BinHz / h;
+            _harmonicWeight[count] = _power[best] * (double)h * h;
+            count++;
+        }
+
+        if (count == 0)
+        {
+            return Cents(hz);
+        }
+
+        var f = Mean(count, hz, 1200);
+        f = Mean(count, f, 40);
+        f = Mean(count, f, 15);
+        return Cents(f);
+    }
+
+    /// <summary>The weighted mean of the harmonics' fundamentals that lie near a frequency.</summary>
+    private double Mean(int count, double hz, double withinCents)
+    {
+        var (sum, weight) = (0.0, 0.0);
+        var within = hz * ((withinCents / 1200) * 0.6931);
+        for (var i = 0; i < count; i++)
+        {
+            if (Math.Abs(_harmonicHz[i] - hz) <= within)
+            {
+                sum += _harmonicHz[i] * _harmonicWeight[i];
+                weight += _harmonicWeight[i];
+            }
+        }
+
+        return weight > 0 ? sum / weight : hz;
+    }
+
+    private static double Cents(double hz) => Pitches.Cents(hz);
+
+    /// <summary>How far beside its bin a peak lies, from the bins around it.</summary>
+    private double Offset(int k)
+    {
+        var (a, b, c) = (Math.Log(_power[k - 1] + 1e-20), Math.Log(_power[k] + 1e-20), Math.Log(_power[k + 1] + 1e-20));
+        var bend = a - (2 * b) + c;
+        var parabola = bend < 0 ? Math.Clamp(0.5 * (a - c) / bend, -0.6, 0.6) : 0;
+        var at = (parabola + 0.64) * 50;
+        var i = (int)at;
+        return _offsets[i] + ((at - i) * (_offsets[i + 1] - _offsets[i]));
+    }
+
+    /// <summary>What the parabola through three bins of the window's own lobe says of each true offset, turned round.</summary>
+    private void FillOffsets()
+    {
+        static double Lobe(double x) => Math.Abs(x) < 1e-9 ? 1 : Math.Abs(Math.Abs(x) - 1) < 1e-9 ? 0.5 : Math.Sin(Math.PI * x) / (Math.PI * x) / (1 - (x * x));
+        static double Said(double d)
+        {
+            var (a, b, c) = (Math.Log(Math.Abs(Lobe((-1 - d) / 2))), Math.Log(Math.Abs(Lobe(-d / 2))), Math.Log(Math.Abs(Lobe((1 - d) / 2))));
+            return 0.5 * (a - c) / (a - (2 * b) + c);
+        }
+
+        for (var i = 0; i < _offsets.Length; i++)
+        {
+            var said = (i / 50.0) - 0.64;
+            var (low, high) = (-0.9, 0.9);
+            for (var n = 0; n < 50; n++)
+            {
+                var middle = (low + high) / 2;
+                (low, high) = Said(middle) < said ? (middle, high) : (low, middle);
+            }
+
+            _offsets[i] = (low + high) / 2;
+        }
+    }
+}

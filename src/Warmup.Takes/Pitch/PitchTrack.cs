@@ -1,0 +1,73 @@
+namespace Warmup.Takes;
+
+/// <summary>What the sound is like every 10 ms: several pitches with their strength, and the level.</summary>
+internal sealed class PitchTrack
+{
+    /// <summary>Frames a second; frame <c>f</c> is centred on <c>f / 100</c> s.</summary>
+    public const int FramesASecond = 100;
+
+    /// <summary>Candidates that are kept of each frame; those that a frame lacks have strength 0.</summary>
+    public const int Candidates = 6;
+
+    /// <summary>Levels of the low band that are kept of each frame.</summary>
+    public const int LowASecond = 200;
+
+    private PitchCandidate[] _candidates = new PitchCandidate[Candidates * 1024];
+    private float[] _levels = new float[1024];
+    private float[] _low = new float[2048];
+
+    /// <summary>The number of frames.</summary>
+    public int Count { get; private set; }
+
+    /// <summary>The number of levels of the low band.</summary>
+    public int LowCount { get; private set; }
+
+    /// <summary>The length of the recording in seconds.</summary>
+    public double Seconds { get; internal set; }
+
+    /// <summary>The share of samples at full scale.</summary>
+    public double Clipped { get; internal set; }
+
+    /// <summary>The candidates of a frame, the strongest first.</summary>
+    public ReadOnlySpan<PitchCandidate> At(int frame) => _candidates.AsSpan(frame * Candidates, Candidates);
+
+    /// <summary>The level of a frame in dB of full scale, of what lies between 60 and 5,000 Hz.</summary>
+    public float Level(int frame) => _levels[frame];
+
+    /// <summary>The level below 1 kHz in dB of full scale, of 5 ms that begin at <c>i / 200</c> s: it tells where a voice begins.</summary>
+    public float Low(int i) => _low[Math.Clamp(i, 0, LowCount - 1)];
+
+    internal void Add(ReadOnlySpan<PitchCandidate> candidates, float level)
+    {
+        if (Count == _levels.Length)
+        {
+            Array.Resize(ref _levels, _levels.Length * 2);
+            Array.Resize(ref _candidates, _candidates.Length * 2);
+        }
+
+        candidates.CopyTo(_candidates.AsSpan(Count * Candidates));
+        _levels[Count++] = level;
+    }
+
+    /// <summary>Evens the low band's levels out over 15 ms, the period of the lowest voices.</summary>
+    internal void EvenOut()
+    {
+        var (before, here) = (0.0, LowCount > 0 ? Math.Pow(10, _low[0] / 10) : 0);
+        for (var i = 0; i < LowCount; i++)
+        {
+            var after = i + 1 < LowCount ? Math.Pow(10, _low[i + 1] / 10) : here;
+            _low[i] = (float)(10 * Math.Log10(((i == 0 ? here : before) + here + after) / 3));
+            (before, here) = (here, after);
+        }
+    }
+
+    internal void AddLow(float level)
+    {
+        if (LowCount == _low.Length)
+        {
+            Array.Resize(ref _low, _low.Length * 2);
+        }
+
+        _low[LowCount++] = level;
+    }
+}

@@ -1,0 +1,117 @@
+namespace Warmup.Takes;
+
+/// <summary>The lines as they were sung one after the other, and where their order was left.</summary>
+internal sealed class TakePasses
+{
+    private readonly DrillNotes _drill;
+    private readonly SungSpan[] _spans;
+
+    private TakePasses(DrillNotes drill, SungSpan[] spans) => (_drill, _spans) = (drill, spans);
+
+    /// <summary>A line sung once: a range of spans.</summary>
+    public readonly record struct Pass(int Line, int From, int To, bool IsWhole);
+
+    /// <summary>A note in the report's order: a span, or -1 for one that was left out.</summary>
+    public readonly record struct Place(int Note, int Span, bool IsInside);
+
+    /// <summary>Where the order of lines was left; the span at which, or -1 for the end.</summary>
+    public readonly record struct Event(TakeEventKind Kind, int Line, int Span);
+
+    public List<Pass> Passes { get; } = [];
+
+    public List<Place> Order { get; } = [];
+
+    public List<Event> Events { get; } = [];
+
+    public static TakePasses Of(DrillNotes drill, SungSpan[] spans)
+    {
+        var passes = new TakePasses(drill, spans);
+        passes.Split();
+        passes.Walk();
+        return passes;
+    }
+
+    private int LineOf(int span) => _drill.Notes[_spans[span].Note].Line;
+
+    private void Split()
+    {
+        var from = 0;
+        for (var s = 1; s <= _spans.Length; s++)
+        {
+            if (s == _spans.Length || _spans[s].Note <= _spans[s - 1].Note || LineOf(s) != LineOf(s - 1))
+            {
+                // A line that lacks its end by more than a left-out note was broken off.
+                var line = _drill.Lines[LineOf(from)];
+                var missing = line.First + line.Count - 1 - _spans[s - 1].Note;
+                Passes.Add(new Pass(LineOf(from), from, s, missing == 0 || (missing == 1 && line.Count > 3 && s < _spans.Length && !IsAgain(s))));
+                from = s;
+            }
+        }
+    }
+
+    /// <summary>Whether a span begins a line that was begun just before.</summary>
+    private bool IsAgain(int span) => LineOf(span) == LineOf(span - 1);
+
+    private void Walk()
+    {
+        var next = 0;
+        for (var p = 0; p < Passes.Count; p++)
+        {
+            var pass = Passes[p];
+            var first = _drill.Lines[pass.Line].First;
+            if (p > 0 && pass.Line <= Passes[p - 1].Line)
+            {
+                var before = Passes[p - 1];
+                if (!before.IsWhole)
+                {
+                    Events.Add(new Event(TakeEventKind.FalseStart, before.Line, before.From));
+                }
+
+                if (before.IsWhole || pass.Line < before.Line)
+                {
+                    Events.Add(new Event(TakeEventKind.Repeat, pass.Line, pass.From));
+                }
+
+                next = first;
+            }
+            else
+            {
+                var last = p == 0 ? -1 : Passes[p - 1].Line;
+                if (p > 0 && !Passes[p - 1].IsWhole)
+                {
+                    Events.Add(new Event(TakeEventKind.FalseStart, last, Passes[p - 1].From));
+                }
+
+                for (var l = last + 1; l < pass.Line; l++)
+                {
+                    Events.Add(new Event(TakeEventKind.Skip, l, pass.From));
+                }
+
+                Leave(next, first, isInside: false);
+                next = first;
+            }
+
+            for (var s = pass.From; s < pass.To; s++)
+            {
+                Leave(next, _spans[s].Note, isInside: true);
+                Order.Add(new Place(_spans[s].Note, s, true));
+                next = _spans[s].Note + 1;
+            }
+        }
+
+        if (next < _drill.Notes.Length && _spans.Length > 0)
+        {
+            Events.Add(new Event(TakeEventKind.EarlyStop, LineOf(_spans.Length - 1), -1));
+        }
+
+        Leave(next, _drill.Notes.Length, isInside: false);
+    }
+
+    private void Leave(int from, int to, bool isInside)
+    {
+        for (var note = from; note < to; note++)
+        {
+            Order.Add(new Place(note, -1, isInside));
+        }
+    }
+}

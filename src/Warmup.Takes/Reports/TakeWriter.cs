@@ -1,0 +1,242 @@
+namespace Warmup.Takes;
+
+/// <summary>Makes the report of a take from its alignment.</summary>
+internal sealed class TakeWriter
+{
+    private const double LeastBreath = 0.15;
+
+    private readonly DrillNotes _drill;
+    private readonly PitchTrack _track;
+    private readonly Voicing _voicing;
+    private readonly TonicHypothesis _hypothesis;
+    private readonly SungSpan[] _spans;
+    private readonly (double Onset, double End)[] _times;
+    private readonly NoteContour.Heard[] _heard;
+    private readonly int _octave;
+    private readonly int _offset;
+
+    public TakeWriter(DrillNotes drill, PitchTrack track, Voicing voicing, TonicHypothesis hypothesis)
+    {
+        (_drill, _track, _voicing, _hypothesis, _spans) = (drill, track, voicing, hypothesis, hypothesis.Alignment.Spans);
+        var rough = new Dictionary<SungSpan, double>();
+        foreach (var span in _spans)
+        {
+            rough[span] = Measured(span, span.From / (double)PitchTrack.FramesASecond, span.To / (double)PitchTrack.FramesASecond).Cents;
+        }
+
+        _times = new NoteTimes(track, voicing, s => rough[s]).Of(_spans);
+        _heard = new NoteContour.Heard[_spans.Length];
+        var offs = new List<double>();
+        for (var s = 0; s < _spans.Length; s++)
+        {
+            _heard[s] = Measured(_spans[s], _times[s].Onset, _times[s].End);
+            if (Math.Abs(_heard[s].Cents - Wanted(_spans[s])) < TakeMarks.Another)
+            {
+                offs.Add(_heard[s].Cents - Wanted(_spans[s]));
+            }
+        }
+
+        offs.Sort();
+        var shift = hypothesis.Shift + (offs.Count == 0 ? 0 : (offs[(offs.Count - 1) / 2] + offs[offs.Count / 2]) / 2);
+        _octave = (int)Math.Round(shift / 1200, MidpointRounding.ToEven);
+        _offset = (int)Math.Round(shift - (1200 * _octave));
+    }
+
+    public TakeReport Write()
+    {
+        var passes = TakePasses.Of(_drill, _spans);
+        if (TakeJudgement.OfAlignment(Facts(passes)) is { } why)
+        {
+            return TakeJudgement.NotTheDrill(_track, why);
+        }
+
+        var late = new int?[_spans.Length];
+        var tempi = new List<TakeTempo>();
+        foreach (var pass in passes.Passes)
+        {
+            Beat(pass, late, tempi);
+        }
+
+        var notes = passes.Order.ConvertAll(o => o.Span >= 0 ? SungNote(o.Span, late[o.Span]) : LeftOut(o.Note));
+        return new TakeReport
+        {
+            IsDrill = true,
+            OffsetCents = _offset,
+            Octave = _octave,
+            DriftCents = Drift(),
+            Seconds = Math.Round(_track.Seconds, 3),
+            Notes = notes.ToValueList(),
+            Lines = Lines(notes, passes),
+            Breaths = Breaths(),
+            Events = passes.Events.ConvertAll(e => new TakeEvent(e.Kind, _drill.Lines[e.Line].Number, _drill.Lines[e.Line].Round, Round(e.Span < 0 ? _track.Seconds : _times[e.Span].Onset))).ToValueList(),
+            Tempi = tempi.ToValueList(),
+            Doubts = [],
+        };
+    }
+
+    internal TakeFacts Facts(TakePasses passes)
+    {
+        var (inNotes, all, cost) = (0.0, 0.0, 0.0);
+        for (var f = 0; f < _voicing.Count; f++)
+        {
+            all += _voicing[f];
+        }
+
+        foreach (var span in _spans)
+        {
+            for (var f = span.From; f < span.To; f++)
+            {
+                inNotes += span.IsOther ? 0 : _voicing[f];
+            }
+        }
+
+        var others = _spans.Count(s => s.IsOther);
+        var inside = passes.Order.Count(o => o.Span < 0 && o.IsInside);
+        var jumps = passes.Events.Count(e => e.Kind != TakeEventKind.EarlyStop);
+        return new TakeFacts(_spans.Length - others, all > 0 ? inNotes / all : 0, (others + inside + (2 * jumps)) / Math.Max(1.0, _spans.Length), cost);
+    }
+
+    private double Wanted(SungSpan span) => _drill.Notes[span.Note].Cents + _hypothesis.Shift;
+
+    private NoteContour.Heard Measured(SungSpan span, double onset, double end) =>
+        NoteContour.Measure(_track, onset, end, Wanted(span), span.IsOther ? 700 : 130);
+
+    private TakeNote SungNote(int s, int? late)
+    {
+        var (span, heard) = (_spans[s], _heard[s]);
+        var note = _drill.Notes[span.Note];
+        var line = _drill.Lines[note.Line];
+        var cents = (int)Math.Round(heard.Cents - note.Cents - (1200 * _octave) - _offset);
+        var isOther = Math.Abs(cents) >= TakeMarks.Another;
+        var why = Doubt(s);
+        return new TakeNote
+        {
+            Index = note.Index,
+            Line = line.Number,
+            Round = line.Round,
+            Status = why is not null ? NoteStatus.Unsure : isOther ? NoteStatus.OtherNote : NoteStatus.Sung,
+            Tone = _drill.ToneOf(note),
+            Onset = Round(_times[s].Onset),
+            End = Round(_times[s].End),
+            Cents = cents,
+            Spread = (int)Math.Round(heard.Spread),
+            Vibrato = (int)Math.Round(heard.Vibrato),
+            Late = late,
+            SungTone = isOther ? _drill.ToneBeside(note, cents) : null,
+            Why = why,
+        };
+    }
+
+    private string? Doubt(int s) => _heard[s].Found < 0.4 ? "its pitch could not be followed" : null;
+
+    private TakeNote LeftOut(int index)
+    {
+        var note = _drill.Notes[index];
+        var line = _drill.Lines[note.Line];
+        return new TakeNote { Index = index, Line = line.Number, Round = line.Round, Status = NoteStatus.LeftOut, Tone = _drill.ToneOf(note) };
+    }
+
+    /// <summary>How late each note of a line began against the line's own even beat, and the line's tempo.</summary>
+    private void Beat(TakePasses.Pass pass, int?[] late, List<TakeTempo> tempi)
+    {
+        var count = pass.To - pass.From;
+        var (x, y) = (new double[count], new double[count]);
+        for (var i = 0; i < count; i++)
+        {
+            (x[i], y[i]) = (_drill.Notes[_spans[pass.From + i].Note].Onset, _times[pass.From + i].Onset);
+        }
+
+        // One or two notes have no beat of their own; they are held against the take's.
+        var (intercept, slope) = count < 3 ? (0, _hypothesis.Pace.At(y[0])) : MathNet.Numerics.Fit.Line(x, y);
+        intercept = count < 3 ? y.Average() - (slope * x.Average()) : intercept;
+        for (var i = 0; i < count; i++)
+        {
+            late[pass.From + i] = (int)Math.Round(1000 * (y[i] - intercept - (slope * x[i])));
+        }
+
+        var note = _drill.Notes[_spans[pass.From].Note];
+        var section = _drill.Score.Sections[note.Section];
+        var tempo = section.TempoAt(section.AksharasAt(Rational.FromDecimal(Math.Max(0, Math.Round((decimal)(note.Onset - _drill.Score.SectionStarts()[note.Section].ToDouble()), 4)))));
+        if (slope > 0)
+        {
+            tempi.Add(new TakeTempo(Round(y[0]), Math.Round(tempo.ToDouble() / slope, 1)));
+        }
+    }
+
+    private int Drift()
+    {
+        var (at, off) = (new List<double>(), new List<double>());
+        for (var s = 0; s < _spans.Length; s++)
+        {
+            var cents = _heard[s].Cents - Wanted(_spans[s]);
+            if (Math.Abs(cents) < TakeMarks.Another && _heard[s].Found > 0.5)
+            {
+                at.Add(_times[s].Onset);
+                off.Add(cents);
+            }
+        }
+
+        if (at.Count < 4)
+        {
+            return 0;
+        }
+
+        // The median of the slopes between notes that lie far apart: one wrong note does not turn it.
+        var slopes = new List<double>();
+        var half = at.Count / 2;
+        for (var i = 0; i + half < at.Count; i++)
+        {
+            for (var j = i + half; j < at.Count; j += Math.Max(1, at.Count / 64))
+            {
+                slopes.Add((off[j] - off[i]) / (at[j] - at[i]));
+            }
+        }
+
+        slopes.Sort();
+        return (int)Math.Round(slopes[slopes.Count / 2] * (at[^1] - at[0]));
+    }
+
+    private ValueList<TakeLine> Lines(List<TakeNote> notes, TakePasses passes)
+    {
+        var lines = new List<TakeLine>();
+        for (var l = 0; l < _drill.Lines.Length; l++)
+        {
+            var line = _drill.Lines[l];
+            var sung = notes.Where(n => n.Index >= line.First && n.Index < line.First + line.Count && n.Status is NoteStatus.Sung or NoteStatus.OtherNote && n.Index >= line.First && n.Index < line.First + line.Count).ToList();
+            var cents = sung.Where(n => n.Status == NoteStatus.Sung).Select(n => Math.Abs(n.Cents!.Value)).Order().ToList();
+            lines.Add(new TakeLine
+            {
+                Line = line.Number,
+                Round = line.Round,
+                Times = passes.Passes.Count(p => p.Line == l && p.IsWhole),
+                BrokenOff = passes.Passes.Count(p => p.Line == l && !p.IsWhole),
+                Heard = sung.Count,
+                InTune = cents.Count(c => c <= TakeMarks.InTune),
+                Cents = cents.Count == 0 ? null : cents[cents.Count / 2],
+            });
+        }
+
+        return lines.ToValueList();
+    }
+
+    private ValueList<TakeBreath> Breaths()
+    {
+        var breaths = new List<TakeBreath>();
+        for (var s = 1; s < _spans.Length; s++)
+        {
+            var (from, to) = (_times[s - 1].End, _times[s].Onset);
+            if (to - from < LeastBreath)
+            {
+                continue;
+            }
+
+            var before = _drill.Notes[_spans[s - 1].Note];
+            var planned = before.Index + 1 < _drill.Notes.Length && _drill.Notes[before.Index + 1].Onset - (before.Onset + before.Seconds) > 0.05;
+            breaths.Add(new TakeBreath(Round(from), Round(to - from), before.Index, planned));
+        }
+
+        return breaths.ToValueList();
+    }
+
+    private static double Round(double seconds) => Math.Round(seconds, 3);
+}
