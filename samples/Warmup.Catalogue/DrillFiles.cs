@@ -13,12 +13,14 @@ internal static class DrillFiles
     private static readonly MusicXmlFormat Xml = new();
 
     /// <summary>Makes all drills and adds up what is kept, in their order.</summary>
-    public static Totals Make(OrderedParallel run, IEnumerable<Drill> drills, CancellationToken stop)
+    public static Totals Make(OrderedParallel run, IEnumerable<Drill> drills, CancellationToken stop, Action<int>? reached = null)
     {
         var totals = new Totals();
+        var done = 0;
         foreach (var made in run.Map(drills, () => new ArrayBufferWriter<byte>(FirstSize), MakeOne, stop))
         {
             totals.Add(made);
+            reached?.Invoke(++done);
         }
 
         return totals;

@@ -6,6 +6,7 @@ using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
 using Warmup;
+using Warmup.Samples;
 
 namespace Warmup.WholeCatalogue;
 
@@ -64,8 +65,10 @@ internal static class Program
         foreach (var run in runs)
         {
             var clock = Stopwatch.StartNew();
-            var total = DrillFiles.Make(run, CatalogueDrills.Each(every), stop);
+            var progress = new Progress($"making drills with {run.Workers} at once", ReferenceEquals(output, Console.Out) ? Progress.Terminal : null, TimeProvider.System);
+            var total = DrillFiles.Make(run, CatalogueDrills.Each(every), stop, done => progress.Reach((double)done * every / CatalogueDrills.Count));
             var seconds = clock.Elapsed.TotalSeconds;
+            progress.Dispose();
             if (totals.Count == 0)
             {
                 Describe(total, output);

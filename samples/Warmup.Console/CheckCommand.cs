@@ -29,9 +29,16 @@ internal static class CheckCommand
             if (climb.Read(parsed, drill, wanted) is { } rounds)
             {
                 var report = ClimbReport.Of(rounds, score, people, s => need is null ? s : BreathOption.Plan(s, need, out _, cancellation), cancellation);
-                Action<Terminal> print = parsed.GetValue(json) ? report.PrintJson : report.Print;
-                terminal.Out.Write(said.Length == 0 || parsed.GetValue(json) ? string.Empty : said + Environment.NewLine);
-                print(terminal);
+                if (parsed.GetValue(json))
+                {
+                    report.PrintJson(terminal);
+                }
+                else
+                {
+                    terminal.Out.Write(said.Length == 0 ? string.Empty : said + Environment.NewLine);
+                    report.Print(terminal);
+                }
+
                 return report.Fits ? ExitCode.Fine : ExitCode.DoesNotFit;
             }
 

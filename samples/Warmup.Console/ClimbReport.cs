@@ -57,7 +57,7 @@ internal sealed class ClimbReport
     }
 
     /// <summary>The same as JSON, with every finding; a climb has no remedies in it.</summary>
-    public void PrintJson(Terminal terminal) => Report.PrintJson(terminal, _score, _singers, singer => _score.Check(singer).Select(f => Report.ToRow(f, null, null)));
+    public void PrintJson(Terminal terminal, List<WrittenFile>? files = null) => Report.PrintJson(terminal, _score, _singers, files, singer => _score.Check(singer).Select(f => Report.ToRow(f, null, null)));
 
     private string Round(Finding finding) => finding.Place is { } place
         ? string.Create(CultureInfo.InvariantCulture, $"line {place.Line} on {_score.Sections[place.Section - 1].TonicName}")

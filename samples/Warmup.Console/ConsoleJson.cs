@@ -2,7 +2,16 @@ using System.Text.Json.Serialization;
 
 namespace Warmup.Cli;
 
-internal sealed record FitReport(string Schema, string Title, List<FindingRow> Notes, List<SingerReport> Singers, List<string> Cautions);
+internal sealed record FitReport(string Schema, string Title, List<FindingRow> Notes, List<SingerReport> Singers, List<string> Cautions, List<WrittenFile>? Files);
+
+/// <summary>A file that was written, with the name of its format.</summary>
+internal sealed record WrittenFile(string Path, string Format);
+
+/// <summary>Files that were written where nothing was checked.</summary>
+internal sealed record WrittenReport(string Schema, string Title, List<WrittenFile> Files)
+{
+    public const string Name = "urn:warmup:written:1";
+}
 
 internal sealed record SingerReport(string Alias, bool Fits, List<FindingRow> Findings);
 
@@ -35,6 +44,7 @@ internal sealed record ScaleRow(string Name, string Family, int? Parent, string 
     DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
     WriteIndented = true)]
 [JsonSerializable(typeof(FitReport))]
+[JsonSerializable(typeof(WrittenReport))]
 [JsonSerializable(typeof(ClassJson))]
 [JsonSerializable(typeof(HistoryReport))]
 [JsonSerializable(typeof(ScaleReport))]

@@ -14,7 +14,7 @@ internal static class DrillCommand
         var drill = new DrillOptions();
         var climb = new ClimbOptions();
         var singers = new SingerOptions(required: false);
-        var files = new Option<string[]>("--out")
+        var outputs = new Option<string[]>("--out")
         {
             Description = $"The file to write; its ending names the format: {string.Join(" ", Formats.All.SelectMany(f => f.Extensions))}. Repeat it for more files.",
             Required = true,
@@ -27,19 +27,22 @@ internal static class DrillCommand
         var midi = new MidiFileOptions();
         var notation = new NotationOptions();
         var contour = new Option<string?>("--contour") { Description = "Draw pitch over time: an .svg, .pdf or .png file. With one singer, the comfortable range is drawn too." };
+        var json = new Option<bool>("--json") { Description = "Print what was written and the findings as JSON." };
         var command = new Command("drill", "Makes a drill and writes it to files.");
         drill.AddTo(command);
         climb.AddTo(command);
         singers.AddTo(command);
-        command.Add(files);
+        command.Add(outputs);
         breaths.AddTo(command);
         command.Add(force);
+        command.Add(json);
         command.Add(answers);
         command.Add(contour);
         midi.AddTo(command);
         notation.AddTo(command);
         command.SetAction(parsed =>
         {
+            void Say(string line) => (parsed.GetValue(json) ? TextWriter.Null : terminal.Out).WriteLine(line);
             var wanted = drill.Read(parsed);
             var people = singers.Read(parsed);
             var score = climb.ToScore(parsed, drill, wanted, cancellation);
@@ -47,10 +50,10 @@ internal static class DrillCommand
             if (need is not null)
             {
                 score = BreathOption.Plan(score, need, out var said, cancellation);
-                terminal.Out.WriteLine(said);
+                Say(said);
             }
 
-            var paths = parsed.GetValue(files)!;
+            var paths = parsed.GetValue(outputs)!;
             var tempi = paths.Any(p => Formats.Of(p) is HtmlFormat) ? TempiOf(wanted, score, people, cancellation) : null;
             var (asMidi, asNotation) = (midi.Read(parsed), notation.Read(parsed));
             IScoreFormat AsWanted(IScoreFormat format) => format switch
@@ -68,22 +71,42 @@ internal static class DrillCommand
                 wantedFiles.Add((path, ContourFormat(path, paths, people)));
             }
 
-            var all = wantedFiles.ConvertAll(f => Formats.File(f.Path, f.Format, written, cancellation));
-            terminal.Working("writing the files", () => Formats.WriteTogether(all, parsed.GetValue(force)));
-            foreach (var (file, format) in wantedFiles)
+            using (var progress = terminal.Working("writing the files"))
             {
-                terminal.Out.WriteLine($"wrote {file} ({format.Name})");
+                Formats.WriteTogether(wantedFiles.ConvertAll(f => Formats.File(f.Path, f.Format, written, cancellation, progress)), parsed.GetValue(force));
             }
 
+            foreach (var (file, format) in wantedFiles)
+            {
+                Say($"wrote {file} ({format.Name})");
+            }
+
+            var files = parsed.GetValue(json) ? wantedFiles.ConvertAll(f => new WrittenFile(f.Path, f.Format.Name)) : null;
             if (climb.IsWanted(parsed))
             {
                 var rounds = ClimbReport.Of(climb.Read(parsed, drill, wanted)!, score, people, s => need is null ? s : BreathOption.Plan(s, need, out _, cancellation), cancellation);
-                rounds.Print(terminal);
+                if (files is not null)
+                {
+                    rounds.PrintJson(terminal, files);
+                }
+                else
+                {
+                    rounds.Print(terminal);
+                }
+
                 return rounds.Fits ? ExitCode.Fine : ExitCode.DoesNotFit;
             }
 
             var report = Report.Of(wanted, score, people, need, r => drill.ToOptions(r, parsed), cancellation);
-            report.Print(terminal);
+            if (files is not null)
+            {
+                report.PrintJson(terminal, files);
+            }
+            else
+            {
+                report.Print(terminal);
+            }
+
             return report.Fits ? ExitCode.Fine : ExitCode.DoesNotFit;
         });
         return command;

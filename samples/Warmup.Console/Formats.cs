@@ -2,6 +2,7 @@ using Warmup.Audio;
 using Warmup.Drawing;
 using Warmup.Midi;
 using Warmup.MusicXml;
+using Warmup.Samples;
 using Warmup.Sheets;
 
 namespace Warmup.Cli;
@@ -40,8 +41,17 @@ internal static class Formats
     }
 
     /// <summary>A file that holds a score in a format.</summary>
-    public static (string Path, Action<Stream> Write) File(string path, IScoreFormat format, Score score, CancellationToken cancellation) =>
-        (path, stream => format.Write(score, stream, cancellation));
+    /// <param name="path">The file.</param>
+    /// <param name="format">Its format.</param>
+    /// <param name="score">The score.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <param name="progress">Hears which file is being written, and how much of a sound file is done; or <see langword="null"/>.</param>
+    public static (string Path, Action<Stream> Write) File(string path, IScoreFormat format, Score score, CancellationToken cancellation, Progress? progress = null) => (path, stream =>
+    {
+        progress?.Begin($"writing {path}");
+        var counted = progress is not null && format is WavFormat wav ? new CountedStream(stream, ExpectedBytes(score, wav.Options), progress.Reach) : stream;
+        format.Write(score, counted, cancellation);
+    });
 
     /// <summary>
     /// Writes files together: the last is put in its place only when all have been made, so that a format that refuses its content leaves no file.
@@ -91,6 +101,10 @@ internal static class Formats
             }
         }
     }
+
+    // The header and the markers are small beside the sound.
+    private static double ExpectedBytes(Score score, WavOptions options) =>
+        score.Seconds.ToDouble() * options.SampleRate * sizeof(short) * (options.Channels == WavChannels.Mono ? 1 : 2);
 
     public static void RefuseUnwritable(string path, bool force)
     {

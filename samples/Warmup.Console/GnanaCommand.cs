@@ -30,7 +30,8 @@ internal static class GnanaCommand
         };
         var answers = new Option<bool>("--call-and-response") { Description = "Leave a silence as long as each line after it, to write it down or sing it." };
         var force = new Option<bool>("--force") { Description = "Replace files that exist." };
-        var command = new Command("gnana", "Makes svara-gnana: lines to hear and write down, and their key.") { level, count, seed, raised, files, answers, force };
+        var json = new Option<bool>("--json") { Description = "Print what was written as JSON." };
+        var command = new Command("gnana", "Makes svara-gnana: lines to hear and write down, and their key.") { level, count, seed, raised, files, answers, force, json };
         drill.AddTo(command);
         command.SetAction(parsed =>
         {
@@ -47,6 +48,12 @@ internal static class GnanaCommand
             Formats.WriteTogether(
                 written.ConvertAll(f => Formats.File(f.Path, f.Format, f.Format.Extensions.Contains(".mid") ? heard : shown, cancellation)),
                 parsed.GetValue(force));
+            if (parsed.GetValue(json))
+            {
+                terminal.Json(new WrittenReport(WrittenReport.Name, shown.Title, written.ConvertAll(f => new WrittenFile(f.Path, f.Format.Name))), ConsoleJson.Default.WrittenReport);
+                return ExitCode.Fine;
+            }
+
             foreach (var (path, format) in written)
             {
                 terminal.Out.WriteLine($"wrote {path} ({format.Name})");

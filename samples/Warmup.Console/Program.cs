@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Spectre.Console;
 using Warmup.Takes;
+using Progress = Warmup.Samples.Progress;
 
 namespace Warmup.Cli;
 
@@ -115,18 +116,8 @@ internal sealed class Terminal
 
     public IAnsiConsole Rich { get; }
 
-    /// <summary>Shows on a terminal that long work is going on, until it ends.</summary>
-    public void Working(string what, Action work)
-    {
-        if (ReferenceEquals(Out, Console.Out) && !Console.IsOutputRedirected && Rich.Profile.Capabilities.Interactive)
-        {
-            Rich.Status().Start(Plain(what), _ => work());
-        }
-        else
-        {
-            work();
-        }
-    }
+    /// <summary>Reports on the error stream, where that is a terminal, how far long work has come, until it is disposed.</summary>
+    public Progress Working(string what) => new(what, ReferenceEquals(ErrorOut, Console.Error) ? Progress.Terminal : null, TimeProvider.System);
 
     /// <summary>Prints a report as JSON, with the same line ends on every system.</summary>
     public void Json<T>(T report, JsonTypeInfo<T> type) => Out.WriteLine(JsonSerializer.Serialize(report, type).ReplaceLineEndings("\n"));

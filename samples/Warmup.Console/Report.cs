@@ -72,18 +72,19 @@ internal sealed class Report
         PrintCautions(terminal, _score.Cautions);
     }
 
-    /// <summary>The same as JSON.</summary>
-    public void PrintJson(Terminal terminal) => PrintJson(terminal, _score, _singers, singer => _advice.Where(a => a.Singer == singer).Select(
+    /// <summary>The same as JSON, with the files that were written, if any.</summary>
+    public void PrintJson(Terminal terminal, List<WrittenFile>? files = null) => PrintJson(terminal, _score, _singers, files, singer => _advice.Where(a => a.Singer == singer).Select(
         a => ToRow(a.Finding, Together(a), a.Remedies.IsEmpty ? new WithoutRemedy(a.Otherwise, Alone(a)) : null)));
 
     /// <summary>Findings as JSON.</summary>
-    public static void PrintJson(Terminal terminal, Score score, ValueList<Singer> singers, Func<Singer, IEnumerable<FindingRow>> rowsOf) => terminal.Json(
+    public static void PrintJson(Terminal terminal, Score score, ValueList<Singer> singers, List<WrittenFile>? files, Func<Singer, IEnumerable<FindingRow>> rowsOf) => terminal.Json(
         new FitReport(
             Schema,
             score.Title,
             score.Findings.Select(f => ToRow(f, null, null)).ToList(),
             singers.Select(s => ToSinger(s, rowsOf(s).ToList())).ToList(),
-            score.Cautions.Select(c => c.Text).ToList()),
+            score.Cautions.Select(c => c.Text).ToList(),
+            files),
         ConsoleJson.Default.FitReport);
 
     /// <summary>The cautions with their sources.</summary>
