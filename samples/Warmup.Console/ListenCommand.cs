@@ -31,8 +31,12 @@ internal static class ListenCommand
             var score = climb.ToScore(parsed, drill, wanted, cancellation);
             score = breaths.Read(parsed, people) is { } need ? BreathOption.Plan(score, need, out _, cancellation) : score;
             score = parsed.GetValue(answers) ? score.WithAnswers() : score;
-            TakeReport report = null!;
-            terminal.Working("listening", () => report = Hear(parsed.GetValue(take)!, score, cancellation));
+            TakeReport report;
+            using (terminal.Working($"listening to {parsed.GetValue(take)}"))
+            {
+                report = Hear(parsed.GetValue(take)!, score, cancellation);
+            }
+
             if (parsed.GetValue(json))
             {
                 terminal.Out.Write(TakeJson.Write(report));
