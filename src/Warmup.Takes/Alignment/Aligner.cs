@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Warmup.Takes;
 
 /// <summary>
@@ -12,6 +14,7 @@ internal sealed class Aligner
     private const int MostSkipped = 3;
     private const int MostStarts = 64;
     private const int LeastFrames = 4;
+    private const double LeastOther = 70;
 
     private readonly DrillNote[] _notes;
     private readonly DrillLine[] _lines;
@@ -26,6 +29,7 @@ internal sealed class Aligner
     private readonly float[] _dips;
     private readonly int _places;
     private readonly List<Node> _nodes = [];
+    private readonly Node[] _ended;
 
     /// <param name="drill">The drill.</param>
     /// <param name="track">The take.</param>
@@ -42,6 +46,7 @@ internal sealed class Aligner
         _table = new MatchTable(track, voicing, pitches, weights);
         _pitchOf = Array.ConvertAll(_noteCents, c => Array.BinarySearch(pitches, c));
         _others = new MatchTable(track, voicing, OtherPitches(pitches), weights);
+        _ended = new Node[_notes.Length + 1];
         _places = track.Count / Step;
         _dips = Dips(track, _places);
     }
@@ -51,7 +56,9 @@ internal sealed class Aligner
     private record struct Open(int Note, int From, double Cost, int Before, int Last);
 
     /// <summary>The alignment of least cost.</summary>
-    public TakeAlignment Align(CancellationToken cancellation)
+    /// <param name="limit">The cost above which an alignment is of no use; without notes and of endless cost where it is passed.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public TakeAlignment Align(double limit, CancellationToken cancellation)
     {
         var n = _notes.Length;
 
@@ -80,7 +87,11 @@ internal sealed class Aligner
                     rests[i] += rest;
                 }
 
-                End(place, open, ends, endNodes);
+                var least = Math.Min(End(place, open, ends, endNodes, rests), Math.Min(ends.Min(), rests.Min()));
+                if (least > limit)
+                {
+                    return new TakeAlignment([], double.PositiveInfinity);
+                }
             }
 
             if (place < _places)
@@ -111,39 +122,61 @@ internal sealed class Aligner
         return new TakeAlignment([.. spans], best);
     }
 
-    /// <summary>Ends at a place the notes that may end there.</summary>
-    private void End(int place, List<Open> open, double[] ends, int[] endNodes)
+    /// <summary>Ends at a place the notes that may end there; those that have fallen behind are given up.</summary>
+    /// <returns>The least cost of a note that is still going on.</returns>
+    private double End(int place, List<Open> open, double[] ends, int[] endNodes, double[] rests)
     {
         Array.Fill(ends, double.PositiveInfinity);
         var to = place * Step;
-        var kept = 0;
-        var (froms, others) = (new Dictionary<int, int>(), new bool[ends.Length]);
-        var (bestFrom, bestBefore) = (new int[ends.Length], new int[ends.Length]);
-        for (var o = 0; o < open.Count; o++)
+        var bound = double.PositiveInfinity;
+        foreach (var rest in rests)
         {
-            var one = open[o];
-            if (place <= one.Last)
-            {
-                open[kept++] = one;
-                var frames = to - one.From;
-                if (frames >= LeastFrames)
-                {
-                    var length = LengthCost(one.Note, one.From, frames);
-                    var match = _table.Of(_pitchOf[one.Note], one.From, to);
-                    var isOther = false;
-                    if (match > _weights.Other + (0.3 * _weights.Frame * frames))
-                    {
-                        var other = _others.Best(one.From, to, _noteCents[one.Note], 70).Cost + _weights.Other;
-                        (match, isOther) = other < match ? (other, true) : (match, false);
-                    }
+            bound = Math.Min(bound, rest + _weights.Beam);
+        }
 
-                    var cost = one.Cost + match + length;
-                    if (cost < ends[one.Note + 1])
-                    {
-                        ends[one.Note + 1] = cost;
-                        (bestFrom[one.Note + 1], bestBefore[one.Note + 1], others[one.Note + 1]) = (one.From, one.Before, isOther);
-                    }
+        var (kept, least) = (0, double.PositiveInfinity);
+        var others = default(MatchTable.TwoBest);
+        var othersFrom = -1;
+        foreach (var one in CollectionsMarshal.AsSpan(open))
+        {
+            if (place > one.Last)
+            {
+                continue;
+            }
+
+            var frames = to - one.From;
+            var match = _table.Of(_pitchOf[one.Note], one.From, to);
+            var isOther = false;
+            if (match > _weights.Other + (0.3 * _weights.Frame * frames))
+            {
+                if (othersFrom != one.From)
+                {
+                    (others, othersFrom) = (_others.Best(one.From, to, 2 * LeastOther), one.From);
                 }
+
+                var other = others.Away(_noteCents[one.Note], LeastOther) + _weights.Other;
+                (match, isOther) = other < match ? (other, true) : (match, false);
+            }
+
+            var cost = one.Cost + match;
+            if (cost > bound)
+            {
+                continue;
+            }
+
+            open[kept++] = one;
+            least = Math.Min(least, cost);
+            if (frames < LeastFrames)
+            {
+                continue;
+            }
+
+            cost += LengthCost(one.Note, one.From, frames);
+            bound = Math.Min(bound, cost + _weights.Beam);
+            if (cost < ends[one.Note + 1])
+            {
+                ends[one.Note + 1] = cost;
+                _ended[one.Note + 1] = new Node(one.Before, one.Note, one.From, to, isOther);
             }
         }
 
@@ -153,9 +186,11 @@ internal sealed class Aligner
             if (!double.IsPositiveInfinity(ends[i]))
             {
                 endNodes[i] = _nodes.Count;
-                _nodes.Add(new Node(bestBefore[i], i - 1, bestFrom[i], to, others[i]));
+                _nodes.Add(_ended[i]);
             }
         }
+
+        return least;
     }
 
     /// <summary>Begins at a place the notes that may begin there.</summary>

@@ -21,7 +21,7 @@ internal sealed class MatchTable
         var sums = new double[_count];
         for (var f = 0; f < track.Count; f++)
         {
-            Costs(track.At(f), pitches, weights, costs);
+            Costs(track.At(f), track.EvenAt(f), pitches, weights, costs);
             var voice = voicing[f];
             _rest[f + 1] = _rest[f] + (weights.Frame * weights.Unassigned * voice);
             for (var p = 0; p < _count; p++)
@@ -38,41 +38,57 @@ internal sealed class MatchTable
     /// <summary>The cost of no note from one frame to before another.</summary>
     public double Rest(int from, int to) => _rest[to] - _rest[from];
 
-    /// <summary>The pitch that costs least in a stretch, at least some cents away from another.</summary>
-    public (int Pitch, double Cost) Best(int from, int to, double without, double away)
+    /// <summary>The pitch that costs least in a stretch, and the one that costs least some cents away from it.</summary>
+    public TwoBest Best(int from, int to, double away)
     {
-        var (best, least) = (-1, double.MaxValue);
-        var (low, high) = (from * _count, to * _count);
-        for (var p = 0; p < _count; p++)
+        var (best, least) = (0, float.MaxValue);
+        var low = _sums.AsSpan(from * _count, _count);
+        var high = _sums.AsSpan(to * _count, _count);
+        for (var p = 0; p < low.Length; p++)
         {
-            var cost = _sums[high + p] - _sums[low + p];
-            if (cost < least && Math.Abs(_pitches[p] - without) >= away)
+            var cost = high[p] - low[p];
+            (best, least) = cost < least ? (p, cost) : (best, least);
+        }
+
+        var second = float.MaxValue;
+        for (var p = 0; p < low.Length; p++)
+        {
+            if (Math.Abs(_pitches[p] - _pitches[best]) >= away)
             {
-                (best, least) = (p, cost);
+                second = Math.Min(second, high[p] - low[p]);
             }
         }
 
-        return (best, least);
+        return new TwoBest(_pitches[best], least, second);
+    }
+
+    /// <summary>The best pitch of a stretch, its cost, and the least cost of a pitch away from it.</summary>
+    public readonly record struct TwoBest(double Cents, double Cost, double SecondCost)
+    {
+        /// <summary>The least cost of a pitch that lies some cents away from a note.</summary>
+        public double Away(double note, double cents) => Math.Abs(Cents - note) >= cents ? Cost : SecondCost;
     }
 
     /// <summary>What a frame's candidates cost for each pitch.</summary>
-    private static void Costs(ReadOnlySpan<PitchCandidate> candidates, double[] pitches, AlignmentWeights weights, double[] costs)
+    private static void Costs(ReadOnlySpan<PitchCandidate> candidates, ReadOnlySpan<float> even, double[] pitches, AlignmentWeights weights, double[] costs)
     {
         Array.Fill(costs, weights.Unexplained);
         var strongest = candidates[0].Strength;
         var reach = weights.Cents * Math.Sqrt(2 * weights.Unexplained);
-        foreach (var candidate in candidates)
+        for (var k = 0; k < candidates.Length; k++)
         {
+            var candidate = candidates[k];
             if (candidate.Strength <= 0)
             {
                 break;
             }
 
+            var cents = even[k];
             var weak = weights.Weakness * (1 - (candidate.Strength / strongest));
-            var p = Array.BinarySearch(pitches, candidate.Cents - reach);
-            for (p = p < 0 ? ~p : p; p < pitches.Length && pitches[p] <= candidate.Cents + reach; p++)
+            var p = Array.BinarySearch(pitches, cents - reach);
+            for (p = p < 0 ? ~p : p; p < pitches.Length && pitches[p] <= cents + reach; p++)
             {
-                var off = (candidate.Cents - pitches[p]) / weights.Cents;
+                var off = (cents - pitches[p]) / weights.Cents;
                 costs[p] = Math.Min(costs[p], (off * off / 2) + weak);
             }
         }

@@ -42,11 +42,12 @@ internal static class NoteContour
         {
             var (best, off) = (-1, 160.0);
             var candidates = track.At(f);
+            var even = track.EvenAt(f);
             for (var k = 0; k < candidates.Length && candidates[k].Strength > 0.35f * candidates[0].Strength; k++)
             {
-                if (Math.Abs(candidates[k].Cents - centre) < off)
+                if (Math.Abs(even[k] - centre) < off)
                 {
-                    (best, off) = (k, Math.Abs(candidates[k].Cents - centre));
+                    (best, off) = (k, Math.Abs(even[k] - centre));
                 }
             }
 
@@ -78,12 +79,13 @@ internal static class NoteContour
             for (var f = from; f <= to; f++)
             {
                 var candidates = track.At(f);
-                foreach (var candidate in candidates)
+                var even = track.EvenAt(f);
+                for (var k = 0; k < candidates.Length; k++)
                 {
-                    var off = (candidate.Cents - trial) / NearCents;
-                    if (candidate.Strength > 0 && Math.Abs(off) < 3)
+                    var off = (even[k] - trial) / NearCents;
+                    if (candidates[k].Strength > 0 && Math.Abs(off) < 3)
                     {
-                        var share = candidate.Strength / candidates[0].Strength;
+                        var share = candidates[k].Strength / candidates[0].Strength;
                         sum += share * share * Math.Exp(-off * off / 2);
                     }
                 }

@@ -20,12 +20,16 @@ internal static class TonicHypotheses
     private const double OtherOctave = 2;
     private const double Same = 70;
 
+    // How much more another tonic or octave may cost and still be a rival.
+    private const double Rivalry = 10;
+
     public static TonicHypothesis Best(DrillNotes drill, PitchTrack track, Voicing voicing, AlignmentWeights weights, CancellationToken cancellation)
     {
         var tried = new List<(double Shift, TakeAlignment Alignment, double Cost)>();
         foreach (var shift in TonicSearch.Shifts(drill, track, voicing, Most))
         {
-            var alignment = new Aligner(drill, track, voicing, shift, _ => 1, weights.LengthAtFirst, weights).Align(cancellation);
+            var limit = tried.Count == 0 ? double.PositiveInfinity : tried.Min(t => t.Cost) - Price(shift) + Rivalry;
+            var alignment = new Aligner(drill, track, voicing, shift, _ => 1, weights.LengthAtFirst, weights).Align(limit, cancellation);
             tried.Add((shift, alignment, alignment.Cost + Price(shift)));
         }
 
@@ -40,7 +44,7 @@ internal static class TonicHypotheses
         {
             best = Shift(drill, track, found.Spans, best);
             pace = PaceCurve.Of(drill.Notes, found.Spans);
-            found = new Aligner(drill, track, voicing, best, pace.At, weights.Length, weights).Align(cancellation);
+            found = new Aligner(drill, track, voicing, best, pace.At, weights.Length, weights).Align(double.PositiveInfinity, cancellation);
         }
 
         return new TonicHypothesis(best, found, PaceCurve.Of(drill.Notes, found.Spans), rival);

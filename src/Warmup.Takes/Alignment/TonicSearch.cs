@@ -81,12 +81,14 @@ internal static class TonicSearch
                 continue;
             }
 
-            foreach (var candidate in track.At(f))
+            var candidates = track.At(f);
+            var even = track.EvenAt(f);
+            for (var k = 0; k < candidates.Length; k++)
             {
-                var bin = (int)Math.Round((candidate.Cents - Lowest) / BinCents);
+                var bin = (int)Math.Round((even[k] - Lowest) / BinCents);
                 if (bin is >= 0 and < Bins)
                 {
-                    var weight = candidate.Strength / strongest;
+                    var weight = candidates[k].Strength / strongest;
                     heard[bin] += voicing[f] * weight * weight * weight / track.Count;
                 }
             }

@@ -12,7 +12,12 @@ internal sealed class PitchTrack
     /// <summary>Levels of the low band that are kept of each frame.</summary>
     public const int LowASecond = 200;
 
+    // Half a cycle of a vibrato of 5.5 Hz, and the most that a fast wide one moves in 10 ms.
+    private const int HalfCycle = 9;
+    private const float MostStep = 60;
+
     private PitchCandidate[] _candidates = new PitchCandidate[Candidates * 1024];
+    private float[] _even = [];
     private float[] _levels = new float[1024];
     private float[] _low = new float[2048];
 
@@ -31,6 +36,9 @@ internal sealed class PitchTrack
     /// <summary>The candidates of a frame, the strongest first.</summary>
     public ReadOnlySpan<PitchCandidate> At(int frame) => _candidates.AsSpan(frame * Candidates, Candidates);
 
+    /// <summary>The candidates' cents, each evened out along its own course over about a cycle of vibrato.</summary>
+    public ReadOnlySpan<float> EvenAt(int frame) => _even.AsSpan(frame * Candidates, Candidates);
+
     /// <summary>The level of a frame in dB of full scale, of what lies between 60 and 5,000 Hz.</summary>
     public float Level(int frame) => _levels[frame];
 
@@ -47,6 +55,56 @@ internal sealed class PitchTrack
 
         candidates.CopyTo(_candidates.AsSpan(Count * Candidates));
         _levels[Count++] = level;
+    }
+
+    /// <summary>Follows each candidate to both sides, as far as its course goes on without a jump, and takes the mean.</summary>
+    internal void Follow()
+    {
+        _even = new float[Count * Candidates];
+        for (var f = 0; f < Count; f++)
+        {
+            for (var k = 0; k < Candidates; k++)
+            {
+                var here = _candidates[(f * Candidates) + k];
+                var (sum, weight) = (here.Cents, 1f);
+                var (left, right) = (here.Cents, here.Cents);
+                for (var n = 1; n <= HalfCycle && here.Strength > 0; n++)
+                {
+                    left = Next(f - n, left);
+                    right = Next(f + n, right);
+                    if (float.IsNaN(left) || float.IsNaN(right))
+                    {
+                        break;
+                    }
+
+                    sum += left + right;
+                    weight += 2;
+                }
+
+                _even[(f * Candidates) + k] = sum / weight;
+            }
+        }
+    }
+
+    /// <summary>The candidate of a frame that continues a course; not a number where there is none.</summary>
+    private float Next(int frame, float cents)
+    {
+        if (frame < 0 || frame >= Count)
+        {
+            return float.NaN;
+        }
+
+        var (best, off) = (float.NaN, MostStep);
+        foreach (var candidate in At(frame))
+        {
+            var apart = Math.Abs(candidate.Cents - cents);
+            if (candidate.Strength > 0 && apart < off)
+            {
+                (best, off) = (candidate.Cents, apart);
+            }
+        }
+
+        return best;
     }
 
     /// <summary>Evens the low band's levels out over 15 ms, the period of the lowest voices.</summary>

@@ -50,6 +50,7 @@ internal static class PitchTracker
         Array.Clear(buffer, filled, Harmonics.Window / 2);
         Frames(track, harmonics, buffer, filled + (Harmonics.Window / 2));
         track.EvenOut();
+        track.Follow();
         track.Seconds = samples / (double)MonoSound.Rate;
         track.Clipped = samples == 0 ? 0 : clipped / (double)samples;
         return track;

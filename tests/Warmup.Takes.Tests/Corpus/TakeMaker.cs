@@ -11,7 +11,7 @@ internal static class TakeMaker
         var order = Order(drill, plan, random, leftOut, events);
         var tones = Tones(drill, plan, order, random, leftOut);
         var made = VoiceMaker.Sing(plan, tones, random);
-        return new MadeTake(plan, made, VoiceMaker.Rate, tones, leftOut, events, plan.DriftCents);
+        return new MadeTake(plan, made, VoiceMaker.Rate, tones, leftOut, events, plan.DriftCents * (tones[^1].Onset - tones[0].Onset) / Math.Max(5, (order.Where(o => o >= 0).Sum(o => drill.Notes[o].Seconds) * plan.Pace) + 3));
     }
 
     /// <summary>The notes in the order in which they are sung; line ends are marked by -1.</summary>
