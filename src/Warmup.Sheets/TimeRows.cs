@@ -23,7 +23,7 @@ internal static class TimeRows
 
         if (section.Eduppu.Sign > 0)
         {
-            yield return ("Eduppu", $"{section.Eduppu} {words.Beat} after the beat");
+            yield return (words.IsTala ? "Eduppu" : "Begins", $"{section.Eduppu} {words.Beat} after the beat");
         }
 
         if (section.CountIn.Sign > 0)
