@@ -20,7 +20,8 @@ internal sealed class OnePageDrawing(Sheet sheet, TextShaper shaper, int columns
         var first = sheet.Sections[0];
         var shared = first.Header.Where(r => !LeftOut.Contains(r.Label) && sheet.Sections.All(s => s.Header.Contains(r))).ToList();
         var isOneScale = sheet.Sections.All(s => s.Section.Scale == first.Section.Scale);
-        var cautions = _composer.Reserve(sheet.CautionText, CautionSize);
+        var feet = Feet(isDivided: true);
+        _composer.Reserve(feet.Count, CautionSize);
         _composer.Paragraph("title", title, 15, most: 2);
         if (isOneScale)
         {
@@ -55,11 +56,18 @@ internal sealed class OnePageDrawing(Sheet sheet, TextShaper shaper, int columns
             Lines(section, cancellation);
         }
 
-        _composer.PutReserved("caution", cautions, CautionSize);
+        _composer.PutReserved(Feet(_composer.Pages.Any(p => p.Shapes.Any(s => s.Kind == "row"))), CautionSize);
         var raga = sheet.IsSolfege ? string.Empty : TextSheetFormat.NotTheRaga;
         _composer.Feet(title, raga);
         return new PageSet(title, $"A whole warm-up on one page: the lines under the beats. {raga}".TrimEnd(), _composer.Pages);
     }
+
+    /// <summary>What stands at the foot of the page over its whole width: the signs, and the cautions.</summary>
+    private List<(string Kind, string Text)> Feet(bool isDivided) =>
+    [
+        .. _composer.BrokenWide(SheetClose.Legend(sheet, false, isDivided), CautionSize).Select(row => ("legend", row)),
+        .. _composer.BrokenWide(sheet.CautionText, CautionSize).Select(row => ("caution", row)),
+    ];
 
     /// <summary>The height of a section's head.</summary>
     private double HeadHeight(SheetSection section, bool isOneScale, List<(string Label, string Text)> shared)

@@ -56,22 +56,20 @@ internal sealed class PageComposer
     /// <summary>From here on, the page and all further ones have columns.</summary>
     public void Divide(int columns) => (_columns, _column, _top) = (columns, 0, Y);
 
-    /// <summary>Keeps room at the foot of all pages for a text over the whole width, and gives its rows.</summary>
-    public List<string> Reserve(string text, double size)
-    {
-        var rows = Broken(text, size, _size.Width - (2 * Margin), int.MaxValue);
-        _reserved = (rows.Count * size * 1.35) + 6;
-        return rows;
-    }
+    /// <summary>A text in rows over the whole width of a page, whatever its columns.</summary>
+    public List<string> BrokenWide(string text, double size) => Broken(text, size, _size.Width - (2 * Margin), int.MaxValue);
 
-    /// <summary>Writes the rows for which room was kept on each page.</summary>
-    public void PutReserved(string kind, List<string> rows, double size)
+    /// <summary>Keeps room for rows at the foot of all pages.</summary>
+    public void Reserve(int rows, double size) => _reserved = (rows * size * 1.35) + 6;
+
+    /// <summary>Writes rows over the whole width into the room that was kept on each page.</summary>
+    public void PutReserved(List<(string Kind, string Text)> rows, double size)
     {
         foreach (var page in Pages)
         {
             for (var r = 0; r < rows.Count; r++)
             {
-                page.Shapes.Add(new TextShape(kind, Margin, Bottom + ((r + 1) * size * 1.35), size, _shaper.Of(rows[r]), Ink));
+                page.Shapes.Add(new TextShape(rows[r].Kind, Margin, Bottom + ((r + 1) * size * 1.35), size, _shaper.Of(rows[r].Text), rows[r].Kind == "legend" ? Soft : Ink));
             }
         }
     }

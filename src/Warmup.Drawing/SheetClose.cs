@@ -48,7 +48,7 @@ internal sealed class SheetClose
     }
 
     /// <summary>What the signs mean that stand on the sheet, and no others.</summary>
-    private static string Legend(Sheet sheet, bool hidesNotes, bool isDivided)
+    public static string Legend(Sheet sheet, bool hidesNotes, bool isDivided)
     {
         var (beat, group, bar) = sheet.Sections[0].TimeNames;
         var signs = sheet.Signs;

@@ -32,7 +32,8 @@ internal sealed class HtmlBlock
     public Meter Meter => _section.Meter;
 
     /// <summary>
-    /// The rows, from akshara to akshara: each avartana in which something is written, as far as the block's last line goes; in free rhythm each line.
+    /// The rows, from akshara to akshara: each avartana in which something is written, as far as the block's last line goes; the last one of the section is
+    /// whole, since its rest is silent. In free rhythm each line.
     /// </summary>
     public IEnumerable<HtmlRow> Rows()
     {
@@ -41,9 +42,10 @@ internal sealed class HtmlBlock
             return _block.Lines.Select(l => new HtmlRow((int)l.Line.Onset.Floor(), (int)l.Line.End.Ceiling(), l));
         }
 
+        var isLast = _block.Lines[^1].Number == _section.Lines.Count;
         var (from, to) = ((int)_block.Lines[0].Line.Onset.Floor() / Meter.Beats, (int)_block.Lines[^1].Line.End.Ceiling());
         return Enumerable.Range(from, ((to + Meter.Beats - 1) / Meter.Beats) - from)
-            .Select(avartana => new HtmlRow(avartana * Meter.Beats, Math.Min(to, (avartana + 1) * Meter.Beats), null))
+            .Select(avartana => new HtmlRow(avartana * Meter.Beats, isLast ? (avartana + 1) * Meter.Beats : Math.Min(to, (avartana + 1) * Meter.Beats), null))
             .Where(row => Enumerable.Range(row.Start, row.End - row.Start).Any(a => _slots.ContainsKey(a) || _answers.Contains(a)));
     }
 

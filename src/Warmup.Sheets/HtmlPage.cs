@@ -136,7 +136,7 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
             signs.HasAnswers ? $"shaded {words.Beat}s are left silent for your answer" : null,
             sheet.VariantLegend.Length > 0 ? Text(sheet.VariantLegend) : null,
         ];
-        return string.Join("; ", all.Where(part => part is not null)) + ".";
+        return "Signs: " + string.Join("; ", all.Where(part => part is not null)) + ".";
     }
 
     private void Foot(Sheet sheet)

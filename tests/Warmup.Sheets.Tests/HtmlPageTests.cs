@@ -63,7 +63,7 @@ public partial class HtmlPageTests
     {
         // Two, three, four, five and six notes one after the other in avartanas of eight.
         var page = Text(Mohanam);
-        Assert.Equal(["S R S R | G S | R G ||", "P S R G | P D | S R ||", "G P D S\u0307 |"], Rows(page));
+        Assert.Equal(["S R S R | G S | R G ||", "P S R G | P D | S R ||", "G P D S\u0307 | . . | . . ||"], Rows(page));
         Assert.Equal(["1 2 3", "4 5", string.Empty], LineRows().Matches(page).Select(row => string.Join(' ', Number().Matches(row.Value).Select(n => n.Groups[1].Value))));
 
         // The first stands before its row, the others under the akshara that follows in the text.
@@ -105,7 +105,26 @@ public partial class HtmlPageTests
 
     [Fact]
     public void Octaves_are_dots_over_and_under_the_letter() =>
-        Assert.Equal("D\u0323 S S\u0307", Rows(Text(Mohanam with { Pattern = Pattern.Figure(-1, 0, 5) }))[0]);
+        Assert.StartsWith("D\u0323 S S\u0307", Rows(Text(Mohanam with { Pattern = Pattern.Figure(-1, 0, 5) }))[0], StringComparison.Ordinal);
+
+    [Fact]
+    public void In_Tamil_carets_stand_for_the_octaves_and_the_legend_says_why()
+    {
+        var page = Text(Mohanam with { Pattern = Pattern.Figure(-1, 0, 5), Syllables = Syllables.Tamil });
+        Assert.StartsWith("\u0BA4\u032C \u0BB8 \u0BB8\u0302", Rows(page)[0], StringComparison.Ordinal);
+        Assert.Contains("^ (not the pulli, which is a dot) over a letter is the upper octave; v under it the lower", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_legend_has_the_signs_that_are_used_and_no_others()
+    {
+        var page = Legend(Mohanam);
+        Assert.All((string[])["hold", "breathe", "silence", "speed", "under it", "shaded"], word => Assert.DoesNotContain(word, page, StringComparison.Ordinal));
+        var full = Legend(Mohanam with { Pattern = Pattern.Figure(-1, 0, 5), Delivery = Delivery.LineByLine, Speeds = [Speed.Third] });
+        Assert.All((string[])["hold", "breathe", "under it the lower", "two lines for the third speed"], word => Assert.Contains(word, full, StringComparison.Ordinal));
+
+        static string Legend(Drill drill) => Regex.Match(Text(drill), "<p class=\"legend\">.*?</p>").Value;
+    }
 
     [Fact]
     public void A_screen_reader_hears_each_line_as_words()
