@@ -11,7 +11,7 @@ internal sealed class HistoryDrawing
     private const double PitchHeight = 84;
     private const double ToneHeight = 34;
     private const double Heading = 18;
-    private const double Between = 14;
+    private const double Between = 18;
     private const double Dates = 16;
     private const double LabelWidth = 50;
     private const double Small = 7;
@@ -44,6 +44,7 @@ internal sealed class HistoryDrawing
             "Bars: the comfortable range on a day, dashed where it was assumed from the voice type; thin strokes: the full range, where it is known. The lines join the lowest and the highest comfortable notes; the line below is the longest sustained tone in seconds.",
             8,
             PageComposer.Soft);
+        _composer.Y += 6;
         foreach (var voice in _chart.Voices)
         {
             _composer.Need(Heading + PitchHeight + Between + ToneHeight + Dates);

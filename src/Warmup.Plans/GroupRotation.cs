@@ -27,7 +27,28 @@ internal sealed class GroupRotation
     /// <param name="scale">The scale.</param>
     /// <param name="drills">The drills.</param>
     /// <param name="today">The drills already chosen for today: their groups have had their turn.</param>
-    public List<int> Next(int scale, List<int> drills, IReadOnlyList<int> today)
+    public List<int> Next(int scale, List<int> drills, List<int> today)
+    {
+        var next = NextGroup(scale, drills, today);
+        return drills.FindAll(d => _groupOf[d] == next);
+    }
+
+    /// <summary>One of these drills, each as likely as the others.</summary>
+    public int Any(int scale, List<int> drills, List<int> today, SeededSource source)
+    {
+        var (next, count) = (NextGroup(scale, drills, today), 0);
+        foreach (var drill in drills)
+        {
+            count += _groupOf[drill] == next ? 1 : 0;
+        }
+
+        var place = source.Below(count);
+        return drills.Find(d => _groupOf[d] == next && place-- == 0);
+    }
+
+    public void Sing(int scale, int drill, int day) => _sung[scale][_groupOf[drill]] = day;
+
+    private int NextGroup(int scale, List<int> drills, List<int> today)
     {
         var (next, least) = (Never, (Had: true, IsNoClimb: true, Sung: int.MaxValue, Order: int.MaxValue));
         foreach (var drill in drills)
@@ -39,7 +60,7 @@ internal sealed class GroupRotation
             }
         }
 
-        return drills.FindAll(d => _groupOf[d] == next);
+        return next;
 
         bool Had(int group)
         {
@@ -54,6 +75,4 @@ internal sealed class GroupRotation
             return false;
         }
     }
-
-    public void Sing(int scale, int drill, int day) => _sung[scale][_groupOf[drill]] = day;
 }

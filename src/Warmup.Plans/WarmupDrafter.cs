@@ -84,8 +84,8 @@ internal sealed class WarmupDrafter
         // The scale's next turns keep their share of the drills.
         var shares = new Shares(Math.Min(Spare(middle, day), Math.Max(1, open / (_wait + 1))), Math.Max(1, (open - floor) / (_wait + 1)));
         DayDraft? best = null;
-        var tries = 0;
-        foreach (var first in Beginnings(scale, free, band, (soft, hard) => shares.All > 1 && Begin().HoldsBoth(soft, hard)))
+        var (tries, frame) = (0, Begin());
+        foreach (var first in Beginnings(scale, free, band, (soft, hard) => shares.All > 1 && frame.HoldsBoth(soft, hard)))
         {
             var draft = Begin();
             Fill(draft, scale, first, free, band, shares);
@@ -96,7 +96,7 @@ internal sealed class WarmupDrafter
             }
         }
 
-        if (!IsNew(best!) && NewSet(scale, free, band, shares, Begin()) is { } others)
+        if (!IsNew(best!) && NewSet(scale, free, band, shares, frame) is { } others)
         {
             best = Begin();
             others.ForEach(best.Add);
@@ -139,7 +139,7 @@ internal sealed class WarmupDrafter
         {
             while (open.Count > 0 && draft.Count < most)
             {
-                var next = Any(_turns.Next(scale, open, draft.Middle));
+                var next = _turns.Any(scale, open, draft.Middle, _source);
                 open.Remove(next);
                 if (shares.All > 0 && (shares.Band > 0 || !band.Contains(next)) && draft.Takes(next))
                 {

@@ -40,7 +40,8 @@ public class SizeBenchmarks
     public int PlanOf10000Days()
     {
         var draw = WarmupPlan.Draw(_long);
-        PlanFile.Write(draw.Outline.Plan, draw.DrawDays(), Stream.Null);
-        return MonthPage.Of(draw.Outline.Plan, draw.DrawDays()).Count();
+        var days = draw.KeepDays();
+        PlanFile.Write(draw.Outline.Plan, days, Stream.Null);
+        return MonthPage.Of(draw.Outline.Plan, days).Count();
     }
 }

@@ -41,6 +41,19 @@ public sealed class FitCommandTests : IDisposable
         Assert.All(Cautions.All, c => Assert.Contains(c.Source, output, StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData(20, 20)]
+    [InlineData(21, 1)]
+    public void In_a_large_class_a_long_text_stands_once(int singers, int times)
+    {
+        var rows = Enumerable.Range(1, singers).Select(i => $$"""{"alias": "Voice {{i}}", "low": "A3", "high": "E5", "sustainedSeconds": 18, "experience": "advanced"}""");
+        File.WriteAllText(_shell.At("large.json"), $$"""{"schema": "urn:warmup:singers:1", "singers": [{{string.Join(',', rows)}}]}""");
+        var (code, output, _) = Shell.Run("fit", "--singers", _shell.At("large.json"), "--scale", "mohanam", "--pattern", "ladder + ladder.reversed", "--tempo", "60", "--tonic", "C4");
+        Assert.Equal(0, code);
+        Assert.Equal(singers, output.Split("with breaths").Length - 1);
+        Assert.Equal(singers - times, output.Split("as for Voice 1 ").Length - 1);
+    }
+
     [Fact]
     public void Fit_speaks_JSON()
     {
