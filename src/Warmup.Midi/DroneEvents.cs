@@ -82,7 +82,10 @@ internal sealed class DroneEvents : TrackEvents
             }
 
             // Each channel has its own tuning program: two strings may be the same key and sound differently.
-            SetUpChannel(ref writer, channel, _drone.Drone.IsHeld ? Plan.Options.HeldDroneProgram : Plan.Options.DroneProgram, channel);
+            var (program, volume) = _drone.Drone.IsHeld
+                ? (Plan.Options.HeldDroneProgram, Plan.Options.HeldDroneVolume)
+                : (Plan.Options.DroneProgram, Plan.Options.DroneVolume);
+            SetUpChannel(ref writer, channel, program, volume, channel);
             switch (Plan.Options.Tuning)
             {
                 case MidiTuning.PitchBend:

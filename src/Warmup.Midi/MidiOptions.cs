@@ -56,8 +56,11 @@ public sealed record MidiOptions
     private readonly int _voiceProgram = 54;
     private readonly int _droneProgram = 105;
     private readonly int _heldDroneProgram = 21;
-    private readonly int _voiceVelocity = 90;
-    private readonly int _droneVelocity = 40;
+    private readonly int _voiceVelocity = MidiBalance.VoiceVelocity;
+    private readonly int _droneVelocity = MidiBalance.DroneVelocity;
+    private readonly int _voiceVolume = MidiBalance.UsualVolume;
+    private readonly int _droneVolume = MidiBalance.DroneVolume;
+    private readonly int _heldDroneVolume = MidiBalance.HeldDroneVolume;
     private readonly int _avartanaAccent = 12;
     private readonly int _angaAccent = 8;
     private readonly int _aksharaAccent = 4;
@@ -169,12 +172,39 @@ public sealed record MidiOptions
         init => _aksharaAccent = Require.InRange(value, 0, 126, nameof(AksharaAccent));
     }
 
-    /// <summary>The velocity of the drone's strokes, 1 to 127; 40 by default, low enough to sing over (the project's own setting).</summary>
+    /// <summary>
+    /// The velocity of the drone's strokes, 1 to 127; 62 by default: with the usual instruments and volumes the drone lies below the voice as
+    /// <see cref="SoundBalance"/> says (measured with two sound fonts).
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
     public int DroneVelocity
     {
         get => _droneVelocity;
         init => _droneVelocity = Require.InRange(value, 1, 127, nameof(DroneVelocity));
+    }
+
+    /// <summary>The volume of the voice's channel (controller 7), 0 to 127; 100 by default, which General MIDI gives a channel by itself.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public int VoiceVolume
+    {
+        get => _voiceVolume;
+        init => _voiceVolume = Require.InRange(value, 0, 127, nameof(VoiceVolume));
+    }
+
+    /// <summary>The volume of a plucked drone's channels (controller 7), 0 to 127; 100 by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public int DroneVolume
+    {
+        get => _droneVolume;
+        init => _droneVolume = Require.InRange(value, 0, 127, nameof(DroneVolume));
+    }
+
+    /// <summary>The volume of a held drone's channels (controller 7), 0 to 127; 69 by default: a reed organ is louder than a sitar (measured).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside its range.</exception>
+    public int HeldDroneVolume
+    {
+        get => _heldDroneVolume;
+        init => _heldDroneVolume = Require.InRange(value, 0, 127, nameof(HeldDroneVolume));
     }
 
     /// <summary>How notes are tuned, how text is written, the tracks, and what they hold.</summary>

@@ -58,15 +58,17 @@ internal abstract class TrackEvents(MidiPlan plan)
 
     protected static long At(long tick, EventPhase phase) => (tick << PhaseBits) | (long)phase;
 
-    /// <summary>Sets the program of a channel, and what its tuning needs.</summary>
+    /// <summary>Sets the program and the volume of a channel, and what its tuning needs.</summary>
     /// <param name="writer">The writer.</param>
     /// <param name="channel">The channel, 0 to 15.</param>
     /// <param name="program">The General MIDI program, 1 to 128.</param>
+    /// <param name="volume">The channel's volume, 0 to 127.</param>
     /// <param name="tuningProgram">The program of the MIDI Tuning Standard that the channel uses.</param>
     /// <param name="slideSemitones">The range of the bend that slides need; 0 where nothing slides.</param>
-    protected void SetUpChannel(ref TrackWriter writer, int channel, int program, int tuningProgram, int slideSemitones = 0)
+    protected void SetUpChannel(ref TrackWriter writer, int channel, int program, int volume, int tuningProgram, int slideSemitones = 0)
     {
         writer.Program(0, channel, program);
+        writer.Volume(0, channel, volume);
         if (slideSemitones > 0)
         {
             writer.RegisteredParameter(0, channel, 0, slideSemitones);

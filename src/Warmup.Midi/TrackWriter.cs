@@ -220,6 +220,9 @@ internal ref struct TrackWriter
         Put(suffix);
     }
 
+    /// <summary>How loud a channel is throughout, 0 to 127.</summary>
+    public void Volume(long tick, int channel, int value) => Controller(tick, channel, 7, value);
+
     /// <summary>How loud a channel is at the moment, 0 to 127.</summary>
     public void Expression(long tick, int channel, int value) => Controller(tick, channel, 11, value);
 

@@ -69,7 +69,7 @@ internal sealed class VoiceEvents : TrackEvents
                     writer.Text(0, 0x03, "Voice");
                 }
 
-                SetUpChannel(ref writer, Channel, Plan.Options.VoiceProgram, TuningProgram, Plan.SlideSemitones);
+                SetUpChannel(ref writer, Channel, Plan.Options.VoiceProgram, Plan.Options.VoiceVolume, TuningProgram, Plan.SlideSemitones);
                 EnterSection();
                 break;
             case Step.Retune:

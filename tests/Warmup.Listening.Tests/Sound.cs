@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
 using Warmup.Audio;
 using Warmup.Midi;
 
@@ -41,6 +42,28 @@ public static class Sound
         var rate = Rate.ToString(CultureInfo.InvariantCulture);
         synthesizer.Run("-n", "-i", "-q", "-R", "0", "-C", "0", "-g", "0.6", "-r", rate, "-O", "s16", "-F", wave, font, midi);
         return Track(tracker, wave);
+    }
+
+    /// <summary>The loudness of a score as a synthesizer plays it without reverb and chorus, in LKFS (ITU-R BS.1770-5).</summary>
+    /// <param name="score">The score.</param>
+    /// <param name="options">What of it is played.</param>
+    /// <param name="font">The sound font.</param>
+    public static double Loudness(Score score, MidiOptions options, string font)
+    {
+        var synthesizer = Tool.Get("fluidsynth", "fluidsynth");
+        using var folder = new Folder();
+        var (midi, sound) = (folder.At("a.mid"), folder.At("a.raw"));
+        new MidiFormat(options).Save(score, midi);
+        var rate = LoudnessMeter.Rate.ToString(CultureInfo.InvariantCulture);
+        synthesizer.Run("-n", "-i", "-q", "-R", "0", "-C", "0", "-g", "0.6", "-r", rate, "-T", "raw", "-O", "s16", "-F", sound, font, midi);
+        var samples = MemoryMarshal.Cast<byte, short>(File.ReadAllBytes(sound));
+        var channels = (Left: new short[samples.Length / 2], Right: new short[samples.Length / 2]);
+        for (var n = 0; n < channels.Left.Length; n++)
+        {
+            (channels.Left[n], channels.Right[n]) = (samples[2 * n], samples[(2 * n) + 1]);
+        }
+
+        return LoudnessMeter.Of(channels.Left, channels.Right);
     }
 
     /// <summary>The pitch of each note of the library's own guide tone, in cents above MIDI note 0, as the median of what is heard in it.</summary>

@@ -25,12 +25,16 @@ public sealed class Tool
         return python;
     }
 
+    /// <summary>The sound font TimGM6mb, or skips the test.</summary>
+    public static string SoundFont() => SoundFont("/usr/share/sounds/sf2/TimGM6mb.sf2", "timgm6mb-soundfont");
+
     /// <summary>A sound font, or skips the test.</summary>
-    public static string SoundFont()
+    /// <param name="path">Where it lies.</param>
+    /// <param name="package">The Debian package that has it.</param>
+    public static string SoundFont(string path, string package)
     {
-        const string Path = "/usr/share/sounds/sf2/TimGM6mb.sf2";
-        Assert.SkipUnless(File.Exists(Path), $"{Path} does not exist (Debian: apt-get install timgm6mb-soundfont)");
-        return Path;
+        Assert.SkipUnless(File.Exists(path), $"{path} does not exist (Debian: apt-get install {package})");
+        return path;
     }
 
     /// <summary>Runs the program and gives what it prints; an exit code other than 0 fails the test.</summary>

@@ -73,7 +73,7 @@ internal static class PlainMidi
 
     private static List<Event> VoiceTrack(Section section, long step)
     {
-        List<Event> events = [new(0, Order.Setup, Meta(3, "Voice")), .. Channel(0, 54)];
+        List<Event> events = [new(0, Order.Setup, Meta(3, "Voice")), .. Channel(0, 54, 100)];
         var bent = -1;
         for (var n = 0; n < section.Notes.Count; n++)
         {
@@ -133,7 +133,7 @@ internal static class PlainMidi
         foreach (var group in channels.GroupBy(c => c.Channel).OrderBy(g => g.Key))
         {
             var bend = Bend(group.First().Pitch);
-            events.AddRange(Channel(group.Key, 105));
+            events.AddRange(Channel(group.Key, 105, 100));
             events.Add(new Event(0, Order.Setup, [(byte)(0xE0 | group.Key), (byte)(bend & 127), (byte)(bend >> 7)]));
         }
 
@@ -143,7 +143,7 @@ internal static class PlainMidi
             if (off > on)
             {
                 var (channel, pitch) = channels[stroke.StringIndex];
-                events.Add(new Event(on, Order.On, [(byte)(0x90 | channel), (byte)pitch.Midi, 40]));
+                events.Add(new Event(on, Order.On, [(byte)(0x90 | channel), (byte)pitch.Midi, 62]));
                 events.Add(new Event(off, Order.Off + stroke.StringIndex, [(byte)(0x80 | channel), (byte)pitch.Midi, 64]));
             }
         }
@@ -153,11 +153,11 @@ internal static class PlainMidi
         long Tick(Rational seconds) => ((seconds * section.Tempo * division / 60) + new Rational(1, 2)).Floor();
     }
 
-    /// <summary>The program, and a bend's range of two semitones, which is then closed.</summary>
-    private static IEnumerable<Event> Channel(int channel, int program)
+    /// <summary>The program, the volume, and a bend's range of two semitones, which is then closed.</summary>
+    private static IEnumerable<Event> Channel(int channel, int program, int volume)
     {
         yield return new(0, Order.Setup, [(byte)(0xC0 | channel), (byte)(program - 1)]);
-        foreach (var (number, value) in ((int, int)[])[(101, 0), (100, 0), (6, 2), (38, 0), (101, 127), (100, 127)])
+        foreach (var (number, value) in ((int, int)[])[(7, volume), (101, 0), (100, 0), (6, 2), (38, 0), (101, 127), (100, 127)])
         {
             yield return new(0, Order.Setup, [(byte)(0xB0 | channel), (byte)number, (byte)value]);
         }

@@ -278,7 +278,7 @@ public class StandardRulesTests
         foreach (var channel in all.Where(e => e.IsNoteOn).Select(e => e.Channel).Distinct())
         {
             var controls = all.Where(e => e.Kind == 0xB0 && e.Channel == channel).Select(e => ((int)e.Data[0], (int)e.Data[1]));
-            Assert.Equal([(101, 0), (100, 0), (6, 2), (38, 0), (101, 127), (100, 127)], controls);
+            Assert.Equal([(7, 100), (101, 0), (100, 0), (6, 2), (38, 0), (101, 127), (100, 127)], controls);
             Assert.All(all.Where(e => e.Kind == 0xB0), e => Assert.Equal(0, e.Tick));
         }
     }
@@ -291,6 +291,24 @@ public class StandardRulesTests
         Assert.All(file.Tracks[2].Where(e => e.Kind == 0xC0), e => Assert.Equal(105 - 1, e.Data[0]));
         var chosen = RawFile.Of(Files.Drill().ToScore(), new MidiOptions { VoiceProgram = 53, DroneProgram = 21 });
         Assert.Equal([52, 20], chosen.Tracks.Skip(1).Select(t => (int)t.First(e => e.Kind == 0xC0).Data[0]));
+    }
+
+    [Fact]
+    public void Every_channel_has_its_volume_by_controller_7()
+    {
+        var options = new MidiOptions { VoiceVolume = 90, DroneVolume = 80, HeldDroneVolume = 70 };
+        var drill = Files.Drill();
+        Assert.Equal([90, 80], Volumes(drill, options));
+        Assert.Equal([90, 70], Volumes(drill with { DroneStyle = DroneStyle.SrutiBox }, options));
+        foreach (var wrong in (int[])[-1, 128])
+        {
+            Assert.Throws<ArgumentOutOfRangeException>(() => new MidiOptions { VoiceVolume = wrong });
+            Assert.Throws<ArgumentOutOfRangeException>(() => new MidiOptions { DroneVolume = wrong });
+            Assert.Throws<ArgumentOutOfRangeException>(() => new MidiOptions { HeldDroneVolume = wrong });
+        }
+
+        static IEnumerable<int> Volumes(Drill drill, MidiOptions options) => RawFile.Of(drill.ToScore(), options).Tracks.Skip(1)
+            .Select(t => t.Where(e => e.Kind == 0xB0 && e.Data[0] == 7).Select(e => (int)e.Data[1]).Distinct().Single());
     }
 
     [Fact]

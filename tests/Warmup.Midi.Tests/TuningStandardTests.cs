@@ -39,7 +39,7 @@ public class TuningStandardTests
         {
             var controls = file.Tracks.SelectMany(t => t).Where(e => e.Kind == 0xB0 && e.Channel == channel).Select(e => ((int)e.Data[0], (int)e.Data[1]));
             Assert.Equal(
-                [(101, 0), (100, 4), (6, 0), (38, 0), (101, 127), (100, 127), (101, 0), (100, 3), (6, channel), (38, 0), (101, 127), (100, 127)],
+                [(7, 100), (101, 0), (100, 4), (6, 0), (38, 0), (101, 127), (100, 127), (101, 0), (100, 3), (6, channel), (38, 0), (101, 127), (100, 127)],
                 controls);
         }
     }
@@ -67,7 +67,7 @@ public class TuningStandardTests
     {
         var score = (Files.Drill() with { Tuning = Tuning.Just, Tonic = Tonic.FromHz(255) }).ToScore();
         var file = RawFile.Of(score, new MidiOptions { Tuning = MidiTuning.EqualOnly });
-        Assert.DoesNotContain(file.Tracks.SelectMany(t => t), e => e.Kind is 0xE0 or 0xB0 || e.Status == 0xF0);
+        Assert.DoesNotContain(file.Tracks.SelectMany(t => t), e => e.Kind == 0xE0 || (e.Kind == 0xB0 && e.Data[0] != 7) || e.Status == 0xF0);
         Assert.Equal(
             score.Sections[0].Notes.ConvertAll(n => score.Sections[0].PitchOf(n).Midi),
             file.Tracks[1].Where(e => e.IsNoteOn).Select(e => (int)e.Data[0]).ToValueList());
