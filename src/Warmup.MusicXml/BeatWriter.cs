@@ -19,9 +19,14 @@ internal sealed class BeatWriter(XmlByteWriter xml, MusicXmlOptions options, int
             foreach (var measure in section.Measures)
             {
                 cancellation.ThrowIfCancellationRequested();
-                xml.Raw("    <measure number=\""u8).Number(++_number).Raw("\">\n"u8);
+                PartWriter.BeginMeasure(xml, ++_number, options);
                 Attributes(section, signature(measure), before is null || before.Meter != section.Meter || length != signature(measure), divisions);
                 Measure(section, measure, divisions);
+                if (AngaLines.AreIn(section, measure))
+                {
+                    AngaLines.Close(xml, before is null ? default : ReferenceEquals(before, section) ? "regular"u8 : "light-light"u8, hasOwn: true);
+                }
+
                 xml.Raw("    </measure>\n"u8);
                 (before, length) = (section, signature(measure));
             }
@@ -102,6 +107,11 @@ internal sealed class BeatWriter(XmlByteWriter xml, MusicXmlOptions options, int
         for (var b = first; b < end; b++)
         {
             var beginsAnga = endsAnga;
+            if (beginsAnga && b > first && AngaLines.IsTala(meter))
+            {
+                AngaLines.Write(xml);
+            }
+
             endsAnga = meter.AccentOf(b + 1) != BeatAccent.None;
             xml.Raw("      <note>\n        <unpitched>\n          <display-step>E</display-step>\n          <display-octave>4</display-octave>\n        </unpitched>\n        <duration>"u8)
                 .Number(beat).Raw("</duration>\n        <instrument id=\"P"u8)

@@ -5,29 +5,40 @@ namespace Warmup.MusicXml;
 /// <param name="IsOctaveDown">Whether it sounds an octave lower.</param>
 internal readonly record struct Clef(bool IsBass, bool IsOctaveDown)
 {
+    // The lowest tonics of voices. Women and children commonly take a tonic from F3 up, men one from A2 to E3 (common practice); lower ones are a
+    // bass's. Between two of them lies no tonic that either would choose, so that no drill changes its clef for a semitone.
+    private const int LowestTrebleTonic = 53;
+    private const int LowestOctaveDownTonic = 45;
+
+    // The mean notes of a held drone, which has no singer.
     private const int LowestTreble = 60;
     private const int LowestOctaveDown = 50;
 
-    /// <summary>The clef of a section.</summary>
-    public static Clef Of(Section section, MusicXmlClef wanted)
+    /// <summary>The clef of a voice, one for the whole score: by its tonic, or the one wanted.</summary>
+    /// <param name="score">The score.</param>
+    /// <param name="semitones">How many semitones above the score the voice sings.</param>
+    /// <param name="wanted">The clef wanted.</param>
+    public static Clef Of(Score score, int semitones, MusicXmlClef wanted)
     {
         if (wanted != MusicXmlClef.ByPitch)
         {
             return new Clef(wanted == MusicXmlClef.Bass, wanted == MusicXmlClef.TrebleOctaveDown);
         }
 
-        var pitches = section.Pitches.AsSpan();
-        long sum = 0;
-        foreach (ref readonly var note in section.Notes.AsSpan())
+        var (sum, count) = (0L, score.Sections.Count);
+        foreach (var section in score.Sections)
         {
-            sum += pitches[note.PitchIndex].Midi;
+            sum += section.Tonic.Midi + semitones;
         }
 
-        return Of(sum, section.Notes.Count);
+        return ByLowest(sum, count, LowestTrebleTonic, LowestOctaveDownTonic);
     }
 
-    /// <summary>The clef of a number of keyboard notes, by their sum: no mean has to be rounded.</summary>
-    public static Clef Of(long sum, long count) => new(sum < LowestOctaveDown * count, sum < LowestTreble * count && sum >= LowestOctaveDown * count);
+    /// <summary>The clef of a drone's notes, by their sum: no mean has to be rounded.</summary>
+    public static Clef OfDrone(long sum, long count) => ByLowest(sum, count, LowestTreble, LowestOctaveDown);
+
+    private static Clef ByLowest(long sum, long count, int treble, int octaveDown) =>
+        new(sum < octaveDown * count, sum < treble * count && sum >= octaveDown * count);
 
     public void Write(XmlByteWriter xml)
     {

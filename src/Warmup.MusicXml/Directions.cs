@@ -1,7 +1,7 @@
 namespace Warmup.MusicXml;
 
 /// <summary>
-/// Writes what stands above the first measure of a section: its title, the tonic where it lies off the keyboard, and the tempo. Each has a
+/// Writes what stands above the first measure of a section: its title, its tala, tonic and scale, and the tempo. Each has a
 /// direction of its own: where two share one, an editor drops one of them.
 /// </summary>
 internal static class Directions
@@ -9,14 +9,23 @@ internal static class Directions
     public static void Write(XmlByteWriter xml, Score score, int index)
     {
         var section = score.Sections[index];
-        if ((score.Sections.Count > 1 || section.Title != score.Title) && section.Title.Length > 0)
+        var before = index == 0 ? null : score.Sections[index - 1];
+
+        // Editors put the first nearest to the staff, and each next one above it.
+        var head = ScoreHeader.Of(section);
+        if (HasSpeeds(section.Lines.AsSpan()))
         {
-            Words(xml, section.Title, "<words font-weight=\"bold\" font-size=\"14\">"u8);
+            Words(xml, $"{head}, {MeterWords.Of(section.Meter).Speed(section.Speed)}", "<words>"u8);
+        }
+        else if (before is null || head != ScoreHeader.Of(before))
+        {
+            Words(xml, head, "<words>"u8);
         }
 
-        if (ScoreHeader.TonicText(section) is { } tonic)
+        var title = ScoreHeader.ShortTitle(section.Title);
+        if (title.Length > 0 && title != ScoreHeader.ShortTitle(before?.Title ?? score.Title))
         {
-            Words(xml, tonic, "<words>"u8);
+            Words(xml, title, "<words font-weight=\"bold\" font-size=\"14\">"u8);
         }
 
         if (section.CountIn.Sign > 0)
@@ -27,17 +36,18 @@ internal static class Directions
         Tempo(xml, section.Meter, section.Tempo);
     }
 
-    /// <summary>Writes what stands where a line begins: its number, and the speed and the tempo where they change.</summary>
+    /// <summary>Writes what stands where a line begins: its number, and the speed and the tempo where they change. Those of the first stand at the head.</summary>
     public static void Line(XmlByteWriter xml, Section section, int line, MusicXmlLineMarks marks)
     {
-        if (marks == MusicXmlLineMarks.Numbers)
+        // As words at the note: one engraver puts all rehearsal marks of a measure at its beginning. The first begins where the piece or its title does; without a number the others all stand at one height, clear of the tempo.
+        if (marks == MusicXmlLineMarks.Numbers && line > 0)
         {
-            xml.Raw("      <direction placement=\"above\">\n        <direction-type>\n          <rehearsal>"u8).Number(line + 1)
-                .Raw("</rehearsal>\n        </direction-type>\n      </direction>\n"u8);
+            xml.Raw("      <direction placement=\"above\">\n        <direction-type>\n          <words enclosure=\"rectangle\" font-style=\"normal\" font-weight=\"bold\">"u8).Number(line + 1)
+                .Raw("</words>\n        </direction-type>\n      </direction>\n"u8);
         }
 
         var lines = section.Lines.AsSpan();
-        if (line == 0 ? HasSpeeds(lines) : lines[line].Speed != lines[line - 1].Speed)
+        if (line > 0 && lines[line].Speed != lines[line - 1].Speed)
         {
             Words(xml, MeterWords.Of(section.Meter).Speed(lines[line].Speed), "<words>"u8);
         }

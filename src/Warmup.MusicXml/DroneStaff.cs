@@ -33,7 +33,7 @@ internal sealed class DroneStaff : StaffPart
 
     public override Section Written(Section section) => section;
 
-    public override Clef Clef(Section section, MusicXmlClef wanted) => MusicXml.Clef.Of(_pitches.Sum(p => p.Midi), _pitches.Count);
+    public override Clef Clef(Score score, MusicXmlClef wanted) => MusicXml.Clef.OfDrone(_pitches.Sum(p => p.Midi), _pitches.Count);
 
     public override Action<Measure> Begin(XmlByteWriter xml, Section section, MusicXmlOptions options, int divisions, Accidentals accidentals)
     {
@@ -43,8 +43,11 @@ internal sealed class DroneStaff : StaffPart
         var pitches = _pitches.ConvertAll(p => WrittenPitch.Of(p, options.HasMicrotones));
         return measure =>
         {
-            foreach (ref readonly var piece in layout.Next(measure))
+            var pieces = layout.Next(measure);
+            var anga = AngaLines.IsTala(section.Meter) ? layout.AngaEnd(0) : long.MaxValue;
+            foreach (ref readonly var piece in pieces)
             {
+                anga = AngaLines.Before(xml, layout, piece.Start, anga);
                 for (var i = 0; i < pitches.Count; i++)
                 {
                     xml.Raw(i == 0 ? "      <note>\n"u8 : "      <note>\n        <chord/>\n"u8);

@@ -298,7 +298,8 @@ internal sealed class MeasureLayout
     // A measure shorter than the avartana is one of its angas.
     private bool HasAngas => _angaEnds.Length > 0 && Length >= _angaEnds[^1];
 
-    private long AngaEnd(long at)
+    /// <summary>The end of the anga in which a point of the measure lies, in ticks; the measure's end where it is not divided.</summary>
+    public long AngaEnd(long at)
     {
         if (!HasAngas)
         {

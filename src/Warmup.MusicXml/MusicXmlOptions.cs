@@ -25,8 +25,8 @@ public enum MusicXmlKey
 public enum MusicXmlClef
 {
     /// <summary>
-    /// By the mean pitch of each section: the treble clef from middle C (MIDI note 60) up, the treble clef an octave down from D3 (50) up, the
-    /// bass clef below (the project's own setting).
+    /// By the voice that takes the tonic, one clef for the whole part: treble from F3 (MIDI note 53) up, as women and children choose theirs, treble
+    /// an octave down from A2 (45) to E3, as men do (common practice), the bass clef below. Of several tonics their mean counts.
     /// </summary>
     ByPitch,
 

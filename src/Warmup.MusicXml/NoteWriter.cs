@@ -22,11 +22,13 @@ internal sealed class NoteWriter(
     /// <summary>The letter of a note: 0 for C to 6 for B.</summary>
     public static ReadOnlySpan<byte> Step(int letter) => "CDEFGAB"u8.Slice(letter, 1);
 
-    public void Write(ReadOnlySpan<NotatedNote> pieces, Measure measure)
+    public void Write(ReadOnlySpan<NotatedNote> pieces, Measure measure, MeasureLayout layout)
     {
+        var anga = AngaLines.IsTala(section.Meter) ? layout.AngaEnd(0) : long.MaxValue;
         for (var i = 0; i < pieces.Length; i++)
         {
             ref readonly var piece = ref pieces[i];
+            anga = AngaLines.Before(xml, layout, piece.Start, anga);
             if (!piece.IsRest && piece.IsFirst)
             {
                 Above(piece.Note);

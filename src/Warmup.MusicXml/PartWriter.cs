@@ -9,6 +9,7 @@ internal sealed class PartWriter(XmlByteWriter xml, MusicXmlOptions options, int
     private Meter? _meter;
     private Rational _measureLength;
     private int _number;
+    private bool _endsDouble;
 
     public void Write(Score score, CancellationToken cancellation)
     {
@@ -26,7 +27,7 @@ internal sealed class PartWriter(XmlByteWriter xml, MusicXmlOptions options, int
         var section = score.Sections[index];
         var grid = TickGrid.Of(section);
         var key = KeySignature.Of(part.Written(section), options.Key);
-        var clef = part.Clef(section, options.Clef);
+        var clef = part.Clef(score, options.Clef);
         var write = part.Begin(xml, section, options, divisions, _accidentals);
         var signature = FreeBars.Lengths(section, options.FreeBars);
         var isFirstPart = part.Number == 1;
@@ -34,7 +35,7 @@ internal sealed class PartWriter(XmlByteWriter xml, MusicXmlOptions options, int
         {
             cancellation.ThrowIfCancellationRequested();
             var measure = section.Measures[m];
-            xml.Raw("    <measure number=\""u8).Number(++_number).Raw("\">\n"u8);
+            BeginMeasure(xml, ++_number, options);
             if (isFirstPart && options.HasNewSystems && measure.IsLineStart && _number > 1)
             {
                 xml.Raw("      <print new-system=\"yes\"/>\n"u8);
@@ -48,17 +49,21 @@ internal sealed class PartWriter(XmlByteWriter xml, MusicXmlOptions options, int
 
             _accidentals.BeginMeasure();
             write(measure);
-            if (m == section.Measures.Count - 1)
+            var line = m < section.Measures.Count - 1
+                ? EndsAvartana(section.Meter, measure) ? "light-light"u8 : "regular"u8
+                : index < score.Sections.Count - 1 ? "light-light"u8 : "light-heavy"u8;
+            var hasOwn = !line.SequenceEqual("regular"u8);
+            if (AngaLines.AreIn(section, measure))
             {
-                NextClef(score, index);
-                xml.Raw("      <barline location=\"right\">\n        <bar-style>"u8)
-                    .Raw(index == score.Sections.Count - 1 ? "light-heavy"u8 : "light-light"u8)
-                    .Raw("</bar-style>\n      </barline>\n"u8);
+                AngaLines.Close(xml, _number == 1 ? default : _endsDouble ? "light-light"u8 : "regular"u8, hasOwn);
             }
-            else if (EndsAvartana(section.Meter, measure))
+
+            if (hasOwn)
             {
-                xml.Raw("      <barline location=\"right\">\n        <bar-style>light-light</bar-style>\n      </barline>\n"u8);
+                AngaLines.Line(xml, "right"u8, line);
             }
+
+            _endsDouble = hasOwn;
 
             xml.Raw("    </measure>\n"u8);
         }
@@ -67,20 +72,6 @@ internal sealed class PartWriter(XmlByteWriter xml, MusicXmlOptions options, int
     /// <summary>Whether a measure is an anga, and the last of its avartana.</summary>
     private static bool EndsAvartana(Meter meter, Measure measure) =>
         measure.Length < meter.Beats && meter.AccentOf((measure.Onset + measure.Length).Floor()) == BeatAccent.Avartana;
-
-    /// <summary>
-    /// Writes a change of clef before the bar line, as engravers do: after the bar line, one editor shows the old clef first.
-    /// </summary>
-    private void NextClef(Score score, int index)
-    {
-        if (index + 1 < score.Sections.Count && part.Clef(score.Sections[index + 1], options.Clef) is var clef && clef != _clef)
-        {
-            xml.Raw("      <attributes>\n"u8);
-            clef.Write(xml);
-            xml.Raw("      </attributes>\n"u8);
-            _clef = clef;
-        }
-    }
 
     /// <summary>Writes what differs from the measure before; in the first measure, everything.</summary>
     private void Attributes(Section section, KeySignature key, Clef clef, Rational length, TickGrid grid)
@@ -124,6 +115,10 @@ internal sealed class PartWriter(XmlByteWriter xml, MusicXmlOptions options, int
         (_key, _clef, _meter, _measureLength) = (key, clef, section.Meter, length);
     }
 
+    /// <summary>Begins a measure; where lines have numbers, its own is not to be shown beside them.</summary>
+    public static void BeginMeasure(XmlByteWriter xml, int number, MusicXmlOptions options) => xml.Raw("    <measure number=\""u8).Number(number)
+        .Raw(options.LineMarks == MusicXmlLineMarks.Numbers ? "\" implicit=\"yes\">\n"u8 : "\">\n"u8);
+
     /// <summary>Writes the time signature of a measure: the meter's own, or the beats of an anga where the measure is one.</summary>
     public static void Time(XmlByteWriter xml, Meter meter, long length, TickGrid grid)
     {
@@ -138,6 +133,11 @@ internal sealed class PartWriter(XmlByteWriter xml, MusicXmlOptions options, int
             }
 
             xml.Number(length * type / grid.Whole);
+        }
+        else if (AngaLines.IsTala(meter))
+        {
+            // The angas of a tala stand at the head and as dashed lines; with plus signs the digits of two editors touch.
+            xml.Number(meter.Beats);
         }
         else
         {

@@ -5,6 +5,8 @@ namespace Warmup.MusicXml;
 /// <summary>Writes everything before the first part: title, identification, page, list of parts.</summary>
 internal static class ScoreHeader
 {
+    private const int LongestTitle = 60;
+
     public static void Write(XmlByteWriter xml, Score score, MusicXmlOptions options, List<ScorePart> parts)
     {
         xml.Raw(
@@ -16,7 +18,7 @@ internal static class ScoreHeader
             """u8);
         if (score.Title.Length > 0)
         {
-            xml.Raw("  <work>\n    <work-title>"u8).Text(score.Title).Raw("</work-title>\n  </work>\n"u8);
+            xml.Raw("  <work>\n    <work-title>"u8).Text(ShortTitle(score.Title)).Raw("</work-title>\n  </work>\n"u8);
         }
 
         Identification(xml, score, options);
@@ -44,19 +46,42 @@ internal static class ScoreHeader
         xml.Raw("  </part-list>\n"u8);
     }
 
-    /// <summary>The tonic where it does not lie on the keyboard at A4 = 440 Hz: <c>S = F#3 +12.3 cents</c>; otherwise null.</summary>
-    public static string? TonicText(Section section)
+    /// <summary>
+    /// A title that fits a page's width: of one longer than 60 characters (the project's own bound) as much as does, up to a colon. The notation
+    /// programs tried print a longer one over both edges.
+    /// </summary>
+    public static string ShortTitle(string title)
+    {
+        if (title.Length <= LongestTitle)
+        {
+            return title;
+        }
+
+        var colon = title.LastIndexOf(": ", LongestTitle, StringComparison.Ordinal);
+        return colon > 0 ? title[..colon] : title;
+    }
+
+    /// <summary>Tala, tonic and scale: <c>Adi (4+2+2), S = D3, Mohanam</c>. A time signature stands on the staff and is not repeated.</summary>
+    public static string Of(Section section)
+    {
+        var isSolfa = section.IsSungIn(Syllables.Solfa) || section.IsSungIn(Syllables.LaBasedSolfa);
+        var meter = section.Meter.IsFree ? "free rhythm, " : AngaLines.IsTala(section.Meter) ? $"{section.Meter}, " : string.Empty;
+        return $"{meter}{TonicText(section, MeterWords.Of(section.Meter, isSolfa))}, {section.Scale.Name}";
+    }
+
+    /// <summary>The tonic; where it does not lie on the keyboard at A4 = 440 Hz, also by how much: <c>S = F#3 +12.3 cents (188.33 Hz)</c>.</summary>
+    private static string TonicText(Section section, MeterWords words)
     {
         var tonic = section.Tonic;
         var isStandard = tonic.A4.Equals(Tonic.StandardA4);
         if (tonic.OffsetCents == 0 && isStandard)
         {
-            return null;
+            return words.Tonic(section.TonicName);
         }
 
         var offset = tonic.OffsetCents == 0 ? string.Empty : string.Create(CultureInfo.InvariantCulture, $" {tonic.OffsetCents:+0.0;-0.0;+0.0} cents");
         var reference = isStandard ? string.Empty : string.Create(CultureInfo.InvariantCulture, $", A4 = {tonic.A4:0.##} Hz");
-        return string.Create(CultureInfo.InvariantCulture, $"S = {section.TonicName}{offset} ({tonic.Hz:0.00} Hz{reference})");
+        return string.Create(CultureInfo.InvariantCulture, $"{words.Tonic(section.TonicName)}{offset} ({tonic.Hz:0.00} Hz{reference})");
     }
 
     private static void Identification(XmlByteWriter xml, Score score, MusicXmlOptions options)
@@ -80,6 +105,12 @@ internal static class ScoreHeader
             ? "\n      <supports element=\"print\" type=\"yes\" attribute=\"new-system\" value=\"yes\"/>\n    </encoding>\n"u8
             : "\n    </encoding>\n"u8);
         var open = false;
+        if (ShortTitle(score.Title).Length < score.Title.Length)
+        {
+            xml.Raw("    <miscellaneous>\n      <miscellaneous-field name=\"title\">"u8).Text(score.Title).Raw("</miscellaneous-field>\n"u8);
+            open = true;
+        }
+
         for (var i = 0; i < score.Sections.Count; i++)
         {
             var tonic = score.Sections[i].Tonic;

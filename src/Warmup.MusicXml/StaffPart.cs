@@ -14,8 +14,8 @@ internal abstract class StaffPart(int number) : ScorePart(number)
     /// <summary>A section at the height at which this part writes it: its tonic decides the key signature.</summary>
     public abstract Section Written(Section section);
 
-    /// <summary>The clef of a section.</summary>
-    public abstract Clef Clef(Section section, MusicXmlClef wanted);
+    /// <summary>The clef of the part, the same throughout.</summary>
+    public abstract Clef Clef(Score score, MusicXmlClef wanted);
 
     /// <summary>Begins a section; what it returns writes the section's measures, which must come in order.</summary>
     public abstract Action<Measure> Begin(XmlByteWriter xml, Section section, MusicXmlOptions options, int divisions, Accidentals accidentals);

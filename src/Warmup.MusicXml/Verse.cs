@@ -27,9 +27,18 @@ internal sealed class Verse
         JoinsAfter = 8,
     }
 
-    /// <summary>The score's own syllables.</summary>
+    // The kinds of letters to which octaves are added as dots, as sheets do.
+    private static ValueList<Syllables> Letters =>
+        [Syllables.SvaraLetters, Syllables.Devanagari, Syllables.Tamil, Syllables.Telugu, Syllables.Kannada, Syllables.Malayalam, Syllables.Numbers];
+
+    /// <summary>The score's own syllables; svara letters have a dot for each octave.</summary>
     public static Verse Sung(Section section)
     {
+        if (Dotted(section) is { } dotted)
+        {
+            return new Verse(section, n => dotted[section.Notes.AsSpan()[n].PitchIndex], true);
+        }
+
         var isPlain = true;
         foreach (ref readonly var note in section.Notes.AsSpan())
         {
@@ -40,8 +49,14 @@ internal sealed class Verse
     }
 
     /// <summary>The score's own syllables: one for each line, and one after each gap.</summary>
-    public static Verse OneALine(Section section) => new(
-        section, n => n > 0 && Follows(section, n) ? string.Empty : section.Notes.AsSpan()[n].Syllable, false);
+    public static Verse OneALine(Section section)
+    {
+        var dotted = Dotted(section);
+        return new(
+            section,
+            n => n > 0 && Follows(section, n) ? string.Empty : dotted?[section.Notes.AsSpan()[n].PitchIndex] ?? section.Notes.AsSpan()[n].Syllable,
+            false);
+    }
 
     public static Verse Further(Section section, MusicXmlVerse verse)
     {
@@ -55,6 +70,45 @@ internal sealed class Verse
             section,
             n => verse.Words[(n - section.Lines.AsSpan()[section.Notes.AsSpan()[n].LineIndex].FirstNote) % verse.Words.Count],
             false);
+    }
+
+    /// <summary>The letter of each pitch with its octave's dots, where the section is sung in letters and leaves the middle octave.</summary>
+    private static string[]? Dotted(Section section)
+    {
+        var leaves = false;
+        foreach (ref readonly var pitch in section.Pitches.AsSpan())
+        {
+            leaves |= pitch.Tone.Octave != 0;
+        }
+
+        foreach (var kind in Letters)
+        {
+            if (leaves && section.IsSungIn(kind))
+            {
+                var dots = kind.WithOctaveDots();
+                return [.. section.Pitches.ConvertAll(p => section.HasSeveralOf(p.Tone.Degree) ? dots.SyllableWithVariant(p.Tone) : dots.SyllableOf(p.Tone)).Select(Precomposed)];
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>
+    /// A letter and its dot as the one character that Unicode has for both: an engraver drops a dot of its own. G and P have none with a dot below. Not
+    /// by the runtime's normalisation, which does nothing on systems without its tables.
+    /// </summary>
+    private static string Precomposed(string syllable)
+    {
+        const string Above = "S\u1E60R\u1E58G\u0120M\u1E40P\u1E56D\u1E0AN\u1E44";
+        const string Below = "S\u1E62R\u1E5AM\u1E42D\u1E0CN\u1E46";
+        if (syllable.Length < 2 || syllable[1] is not ('\u0307' or '\u0323'))
+        {
+            return syllable;
+        }
+
+        var letters = syllable[1] == '\u0307' ? Above : Below;
+        var at = letters.IndexOf(syllable[0], StringComparison.Ordinal);
+        return at < 0 ? syllable : $"{letters[at + 1]}{syllable.AsSpan(2)}";
     }
 
     /// <summary>Whether a note has a syllable of its own.</summary>

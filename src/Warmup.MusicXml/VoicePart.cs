@@ -43,14 +43,14 @@ internal sealed class VoicePart(int number, int semitones) : StaffPart(number)
         }
     }
 
-    public override Clef Clef(Section section, MusicXmlClef wanted) => MusicXml.Clef.Of(Written(section), wanted);
+    public override Clef Clef(Score score, MusicXmlClef wanted) => MusicXml.Clef.Of(score, semitones, wanted);
 
     public override Action<Measure> Begin(XmlByteWriter xml, Section section, MusicXmlOptions options, int divisions, Accidentals accidentals)
     {
         var layout = new MeasureLayout(section);
         var pitches = WrittenPitch.Of(Written(section), options.HasMicrotones);
         var notes = new NoteWriter(xml, section, pitches, new DurationWriter(layout.Grid, divisions), accidentals, options, Number == 1);
-        return measure => notes.Write(layout.Next(measure), measure);
+        return measure => notes.Write(layout.Next(measure), measure, layout);
     }
 
     private void CheckRange(Section section)

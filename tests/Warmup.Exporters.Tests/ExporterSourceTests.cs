@@ -54,7 +54,10 @@ public class ExporterSourceTests
         ["NoteName"] = "Letter LetterIndex Alteration Octave Midi LowestOctave HighestOctave",
         ["ScaleTone"] = "new Degree Octave Semitones",
         ["Degree"] = "Variant",
-        ["Syllables"] = "SyllableOf WithOctaveDots HasVariants HasToneNames All SvaraLetters Devanagari Tamil Telugu Kannada Malayalam Solfa LaBasedSolfa Numbers",
+        ["Syllables"] = "SyllableOf SyllableWithVariant WithOctaveDots HasVariants HasToneNames All SvaraLetters Devanagari Tamil Telugu Kannada Malayalam Solfa LaBasedSolfa Numbers",
+
+        // How loud what accompanies a voice is, the same in every output.
+        ["SoundBalance"] = "DroneBelowVoice",
 
         // What the caller hands in.
         ["PitchBand"] = "Name Low High IsAssumed",
@@ -83,12 +86,12 @@ public class ExporterSourceTests
         [("NoteName", "FromMidi")] = ["RangeChartDrawing.cs"],
 
         // Sound is made of sines, decays and levels in decibels. No pitch is computed: the core gives each in Hz.
-        [("Math", "Sin")] = ["BeatPart.cs", "Spectrum.cs", "WaveTable.cs"],
-        [("Math", "Cos")] = ["ShapedTone.cs", "Tone.cs"],
-        [("Math", "PI")] = ["BeatPart.cs", "ShapedTone.cs", "Spectrum.cs", "Tone.cs", "WaveTable.cs"],
+        [("Math", "Sin")] = ["BeatPart.cs", "KWeighting.cs", "Spectrum.cs", "SungTone.cs", "WaveTable.cs"],
+        [("Math", "Cos")] = ["KWeighting.cs", "SungTone.cs", "Tone.cs"],
+        [("Math", "PI")] = ["BeatPart.cs", "KWeighting.cs", "Spectrum.cs", "SungTone.cs", "Tone.cs", "WaveTable.cs"],
         [("Math", "Exp")] = ["PluckedDronePart.cs"],
-        [("Math", "Sqrt")] = ["Spectrum.cs"],
-        [("Math", "Pow")] = ["GainBudget.cs", "ShapedTone.cs", "Spectrum.cs"],
+        [("Math", "Sqrt")] = ["GainBudget.cs", "Spectrum.cs", "VoicePart.cs"],
+        [("Math", "Pow")] = ["GainBudget.cs", "KWeighting.cs", "MidiBalance.cs", "PluckedDronePart.cs", "Spectrum.cs", "SungTone.cs"],
     };
 
     public static TheoryData<string> Exporters => ["Warmup.Midi", "Warmup.MusicXml", "Warmup.Audio", "Warmup.Sheets", "Warmup.Drawing"];

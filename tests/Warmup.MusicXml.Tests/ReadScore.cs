@@ -13,6 +13,14 @@ internal sealed record ReadScore(XDocument Document, int Divisions, List<ReadMea
 
     public IEnumerable<XElement> All(string name) => Document.Descendants(name);
 
+    /// <summary>The numbers of the lines: words in a box.</summary>
+    public IEnumerable<XElement> LineNumbers => All("words").Where(IsLineNumber);
+
+    /// <summary>The other words.</summary>
+    public IEnumerable<XElement> Words => All("words").Where(w => !IsLineNumber(w));
+
+    public static bool IsLineNumber(XElement element) => element.Name == "words" && (string?)element.Attribute("enclosure") == "rectangle";
+
     public static byte[] Bytes(Score score, MusicXmlOptions? options = null)
     {
         using var stream = new MemoryStream();

@@ -33,9 +33,9 @@ public static class PlainMusicXml
         xml.WriteStartElement("score-partwise");
         xml.WriteAttributeString("version", "4.0");
         xml.WriteStartElement("work");
-        xml.WriteElementString("work-title", score.Title);
+        xml.WriteElementString("work-title", Short(score.Title));
         xml.WriteEndElement();
-        Identification(xml);
+        Identification(xml, score.Title);
         Page(xml);
         PartList(xml);
         xml.WriteStartElement("part");
@@ -46,7 +46,12 @@ public static class PlainMusicXml
         xml.WriteWhitespace("\n");
     }
 
-    private static void Identification(XmlWriter xml)
+    /// <summary>A title above 60 characters ends before a colon; the whole is kept as a field.</summary>
+    private static string Short(string title) => title.Length > 60 && title[..61].LastIndexOf(": ", StringComparison.Ordinal) is > 0 and var colon
+        ? title[..colon]
+        : title;
+
+    private static void Identification(XmlWriter xml, string title)
     {
         xml.WriteStartElement("identification");
         xml.WriteStartElement("encoding");
@@ -55,6 +60,16 @@ public static class PlainMusicXml
         Supports(xml, "beam", null);
         Supports(xml, "print", "new-system");
         xml.WriteEndElement();
+        if (Short(title) != title)
+        {
+            xml.WriteStartElement("miscellaneous");
+            xml.WriteStartElement("miscellaneous-field");
+            xml.WriteAttributeString("name", "title");
+            xml.WriteString(title);
+            xml.WriteEndElement();
+            xml.WriteEndElement();
+        }
+
         xml.WriteEndElement();
     }
 
@@ -128,9 +143,11 @@ public static class PlainMusicXml
         {
             xml.WriteStartElement("measure");
             xml.WriteAttributeString("number", Text(line + 1));
+            xml.WriteAttributeString("implicit", "yes");
             if (line == 0)
             {
                 Attributes(xml, section, key);
+                Words(xml, $"do = {section.TonicName}, {section.Scale.Name}");
                 Tempo(xml, section.Tempo);
             }
             else
@@ -138,14 +155,19 @@ public static class PlainMusicXml
                 xml.WriteStartElement("print");
                 xml.WriteAttributeString("new-system", "yes");
                 xml.WriteEndElement();
+                xml.WriteStartElement("direction");
+                xml.WriteAttributeString("placement", "above");
+                xml.WriteStartElement("direction-type");
+                xml.WriteStartElement("words");
+                xml.WriteAttributeString("enclosure", "rectangle");
+                xml.WriteAttributeString("font-style", "normal");
+                xml.WriteAttributeString("font-weight", "bold");
+                xml.WriteString(Text(line + 1));
+                xml.WriteEndElement();
+                xml.WriteEndElement();
+                xml.WriteEndElement();
             }
 
-            xml.WriteStartElement("direction");
-            xml.WriteAttributeString("placement", "above");
-            xml.WriteStartElement("direction-type");
-            xml.WriteElementString("rehearsal", Text(line + 1));
-            xml.WriteEndElement();
-            xml.WriteEndElement();
             Notes(xml, section, section.Lines[line], new PlainAccidentals(key));
             if (line == section.Lines.Count - 1)
             {
@@ -176,22 +198,26 @@ public static class PlainMusicXml
         xml.WriteElementString("beat-type", "4");
         xml.WriteEndElement();
 
-        // By the mean of the keyboard's notes: treble from middle C, the treble an octave down from D3, bass below.
-        var mean = 0.0;
-        foreach (var note in section.Notes)
-        {
-            mean += section.PitchOf(note).Midi;
-        }
-
-        mean /= section.Notes.Count;
+        // By the tonic: treble from F3, the treble an octave down from A2, bass below.
+        var tonic = section.Tonic.Midi;
         xml.WriteStartElement("clef");
-        xml.WriteElementString("sign", mean < 50 ? "F" : "G");
-        xml.WriteElementString("line", mean < 50 ? "4" : "2");
-        if (mean is >= 50 and < 60)
+        xml.WriteElementString("sign", tonic < 45 ? "F" : "G");
+        xml.WriteElementString("line", tonic < 45 ? "4" : "2");
+        if (tonic is >= 45 and < 53)
         {
             xml.WriteElementString("clef-octave-change", "-1");
         }
 
+        xml.WriteEndElement();
+        xml.WriteEndElement();
+    }
+
+    private static void Words(XmlWriter xml, string text)
+    {
+        xml.WriteStartElement("direction");
+        xml.WriteAttributeString("placement", "above");
+        xml.WriteStartElement("direction-type");
+        xml.WriteElementString("words", text);
         xml.WriteEndElement();
         xml.WriteEndElement();
     }
@@ -244,7 +270,7 @@ public static class PlainMusicXml
             xml.WriteStartElement("lyric");
             xml.WriteAttributeString("number", "1");
             xml.WriteElementString("syllabic", "single");
-            xml.WriteElementString("text", note.Syllable);
+            xml.WriteElementString("text", OctaveDotted.Of(note.Syllable, section.PitchOf(note).Tone.Octave));
             xml.WriteEndElement();
             xml.WriteEndElement();
         }
