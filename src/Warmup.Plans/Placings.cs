@@ -86,7 +86,7 @@ internal sealed class Placings
     /// <summary>The tonics of a pitch class that a singer may take, that with the most drills first.</summary>
     private List<int> Choices((int Low, int High) range, int pitchClass)
     {
-        var all = Enumerable.Range(0, 1 + ((Tonic.HighestMidi - Tonic.LowestMidi - pitchClass) / PitchClasses))
+        var all = Enumerable.Range(0, 1 + ((Tonic.HighestMidi - _request.Climb - Tonic.LowestMidi - pitchClass) / PitchClasses))
             .Select(octave => Tonic.LowestMidi + pitchClass + (PitchClasses * octave))
             .OrderByDescending(t => Held(range, t).Sum(r => _reaches[r].Drills))
             .ThenBy(t => Math.Abs((2 * t) + PitchClasses - range.Low - range.High))

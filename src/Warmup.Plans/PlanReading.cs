@@ -30,7 +30,13 @@ internal static class PlanReading
             }
         }
 
-        return new WarmupPlan(ToTonic(Needed(file.Tonic, "tonic")), ToTuning(Needed(file.Tuning, "tuning")), ToBreathNeed(file.BreathSeconds, file.ShortestBreathSeconds))
+        var tonic = ToTonic(Needed(file.Tonic, "tonic"));
+        if (tonic.Midi + drills.Max(d => d.ClimbSemitones) > Tonic.HighestMidi)
+        {
+            throw PlanFile.Fail($"a drill climbs from {tonic} beyond C7, the highest tonic");
+        }
+
+        return new WarmupPlan(tonic, ToTuning(Needed(file.Tuning, "tuning")), ToBreathNeed(file.BreathSeconds, file.ShortestBreathSeconds))
         {
             Generator = file.Generator,
             Origin = file.Origin is null || PlanFile.IsFingerprint(file.Origin) ? file.Origin : throw PlanFile.Fail($"the origin must be 16 hexadecimal digits in lower case, not {TextError.Quote(file.Origin)}"),

@@ -29,6 +29,9 @@ internal sealed class PlanRenewer
 
     private ValueList<int> Octaves { get; }
 
+    /// <summary>The farthest that a drill of the plan climbs, in semitones.</summary>
+    private int Climb => _plan.Drills.Max(d => d.ClimbSemitones);
+
     public static PlanRenewal Renew(WarmupPlan plan, ValueList<Singer> singers, DateOnly from, Level level, CancellationToken cancellation) =>
         new PlanRenewer(plan, singers, level, cancellation).Renew(from);
 
@@ -41,7 +44,7 @@ internal sealed class PlanRenewer
         foreach (var octave in (int[])[0, -1, 1, -2, 2, -3, 3])
         {
             var midi = _plan.Tonic.Midi + (12 * octave);
-            if (midi < Tonic.LowestMidi || midi > Tonic.HighestMidi)
+            if (midi < Tonic.LowestMidi || midi + Climb > Tonic.HighestMidi)
             {
                 continue;
             }
@@ -195,7 +198,7 @@ internal sealed class PlanRenewer
                 Tempo = step.Sign == 0 || wish == start ? TempoRamp.Constant(start) : new TempoRamp(start, step, wish),
             },
             Tonic = _plan.Tonic,
-            Climb = _plan.Drills.Max(d => d.ClimbSemitones),
+            Climb = Climb,
             Tuning = _plan.Tuning,
             Log = Around(index, wish).ToValueList(),
         };

@@ -65,6 +65,22 @@ public class ClimbTests
     }
 
     [Fact]
+    public void A_day_planned_anew_climbs_inside_the_new_range()
+    {
+        var plan = WarmupPlan.Make(Climbing with { Days = 2, NoRepeatDays = 0, Scales = Requests.Scales("mayamalavagowla") }).Plan;
+        Assert.NotEmpty(Climbs(plan));
+
+        // Wren's range ends a fifth above the tonic: nothing that reaches the fifth climbs any more.
+        var top = plan.Tonic.Midi + 7;
+        ValueList<Singer> singers = [Requests.Singer("Wren", plan.Tonic.Midi - 5, top, 18)];
+        var renewal = plan.Renew(singers);
+        Assert.Equal(0, renewal.Octaves[0]);
+        Assert.Contains(renewal.Days, d => d.Refusal is null);
+        Assert.All(renewal.Days.Where(d => d.Refusal is null), day => Assert.All(
+            renewal.Plan.ToScore(day.Now).Sections, section => Assert.All(section.Notes, n => Assert.True(section.PitchOf(n).Midi <= top))));
+    }
+
+    [Fact]
     public void A_range_with_little_room_climbs_less()
     {
         // An octave and two semitones: however the tonic lies, nothing that reaches the fifth climbs more than seven semitones.
@@ -106,6 +122,22 @@ public class ClimbTests
         Assert.Equal(plan, read);
         Assert.Equal(plan.Drills.Select(d => d.ClimbSemitones), read.Drills.Select(d => d.ClimbSemitones));
         Assert.Contains(read.Drills, d => d.ClimbSemitones == 4);
+    }
+
+    [Theory]
+    [InlineData("\"climb\": 8", "climb must be between 1 and 7, not 8")]
+    [InlineData("\"climb\": 4, \"midi\": 96", "a drill climbs from C7 beyond C7, the highest tonic")]
+    public void A_file_that_climbs_too_far_is_refused(string wrong, string message)
+    {
+        var plan = WarmupPlan.Make(Climbing with { Days = 2 }).Plan;
+        using var stream = new MemoryStream();
+        PlanFile.Write(plan, plan.Days, stream);
+        var text = System.Text.Encoding.UTF8.GetString(stream.ToArray());
+        text = wrong.Contains("midi", StringComparison.Ordinal)
+            ? text.Replace($"\"midi\": {plan.Tonic.Midi.ToString(CultureInfo.InvariantCulture)}", "\"midi\": 96", StringComparison.Ordinal)
+            : text.Replace("\"climb\": 4", wrong, StringComparison.Ordinal);
+        var refused = Assert.Throws<WarmupFormatException>(() => PlanFile.Read(System.Text.Encoding.UTF8.GetBytes(text)));
+        Assert.Contains(message, refused.Message, StringComparison.Ordinal);
     }
 
     [Theory]
