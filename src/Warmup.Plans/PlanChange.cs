@@ -1,6 +1,6 @@
 namespace Warmup.Plans;
 
-/// <summary>A single change of a request with which there is a plan: it has been tried.</summary>
+/// <summary>A single change of a request, or another tonic and a single change, with which there is a plan: it has been tried.</summary>
 /// <remarks>Immutable, value equality.</remarks>
 public sealed record PlanChange
 {

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Warmup.Plans;
 
-/// <summary>Finds the smallest single change with which a refused request can be planned. Every change is tried before it is offered.</summary>
+/// <summary>Finds the smallest change with which a refused request can be planned. Every change is tried before it is offered.</summary>
 internal static class PlanChanges
 {
     // How far the start of the tempo is moved, in aksharas a minute (the project's own settings).
@@ -12,11 +12,11 @@ internal static class PlanChanges
 
     /// <summary>
     /// The first change that helps: another tonic, a shorter wait, less of the time filled, more minutes, another tempo, another level, no log,
-    /// one singer fewer, fewer days.
+    /// one singer fewer, fewer days. Where none of these is enough and the tonic was typed: another tonic and one of them.
     /// </summary>
     public static PlanChange? Smallest(PlanRequest request, CancellationToken cancellation)
     {
-        foreach (var change in Tonics(request, cancellation).Concat(Others(request)))
+        foreach (var change in Tonics(request, cancellation).Concat(Others(request)).Concat(WithAnotherTonic(request, cancellation)))
         {
             if (Planner.IsPossible(change.Request, cancellation))
             {
@@ -33,6 +33,22 @@ internal static class PlanChanges
         if (request.Tonic is { } typed && Planner.BestTonic(request with { Tonic = null }, cancellation) is { } tonic)
         {
             yield return new PlanChange($"take the tonic {tonic} instead of {typed}", request with { Tonic = tonic });
+        }
+    }
+
+    private static IEnumerable<PlanChange> WithAnotherTonic(PlanRequest request, CancellationToken cancellation)
+    {
+        if (request.Tonic is not { } typed)
+        {
+            yield break;
+        }
+
+        foreach (var change in Others(request with { Tonic = null }))
+        {
+            if (Planner.BestTonic(change.Request, cancellation) is { } tonic)
+            {
+                yield return new PlanChange($"take the tonic {tonic} instead of {typed}, and {change.Text}", change.Request with { Tonic = tonic });
+            }
         }
     }
 

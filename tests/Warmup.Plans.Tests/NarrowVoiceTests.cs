@@ -105,6 +105,19 @@ public class NarrowVoiceTests
     }
 
     [Fact]
+    public void Where_no_single_change_helps_another_tonic_is_offered_with_one()
+    {
+        // C4 lies below the child's lowest note, and on every other tonic the drills of one scale are too few for a wait of three days.
+        var request = Of(Child, "mohanam") with { Tonic = Tonic.Parse("C4") };
+        Assert.Throws<PlanImpossibleException>(() => WarmupPlan.Make(request with { Tonic = null }));
+        Assert.Throws<PlanImpossibleException>(() => WarmupPlan.Make(request with { NoRepeatDays = 0 }));
+        var refused = Assert.Throws<PlanImpossibleException>(() => WarmupPlan.Make(request));
+        Assert.EndsWith("There is a plan if you take the tonic D4 instead of C4, and keep drills away for 1 day of singing instead of 3", refused.Message, StringComparison.Ordinal);
+        Assert.Equal(("D4", 1), (refused.Change!.Request.Tonic?.ToString(), refused.Change.Request.NoRepeatDays));
+        Assert.NotNull(WarmupPlan.Make(refused.Change.Request));
+    }
+
+    [Fact]
     public void In_a_class_the_one_voice_in_the_way_is_offered_to_be_left_out()
     {
         // Whatever the tonic, an adult of an octave and a half and a voice of two semitones share no opening.
