@@ -55,7 +55,7 @@ internal static class DrillCommand
 
             var paths = parsed.GetValue(outputs)!;
             var tempi = paths.Any(p => Formats.Of(p) is HtmlFormat) ? TempiOf(wanted, score, people, cancellation) : null;
-            var (asMidi, asNotation) = (midi.Read(parsed), notation.Read(parsed));
+            var (asMidi, asNotation) = (midi.Read(parsed), notation.Read(parsed, people));
             IScoreFormat AsWanted(IScoreFormat format) => format switch
             {
                 MidiFormat => new MidiFormat(asMidi),

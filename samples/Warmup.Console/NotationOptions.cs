@@ -9,7 +9,7 @@ internal sealed class NotationOptions
 {
     private readonly Option<string> _clef = new("--clef")
     {
-        Description = "The clef in .musicxml and .mxl: by-pitch, treble, treble-8 (sounds an octave lower) or bass.",
+        Description = "The clef in .musicxml and .mxl: by-pitch (the voices of --singers where all read the same, otherwise the tonic), treble, treble-8 (sounds an octave lower) or bass.",
         DefaultValueFactory = _ => "by-pitch",
     };
 
@@ -62,13 +62,15 @@ internal sealed class NotationOptions
         }
     }
 
+    /// <param name="parsed">The command line.</param>
+    /// <param name="singers">The singers, or none; where all read the same clef it is theirs.</param>
     /// <exception cref="InputException">An option's value cannot be used; the message names the option.</exception>
-    public MusicXmlOptions Read(ParseResult parsed) => new()
+    public MusicXmlOptions Read(ParseResult parsed, ValueList<Singer> singers) => new()
     {
         Clef = OptionValue.Choice(
             "--clef",
             parsed.GetValue(_clef)!,
-            ("by-pitch", MusicXmlClef.ByPitch),
+            ("by-pitch", ClefOf(singers)),
             ("treble", MusicXmlClef.Treble),
             ("treble-8", MusicXmlClef.TrebleOctaveDown),
             ("bass", MusicXmlClef.Bass)),
@@ -90,6 +92,19 @@ internal sealed class NotationOptions
         HasOneSyllableALine = parsed.GetValue(_slurred),
         HasMicrotones = parsed.GetValue(_microtones),
     };
+
+    /// <summary>
+    /// Women and children read the treble clef, men the same an octave down (common practice). The middle of a range tells them apart: a tenor's lies at
+    /// middle C or below (C3 to C5), an alto's above it (F3 to D5).
+    /// </summary>
+    private static MusicXmlClef ClefOf(ValueList<Singer> singers)
+    {
+        const int MiddleC = 60;
+        var high = singers.Count(s => s.Low.Midi + s.High.Midi > 2 * MiddleC);
+        return singers.IsEmpty || (high > 0 && high < singers.Count) ? MusicXmlClef.ByPitch
+            : high > 0 ? MusicXmlClef.Treble
+            : MusicXmlClef.TrebleOctaveDown;
+    }
 
     private static ValueList<MusicXmlVerse> Verses(string[] texts) => texts.Length <= MusicXmlOptions.MostFurtherVerses
         ? texts.Select(Verse).ToValueList()

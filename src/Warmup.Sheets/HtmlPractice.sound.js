@@ -1,6 +1,23 @@
 // What the page sounds with: the browser's own oscillators. "at", "end" and "now" are the audio clock's seconds. Levels, edges and spectra are the
 // project's own settings.
-const levels = { guide: 0.34, drone: 0.4, beat: 0.14 };
+const levels = { guide: 1, drone: 1, beat: 0.14 };
+
+// How loud the guide is, in LKFS as Recommendation ITU-R BS.1770-5 (2023) measures it; the drone lies below it as the score says.
+const loudness = -20;
+
+// What the recommendation multiplies the power at a frequency by: the filters of its tables 1 and 2, which are for 48 kHz.
+const weight = (hz) => {
+  const w = 2 * Math.PI * Math.min(hz, 24000) / 48000;
+  const squared = (a, b, c) => (a + b * Math.cos(w) + c * Math.cos(2 * w)) ** 2 + (b * Math.sin(w) + c * Math.sin(2 * w)) ** 2;
+  return squared(1.53512485958697, -2.69169618940638, 1.19839281085285) / squared(1, -1.69065929318241, 0.73248077421585)
+    * squared(1, -2, 1) / squared(1, -1.99004745483398, 0.99007225036621);
+};
+
+// The weighted power of a wave at a pitch, for a peak of 1, which browsers give a wave by themselves.
+const powerOf = ({ amplitudes, peak }, hz) => amplitudes.reduce((sum, height, i) => sum + height * height / 2 * weight((i + 1) * hz), 0) / (peak * peak);
+
+// The height at which a power of a peak of 1 has a loudness.
+const heightFor = (power, lkfs) => power > 0 ? Math.min(0.5, Math.sqrt(10 ** ((lkfs + 0.691) / 10) / power)) : 0;
 
 // The level at both ends of a note that swells, and how long a note that has slid lets go while the next one begins.
 const soft = 0.25, letGo = 0.025;
@@ -38,7 +55,11 @@ const makeSound = (score, volumeOf) => {
   let strings = null;   // the same for the drone, which keeps its own clock
   let cents = 0;        // how far the tonic is moved
 
-  const waveOf = (amplitudes) => audio.createPeriodicWave(new Float32Array(amplitudes.length + 1), new Float32Array([0, ...amplitudes]));
+  const waveOf = (amplitudes) => {
+    let peak = 0;
+    for (let n = 0; n < 512; n++) peak = Math.max(peak, Math.abs(amplitudes.reduce((sum, height, i) => sum + height * Math.sin(2 * Math.PI * (i + 1) * n / 512), 0)));
+    return { amplitudes, peak, wave: audio.createPeriodicWave(new Float32Array(amplitudes.length + 1), new Float32Array([0, ...amplitudes])) };
+  };
 
   const harmonics = (count, height) => Array.from({ length: count }, (_, i) => height(i + 1));
 
@@ -51,7 +72,10 @@ const makeSound = (score, volumeOf) => {
 
   const waveFor = (hz) => {
     const sung = hz * 2 ** (cents / 1200);
-    if (!waves.vowels.has(sung)) waves.vowels.set(sung, vowel(sung));
+    if (!waves.vowels.has(sung)) {
+      const made = vowel(sung);
+      waves.vowels.set(sung, { ...made, height: heightFor(powerOf(made, sung), loudness) });
+    }
     return waves.vowels.get(sung);
   };
 
@@ -107,7 +131,7 @@ const makeSound = (score, volumeOf) => {
 
   const voice = (group, part, hz, wave, at, end) => {
     const source = audio.createOscillator(), gain = audio.createGain();
-    if (wave) source.setPeriodicWave(wave);
+    if (wave) source.setPeriodicWave(wave.wave);
     source.frequency.value = hz;
     gain.gain.value = 0;
     source.connect(gain);
@@ -123,9 +147,9 @@ const makeSound = (score, volumeOf) => {
 
   // The course of a note's level from a time on: up, level, and down again at its end. Edges are a quarter of what is left at most. A note that swells
   // is loudest in its middle; one that slides lets go while the next begins.
-  const shape = (note, from, middle, end) => {
+  const shape = ({ note, level }, from, middle, end) => {
     const edge = (end - from) / 4, rise = from + Math.min(0.025, edge), fall = note.slide ? end : end - Math.min(0.035, edge);
-    const height = (time) => levels.guide * (note.swells ? soft + (1 - soft) * Math.max(0, 1 - Math.abs(time - middle) / (end - middle)) : 1);
+    const height = (time) => level * (note.swells ? soft + (1 - soft) * Math.max(0, 1 - Math.abs(time - middle) / (end - middle)) : 1);
     const top = note.swells && rise < middle && middle < fall ? [[middle, height(middle)]] : [];
     return [[rise, height(rise)], ...top, [fall, height(fall)], [note.slide ? end + letGo : end, 0]];
   };
@@ -142,10 +166,12 @@ const makeSound = (score, volumeOf) => {
 
   const sing = (note, clockOf) => {
     const [at, middle, end] = [note.start, note.middle, note.end].map(clockOf);
-    const sound = voice(take, "guide", note.hz, waveFor(Math.max(note.hz, note.slide || 0)), at, note.slide ? end + letGo : end);
+    const wave = waveFor(Math.max(note.hz, note.slide || 0));
+    const sound = voice(take, "guide", note.hz, wave, at, note.slide ? end + letGo : end);
     sound.note = note;
+    sound.level = levels.guide * wave.height;
     sound.course = makeCourse(sound.gain, 0);
-    sound.course.turn(at, shape(note, at, middle, end));
+    sound.course.turn(at, shape(sound, at, middle, end));
     if (note.slide) slide(sound, at, middle, end);
   };
 
@@ -154,19 +180,27 @@ const makeSound = (score, volumeOf) => {
     makeCourse(sound.gain, 0).turn(at, [[at + 0.012, levels.beat * [0.5, 0.7, 1][accent]], [at + 0.03, 0]]);
   };
 
-  // How much of its full height a string adds when all ring: the earlier ones have faded.
-  const share = () => {
-    const { hz, stroke, cycle } = score.drone;
-    return 1 / Math.max(...hz.map((_, plucked) => hz.reduce(
-      (sum, __, i) => sum + Math.exp(-((plucked - i) * stroke + (i > plucked ? cycle : 0)) / 3), 0)));
+  // A plucked string: its body and its shine, each with its share of the height, its rise and the time in which it falls to 1/e.
+  const stringParts = () => [[waves.body, 0.75, 0.012, 3], [waves.shine, 0.25, 0.2, 1.2]];
+
+  // The height of a string or a reed at which the whole drone is as loud as it shall be. A string's power is its mean over a cycle.
+  const droneHeight = () => {
+    if (waves.drone) return waves.drone;
+    const { held, hz, cycle, below } = score.drone;
+    const mean = (fall) => fall / (2 * cycle) * (1 - Math.exp(-2 * cycle / fall));
+    const power = held
+      ? [...new Set(hz)].reduce((sum, each) => sum + powerOf(waves.reed, each), 0)
+      : hz.reduce((sum, each) => sum + stringParts().reduce((part, [wave, share, , fall]) => part + share * share * powerOf(wave, each) * mean(fall), 0), 0);
+    waves.drone = levels.drone * heightFor(power, loudness - below);
+    return waves.drone;
   };
 
   const pluck = (hz, at, length) => {
-    for (const [wave, level, rise, fall] of [[waves.body, 0.75, 0.012, 3], [waves.shine, 0.25, 0.2, 1.2]]) {
+    for (const [wave, level, rise, fall] of stringParts()) {
       const { gain } = voice(strings, "drone", hz, wave, at, at + length);
       const top = Math.min(rise, length / 4), damp = Math.min(0.06, length / 4);
       gain.setValueAtTime(0, at);
-      gain.linearRampToValueAtTime(levels.drone * share() * level, at + top);
+      gain.linearRampToValueAtTime(droneHeight() * level, at + top);
       gain.setTargetAtTime(0, at + top, fall);
       gain.setTargetAtTime(0, at + length - damp, damp / 6);
     }
@@ -194,7 +228,7 @@ const makeSound = (score, volumeOf) => {
     const { held, hz, stroke, cycle } = score.drone;
     if (held) {
       const reeds = [...new Set(hz)];
-      if (nextStroke++ === 0) for (const each of reeds) blow(each, droneAt, levels.drone / reeds.length);
+      if (nextStroke++ === 0) for (const each of reeds) blow(each, droneAt, droneHeight());
       return;
     }
     for (;;) {
@@ -225,7 +259,7 @@ const makeSound = (score, volumeOf) => {
       const end = Math.max(clockOf(sound.note.end), at + 0.001), middle = clockOf(sound.note.middle);
       const from = Math.min(at + soon, (at + end) / 2);
       sound.end = sound.note.slide ? end + letGo : end;
-      sound.course.turn(from, shape(sound.note, from, middle, end));
+      sound.course.turn(from, shape(sound, from, middle, end));
       if (sound.note.slide) slide(sound, from, middle, end);
       sound.source.stop(sound.end);
     }

@@ -132,6 +132,7 @@ internal static class HtmlScore
         json.WriteBoolean("held", drone.IsHeld);
         json.WriteNumber("stroke", drone.StrokeSeconds.ToDouble());
         json.WriteNumber("cycle", drone.CycleSeconds.ToDouble());
+        json.WriteNumber("below", SoundBalance.DroneBelowVoice);
         json.WriteStartArray("hz");
         foreach (var each in drone.Strings)
         {

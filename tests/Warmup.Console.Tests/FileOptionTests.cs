@@ -27,6 +27,21 @@ public sealed class FileOptionTests : IDisposable
         Assert.Contains(asked.Descendants(element), e => e.Value == expected);
     }
 
+    [Theory]
+    [InlineData("Wren,A3,E5,14", null)]
+    [InlineData("Robin,C3,C5,14", "-1")]
+    [InlineData("Wren,A3,E5,14\nRobin,C3,C5,14", "by the tonic")]
+    public void The_clef_is_that_of_the_singers_where_they_read_the_same(string singers, string? change)
+    {
+        File.WriteAllText(_shell.At("class.csv"), $"alias,low,high,sustainedSeconds\n{singers}\n");
+        foreach (var (tonic, byTonic) in (ValueTuple<string, string?>[])[("E3", "-1"), ("F3", null)])
+        {
+            var (code, _, error) = Shell.Run([.. _shell.Drill(("--tonic", tonic), ("--out", _shell.At("c.musicxml"))), "--singers", _shell.At("class.csv"), "--force"]);
+            Assert.True(code is 0 or 1, error);
+            Assert.Equal(change == "by the tonic" ? byTonic : change, XDocument.Load(_shell.At("c.musicxml")).Descendants("clef-octave-change").SingleOrDefault()?.Value);
+        }
+    }
+
     [Fact]
     public void Letter_paper_is_8_and_a_half_by_11_inches()
     {

@@ -78,6 +78,47 @@ public abstract class EnvelopeTests(Opened opened)
         Assert.InRange((double)heard["peak"]!, 0.05, 0.9);
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task The_drone_lies_below_the_guide_as_the_balance_says(bool held)
+    {
+        // By Recommendation ITU-R BS.1770-5 (2023); a cycle of the strings is 5 s. Its two equal strings add up as they happen to meet, by up to 3 dB, so
+        // the mean of some tonics counts.
+        var below = new List<double>();
+        foreach (var hz in (double[])[185.3, 190.37, 201.7, 207.15])
+        {
+            var drill = Mohanam with { Tonic = Tonic.FromHz(hz), DroneStyle = held ? DroneStyle.SrutiBox : DroneStyle.Tanpura };
+            below.Add(await LoudnessAsync(drill, "drone") - await LoudnessAsync(drill, "guide"));
+        }
+
+        Assert.True(Math.Abs(below.Average() - SoundBalance.DroneBelowVoice) < 1.5, string.Join(' ', below.Select(b => Text(Math.Round(b, 1)))));
+    }
+
+    /// <summary>How loud the page is without a part and without the beat, in LKFS.</summary>
+    private async Task<double> LoudnessAsync(Drill drill, string without)
+    {
+        await opened.OpenAsync(drill.ToScore());
+        foreach (var part in (string[])["guide", "drone", "beat"])
+        {
+            await opened.SetAsync(part, part == without || part == "beat" ? "0" : "100");
+        }
+
+        await opened.ToggleAsync("count-in");
+        await opened.Browser.EvaluateAsync("offline.isSteady = false");
+        await opened.Browser.ClickAsync("#play");
+        await opened.Browser.WaitAsync("document.getElementById('play').textContent === 'Stop'");
+        foreach (var at in (double[])[1, 2, 3, 4, 5])
+        {
+            await opened.Browser.EvaluateAsync($"offline.at({Text(at)})");
+            await opened.Browser.EvaluateAsync("new Promise((done) => setTimeout(done, 150))");
+        }
+
+        await RenderAsync(5);
+        var samples = (string)(await opened.Browser.EvaluateAsync("offline.samples"))!;
+        return LoudnessMeter.Of(Array.ConvertAll(samples.Split(' '), s => double.Parse(s, System.Globalization.CultureInfo.InvariantCulture) / 32_768));
+    }
+
     private async Task PlayAsync(Drill drill, bool isSteady = true)
     {
         await opened.OpenAsync(drill.ToScore());

@@ -24,6 +24,7 @@
         step = Math.max(step, Math.abs(wave[i] - wave[i - 1]));
         peak = Math.max(peak, Math.abs(wave[i]));
       }
+      globalThis.offline.samples = Array.from(wave, (height) => Math.round(height * 32768)).join(" ");
       return { step, peak, end: Math.abs(wave[wave.length - 1]), start: Math.abs(wave[0]) };
     },
   };
