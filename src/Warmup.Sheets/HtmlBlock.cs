@@ -1,8 +1,17 @@
+using System.Globalization;
+
 namespace Warmup.Sheets;
 
 /// <summary>A block of lines laid out for a page: what stands in each part of each akshara, and where lines begin.</summary>
 internal sealed class HtmlBlock
 {
+    // What fits the width of a page, in parts of the page's unit of size, and how wide a cell of 1 to 6 letters is in the page's style.
+    private const double WidestRow = 51.5;
+    private const string Variants = "\u2081\u2082\u2083";
+    private const char FirstIndic = '\u0900';
+    private const char LastIndic = '\u0D7F';
+    private static readonly double[] Widths = [1.6, 1.95, 2, 2.5, 3.1, 5];
+
     private readonly Section _section;
     private readonly SheetBlock _block;
     private readonly Dictionary<int, List<HtmlSlot>> _slots = [];
@@ -19,12 +28,27 @@ internal sealed class HtmlBlock
             Add(line);
         }
 
+        Letters = Math.Clamp(_slots.Values.SelectMany(s => s).Select(s => LettersOf(s.Sign)).DefaultIfEmpty(1).Max(), 1, Widths.Length);
+        HasWideLetters = _slots.Values.SelectMany(s => s).Any(s => s.Sign[0] is >= FirstIndic and <= LastIndic || Variants.Contains(s.Sign[^1], StringComparison.Ordinal));
+        Bars = AvartanaRows.BarsInARow(section, block.Lines, Fits);
         _begins = block.Lines.ToLookup(line => At((line.Line.Onset * Parts).Floor()));
         if (!Meter.IsFree)
         {
             _sungAngas.UnionWith(_slots.Keys.Concat(_answers).Select(EndOfAnga));
         }
     }
+
+    /// <summary>The most letters of a cell, at most 6.</summary>
+    public int Letters { get; }
+
+    /// <summary>Whether its letters are those of an Indic script or have variants, which are wide and take a smaller size.</summary>
+    public bool HasWideLetters { get; }
+
+    /// <summary>Whether a row has no room for its aksharas side by side.</summary>
+    public bool IsLong => Meter.IsFree || !Fits(Meter.Beats);
+
+    /// <summary>The bars of a row: one avartana, or several short bars of a time signature.</summary>
+    public int Bars { get; }
 
     /// <summary>The parts of an akshara that have a column each.</summary>
     public int Parts { get; }
@@ -43,9 +67,11 @@ internal sealed class HtmlBlock
         }
 
         var isLast = _block.Lines[^1].Number == _section.Lines.Count;
-        var (from, to) = ((int)_block.Lines[0].Line.Onset.Floor() / Meter.Beats, (int)_block.Lines[^1].Line.End.Ceiling());
-        return Enumerable.Range(from, ((to + Meter.Beats - 1) / Meter.Beats) - from)
-            .Select(avartana => new HtmlRow(avartana * Meter.Beats, isLast ? (avartana + 1) * Meter.Beats : Math.Min(to, (avartana + 1) * Meter.Beats), null))
+        var length = Bars * Meter.Beats;
+        var (from, to) = ((int)_block.Lines[0].Line.Onset.Floor() / Meter.Beats * Meter.Beats, (int)_block.Lines[^1].Line.End.Ceiling());
+        var end = isLast ? (to + Meter.Beats - 1) / Meter.Beats * Meter.Beats : to;
+        return Enumerable.Range(0, (to - from + length - 1) / length)
+            .Select(row => new HtmlRow(from + (row * length), Math.Min(end, from + ((row + 1) * length)), null))
             .Where(row => Enumerable.Range(row.Start, row.End - row.Start).Any(a => _slots.ContainsKey(a) || _answers.Contains(a)));
     }
 
@@ -99,6 +125,11 @@ internal sealed class HtmlBlock
 
         return string.Join(", ", said);
     }
+
+    private bool Fits(int aksharas) => aksharas * Parts * Widths[Letters - 1] <= WidestRow;
+
+    /// <summary>The letters of a sign as a reader sees them; a variant is small and stands close to its letter.</summary>
+    private static int LettersOf(string sign) => new StringInfo(sign.TrimEnd(Variants.ToCharArray())).LengthInTextElements;
 
     private void Add(SheetLine sheetLine)
     {

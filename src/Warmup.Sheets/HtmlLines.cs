@@ -12,9 +12,6 @@ namespace Warmup.Sheets;
 /// <param name="cells">Takes for each note the number of its cell on the page.</param>
 internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int> cells)
 {
-    // The letters side by side that still fit the width of a page.
-    private const int MostInRow = 32;
-
     private int _cell = -1;
     private int _line;
 
@@ -41,12 +38,12 @@ internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int
     private void WriteBlock(HtmlBlock block, string place)
     {
         var (meter, parts) = (block.Meter, block.Parts);
-        var isLong = meter.IsFree || meter.Beats * parts > MostInRow;
-        writer.WriteLine($"<div class=\"block{(isLong ? " long" : string.Empty)}\">");
+        var isLong = block.IsLong;
+        writer.WriteLine($"<div class=\"block w{block.Letters}{(block.HasWideLetters ? " wide" : string.Empty)}{(isLong ? " long" : string.Empty)}\">");
         if (!isLong)
         {
             writer.Write("<div class=\"row head\" aria-hidden=\"true\">");
-            for (var a = 0; a < meter.Beats; a++)
+            for (var a = 0; a < meter.Beats * block.Bars; a++)
             {
                 OpenAnga(meter, a, isEmpty: false);
                 OpenAkshara(meter, a, parts, string.Empty);
@@ -136,6 +133,6 @@ internal sealed class HtmlLines(TextWriter writer, HtmlEncoder encoder, List<int
             BeatAccent.Anga => " anga",
             _ => string.Empty,
         };
-        writer.Write(string.Create(CultureInfo.InvariantCulture, $"<span class=\"a p{parts}{more}{bar}\" data-a=\"{within + 1}\" aria-hidden=\"true\">"));
+        writer.Write(string.Create(CultureInfo.InvariantCulture, $"<span class=\"a p{parts}{more}{bar}\" data-a=\"{(meter.IsFree ? within : within % meter.Beats) + 1}\" aria-hidden=\"true\">"));
     }
 }

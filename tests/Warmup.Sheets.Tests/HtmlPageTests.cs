@@ -127,6 +127,15 @@ public partial class HtmlPageTests
     }
 
     [Fact]
+    public void Short_bars_share_a_row_and_count_their_own_beats()
+    {
+        // Eight notes at two notes a beat fill a bar of 4/4, and their lines are two bars with the hold.
+        var page = Text(Mohanam with { Meter = Meter.Parse("4/4"), Speeds = [Speed.Second], Pattern = Pattern.Parse("[S R G P D P G R S].fill(16)") });
+        Assert.Equal(["S R G P D P G R || S , , , , , , , ||"], Rows(page));
+        Assert.Equal("12341234", string.Concat(Regex.Matches(Regex.Match(page, "<div class=\"row head\".*").Value, "data-a=\"(\\d)\"").Select(m => m.Groups[1].Value)));
+    }
+
+    [Fact]
     public void A_screen_reader_hears_each_line_as_words()
     {
         var page = Text(Mohanam with { Pattern = Pattern.Figure(-1, 0, 5).Take(1), Delivery = Delivery.LineByLine });
