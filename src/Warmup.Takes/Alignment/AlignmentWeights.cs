@@ -18,7 +18,7 @@ internal sealed record AlignmentWeights
     public double Unexplained { get; init; } = 4;
 
     /// <summary>What a candidate costs that has no strength at all beside the strongest of its frame.</summary>
-    public double Weakness { get; init; } = 1.5;
+    public double Weakness { get; init; } = 2.5;
 
     /// <summary>What a frame without voice costs in a note.</summary>
     public double Silence { get; init; } = 1.2;

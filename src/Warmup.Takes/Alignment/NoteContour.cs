@@ -7,6 +7,7 @@ internal static class NoteContour
 {
     private const double Edge = 0.2;
     private const double Widest = 700;
+    private const double Near = 90;
     private const double NearCents = 40;
     private const double SlowestVibrato = 4;
     private const double FastestVibrato = 9;
@@ -92,7 +93,8 @@ internal static class NoteContour
             }
 
             // Of two that are alike, the one that is nearer to the drill.
-            sum *= 1 - (0.0001 * Math.Abs(trial - about));
+            var away = (trial - about) / (within > 2 * Near ? Widest : Near);
+            sum *= Math.Exp(-away * away / 2);
             (best, most) = sum > most ? (trial, sum) : (best, most);
         }
 

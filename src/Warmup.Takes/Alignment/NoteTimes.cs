@@ -4,7 +4,11 @@ namespace Warmup.Takes;
 /// When each note of an alignment begins and ends, to a few milliseconds: where the voice begins, or the middle of the glide where two notes
 /// touch.
 /// </summary>
-internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan, double> pitchOf)
+/// <param name="track">The take.</param>
+/// <param name="voicing">Where there is voice.</param>
+/// <param name="pitchOf">The pitch that was heard in a stretch.</param>
+/// <param name="isRinging">Whether the room rings long after a note has ended.</param>
+internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan, double> pitchOf, bool isRinging)
 {
     private const int Around = 12;
     private const double SmallGap = 0.07;
@@ -155,12 +159,12 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
         var start = Math.Max(at - 40, (int)(onset * PitchTrack.LowASecond) + 4);
         var loud = Loudest(start, at);
         var quiet = at;
-        for (var i = Math.Max(start, at - 14); i < Math.Min(at + 30, (int)(notAfter * PitchTrack.LowASecond)); i++)
+        for (var i = Math.Max(start, at - 14); i < Math.Min(at + (isRinging ? 60 : 30), (int)(notAfter * PitchTrack.LowASecond)); i++)
         {
             quiet = track.Low(i) < track.Low(quiet) ? i : quiet;
         }
 
-        return loud - track.Low(quiet) < 3 ? about : Crossing(quiet, -1, Math.Max(loud - 12, (track.Low(quiet) + loud) / 2));
+        return loud - track.Low(quiet) < 3 ? about : Crossing(quiet, -1, Math.Max(loud - (isRinging ? 4 : 12), (track.Low(quiet) + loud) / 2));
     }
 
     private float Loudest(int from, int to)

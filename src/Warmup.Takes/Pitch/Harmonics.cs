@@ -20,7 +20,7 @@ internal sealed class Harmonics
     private const double HighestHarmonicHz = 4_700;
     private const int MostHarmonics = 12;
     private const double GridCents = 15;
-    private const double LowestCents = 60;
+    private const float OctaveShare = 0.4f;
 
     private readonly RealFft _fft = new(Transform);
     private readonly float[] _window = new float[Window];
@@ -101,6 +101,7 @@ internal sealed class Harmonics
         {
             Weigh(rootSum);
             PickPeaks();
+            WeakenBelowOctaves();
         }
 
         return _found;
@@ -166,6 +167,39 @@ internal sealed class Harmonics
             }
 
             _found[at] = new PitchCandidate((float)cents, here);
+        }
+    }
+
+    /// <summary>
+    /// Takes from each pitch a share of what its upper octave has: where that is strong, the odd harmonics are weak, and the lower pitch is
+    /// the octave's shadow or a drone's.
+    /// </summary>
+    private void WeakenBelowOctaves()
+    {
+        Span<float> shadows = stackalloc float[PitchTrack.Candidates];
+        for (var k = 0; k < _found.Length; k++)
+        {
+            foreach (var other in _found)
+            {
+                if (Math.Abs(other.Cents - _found[k].Cents - 1200) < 40)
+                {
+                    shadows[k] = Math.Max(shadows[k], OctaveShare * other.Strength);
+                }
+            }
+        }
+
+        for (var k = 0; k < _found.Length; k++)
+        {
+            _found[k] = _found[k] with { Strength = Math.Max(0, _found[k].Strength - shadows[k]) };
+        }
+
+        // A stable order, the strongest first; those without strength keep their place at the end.
+        for (var k = 1; k < _found.Length; k++)
+        {
+            for (var j = k; j > 0 && _found[j].Strength > _found[j - 1].Strength; j--)
+            {
+                (_found[j], _found[j - 1]) = (_found[j - 1], _found[j]);
+            }
         }
     }
 

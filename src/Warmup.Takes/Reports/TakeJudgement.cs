@@ -4,8 +4,10 @@ namespace Warmup.Takes;
 internal static class TakeJudgement
 {
     private const double LeastVoice = 0.5;
-    private const double LeastExplained = 0.6;
-    private const double MostTrouble = 0.5;
+    private const double MostAmiss = 0.62;
+    private const double MostAmissElsewhere = 0.45;
+    private const double MostTrouble = 0.45;
+    private const double MostCost = 12;
     private const int LeastNotes = 3;
 
     /// <summary>Why the sound cannot be a drill, before it is held against one; <see langword="null"/> where it may be.</summary>
@@ -37,7 +39,13 @@ internal static class TakeJudgement
             return "almost none of its notes were heard";
         }
 
-        if (facts.Explained < LeastExplained)
+        if (facts.Cost > MostCost)
+        {
+            return "what was heard does not settle on its notes";
+        }
+
+        // Beside another tonic, where any tune can be moved to, more has to agree.
+        if (1 - facts.Explained + facts.Trouble > (facts.IsOwnTonic ? MostAmiss : MostAmissElsewhere))
         {
             return "much was sung that is not in it";
         }
@@ -50,5 +58,6 @@ internal static class TakeJudgement
 /// <param name="Heard">Notes heard.</param>
 /// <param name="Explained">The share of the voice's time that lies in notes.</param>
 /// <param name="Trouble">Departures for each note heard: other notes, left-out ones inside what was sung, and jumps.</param>
-/// <param name="Fit">The mean cost of a frame in the notes.</param>
-internal readonly record struct TakeFacts(int Heard, double Explained, double Trouble, double Fit);
+/// <param name="Cost">The cost of the alignment for each note heard.</param>
+/// <param name="IsOwnTonic">Whether it was sung from the drill's tonic or an octave of it.</param>
+internal readonly record struct TakeFacts(int Heard, double Explained, double Trouble, double Cost, bool IsOwnTonic);

@@ -87,7 +87,10 @@ internal sealed class TakePasses
                     Events.Add(new Event(TakeEventKind.Skip, l, pass.From));
                 }
 
-                Leave(next, first, isInside: false);
+                // What a line lacks at its end was left out of it; a whole line that is missing was skipped.
+                var end = p == 0 ? next : _drill.Lines[last].First + _drill.Lines[last].Count;
+                Leave(next, Math.Min(end, first), isInside: true);
+                Leave(Math.Max(next, Math.Min(end, first)), first, isInside: false);
                 next = first;
             }
 

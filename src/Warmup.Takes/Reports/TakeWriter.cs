@@ -5,6 +5,9 @@ internal sealed class TakeWriter
 {
     private const double LeastBreath = 0.15;
 
+    // A singer's own S within this many cents of the drill's counts as the drill's.
+    private const int OwnTonic = 80;
+
     private readonly DrillNotes _drill;
     private readonly PitchTrack _track;
     private readonly Voicing _voicing;
@@ -24,7 +27,9 @@ internal sealed class TakeWriter
             rough[span] = Measured(span, span.From / (double)PitchTrack.FramesASecond, span.To / (double)PitchTrack.FramesASecond).Cents;
         }
 
-        _times = new NoteTimes(track, voicing, s => rough[s]).Of(_spans);
+        var plain = Array.ConvertAll(_spans, s => (s.From / (double)PitchTrack.FramesASecond, s.To / (double)PitchTrack.FramesASecond));
+        var isRinging = TakeDoubts.RingSeconds(track, voicing, _spans, plain) > TakeDoubts.LongRing;
+        _times = new NoteTimes(track, voicing, s => rough[s], isRinging).Of(_spans);
         _heard = new NoteContour.Heard[_spans.Length];
         var offs = new List<double>();
         for (var s = 0; s < _spans.Length; s++)
@@ -58,6 +63,7 @@ internal sealed class TakeWriter
         }
 
         var notes = passes.Order.ConvertAll(o => o.Span >= 0 ? SungNote(o.Span, late[o.Span]) : LeftOut(o.Note));
+        DoubtBesideGaps(notes, passes.Order);
         return new TakeReport
         {
             IsDrill = true,
@@ -70,13 +76,13 @@ internal sealed class TakeWriter
             Breaths = Breaths(),
             Events = passes.Events.ConvertAll(e => new TakeEvent(e.Kind, _drill.Lines[e.Line].Number, _drill.Lines[e.Line].Round, Round(e.Span < 0 ? _track.Seconds : _times[e.Span].Onset))).ToValueList(),
             Tempi = tempi.ToValueList(),
-            Doubts = [],
+            Doubts = TakeDoubts.Of(_track, _voicing, _spans, _times, _hypothesis),
         };
     }
 
     internal TakeFacts Facts(TakePasses passes)
     {
-        var (inNotes, all, cost) = (0.0, 0.0, 0.0);
+        var (inNotes, all) = (0.0, 0.0);
         for (var f = 0; f < _voicing.Count; f++)
         {
             all += _voicing[f];
@@ -93,13 +99,13 @@ internal sealed class TakeWriter
         var others = _spans.Count(s => s.IsOther);
         var inside = passes.Order.Count(o => o.Span < 0 && o.IsInside);
         var jumps = passes.Events.Count(e => e.Kind != TakeEventKind.EarlyStop);
-        return new TakeFacts(_spans.Length - others, all > 0 ? inNotes / all : 0, (others + inside + (2 * jumps)) / Math.Max(1.0, _spans.Length), cost);
+        return new TakeFacts(_spans.Length - others, all > 0 ? inNotes / all : 0, (others + inside + (2 * jumps)) / Math.Max(1.0, _spans.Length), _hypothesis.Alignment.Cost / Math.Max(1, _spans.Length), Math.Abs(_offset) <= OwnTonic);
     }
 
     private double Wanted(SungSpan span) => _drill.Notes[span.Note].Cents + _hypothesis.Shift;
 
     private NoteContour.Heard Measured(SungSpan span, double onset, double end) =>
-        NoteContour.Measure(_track, onset, end, Wanted(span), span.IsOther ? 700 : 130);
+        NoteContour.Measure(_track, onset, end, Wanted(span), span.IsOther ? 700 : TakeMarks.Another - 1);
 
     private TakeNote SungNote(int s, int? late)
     {
@@ -125,6 +131,20 @@ internal sealed class TakeWriter
             SungTone = isOther ? _drill.ToneBeside(note, cents) : null,
             Why = why,
         };
+    }
+
+    /// <summary>Where another note and a left-out one stand beside each other, it cannot be told which is which.</summary>
+    private static void DoubtBesideGaps(List<TakeNote> notes, List<TakePasses.Place> order)
+    {
+        for (var i = 0; i < notes.Count; i++)
+        {
+            var isBeside = (i > 0 && order[i - 1] is { Span: < 0, IsInside: true } && notes[i - 1].Line == notes[i].Line)
+                || (i + 1 < notes.Count && order[i + 1] is { Span: < 0, IsInside: true } && notes[i + 1].Line == notes[i].Line);
+            if (notes[i].Status == NoteStatus.OtherNote && isBeside)
+            {
+                notes[i] = notes[i] with { Status = NoteStatus.Unsure, Why = "another note was heard beside one that was left out" };
+            }
+        }
     }
 
     private string? Doubt(int s) => _heard[s].Found < 0.4 ? "its pitch could not be followed" : null;

@@ -47,6 +47,14 @@ internal sealed class TakeScore
 
     public int DriftsWrong { get; private set; }
 
+    public int Breaths { get; private set; }
+
+    public int BreathsFound { get; private set; }
+
+    public int BreathsInside { get; private set; }
+
+    public int Rings { get; private set; }
+
     public int NotTheDrill { get; private set; }
 
     public List<double> Late { get; } = [];
@@ -112,6 +120,15 @@ internal sealed class TakeScore
             }
         }
 
+        Rings += report.Doubts.Any(d => d.Contains("rings", StringComparison.Ordinal)) ? 1 : 0;
+        for (var t = 1; t < take.Tones.Count; t++)
+        {
+            var (from, to) = (take.Tones[t - 1].End, take.Tones[t].Onset);
+            Breaths += to - from >= 0.25 ? 1 : 0;
+            BreathsFound += to - from >= 0.25 && report.Breaths.Any(b => Math.Min(to, b.Onset + b.Seconds) - Math.Max(from, b.Onset) > 0.5 * (to - from)) ? 1 : 0;
+        }
+
+        BreathsInside += report.Breaths.Count(b => take.Tones.Exists(t => b.Onset > t.Onset + 0.1 && b.Onset + b.Seconds < t.End - 0.1));
         foreach (var index in take.LeftOut)
         {
             LeftOut++;
@@ -134,7 +151,7 @@ internal sealed class TakeScore
         Late.Sort();
         double At(List<double> list, double part) => list.Count == 0 ? double.NaN : list[(int)(part * (list.Count - 1))];
         return FormattableString.Invariant(
-            $"{condition,-16} right {100.0 * Right / Math.Max(1, Notes),6:0.00} %  cents {At(Cents, 0.5),4:0.0} / {At(Cents, 0.9),4:0.0}  other {100.0 * FalseOther / Math.Max(1, RightNotes),5:0.00}  onset {100.0 * OnsetsNear / Math.Max(1, Onsets),5:0.0} % ({1000 * At(Late, 0.5),4:0} ms, {1000 * At(Late, 0.05),4:0} to {1000 * At(Late, 0.95),4:0})  unsure {100.0 * Unsure / Math.Max(1, Notes),4:0.0}  sure right {100.0 * SureRight / Math.Max(1, Sure),6:0.00}  wrong {WrongFound}/{Wrong}  left {LeftOutFound}/{LeftOut}  events {EventsFound}/{Events} +{EventsFalse}  octave {OctavesWrong} offset {OffsetsWrong} drift {DriftsWrong} not {NotTheDrill} of {Takes}");
+            $"{condition,-16} right {100.0 * Right / Math.Max(1, Notes),6:0.00} %  cents {At(Cents, 0.5),4:0.0} / {At(Cents, 0.9),4:0.0}  other {100.0 * FalseOther / Math.Max(1, RightNotes),5:0.00}  onset {100.0 * OnsetsNear / Math.Max(1, Onsets),5:0.0} % ({1000 * At(Late, 0.5),4:0} ms, {1000 * At(Late, 0.05),4:0} to {1000 * At(Late, 0.95),4:0})  unsure {100.0 * Unsure / Math.Max(1, Notes),4:0.0}  sure right {100.0 * SureRight / Math.Max(1, Sure),6:0.00}  wrong {WrongFound}/{Wrong}  left {LeftOutFound}/{LeftOut}  events {EventsFound}/{Events} +{EventsFalse}  breaths {BreathsFound}/{Breaths} inside {BreathsInside} rings {Rings}  octave {OctavesWrong} offset {OffsetsWrong} drift {DriftsWrong} not {NotTheDrill} of {Takes}");
     }
 
     private static double Overlap(TakeNote note, SungTone tone) => Math.Min(note.End!.Value, tone.End) - Math.Max(note.Onset!.Value, tone.Onset);

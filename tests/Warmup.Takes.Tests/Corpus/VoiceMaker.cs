@@ -209,6 +209,17 @@ internal static class VoiceMaker
             voice[i] = sum * level[i];
         }
 
+        // Singers sing all vowels about equally loud; resonators do not.
+        for (var which = 0; which < 2; which++)
+        {
+            var own = Enumerable.Range(0, voice.Length).Where(i => level[i] > 0.5 && (int)vowel[i] == which).ToList();
+            var size = own.Count == 0 ? 1 : Math.Sqrt(own.Average(i => voice[i] * voice[i])) * (which == 1 ? 1.5 : 1);
+            for (var i = 0; i < voice.Length; i++)
+            {
+                voice[i] /= (int)vowel[i] == which ? size : 1;
+            }
+        }
+
         return voice;
     }
 
