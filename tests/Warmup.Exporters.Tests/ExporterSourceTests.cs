@@ -82,8 +82,8 @@ public class ExporterSourceTests
         [("Spelling", "ChooseTonic")] = ["HtmlScore.cs"],
         [("NoteName", "new")] = ["HtmlScore.cs"],
 
-        // A keyboard is drawn with the names of its notes.
-        [("NoteName", "FromMidi")] = ["RangeChartDrawing.cs"],
+        // A keyboard, and the octaves beside measured ranges, are drawn with the names of their notes.
+        [("NoteName", "FromMidi")] = ["HistoryDrawing.cs", "RangeChartDrawing.cs"],
 
         // Sound is made of sines, decays and levels in decibels. No pitch is computed: the core gives each in Hz.
         [("Math", "Sin")] = ["BeatPart.cs", "KWeighting.cs", "Spectrum.cs", "SungTone.cs", "WaveTable.cs"],

@@ -60,6 +60,7 @@ public sealed record TonicFit
     /// <param name="tonic">What the tonic is called: S by default, do in solfege.</param>
     public string Explain(string tonic = "S")
     {
+        ArgumentNullException.ThrowIfNull(tonic);
         var parts = new List<string> { Out(), Centre() };
         if (Octaves.Count > 1)
         {
