@@ -170,4 +170,12 @@ public class FitTonicTests
         Assert.Contains("on line 1 of section 1 'Up'", fit.Explain(), StringComparison.Ordinal);
         Assert.Null(TonicRanking.Rank([up.ToScore()], [Voice("a", "C4", "A4")])[0].HighestPlace.Title);
     }
+
+    [Fact]
+    public void Files_are_written_in_the_highest_octave_that_is_sung()
+    {
+        Assert.Equal("C4", WrittenTonic.Of([48, 60, 36]).ToString());
+        Assert.Equal("F#3", WrittenTonic.Of([54]).ToString());
+        Assert.Throws<ArgumentException>(() => WrittenTonic.Of([]));
+    }
 }
