@@ -302,6 +302,11 @@ public sealed class ProgramTests : IDisposable
         Assert.Matches("Not yet: .*Badger.*Robin", fits);
         Assert.Matches("Fits [^.]*Wren", fits);
 
+        // Each drill fits somebody.
+        var drills = File.ReadAllText(Path.Combine(folder, "findings.txt")).Split("\n\n").Where(d => d.Contains(", level ", StringComparison.Ordinal)).ToList();
+        Assert.Equal(6, drills.Count);
+        Assert.All(drills, d => Assert.Contains("): fits", d, StringComparison.Ordinal));
+
         // The page of findings says what the text says, and each drill that does not fit all links to its place there.
         var page = System.Net.WebUtility.HtmlDecode(File.ReadAllText(Path.Combine(folder, "findings.html")));
         var rows = File.ReadAllLines(Path.Combine(folder, "findings.txt")).Where(l => l.StartsWith("    - ", StringComparison.Ordinal)).ToList();
