@@ -28,7 +28,7 @@ internal sealed class Verse
     }
 
     // The kinds of letters to which octaves are added as dots, as sheets do.
-    private static ValueList<Syllables> Letters =>
+    private static readonly ValueList<Syllables> Letters =
         [Syllables.SvaraLetters, Syllables.Devanagari, Syllables.Tamil, Syllables.Telugu, Syllables.Kannada, Syllables.Malayalam, Syllables.Numbers];
 
     /// <summary>The score's own syllables; svara letters have a dot for each octave.</summary>
@@ -62,7 +62,7 @@ internal sealed class Verse
     {
         if (verse.Syllables is { } syllables)
         {
-            var byPitch = section.Pitches.ConvertAll(p => syllables.SyllableOf(p.Tone));
+            var byPitch = Letters.Contains(syllables) ? Dotted(section, syllables) : [.. section.Pitches.ConvertAll(p => syllables.SyllableOf(p.Tone))];
             return new Verse(section, n => byPitch[section.Notes.AsSpan()[n].PitchIndex], true);
         }
 
@@ -85,12 +85,18 @@ internal sealed class Verse
         {
             if (leaves && section.IsSungIn(kind))
             {
-                var dots = kind.WithOctaveDots();
-                return [.. section.Pitches.ConvertAll(p => section.HasSeveralOf(p.Tone.Degree) ? dots.SyllableWithVariant(p.Tone) : dots.SyllableOf(p.Tone)).Select(Precomposed)];
+                return Dotted(section, kind);
             }
         }
 
         return null;
+    }
+
+    /// <summary>The letter of each pitch with its octave's dots, and with its variant where the section has the letter at several pitches.</summary>
+    private static string[] Dotted(Section section, Syllables kind)
+    {
+        var dots = kind.WithOctaveDots();
+        return [.. section.Pitches.ConvertAll(p => section.HasSeveralOf(p.Tone.Degree) ? dots.SyllableWithVariant(p.Tone) : dots.SyllableOf(p.Tone)).Select(Precomposed)];
     }
 
     /// <summary>

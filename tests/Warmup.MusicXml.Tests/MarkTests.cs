@@ -99,6 +99,11 @@ public class MarkTests
     {
         var drill = Drills.Of(pattern: "[P_ N_ S S' R' S'' ]") with { Title = "Octaves" };
         Assert.Equal(["P\u0323", "\u1E46", "S", "\u1E60", "\u1E58", "S\u0308"], ReadScore.Of(drill.ToScore()).Sung().Select(n => n.Lyric));
+
+        // As a further verse too.
+        var vowel = (drill with { Syllables = Syllables.Vowel("a") }).ToScore();
+        var notes = ReadScore.Of(vowel, new() { FurtherVerses = [MusicXmlVerse.Of(Syllables.SvaraLetters)] }).Notes.Where(n => !n.IsRest);
+        Assert.Equal(["P\u0323", "\u1E46", "S", "\u1E60", "\u1E58", "S\u0308"], notes.Select(n => n.Verse(2)).OfType<string>());
         Assert.Equal(
             ["sol", "ti", "do", "do", "re", "do"], ReadScore.Of((drill with { Syllables = Syllables.Solfa }).ToScore()).Sung().Select(n => n.Lyric));
     }
