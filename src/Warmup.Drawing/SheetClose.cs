@@ -10,7 +10,7 @@ internal sealed class SheetClose
     private const int MostRows = 5;
     private const double LineHeight = 1.35;
 
-    private static readonly string[] LineCounts = [string.Empty, string.Empty, "one line", "two", "three"];
+    private static readonly string[] LineCounts = [string.Empty, string.Empty, "one line", "two lines", "three lines"];
     private static readonly string[] SpeedNames = [string.Empty, "first", "second", "third", "fourth"];
 
     private readonly PageComposer _composer;
