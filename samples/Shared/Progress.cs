@@ -97,33 +97,11 @@ internal sealed class Progress : IDisposable
 }
 
 /// <summary>A stream that says how much of what is expected has gone through it.</summary>
-internal sealed class CountedStream(Stream inner, double expected, Action<double> reached) : Stream
+internal sealed class CountedStream(Stream inner, double expected, Action<double> reached) : OneWayStream
 {
     private long _written;
 
-    public override bool CanRead => false;
-
-    public override bool CanSeek => false;
-
-    public override bool CanWrite => true;
-
-    public override long Length => throw new NotSupportedException();
-
-    public override long Position
-    {
-        get => _written;
-        set => throw new NotSupportedException();
-    }
-
     public override void Flush() => inner.Flush();
-
-    public override int Read(byte[] buffer, int offset, int count) => throw new NotSupportedException();
-
-    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-
-    public override void SetLength(long value) => throw new NotSupportedException();
-
-    public override void Write(byte[] buffer, int offset, int count) => Write(buffer.AsSpan(offset, count));
 
     public override void Write(ReadOnlySpan<byte> buffer)
     {

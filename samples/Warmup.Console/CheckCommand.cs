@@ -18,6 +18,7 @@ internal static class CheckCommand
         singers.AddTo(command);
         breaths.AddTo(command);
         command.Add(json);
+        command.Add(CautionOption.Create());
         command.SetAction(parsed =>
         {
             var wanted = drill.Read(parsed);

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Warmup.Plans;
 
 namespace Warmup.Cli;
 
@@ -70,23 +71,38 @@ internal static class CompletionCommand
     /// <summary>Tells each option which values there are to choose from.</summary>
     public static void AddValues(RootCommand root)
     {
-        foreach (var option in root.Subcommands.SelectMany(c => c.Options))
+        foreach (var (command, option) in root.Subcommands.SelectMany(c => c.Options.Select(o => (c.Name, o))))
         {
-            if (ValuesOf(option.Name) is { } values)
+            if (ValuesOf(command, option.Name) is { } values)
             {
                 option.CompletionSources.Add(_ => values().Select(v => new System.CommandLine.Completions.CompletionItem(v)));
             }
         }
     }
 
-    private static Func<IEnumerable<string>>? ValuesOf(string option) => option switch
+    private static Func<IEnumerable<string>>? ValuesOf(string command, string option) => option switch
     {
+        "--show" when command == "patterns" => Patterns,
         "--scale" or "--scales" or "--show" => () => Catalogue.Default.Entries.Select(e => e.Scale.Name),
-        "--pattern" or "--add" => () => ["ladder", .. Repertoire.Traditional.Concat(Repertoire.Choir).Select(e => e.Name)],
-        "--tala" => () => [.. Meter.Talas.Select(m => m.Name), "free"],
+        "--pattern" or "--add" => Patterns,
+        "--tala" => () => [.. Meter.Talas.Concat(Meter.Chapus).Select(m => m.Name), "free"],
         "--tuning" => () => Tuning.All.Select(t => t.Name),
         "--syllables" => () => Syllables.All.Select(s => s.Name),
         "--drone" => () => DroneOptions.Styles.Select(d => d.Name),
+        "--level" => () => Level.All.Select(l => l.Name),
+        "--cue" => () => ["note", "chord", "none"],
+        "--delivery" => () => ["continuous", "line-by-line"],
+        "--fill" => () => ["none", "anga", "avartana"],
+        "--fill-by" => () => ["room", "hold", "rest"],
+        "--clef" => () => ["by-pitch", "treble", "treble-8", "bass"],
+        "--key" => () => ["traditional", "accidentals", "non-traditional"],
+        "--paper" => () => ["a4", "letter", "unspecified"],
+        "--beat-part" => () => ["none", "strokes", "gestures"],
+        "--midi-tuning" => () => ["pitch-bend", "tuning-standard", "equal-only"],
+        "--midi-text" => () => ["ascii", "utf-8"],
+        "--click" => () => ["count-in", "throughout", "none"],
         _ => null,
     };
+
+    private static IEnumerable<string> Patterns() => ["ladder", .. Exercises.All.Select(e => e.Name)];
 }

@@ -47,6 +47,8 @@ internal sealed record ScaleRow(string Name, string Family, int? Parent, string 
 [JsonSerializable(typeof(WrittenReport))]
 [JsonSerializable(typeof(ClassJson))]
 [JsonSerializable(typeof(HistoryReport))]
+[JsonSerializable(typeof(SingersJson))]
+[JsonSerializable(typeof(PlannedJson))]
 [JsonSerializable(typeof(ScaleReport))]
 [JsonSerializable(typeof(ScaleDetail))]
 [JsonSerializable(typeof(PatternReport))]

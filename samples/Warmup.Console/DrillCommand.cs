@@ -36,6 +36,7 @@ internal static class DrillCommand
         breaths.AddTo(command);
         command.Add(force);
         command.Add(json);
+        command.Add(CautionOption.Create());
         command.Add(answers);
         command.Add(contour);
         midi.AddTo(command);

@@ -19,6 +19,7 @@ internal static class FitCommand
         command.Add(json);
         command.Add(chart);
         command.Add(force);
+        command.Add(CautionOption.Create());
         command.SetAction(parsed =>
         {
             var wanted = drill.Read(parsed);

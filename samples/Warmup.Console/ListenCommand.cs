@@ -24,6 +24,7 @@ internal static class ListenCommand
         breaths.AddTo(command);
         command.Add(answers);
         command.Add(json);
+        command.Add(CautionOption.Create());
         command.SetAction(parsed =>
         {
             var wanted = drill.Read(parsed);

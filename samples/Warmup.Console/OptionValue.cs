@@ -59,7 +59,7 @@ internal static class OptionValue
     public static Pattern Pattern(string option, string text)
     {
         var group = text.Trim().Split('-')[0];
-        return !Warmup.Pattern.TryParse(text, out var pattern, out var error) && Repertoire.Traditional.Concat(Repertoire.Choir).Any(e => e.Group.Equals(group, StringComparison.OrdinalIgnoreCase))
+        return !Warmup.Pattern.TryParse(text, out var pattern, out var error) && Exercises.All.Any(e => e.Group.Equals(group, StringComparison.OrdinalIgnoreCase))
             ? throw new InputException($"{option}: there is no exercise {TextError.Quote(text)}; 'warmup patterns --exercises' lists them")
             : pattern ?? throw Refusal(option, error!);
     }

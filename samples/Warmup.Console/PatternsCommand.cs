@@ -12,7 +12,7 @@ internal static class PatternsCommand
     {
         var explain = new Option<string?>("--explain") { Description = "Find the smallest rule that gives written lines: \"S R G / R G M / G M P\". The exit code is 1 if there is none." };
         var show = new Option<string?>("--show") { Description = "Show a pattern or an exercise (alankara-7) in words, with its lines and its difficulty." };
-        var exercises = new Option<bool>("--exercises") { Description = "List the traditional exercises, those of choirs and an alankara for each tala." };
+        var exercises = new Option<bool>("--exercises") { Description = "List the traditional exercises, those of choirs, those for slides and swells, and an alankara for each tala." };
         var scale = new Option<string>("--scale") { Description = "The scale in which lines are read and shown.", DefaultValueFactory = _ => Repertoire.UsualScale.Name };
         var json = new Option<bool>("--json") { Description = "Print as JSON." };
         var command = new Command("patterns", "Lists the words of patterns, shows a pattern, or finds the rule of written lines.") { explain, show, exercises, scale, json };
@@ -142,15 +142,14 @@ internal static class PatternsCommand
 
     private static void ListExercises(Terminal terminal, bool json)
     {
-        Exercise[] all = [.. Repertoire.Traditional, .. Repertoire.Choir, .. Repertoire.Voice, .. Repertoire.Alankaras];
         if (json)
         {
-            terminal.Json(new ExerciseReport(Schema, [.. all.Select(e => new ExerciseRow(e.Name, e.Title, e.Tala, e.Pattern.ToString(), e.Source))]), ConsoleJson.Default.ExerciseReport);
+            terminal.Json(new ExerciseReport(Schema, [.. Exercises.All.Select(e => new ExerciseRow(e.Name, e.Title, e.Tala, e.Pattern.ToString(), e.Source))]), ConsoleJson.Default.ExerciseReport);
             return;
         }
 
         var table = new Table().Border(TableBorder.Ascii2).AddColumns("name", "title", "tala", "pattern", "source");
-        foreach (var exercise in all)
+        foreach (var exercise in Exercises.All)
         {
             table.AddRow(
                 Terminal.Plain(exercise.Name), Terminal.Plain(exercise.Title), Terminal.Plain(exercise.Tala), Terminal.Plain(exercise.Pattern.ToString()), Terminal.Plain(exercise.Source));

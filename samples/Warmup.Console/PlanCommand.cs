@@ -40,8 +40,7 @@ internal static class PlanCommand
         options.RefuseWithDay(parsed);
         if (parsed.GetValue(options.Week) is not null && !hasDay)
         {
-            terminal.Out.WriteLine(new PlanFolder(options, parsed, "none").WriteWeek(plan, cancellation));
-            Report.PrintCautions(terminal, Cautions.All);
+            WriteWeek(terminal, plan, options, parsed, cancellation);
         }
         else
         {
@@ -51,14 +50,39 @@ internal static class PlanCommand
         return ExitCode.Fine;
     }
 
+    private static void WriteWeek(Terminal terminal, WarmupPlan plan, PlanOptions options, ParseResult parsed, CancellationToken cancellation)
+    {
+        var path = new PlanFolder(options, parsed, "none").WriteWeek(plan, cancellation);
+        if (parsed.GetValue(options.Json))
+        {
+            PlannedJson.Print(terminal, plan, PlanWeek.Of(plan.Days, PlanOptions.ReadDate(parsed, options.Week)!.Value), Cautions.All, [new(path, false)]);
+            return;
+        }
+
+        terminal.Out.WriteLine($"wrote {path} (a week to print)");
+        Report.PrintCautions(terminal, Cautions.All);
+    }
+
     /// <summary>Plans anew the days that no longer fit a class, and writes the plan to another folder.</summary>
     private static int Renew(Terminal terminal, WarmupPlan plan, PlanOptions options, ParseResult parsed, CancellationToken cancellation)
     {
         var singers = options.ReadSingers(parsed);
         var start = options.ReadStart(parsed);
         var folder = new PlanFolder(options, parsed, UsualFormats);
-        var renewal = plan.Renew(singers, start, cancellation);
-        var written = folder.Write(renewal.Plan, renewal.Plan.Days, cancellation);
+        PlanRenewal renewal;
+        PlanWritten written;
+        using (var progress = terminal.Working("holding the plan against the class"))
+        {
+            renewal = plan.Renew(singers, start, cancellation);
+            written = folder.Write(renewal.Plan, renewal.Plan.Days, progress, cancellation);
+        }
+
+        if (parsed.GetValue(options.Json))
+        {
+            PlannedJson.Print(terminal, renewal, singers, start, written);
+            return renewal.IsFitForAll ? ExitCode.Fine : ExitCode.DoesNotFit;
+        }
+
         RenewalReport.Print(terminal, renewal, singers);
         SingersHistory.PrintDue(terminal, singers, start ?? plan.Days[0].Date);
         terminal.Out.WriteLine(written);
@@ -71,24 +95,49 @@ internal static class PlanCommand
         var request = options.ReadRequest(parsed, terminal);
         var folder = new PlanFolder(options, parsed, UsualFormats);
         PlanDraw draw;
+        IEnumerable<PlanDay> days;
+        PlanWritten written;
+        PlanSinging singing;
+        using (var progress = terminal.Working("planning the days"))
+        {
+            draw = Draw(request, parsed, cancellation);
+            days = draw.KeepDays();
+            var drawn = 0;
+            foreach (var _ in days)
+            {
+                progress.Reach((double)++drawn / request.Days);
+            }
+
+            written = folder.Write(draw.Outline.Plan, days, progress, cancellation);
+            progress.Begin("adding up what is sung");
+            singing = PlanSinging.Of(draw.Outline.Plan, days.Where(d => !d.IsRest).Take(SingingTable.MostDays), request.Singers, SingingTable.MostSingers, cancellation);
+        }
+
+        if (parsed.GetValue(options.Json))
+        {
+            PlannedJson.Print(terminal, draw.Outline, days, request, singing, written);
+            return;
+        }
+
+        PlanTable.Print(terminal, days);
+        PlanTable.PrintClass(terminal, draw.Outline, days, request.Singers);
+        SingersHistory.PrintDue(terminal, request.Singers, request.Start);
+        SingingTable.Print(terminal, singing);
+        terminal.Out.WriteLine(written);
+        Report.PrintCautions(terminal, draw.Outline.Cautions);
+    }
+
+    private static PlanDraw Draw(PlanRequest request, ParseResult parsed, CancellationToken cancellation)
+    {
         try
         {
-            draw = WarmupPlan.Draw(request, cancellation);
+            return WarmupPlan.Draw(request, cancellation);
         }
         catch (PlanImpossibleException impossible)
         {
             var command = impossible.Change is { } change ? $":{Environment.NewLine}  {PlanRemedy.Command(parsed, request, change.Request)}" : string.Empty;
             throw new InputException(impossible.Message + command);
         }
-
-        var days = draw.KeepDays();
-        var written = folder.Write(draw.Outline.Plan, days, cancellation);
-        PlanTable.Print(terminal, days);
-        PlanTable.PrintClass(terminal, draw.Outline, days, request.Singers);
-        SingersHistory.PrintDue(terminal, request.Singers, request.Start);
-        SingingTable.Print(terminal, PlanSinging.Of(draw.Outline.Plan, days.Where(d => !d.IsRest).Take(SingingTable.MostDays), request.Singers, SingingTable.MostSingers, cancellation));
-        terminal.Out.WriteLine(written);
-        Report.PrintCautions(terminal, draw.Outline.Cautions);
     }
 
     private static void MakeDay(Terminal terminal, WarmupPlan plan, PlanOptions options, ParseResult parsed, CancellationToken cancellation)
@@ -113,13 +162,7 @@ internal static class PlanCommand
         }
 
         var sung = options.Sung.Read(parsed, day);
-
-        foreach (var written in new PlanFolder(options, parsed, ".txt .mid .musicxml").WriteDay(plan, day, cancellation))
-        {
-            terminal.Out.WriteLine(written);
-        }
-
-        PlanTable.PrintDay(terminal, plan, day);
+        var written = new PlanFolder(options, parsed, ".txt .mid .musicxml").WriteDay(plan, day, cancellation);
         if (options.Sung.IsSung(parsed))
         {
             foreach (var entry in sung)
@@ -128,7 +171,20 @@ internal static class PlanCommand
             }
         }
 
-        Report.PrintCautions(terminal, plan.ToScore(day, cancellationToken: cancellation).Cautions);
+        var cautions = plan.ToScore(day, cancellationToken: cancellation).Cautions;
+        if (parsed.GetValue(options.Json))
+        {
+            PlannedJson.Print(terminal, plan, [day], cautions, [.. written.Select(p => new PlanWritten.Entry(p, false))]);
+            return;
+        }
+
+        foreach (var path in written)
+        {
+            terminal.Out.WriteLine($"wrote {path} ({Formats.Of(path).Name})");
+        }
+
+        PlanTable.PrintDay(terminal, plan, day);
+        Report.PrintCautions(terminal, cautions);
     }
 
     private static WarmupPlan ReadPlan(string path) =>

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Warmup.Plans;
+using Warmup.Samples;
 
 namespace Warmup.Cli;
 
@@ -28,59 +29,91 @@ internal sealed class PlanFolder
 
     public static string NameOf(PlanDay day) => day.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
-    /// <summary>Writes the whole plan. No file is replaced without --force.</summary>
+    /// <summary>
+    /// Writes the whole plan, its <c>plan.json</c> first, or what is missing of it. Without --force no file is replaced: what is there must hold just what
+    /// would be written, and that is looked at before anything is written.
+    /// </summary>
     /// <param name="plan">The plan.</param>
     /// <param name="days">Its days, which are gone through several times.</param>
+    /// <param name="progress">Hears how many days are done.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <returns>What was written, in words.</returns>
-    public string Write(WarmupPlan plan, IEnumerable<PlanDay> days, CancellationToken cancellation)
+    /// <exception cref="StoppedException">The work was stopped and can go on.</exception>
+    public PlanWritten Write(WarmupPlan plan, IEnumerable<PlanDay> days, Progress progress, CancellationToken cancellation)
     {
         var linked = LinkedFirst.FirstOrDefault(_formats.Contains) ?? (_formats.Count > 0 ? _formats[0] : null);
-        var (json, calendar) = (In("plan.json"), In("plan.ics"));
         string[] week = _week is { } first ? [PlanWeek.PathIn(_folder, days, first)] : [];
+        string[] own = [.. Own().Select(f => f.Path)], ofDays = [.. Sung().SelectMany(Paths)];
         Directory.CreateDirectory(_folder);
-        var pages = Pages().Select(p => In(p.FileName)).ToList();
-        foreach (var file in ((string[])[json, calendar, .. pages, .. week]).Concat(Sung().SelectMany(Paths)))
+        Formats.RemoveLeftovers(_folder);
+        var work = new PlanDayFiles(plan, Sung(), day => [.. Paths(day)], progress);
+        var kept = new HashSet<string>(StringComparer.Ordinal);
+        try
         {
-            Formats.RefuseUnwritable(file, _force);
+            if (!_force)
+            {
+                kept.UnionWith(Own().Where((f, i) => KeptFiles.Has(f.Path, f.Write, i == 0 ? "holds another plan; choose another folder, or add --force" : PlanDayFiles.Otherwise)).Select(f => f.Path));
+                kept.UnionWith(work.Kept(cancellation));
+            }
+
+            foreach (var (path, write) in Own().Take(1).Where(f => !kept.Contains(f.Path)))
+            {
+                AtomicFile.Write(path, write, _force);
+            }
+
+            work.Write(kept, _force, cancellation);
+            foreach (var (path, write) in Own().Skip(1).Where(f => !kept.Contains(f.Path)))
+            {
+                AtomicFile.Write(path, write, _force);
+            }
+        }
+        catch (OperationCanceledException stopped)
+        {
+            var (there, all) = (own.Concat(ofDays).Count(File.Exists), own.Length + ofDays.Length);
+            throw new StoppedException(string.Create(
+                CultureInfo.InvariantCulture, $"stopped; no half-written file is left: {_folder} has {there} of the plan's {all} files, and the same command writes the others"), stopped);
         }
 
-        var count = WriteDays(plan, Sung(), cancellation);
-        foreach (var page in Pages())
-        {
-            AtomicFile.Write(In(page.FileName), page.Write, _force);
-        }
-
-        AtomicFile.Write(calendar, stream => PlanCalendar.Write(plan, days, _time, stream), _force);
-        foreach (var path in week)
-        {
-            PlanWeek.Write(plan, days, _week!.Value, path, _force, cancellation);
-        }
-
-        AtomicFile.Write(json, stream => PlanFile.Write(plan, days, stream), _force);
-        var more = pages.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $" (and {pages.Count - 1} more pages after it)") : string.Empty;
-        var others = _formats.Count > 0 ? string.Create(CultureInfo.InvariantCulture, $", and {count * _formats.Count} files for the days") : string.Empty;
-        return $"wrote {json}, {pages[0]}{more} and {calendar}{others}{string.Concat(week.Select(w => $", and {w} to print"))}";
+        var pages = own.Length - 2 - week.Length;
+        var more = pages > 1 ? string.Create(CultureInfo.InvariantCulture, $" (and {pages - 1} more pages after it)") : string.Empty;
+        var others = _formats.Count > 0 ? string.Create(CultureInfo.InvariantCulture, $", and {ofDays.Length} files for the days") : string.Empty;
+        return new PlanWritten(
+            _folder,
+            [.. own.Concat(ofDays).Select(f => new PlanWritten.Entry(f, kept.Contains(f)))],
+            $"wrote {own[0]}, {own[1]}{more} and {In("plan.ics")}{others}{string.Concat(week.Select(w => $", and {w} to print"))}");
 
         IEnumerable<PlanDay> Sung() => days.Where(d => !d.IsRest);
 
-        IEnumerable<MonthPage> Pages() => MonthPage.Of(plan, days, linked is null ? null : d => NameOf(d) + linked);
+        // The plan comes first: it says what the folder's other files are.
+        IEnumerable<(string Path, Action<Stream> Write)> Own()
+        {
+            yield return (In("plan.json"), stream => PlanFile.Write(plan, days, stream));
+            foreach (var page in MonthPage.Of(plan, days, linked is null ? null : d => NameOf(d) + linked))
+            {
+                yield return (In(page.FileName), page.Write);
+            }
+
+            yield return (In("plan.ics"), stream => PlanCalendar.Write(plan, days, _time, stream));
+            foreach (var path in week)
+            {
+                yield return (path, stream => PlanWeek.Write(plan, days, _week!.Value, stream, cancellation));
+            }
+        }
     }
 
     /// <summary>Writes the week alone.</summary>
-    /// <returns>What was written, in words.</returns>
+    /// <returns>The file.</returns>
     public string WriteWeek(WarmupPlan plan, CancellationToken cancellation)
     {
         var path = PlanWeek.PathIn(_folder, plan.Days, _week!.Value);
         Directory.CreateDirectory(_folder);
         Formats.RefuseUnwritable(path, _force);
-        PlanWeek.Write(plan, plan.Days, _week.Value, path, _force, cancellation);
-        return $"wrote {path} (a week to print)";
+        AtomicFile.Write(path, stream => PlanWeek.Write(plan, plan.Days, _week.Value, stream, cancellation), _force);
+        return path;
     }
 
     /// <summary>Writes the files of one day.</summary>
-    /// <returns>What was written, a line for each file.</returns>
-    public IEnumerable<string> WriteDay(WarmupPlan plan, PlanDay day, CancellationToken cancellation)
+    /// <returns>The files.</returns>
+    public IReadOnlyList<string> WriteDay(WarmupPlan plan, PlanDay day, CancellationToken cancellation)
     {
         Directory.CreateDirectory(_folder);
         foreach (var path in Paths(day))
@@ -89,41 +122,13 @@ internal sealed class PlanFolder
         }
 
         Formats.RemoveLeftovers(_folder);
-        WriteChecked(day, plan.ToScore(day, cancellationToken: cancellation), cancellation);
-        return Paths(day).Select(path => $"wrote {path} ({Formats.Of(path).Name})");
-    }
-
-    /// <summary>Writes the files of all days, several days at a time, and counts the days.</summary>
-    private int WriteDays(WarmupPlan plan, IEnumerable<PlanDay> days, CancellationToken cancellation)
-    {
-        if (_formats.Count == 0)
-        {
-            return days.Count();
-        }
-
-        Formats.RemoveLeftovers(_folder);
-        var scores = new DayScores(plan);
-        var workers = new OrderedParallel { Workers = Math.Min(Environment.ProcessorCount, OrderedParallel.MostWorkers), LookAhead = 2 * Math.Min(Environment.ProcessorCount, OrderedParallel.MostWorkers) };
-        return workers.Map(days, Write, cancellation).Count();
-
-        DateOnly Write(PlanDay day, CancellationToken stop)
-        {
-            WriteChecked(day, scores.Of(day, stop), stop);
-            return day.Date;
-        }
+        var score = PlanDayFiles.Checked(day, plan.ToScore(day, cancellationToken: cancellation));
+        string[] paths = [.. Paths(day)];
+        Formats.WriteWhole([.. paths.Select(path => Formats.File(path, Formats.Of(path), score, cancellation))], _force);
+        return paths;
     }
 
     private string In(string name) => Path.Combine(_folder, name);
 
     private IEnumerable<string> Paths(PlanDay day) => _formats.Select(f => In(NameOf(day) + f));
-
-    private void WriteChecked(PlanDay day, Score score, CancellationToken cancellation)
-    {
-        if (score.Seconds != day.Seconds)
-        {
-            throw new InputException($"the plan gives {day.Seconds} s for {NameOf(day)}, but its drills take {score.Seconds} s; the file was changed by hand, or another version wrote it");
-        }
-
-        Formats.WriteWhole([.. Paths(day).Select(path => Formats.File(path, Formats.Of(path), score, cancellation))], _force);
-    }
 }

@@ -55,12 +55,14 @@ internal sealed class PlanOptions
 
     public SungOptions Sung { get; } = new();
 
-    public Option<bool> Force { get; } = new("--force") { Description = "Replace files that exist." };
+    public Option<bool> Force { get; } = new("--force") { Description = "Replace files that exist. Without it, files of a new plan that are there and equal are kept, and what is missing is written." };
+
+    public Option<bool> Json { get; } = new("--json") { Description = "Print the days, what they ask of the singers, and the files as JSON." };
 
     public void AddTo(Command command)
     {
         _singers.AddTo(command);
-        foreach (var option in (Option[])[_without, _scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tempo, _added.Add, _added.Tala, _climb, _tonic, _tuning, _time, _log, _formats, _out, Plan, Day, Week, Force])
+        foreach (var option in (Option[])[_without, _scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tempo, _added.Add, _added.Tala, _climb, _tonic, _tuning, _time, _log, _formats, _out, Plan, Day, Week, Force, Json, CautionOption.Create()])
         {
             command.Add(option);
         }

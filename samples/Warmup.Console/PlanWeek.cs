@@ -16,15 +16,16 @@ internal static class PlanWeek
         : throw new InputException($"--week: nothing is sung in the seven days from {Name(first)} on");
 
     /// <summary>Writes the days of singing from a first day on.</summary>
-    public static void Write(WarmupPlan plan, IEnumerable<PlanDay> drawn, DateOnly first, string path, bool force, CancellationToken cancellation)
+    public static void Write(WarmupPlan plan, IEnumerable<PlanDay> drawn, DateOnly first, Stream destination, CancellationToken cancellation)
     {
         var days = Of(drawn, first);
         var scores = days.ConvertAll(d => plan.ToScore(d, cancellationToken: cancellation)).ToValueList();
         var title = $"Warm-ups from {Name(days[0].Date)} to {Name(days[^1].Date)}";
-        AtomicFile.Write(path, stream => new PdfFormat(new OnePageOptions()).WriteAll(title, scores, stream, cancellation), force);
+        new PdfFormat(new OnePageOptions()).WriteAll(title, scores, destination, cancellation);
     }
 
-    private static List<PlanDay> Of(IEnumerable<PlanDay> days, DateOnly first) =>
+    /// <summary>The days of singing among the seven from a first day on.</summary>
+    public static List<PlanDay> Of(IEnumerable<PlanDay> days, DateOnly first) =>
         days.Where(d => !d.IsRest && d.Date.DayNumber >= first.DayNumber && d.Date.DayNumber < first.DayNumber + Days).ToList();
 
     private static string Name(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);

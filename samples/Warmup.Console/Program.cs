@@ -21,9 +21,9 @@ internal static class Program
         {
             return Run(args, new Terminal(output, error), signals.Token);
         }
-        catch (OperationCanceledException)
+        catch (OperationCanceledException stopped)
         {
-            error.WriteLine("warmup: stopped; no half-written file is left");
+            error.WriteLine($"warmup: {(stopped is StoppedException ? stopped.Message : "stopped; no half-written file is left")}");
             return ExitCode.WrongInput;
         }
     }
@@ -69,6 +69,7 @@ internal static class Program
             return ExitCode.WrongInput;
         }
 
+        terminal.HasWholeCautions = CautionOption.IsWhole(parsed);
         try
         {
             return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = terminal.Out, Error = terminal.ErrorOut });
@@ -115,6 +116,9 @@ internal sealed class Terminal
     public TextWriter ErrorOut { get; }
 
     public IAnsiConsole Rich { get; }
+
+    /// <summary>Whether the command line asks for the cautions whole.</summary>
+    public bool HasWholeCautions { get; set; }
 
     /// <summary>Reports on the error stream, where that is a terminal, how far long work has come, until it is disposed.</summary>
     public Progress Working(string what) => new(what, ReferenceEquals(ErrorOut, Console.Error) ? Progress.Terminal : null, TimeProvider.System);

@@ -87,14 +87,8 @@ internal sealed class Report
             files),
         ConsoleJson.Default.FitReport);
 
-    /// <summary>The cautions with their sources.</summary>
-    public static void PrintCautions(Terminal terminal, ValueList<Caution> cautions)
-    {
-        foreach (var caution in cautions)
-        {
-            terminal.Out.WriteLine($"- {caution.Text} ({caution.Source})");
-        }
-    }
+    /// <summary>The cautions, in two lines or whole with their sources.</summary>
+    public static void PrintCautions(Terminal terminal, ValueList<Caution> cautions) => CautionOption.Print(terminal.Out, cautions, terminal.HasWholeCautions);
 
     /// <summary>The findings in groups that the same changes clear: the lines of each group, and its worst finding.</summary>
     public static IEnumerable<(string Lines, Advice Worst)> Rows(IEnumerable<Advice> advice) =>

@@ -16,12 +16,12 @@ internal static class SingersCommand
         var history = new Option<bool>("--history") { Description = "Show the older measurements as well, a line for each." };
         var on = new Option<string?>("--on") { Description = "The day, such as 2026-12-01, on which to say whose voice is to be measured anew." };
         var form = new Option<string?>("--form") { Description = "Write a form for measuring, with the steps and a row for each singer (blank rows without a class): .pdf, .svg, .png or .txt." };
-        var json = new Option<bool>("--json") { Description = "With --history, print the measurements as JSON." };
+        var json = new Option<bool>("--json") { Description = "Print the class and the voice types as JSON; with --history, the measurements." };
         var command = new Command("singers", "Shows a class, its limits and its measurements over time, writes it as JSON or CSV, or lists the voice types.");
         var measured = new MeasuredOptions();
         singers.AddTo(command);
         measured.AddTo(command);
-        foreach (var option in (Option[])[file, force, voices, history, on, json, form])
+        foreach (var option in (Option[])[file, force, voices, history, on, json, form, CautionOption.Create()])
         {
             command.Add(option);
         }
@@ -39,11 +39,6 @@ internal static class SingersCommand
             if (people.IsEmpty && (day is not null || parsed.GetValue(history)))
             {
                 throw new InputException("--history and --on need the class; add --singers FILE");
-            }
-
-            if (parsed.GetValue(json) && !parsed.GetValue(history))
-            {
-                throw new InputException("--json belongs to --history; add it, or leave --json out");
             }
 
             var path = parsed.GetValue(file);
@@ -72,7 +67,7 @@ internal static class SingersCommand
 
             if (parsed.GetValue(json))
             {
-                terminal.Json(SingersHistory.ToReport(people, day), ConsoleJson.Default.HistoryReport);
+                PrintJson(terminal, parsed.GetValue(history) ? SingersHistory.ToReport(people, day) : null, () => SingersJson.Of(people, day, parsed.GetValue(voices), [.. new[] { parsed.GetValue(form), path }.OfType<string>()]));
                 return ExitCode.Fine;
             }
 
@@ -119,6 +114,18 @@ internal static class SingersCommand
         if (!json)
         {
             terminal.Out.WriteLine($"wrote {path}");
+        }
+    }
+
+    private static void PrintJson(Terminal terminal, HistoryReport? measurements, Func<SingersJson> ofClass)
+    {
+        if (measurements is not null)
+        {
+            terminal.Json(measurements, ConsoleJson.Default.HistoryReport);
+        }
+        else
+        {
+            terminal.Json(ofClass(), ConsoleJson.Default.SingersJson);
         }
     }
 
@@ -170,7 +177,7 @@ internal static class SingersCommand
         terminal.Out.WriteLine("These are starting points until you have heard the singer. Only comfortable ranges and own settings can stand in for a range that is not measured.");
     }
 
-    private static string Kind(VoiceRangeKind kind) => kind == VoiceRangeKind.ProjectSetting ? "comfortable, own setting" : kind.ToString().ToLowerInvariant();
+    public static string Kind(VoiceRangeKind kind) => kind == VoiceRangeKind.ProjectSetting ? "comfortable, own setting" : kind.ToString().ToLowerInvariant();
 
     private static string Number(Rational seconds) => seconds.ToDouble().ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Warmup.Plans;
+using Warmup.Samples;
 
 namespace Warmup.Month;
 
@@ -14,12 +15,9 @@ internal sealed record MonthReport(int Written, int Kept, int Left)
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Written} files written, {Kept} kept, {Left} left");
 }
 
-/// <summary>The folder holds another plan.</summary>
-internal sealed class OtherPlanException(string message) : Exception(message);
-
 /// <summary>
-/// Writes the files of a plan's days into a folder. Started again in the same folder, it goes on where it was stopped; a file that is there is
-/// whole, and is not touched.
+/// Writes the files of a plan's days into a folder. Started again in the same folder, it goes on where it was stopped; a file that is there with just
+/// what the plan gives is kept, and any other is refused by name.
 /// </summary>
 /// <param name="folder">The folder; it is made if it does not exist.</param>
 /// <param name="formats">What each day is written as.</param>
@@ -32,7 +30,7 @@ internal sealed class MonthWork(string folder, ValueList<IScoreFormat> formats)
     /// <param name="overwrite">Whether to replace files that exist, and another plan.</param>
     /// <param name="wrote">Hears the name of each file that was written.</param>
     /// <param name="cancellationToken">Stops the work; the file that is being written is taken back.</param>
-    /// <exception cref="OtherPlanException">The folder holds another plan.</exception>
+    /// <exception cref="OtherContentException">The folder holds another plan, or a file that was changed.</exception>
     /// <exception cref="IOException">The disk refuses, or another run wrote the same file meanwhile.</exception>
     public MonthReport Run(WarmupPlan plan, bool overwrite, Action<string> wrote, CancellationToken cancellationToken)
     {
@@ -50,16 +48,16 @@ internal sealed class MonthWork(string folder, ValueList<IScoreFormat> formats)
             foreach (var format in formats)
             {
                 var path = Path.Combine(folder, day.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + format.Extensions[0]);
-                if (!overwrite && File.Exists(path))
-                {
-                    kept++;
-                    continue;
-                }
-
                 try
                 {
                     cancellationToken.ThrowIfCancellationRequested();
                     score ??= plan.ToScore(day, cancellationToken: cancellationToken);
+                    if (!overwrite && KeptFiles.Has(path, stream => format.Write(score, stream, cancellationToken), "is there and holds something else than this plan gives; move it away, or add --force"))
+                    {
+                        kept++;
+                        continue;
+                    }
+
                     format.Save(score, path, overwrite, cancellationToken);
                 }
                 catch (OperationCanceledException)
@@ -80,16 +78,10 @@ internal sealed class MonthWork(string folder, ValueList<IScoreFormat> formats)
     private void KeepPlan(WarmupPlan plan, bool overwrite)
     {
         var path = Path.Combine(folder, PlanName);
-        if (!overwrite && File.Exists(path))
+        void Write(Stream stream) => PlanFile.Write(plan, stream);
+        if (overwrite || !KeptFiles.Has(path, Write, "holds another plan; choose another folder, or add --force to write the month again"))
         {
-            if (PlanFile.Read(File.ReadAllBytes(path)) != plan)
-            {
-                throw new OtherPlanException($"{path} is another plan; choose another folder, or add --force to write the month again");
-            }
-
-            return;
+            AtomicFile.Write(path, Write, overwrite);
         }
-
-        AtomicFile.Write(path, stream => PlanFile.Write(plan, stream), overwrite);
     }
 }

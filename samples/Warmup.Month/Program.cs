@@ -55,7 +55,7 @@ internal static class Program
             output.WriteLine("stopped before the first file");
             return Stopped;
         }
-        catch (Exception refused) when (refused is ArgumentException or FormatException or PlanImpossibleException or OtherPlanException or IOException or UnauthorizedAccessException or ExportException)
+        catch (Exception refused) when (refused is ArgumentException or FormatException or PlanImpossibleException or IOException or UnauthorizedAccessException or ExportException)
         {
             error.WriteLine(refused is WarmupFormatException format ? format.Error.ToString() : refused.Message);
             return WrongInput;

@@ -24,6 +24,65 @@ public sealed class CompletionTests
     }
 
     [Theory]
+    [InlineData("warmup drill --pattern vo", "voice-1")]
+    [InlineData("warmup drill --pattern tri", "triputa-7")]
+    [InlineData("warmup plan --add ch", "choir-1")]
+    [InlineData("warmup patterns --show eka", "eka-5")]
+    [InlineData("warmup listen --ta", "--take")]
+    [InlineData("warmup listen --scale moh", "Mohanam")]
+    [InlineData("warmup gnana --tala mis", "misra chapu")]
+    [InlineData("warmup gnana --di", "--difficulty")]
+    [InlineData("warmup drill --climb 5 --cue ch", "chord")]
+    [InlineData("warmup plan --cau", "--cautions")]
+    public void What_was_added_later_is_offered_too(string line, string expected) => Commands_options_and_values_are_offered(line, expected);
+
+    [Fact]
+    public void Each_exercise_and_each_tala_that_is_offered_can_be_used()
+    {
+        foreach (var exercise in Offered("warmup drill --pattern "))
+        {
+            Assert.Equal(0, Shell.Run("patterns", "--show", exercise, "--scale", "15").Code);
+        }
+
+        var talas = Offered("warmup drill --tala ");
+        Assert.Equal(Meter.Talas.Count + Meter.Chapus.Count + 1, talas.Count);
+        Assert.All(talas, t => Assert.True(Meter.TryParse(t, out _, out _), t));
+    }
+
+    [Theory]
+    [InlineData("--level", "plan")]
+    [InlineData("--cue", "drill", "--climb", "3")]
+    [InlineData("--delivery", "drill")]
+    [InlineData("--fill", "drill")]
+    [InlineData("--fill-by", "drill")]
+    [InlineData("--clef", "drill")]
+    [InlineData("--key", "drill")]
+    [InlineData("--paper", "drill")]
+    [InlineData("--beat-part", "drill")]
+    [InlineData("--midi-tuning", "drill")]
+    [InlineData("--midi-text", "drill")]
+    [InlineData("--click", "drill")]
+    public void What_is_offered_is_what_the_refusal_of_another_word_names(string option, string command, params string[] more)
+    {
+        using var shell = new Shell();
+        using (var file = File.Create(shell.At("class.json")))
+        {
+            SingersFile.Write(Studio.Singers, file);
+        }
+
+        string[] line = command == "plan"
+            ? ["plan", "--singers", shell.At("class.json"), "--scales", "mohanam", "--start", "2026-12-01", "--out", shell.At("plan")]
+            : shell.Drill();
+        var (code, _, error) = Shell.Run([.. line, .. more, option, "nosuch"]);
+        Assert.Equal(2, code);
+        var named = error.Split($"{option} must be ")[1].Split(", not 'nosuch'")[0].Split(" or ");
+        Assert.Equal(named.Order(StringComparer.Ordinal), Offered($"warmup {command} {option} "));
+    }
+
+    private static List<string> Offered(string line) =>
+        [.. Shell.Run($"[suggest:{line.Length}]", line).Out.ReplaceLineEndings("\n").Split('\n', StringSplitOptions.RemoveEmptyEntries).Where(w => !w.StartsWith('-')).Order(StringComparer.Ordinal)];
+
+    [Theory]
     [InlineData("bash")]
     [InlineData("zsh")]
     [InlineData("fish")]

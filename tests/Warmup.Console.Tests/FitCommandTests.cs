@@ -24,7 +24,7 @@ public sealed class FitCommandTests : IDisposable
     [Fact]
     public void Fit_ranks_tonics_plans_breaths_finds_tempi_and_carries_the_cautions()
     {
-        var (code, output, error) = Shell.Run(Fit());
+        var (code, output, error) = Shell.Run(Fit("--cautions"));
         Assert.Equal((0, string.Empty), (code, error));
 
         // A3 to E5 and A2 to E4 have the middles 66.5 and 54.5; an octave's middle lies 6 above S: C and C# are half a semitone off, C is lower.

@@ -18,7 +18,7 @@ public sealed class InterruptionTests : IDisposable
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "signals are Unix's");
         using var process = Process.Start(Long("a.wav"))!;
-        await Until(() => _shell.Files.Any(f => f.EndsWith(".partial", StringComparison.Ordinal)) || process.HasExited);
+        await Shell.Until(() => _shell.Files.Any(f => f.EndsWith(".partial", StringComparison.Ordinal)) || process.HasExited);
         Assert.False(process.HasExited, "it ended before it could be stopped");
         Process.Start("kill", [$"-{signal}", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]).WaitForExit();
         var error = await process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
@@ -34,7 +34,7 @@ public sealed class InterruptionTests : IDisposable
         Assert.SkipWhen(OperatingSystem.IsWindows(), "kill -9 is Unix's");
         using (var process = Process.Start(Long("a.wav"))!)
         {
-            await Until(() => _shell.Files.Length > 0);
+            await Shell.Until(() => _shell.Files.Length > 0);
             process.Kill();
             await process.WaitForExitAsync(TestContext.Current.CancellationToken);
         }
@@ -100,14 +100,6 @@ public sealed class InterruptionTests : IDisposable
         (code, _, error) = Shell.Run("plan", "--plan", _shell.Folder, "--day", "2026-12-01", "--out", _shell.At("x"));
         Assert.Equal(2, code);
         Assert.Contains($"--plan: {_shell.Folder} is a folder", error, StringComparison.Ordinal);
-    }
-
-    private static async Task Until(Func<bool> done)
-    {
-        for (var i = 0; i < 3000 && !done(); i++)
-        {
-            await Task.Delay(10, TestContext.Current.CancellationToken);
-        }
     }
 
     /// <summary>A sound of a quarter of an hour, which takes long enough to be interrupted.</summary>

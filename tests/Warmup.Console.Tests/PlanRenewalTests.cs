@@ -54,7 +54,7 @@ public sealed partial class PlanRenewalTests : IDisposable
     {
         var before = File.ReadAllBytes(_shell.At("a/plan.json"));
         Write("changed.json", Changed);
-        var (code, output, error) = Renew("changed.json", "b");
+        var (code, output, error) = Renew("changed.json", "b", "--cautions");
         var renewal = Plan("a").Renew(Changed);
         Assert.Equal((renewal.IsFitForAll ? 0 : 1, string.Empty), (code, error));
         Assert.NotEmpty(renewal.Days);

@@ -180,7 +180,7 @@ public sealed class ProgramTests : IDisposable
     {
         File.WriteAllText(_shell.At("class.json"), Class);
         string[] drill = ["--scale", "mohanam", "--pattern", "ladder", "--tonic", "A3", "--tempo", "60", "--delivery", "line-by-line", "--singers", _shell.At("class.json")];
-        var (code, output, _) = Shell.Run(["check", .. drill]);
+        var (code, output, _) = Shell.Run(["check", .. drill, "--cautions"]);
         Assert.Equal(1, code);
         Assert.Contains("Badger", output, StringComparison.Ordinal);
 

@@ -19,6 +19,15 @@ public sealed class Shell : IDisposable
         return (code, output.ToString(), error.ToString());
     }
 
+    /// <summary>Waits, half a minute at most.</summary>
+    public static async Task Until(Func<bool> done)
+    {
+        for (var i = 0; i < 3000 && !done(); i++)
+        {
+            await Task.Delay(10, TestContext.Current.CancellationToken);
+        }
+    }
+
     /// <summary>A drill command with good options, of which some may be replaced.</summary>
     public string[] Drill(params (string Option, string Value)[] changed)
     {

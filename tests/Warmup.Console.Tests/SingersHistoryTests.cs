@@ -64,14 +64,43 @@ public sealed class SingersHistoryTests : IDisposable
         Assert.False(singers[1].GetProperty("measurements")[0].TryGetProperty("date", out _));
     }
 
-    [Theory]
-    [InlineData("--json", "--history")]
-    [InlineData("--on", "today")]
-    public void A_wrong_use_is_refused_with_the_fix(string option, string word)
+    [Fact]
+    public void The_class_as_JSON_has_its_limits_and_the_files_that_were_written()
     {
-        var (code, _, error) = option == "--on" ? Run(option, word) : Run(option);
+        var (code, output, error) = Run("--on", "2026-08-31", "--voices", "--out", _shell.At("class.json"), "--json");
+        Assert.Equal((0, string.Empty), (code, error));
+        using var report = JsonDocument.Parse(output);
+        var root = report.RootElement;
+        Assert.Equal(("urn:warmup:class:1", "2026-08-31"), (root.GetProperty("schema").GetString(), root.GetProperty("on").GetString()));
+
+        // A beginner's longest phrase is 0.4 of the tone: 3.8 s of 9.5 s and 5.6 s of 14 s.
+        Assert.Equal(
+            ["Robin B3 C5 9.5 3.8 True", "Wren A3 E5 14 5.6 False"],
+            root.GetProperty("singers").EnumerateArray().Select(s =>
+                $"{s.GetProperty("alias")} {s.GetProperty("low")} {s.GetProperty("high")} {s.GetProperty("sustainedSeconds")} {s.GetProperty("longestPhraseSeconds")} {s.GetProperty("measureAnew").GetBoolean()}"));
+        Assert.Equal(("D5", false), (root.GetProperty("singers")[0].GetProperty("fullHigh").GetString(), root.GetProperty("singers")[1].TryGetProperty("fullHigh", out _)));
+        Assert.Equal(VoiceTypes.All.Select(v => v.Name), root.GetProperty("voiceTypes").EnumerateArray().Select(v => v.GetProperty("name").GetString()));
+        Assert.Equal(Cautions.All.Select(c => c.Source), root.GetProperty("cautions").EnumerateArray().Select(c => c.GetProperty("source").GetString()));
+        Assert.Equal(_shell.At("class.json"), Assert.Single(root.GetProperty("files").EnumerateArray()).GetString());
+        Assert.True(File.Exists(_shell.At("class.json")));
+    }
+
+    [Fact]
+    public void The_voice_types_need_no_class()
+    {
+        var (code, output, _) = Shell.Run("singers", "--voices", "--json");
+        Assert.Equal(0, code);
+        using var report = JsonDocument.Parse(output);
+        Assert.Equal(0, report.RootElement.GetProperty("singers").GetArrayLength());
+        Assert.NotEqual(0, report.RootElement.GetProperty("voiceTypes").GetArrayLength());
+    }
+
+    [Fact]
+    public void A_wrong_day_is_refused_with_the_fix()
+    {
+        var (code, _, error) = Run("--on", "today");
         Assert.Equal(2, code);
-        Assert.Contains(word, error, StringComparison.Ordinal);
+        Assert.Contains("today", error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -66,15 +66,17 @@ public sealed partial class MonthTests : IDisposable
     }
 
     [Fact]
-    public void A_file_that_is_there_is_not_touched_unless_asked()
+    public void A_file_that_was_changed_is_named_and_not_touched_unless_asked()
     {
         Run("all");
-        var note = Path.Combine(_folder, "all", "2026-11-02.txt");
-        File.WriteAllText(note, "the teacher's own note");
         Assert.Equal(new MonthReport(0, Files, 0), Run("all"));
-        Assert.Equal("the teacher's own note", File.ReadAllText(note));
+        var note = Path.Combine(_folder, "all", "2026-11-02.txt");
+        File.AppendAllText(note, "the teacher's own note");
+        var before = Content("all");
+        Assert.StartsWith(note, Assert.Throws<Warmup.Samples.OtherContentException>(() => Run("all")).Message, StringComparison.Ordinal);
+        Assert.Equal(before, Content("all"));
         Assert.Equal(new MonthReport(Files, 0, 0), Work("all").Run(Plan, true, _ => { }, Stop));
-        Assert.NotEqual("the teacher's own note", File.ReadAllText(note));
+        Assert.DoesNotContain("the teacher's own note", File.ReadAllText(note), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -84,7 +86,8 @@ public sealed partial class MonthTests : IDisposable
         var before = Content("all");
         var other = Make(seed: 8);
         Assert.NotEqual(Plan, other);
-        Assert.Throws<OtherPlanException>(() => Work("all").Run(other, false, _ => { }, Stop));
+        var refused = Assert.Throws<Warmup.Samples.OtherContentException>(() => Work("all").Run(other, false, _ => { }, Stop));
+        Assert.Contains("plan.json holds another plan", refused.Message, StringComparison.Ordinal);
         Assert.Equal(before, Content("all"));
     }
 
