@@ -88,13 +88,10 @@ public class RenewalTests
     }
 
     /// <summary>A plan in one scale without a wait, so that only the middle drills keep the days apart.</summary>
-    [Theory]
-    [InlineData(1)]
-    [InlineData(2)]
-    [InlineData(3)]
-    public void A_day_that_is_planned_anew_has_other_middle_drills_than_every_other_day(ulong seed)
+    [Fact]
+    public void A_day_that_is_planned_anew_has_other_middle_drills_than_every_other_day()
     {
-        var plan = WarmupPlan.Make(Requests.Usual with { Scales = Requests.Scales("mayamalavagowla"), Days = 90, NoRepeatDays = 0, Seed = seed }).Plan;
+        var plan = WarmupPlan.Make(Requests.Usual with { Scales = Requests.Scales("mayamalavagowla"), Days = 90, NoRepeatDays = 0 }).Plan;
         var renewal = plan.Renew(Lower);
         var anew = renewal.Days.Where(d => d.Refusal is null && !d.HasOnlyMoreBreaths).Select(d => d.Now).ToList();
         Assert.True(anew.Count > 10, $"{anew.Count}");
