@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Warmup.Samples;
 
 namespace Warmup.Cli;
 

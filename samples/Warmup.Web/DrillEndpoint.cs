@@ -1,6 +1,6 @@
-using System.Globalization;
 using System.Security.Cryptography;
 using Microsoft.Net.Http.Headers;
+using Warmup.Drawing;
 
 namespace Warmup.Web;
 
@@ -12,6 +12,30 @@ internal static class DrillEndpoint
         formats.ByEnding(ending) is { } offer
             ? Answer(context, offer, limits)
             : Problem(404, "There is no such format", $"the endings are {string.Join(", ", formats.Offers.Select(o => o.Ending))}");
+
+    /// <summary>The contour of a drill over a range: <c>/contour.svg</c>, with the range's ends in <c>low</c> and <c>high</c>.</summary>
+    public static IResult Contour(HttpContext context, Limits limits)
+    {
+        var query = context.Request.Query.ToDictionary(q => q.Key, q => q.Value);
+        query.Remove("low", out var low);
+        query.Remove("high", out var high);
+        ContourOptions options;
+        if (low.Count == 0 && high.Count == 0)
+        {
+            options = new ContourOptions();
+        }
+        else if (NoteName.TryParse(low.ToString(), out var from, out _) && NoteName.TryParse(high.ToString(), out var to, out _) && from.Midi <= to.Midi)
+        {
+            options = new ContourOptions { Band = new PitchBand("the range", from, to) };
+        }
+        else
+        {
+            return Problem(400, "The query does not describe a range", "low and high: must be two note names, the lower one in low");
+        }
+
+        context.Request.Query = new QueryCollection(query);
+        return Answer(context, new Offer(new SvgFormat(options), "image/svg+xml", "image/svg+xml"), limits);
+    }
 
     /// <summary>By the Accept header: <c>/drill</c>.</summary>
     public static IResult ByAccept(HttpContext context, DrillFormats formats, Limits limits)
@@ -25,28 +49,22 @@ internal static class DrillEndpoint
     private static IResult Answer(HttpContext context, Offer offer, Limits limits)
     {
         var errors = new List<QueryError>();
-        if (DrillQuery.Read(context.Request.Query, limits, errors) is not { } drill)
+        if (DrillQuery.Read(context.Request.Query, limits, errors) is not { } request)
         {
             return Problem(400, "The query does not describe a drill", $"{errors[0].Parameter}: {errors[0].Message}", ("errors", errors));
         }
 
         // The work ends with the client's connection, and with the time that a request may take.
         var stop = context.RequestAborted;
-        if (!drill.Pattern.TryExpand(drill.Scale, out var lines, out var refusal, stop))
+        if (!request.TryMake(limits, stop, out _, out var score, out var refusal))
         {
-            return Refused(refusal!.Message, refusal.Fix, refusal.Code);
-        }
-
-        if (lines!.NoteCount > limits.MostNotes)
-        {
-            return Refused(
-                string.Create(CultureInfo.InvariantCulture, $"a drill must have at most {limits.MostNotes} notes here, not {lines.NoteCount}"), "repeat less, or take fewer lines", "limit.notes");
+            return Refused(refusal.Message, refusal.Fix, refusal.Code);
         }
 
         using var bytes = new MemoryStream();
         try
         {
-            offer.Format.Write(drill.ToScore(lines, stop), bytes, stop);
+            offer.Format.Write(score, bytes, stop);
         }
         catch (PatternException refused)
         {
@@ -61,14 +79,14 @@ internal static class DrillEndpoint
         var content = bytes.ToArray();
         context.Response.Headers.CacheControl = "no-cache";
         var tag = new EntityTagHeaderValue($"\"{Convert.ToHexStringLower(SHA256.HashData(content))}\"");
-        return Results.Bytes(content, offer.ContentType, offer.Ending == "html" ? null : $"drill.{offer.Ending}", entityTag: tag);
+        return Results.Bytes(content, offer.ContentType, offer.Ending is "html" or "svg" ? null : $"drill.{offer.Ending}", entityTag: tag);
     }
 
     private static IResult Refused(string message, string fix, string code) =>
         Problem(400, "There is no such drill", message, ("code", code), ("fix", fix));
 
     // RFC 9457; the type is a name, not an address.
-    private static IResult Problem(int status, string title, string detail, params ReadOnlySpan<(string Name, object Value)> more)
+    internal static IResult Problem(int status, string title, string detail, params ReadOnlySpan<(string Name, object Value)> more)
     {
         var extensions = new Dictionary<string, object?>();
         foreach (var (name, value) in more)

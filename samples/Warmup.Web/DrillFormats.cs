@@ -1,4 +1,5 @@
 using Microsoft.Net.Http.Headers;
+using Warmup.Drawing;
 using Warmup.Midi;
 using Warmup.MusicXml;
 using Warmup.Sheets;
@@ -23,6 +24,10 @@ internal sealed record DrillFormats(ValueList<Offer> Offers)
         new(new HtmlFormat(), "text/html", "text/html; charset=utf-8"),
         new(new MidiFormat(), "audio/midi", "audio/midi"),
         new(new MusicXmlFormat(), "application/vnd.recordare.musicxml+xml", "application/vnd.recordare.musicxml+xml"),
+        new(new PdfFormat(), "application/pdf", "application/pdf"),
+        new(new SvgFormat(), "image/svg+xml", "image/svg+xml"),
+        new(new SoundFormat(), "audio/wav", "audio/wav"),
+        new(new TogetherFormat(), "application/zip", "application/zip"),
     ]);
 
     /// <summary>The format with an ending, or none.</summary>

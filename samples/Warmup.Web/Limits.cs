@@ -18,9 +18,15 @@ internal sealed record Limits
     /// <summary>The longest a request may take, in seconds; 10 by default.</summary>
     public int RequestSeconds { get; init; } = 10;
 
+    /// <summary>The most singers of a class on the page; 40 by default.</summary>
+    public int MostSingers { get; init; } = 40;
+
+    /// <summary>The longest class that the page takes, in characters; 20,000 by default.</summary>
+    public int LongestClass { get; init; } = 20_000;
+
     /// <summary>How many drills are made at the same time; 4 by default.</summary>
     public int AtOnce { get; init; } = 4;
 
-    /// <summary>How many requests may wait for their turn; 16 by default.</summary>
-    public int Waiting { get; init; } = 16;
+    /// <summary>How many requests may wait for their turn; 200 by default.</summary>
+    public int Waiting { get; init; } = 200;
 }

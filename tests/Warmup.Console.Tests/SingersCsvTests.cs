@@ -1,4 +1,5 @@
 using System.Text;
+using Warmup.Samples;
 
 namespace Warmup.Cli.Tests;
 

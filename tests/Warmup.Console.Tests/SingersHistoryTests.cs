@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Warmup.Samples;
 
 namespace Warmup.Cli.Tests;
 

@@ -76,7 +76,7 @@ public sealed partial class WebTests : IClassFixture<WebApplicationFactory<Progr
     }
 
     [Theory]
-    [InlineData("/drill.wav" + Query)]
+    [InlineData("/drill.ogg" + Query)]
     [InlineData("/somewhere")]
     public async Task An_unknown_ending_or_path_is_not_found(string path)
     {
@@ -218,6 +218,10 @@ public sealed partial class WebTests : IClassFixture<WebApplicationFactory<Progr
         Assert.True(IPAddress.IsLoopback(IPAddress.Parse(usual.Host)));
         var asked = new ConfigurationBuilder().AddInMemoryCollection([new("urls", "http://0.0.0.0:80")]).Build();
         Assert.Equal("http://0.0.0.0:80", Addresses.Of(asked));
+        Assert.Null(Guard.Refusal(Addresses.Of(new ConfigurationBuilder().Build()), null));
+        Assert.Contains("--token", Guard.Refusal("http://127.0.0.1:5080;http://0.0.0.0:80", null), StringComparison.Ordinal);
+        Assert.Contains("at least 16", Guard.Refusal("http://0.0.0.0:80", "short"), StringComparison.Ordinal);
+        Assert.Null(Guard.Refusal("http://0.0.0.0:80", "sixteen-letters-"));
     }
 
     [GeneratedRegex("^GET (?<path>\\S+) # (?<status>\\d+)\\r?$", RegexOptions.Multiline)]

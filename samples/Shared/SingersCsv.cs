@@ -4,7 +4,7 @@ using System.Text;
 using CsvHelper;
 using CsvHelper.Configuration;
 
-namespace Warmup.Cli;
+namespace Warmup.Samples;
 
 /// <summary>
 /// A class as a table: a header with the member names of the JSON file, then one row for each measurement; blanks separate trials. Rows with a date

@@ -2,7 +2,7 @@ using System.Buffers;
 using System.Globalization;
 using System.Text.Json;
 
-namespace Warmup.Cli;
+namespace Warmup.Samples;
 
 /// <summary>Puts the rows of a class's table together: a row without a date begins a singer, one with a date is a measurement of a singer.</summary>
 internal sealed class SingersTable(string[] columns)

@@ -1,0 +1,126 @@
+using System.Globalization;
+
+namespace Warmup.Web;
+
+/// <summary>The part of the page that shows the drill, whom it fits, what would help, and the files.</summary>
+internal sealed record PreviewPart(PageModel Model, Texts Texts)
+{
+    private Fields Fields => new(Model);
+
+    private PageState State => Model.State;
+
+    public Html Write() => Model.Made is { } made
+        ? Html.Of($"{Wrong()}{Made(made.Drill, made.Score)}")
+        : Html.Of($"{Wrong()}{Refused()}");
+
+    private Html Wrong() => Model.Errors.Count == 0
+        ? default
+        : Html.Of($"""<div id="wrong" role="alert" class="wrong"><p>{Texts.Wrong}</p><ul>{Model.Errors.Select(e => Html.Of($"<li><strong>{Texts.FieldOf(e.Parameter)}</strong>: {e.Message}</li>"))}</ul></div>""");
+
+    private Html Refused() => Model.Refusal is { } finding
+        ? Html.Of($"""<div role="alert" class="wrong"><p>{Texts.Wrong}</p><p>{finding.Message}. {finding.Fix}</p></div>""")
+        : default;
+
+    private Html Made(Drill drill, Score score)
+    {
+        var lines = drill.Expand().Lines;
+        return Html.Of(
+            $"""
+            <h3>{score.Title}</h3>
+            <p>{Texts.Notes(score.NoteCount)}; {drill.Pattern.Describe(drill.Scale)}</p>
+            <ol class="lines">{lines.Select(l => Html.Of($"<li>{l.ToNotation()}</li>"))}</ol>
+            {Files()}
+            {Fit(drill, score)}
+            {Tempi(drill)}
+            <h3>{Texts.Sheet}</h3>
+            <p><img class="sheet" src="{State.FileAddress("/drill.svg")}" alt="{Texts.SheetOf(score.Title)}"></p>
+            {score.Findings.Select(f => Html.Of($"<p>{f.Describe()}</p>"))}
+            {Levels(drill)}
+            <h3>{Texts.Cautions}</h3><ul class="cautions">{score.Cautions.Select(c => Html.Of($"<li>{c.Text} <small>({c.Source})</small></li>"))}</ul>
+            """);
+    }
+
+    private Html Files() => Html.Of(
+        $"""
+        <h3>{Texts.Files}</h3>
+        <ul class="files">
+        <li><a href="{State.FileAddress("/drill.html")}">{Texts.Practise}</a></li>
+        <li><a href="{State.FileAddress("/drill.pdf")}">{Texts.Pdf}</a></li>
+        <li><a href="{State.FileAddress("/drill.musicxml")}">{Texts.MusicXml}</a></li>
+        <li><a href="{State.FileAddress("/drill.mid")}">{Texts.Midi}</a></li>
+        <li><a href="{State.FileAddress("/drill.wav")}">{Texts.Wav}</a></li>
+        <li><a href="{State.FileAddress("/drill.zip")}">{Texts.Zip}</a></li>
+        </ul>
+        """);
+
+    private Html Fit(Drill drill, Score score) => Model.Singers.IsEmpty
+        ? Html.Of($"""<h3>{Texts.Fits}</h3><p class="help">{Texts.NoClass}</p>""")
+        : Html.Of(
+            $"""
+            <h3>{Texts.Fits}</h3>
+            {(Model.Help.IsEmpty ? Html.Of($"<p>{Texts.FitsAll}</p>") : default)}
+            <ul class="singers">{Model.Singers.Select(s => Singer(drill, s))}</ul>
+            """);
+
+    private Html Singer(Drill drill, Singer singer)
+    {
+        // Findings that the same changes clear stand together, as their worst one.
+        var groups = Model.Help.Where(a => a.Singer == singer)
+            .GroupBy(a => (a.Finding.Code, a.Remedies, a.Alone, a.Otherwise))
+            .Select(g => (Lines: LineNumbers.ToText(g.Select(a => a.Finding.Place?.Line ?? 0).Where(l => l > 0)), Worst: g.MaxBy(a => Math.Abs((a.Finding.Measured ?? 0) - (a.Finding.Limit ?? 0)))!))
+            .ToList();
+        return Html.Of(
+            $"""
+            <li><strong>{singer.Alias}</strong> <span class="{(groups.Count == 0 ? "yes" : "no")}">{(groups.Count == 0 ? Texts.FitsYes : Texts.FitsNo)}</span>
+            {groups.Select(g => Finding(drill, singer, g.Lines, g.Worst))}
+            <details><summary>{Texts.Contour}</summary><img loading="lazy" src="{State.FileAddress("/contour.svg", ("low", singer.Low.ToString()), ("high", singer.High.ToString()))}" alt="{Texts.ContourOf(singer.Alias, singer.Low.ToString(), singer.High.ToString())}"></details></li>
+            """);
+    }
+
+    private Html Finding(Drill drill, Singer singer, string lines, Advice advice) => Html.Of(
+        $"""
+        <div class="finding"><p>{(lines.Length == 0 ? string.Empty : Texts.OnLines(lines))}{advice.Finding.Message}</p>
+        {(advice.Remedies.IsEmpty ? Html.Of($"<p>{advice.Otherwise}</p>") : Html.Of($"""<p class="help">{Texts.WhatHelps}</p>"""))}
+        <p class="row">{advice.Remedies.Select(r => Fields.Link(r.Describe(drill), RemedyChanges.Of(r, Model.Request!, State)))}
+        {advice.Alone.Select(r => Fields.Link($"{Texts.Alone}: {r.Describe(drill)}", RemedyChanges.Of(r, Model.Request!, State)))}</p></div>
+        """);
+
+    // A bar for each speed: the tempi that fit, from the slowest to the fastest that there is.
+    private Html Tempi(Drill drill)
+    {
+        if (Model.Windows.IsEmpty)
+        {
+            return default;
+        }
+
+        var now = (int)drill.Tempo.Start.Floor();
+        return Html.Of(
+            $"""
+            <h3>{Texts.Tempi}</h3>
+            {Model.Windows.Select(w => Html.Of(
+                $"""
+                <p>{w.Speed.ToString()}: {(w.IsEmpty ? Texts.NoTempo : string.Join(", ", w.Intervals.Select(i => $"{i.Slowest.ToString(CultureInfo.InvariantCulture)} to {i.Fastest.ToString(CultureInfo.InvariantCulture)}")))}; {Texts.Now} {now}</p>
+                <svg class="tempi" viewBox="{Tempo.Slowest} 0 {Tempo.Fastest - Tempo.Slowest} 12" preserveAspectRatio="none" aria-hidden="true"><rect class="all" x="{Tempo.Slowest}" y="3" width="{Tempo.Fastest - Tempo.Slowest}" height="6"/>{w.Intervals.Select(i => Html.Of($"""<rect class="fit" x="{i.Slowest}" y="1" width="{Math.Max(2, i.Fastest - i.Slowest)}" height="10"/>"""))}<rect class="now" x="{now - 1}" y="0" width="2" height="12"/></svg>
+                """))}
+            """);
+    }
+
+    private Html Levels(Drill drill)
+    {
+        var idea = drill.Pattern;
+        (string Name, Pattern Pattern)[] levels = [(Texts.LevelOne, idea), (Texts.LevelTwo, idea.Reversed()), (Texts.LevelThree, idea.Ends())];
+        return Html.Of(
+            $"""
+            <h3>{Texts.Levels}</h3>
+            <div class="levels">{levels.Select(l => Level(l.Name, l.Pattern, drill.Scale))}</div>
+            """);
+    }
+
+    private Html Level(string name, Pattern pattern, Scale scale)
+    {
+        var text = pattern.ToString()!;
+        return pattern.TryExpand(scale, out var lines, out _)
+            ? Html.Of($"""<section><h4>{name}</h4><ul>{lines!.Lines.Take(6).Select(l => Html.Of($"<li>{l.ToLetters()}</li>"))}{(lines.Lines.Count > 6 ? Html.Of($"<li>…</li>") : default)}</ul><p>{Fields.Link(Texts.Take, ("from", "words"), ("pattern", text), ("lines", string.Empty))}</p></section>""")
+            : Html.Of($"<section><h4>{name}</h4><p>{Texts.LevelNone}</p></section>");
+    }
+}

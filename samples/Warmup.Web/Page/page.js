@@ -1,0 +1,140 @@
+// Renews the drill while one types, and keeps the class in this browser only. Without this script the same form works by its button.
+(() => {
+  "use strict";
+  const form = document.getElementById("choices");
+  const area = form.elements["class"];
+  const status = document.getElementById("status");
+  const storeName = "warmup.class";
+  const store = {
+    read() { try { return localStorage.getItem(storeName) || ""; } catch { return ""; } },
+    write(text) { try { localStorage.setItem(storeName, text); } catch { /* then it lasts as long as the page */ } },
+  };
+  let waiting = null;
+  let timer = 0;
+  let pushes = false; // whether the next answer becomes an entry of its own in the browser's history
+  let settled = true;
+
+  const typed = () => {
+    const values = new URLSearchParams(new FormData(form));
+    for (const name of [...values.keys()]) { if (name.startsWith("add")) values.delete(name); }
+    return values;
+  };
+
+  const say = (text, isProblem) => {
+    status.textContent = text;
+    status.classList.toggle("problem", isProblem);
+  };
+
+  // What the server says about values; with takesForm the fields take over what the values mean.
+  async function renew(values, how, takesForm) {
+    pushes = pushes || how === "push";
+    waiting?.abort();
+    waiting = new AbortController();
+    const mine = waiting;
+    try {
+      const answer = await fetch("/", { method: "POST", body: values, signal: mine.signal });
+      if (!(answer.headers.get("content-type") || "").startsWith("text/html")) throw new Error(answer.status);
+      const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+      if (mine !== waiting) return;
+      if (takesForm) takeForm(page);
+      for (const part of document.querySelectorAll(".part")) takePart(part, page.getElementById(part.id));
+      const address = document.getElementById("preview").dataset.address = page.getElementById("preview").dataset.address;
+      if (how !== "stay") history[pushes && address !== location.pathname + location.search ? "pushState" : "replaceState"](null, "", address);
+      pushes = false;
+      say(document.querySelector("#preview [role=alert], #preview > p")?.textContent.trim() || "", false);
+    } catch (problem) {
+      if (problem.name !== "AbortError") say(status.dataset.problem, true);
+    }
+  }
+
+  function takePart(part, fresh) {
+    const open = new Set([...part.querySelectorAll("details[open] > summary")].map(summaryName));
+    const hadFocus = part.contains(document.activeElement);
+    part.replaceChildren(...fresh.childNodes);
+    for (const summary of part.querySelectorAll("details > summary")) { if (open.has(summaryName(summary))) summary.parentElement.open = true; }
+    if (hadFocus) document.getElementById("preview").focus({ preventScroll: true });
+  }
+
+  const summaryName = summary => (summary.closest("li")?.querySelector("strong")?.textContent || "") + summary.textContent;
+
+  function takeForm(page) {
+    const fresh = page.getElementById("choices").elements;
+    [...form.elements].forEach((field, i) => {
+      if (!field.name || !fresh[i] || fresh[i].name !== field.name) return;
+      if (field.type === "radio" || field.type === "checkbox") field.checked = fresh[i].checked;
+      else if (field.tagName !== "BUTTON") field.value = fresh[i].value;
+    });
+    store.write(area.value);
+  }
+
+  // Values of an address of the page; the class is the one in this browser unless the address brings one.
+  function valuesOf(address) {
+    const values = new URL(address, location.href).searchParams;
+    if (!values.has("class")) values.set("class", area.value);
+    return values;
+  }
+
+  form.addEventListener("input", event => {
+    if (event.target.name?.startsWith("add-") || event.target.id === "file") return;
+    if (event.target === area) store.write(area.value);
+    pushes = pushes || (settled && event.target !== area);
+    settled = false;
+    clearTimeout(timer);
+    timer = setTimeout(() => renew(typed(), "replace"), 200);
+  });
+
+  form.addEventListener("change", event => {
+    settled = true;
+    if (event.target.id === "file" && event.target.files[0]) {
+      event.target.files[0].text().then(text => {
+        const values = typed();
+        values.set("class", text);
+        renew(values, "replace", true);
+      });
+      event.target.value = "";
+    }
+  });
+
+  form.addEventListener("submit", async event => {
+    event.preventDefault();
+    clearTimeout(timer);
+    const button = event.submitter;
+    if (button?.hasAttribute("formaction")) {
+      const answer = await fetch(button.getAttribute("formaction"), { method: "POST", body: typed() });
+      if (!answer.ok) { say((await answer.json()).detail, true); return; }
+      const link = document.createElement("a");
+      link.href = URL.createObjectURL(await answer.blob());
+      link.download = button.getAttribute("formaction").slice(1);
+      link.click();
+      URL.revokeObjectURL(link.href);
+      return;
+    }
+
+    // A return key in any field presses the first button; a name to add says which was meant.
+    const adds = form.elements["add-alias"].value.trim() !== "";
+    await renew(adds ? new URLSearchParams(new FormData(form)) : typed(), "push", adds);
+  });
+
+  document.addEventListener("click", event => {
+    const link = event.target.closest("a.apply");
+    if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    event.preventDefault();
+    renew(valuesOf(link.href), "push", true);
+  });
+
+  addEventListener("popstate", () => renew(valuesOf(location.href), "stay", true));
+  addEventListener("storage", event => {
+    if (event.key !== storeName) return;
+    area.value = event.newValue || "";
+    renew(typed(), "replace");
+  });
+
+  document.getElementById("import").hidden = false;
+  if (new URL(location.href).searchParams.has("class")) {
+    store.write(area.value);
+    renew(valuesOf(location.href), "replace", true);
+  } else if (store.read()) {
+    area.value = store.read();
+    renew(valuesOf(location.href), "replace", true);
+  }
+})();
