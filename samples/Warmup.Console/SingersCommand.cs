@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Spectre.Console;
+using Warmup.Samples;
 
 namespace Warmup.Cli;
 
