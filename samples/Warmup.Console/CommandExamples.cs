@@ -46,9 +46,15 @@ internal static class CommandExamples
         ],
         ["listen"] =
         [
-            "warmup listen --take take.wav --scale mohanam --pattern ladder --tonic G3 --tempo 60",
+            "warmup listen --take take.wav --scale mohanam --pattern ladder --tonic G3 --tempo 60 --out report.html --out report.csv",
             "warmup listen --take take.wav --scale 15 --pattern alankara-1 --tonic C4 --tempo 72 --tuning just --json",
             "warmup listen --take take.wav --scale hamsadhwani --pattern ladder.ends --tonic A3 --tempo 60 --call-and-response",
+        ],
+        ["measure"] =
+        [
+            "warmup measure --lowest-highest glide.wav --sustained tone.wav",
+            "warmup measure --lowest-highest glide.wav --sustained tone.wav --json",
+            "warmup measure --lowest-highest glide.wav --sustained tone.wav --singers singers.json --alias Wren --date 2026-12-01 --out measured.json",
         ],
         ["singers"] =
         [

@@ -56,6 +56,9 @@ internal sealed class DrillOptions(bool needsTonic = true, bool needsPattern = t
     /// <summary>The title that was asked for, or none.</summary>
     public string? Title(ParseResult parsed) => parsed.GetValue(_title);
 
+    /// <summary>The pattern as it was typed: for an exercise its name, by which plans know it.</summary>
+    public string PatternName(ParseResult parsed) => parsed.GetValue(_pattern)!.Trim();
+
     /// <summary>Whether a drone was named.</summary>
     public bool HasNamedDrone(ParseResult parsed) => _drone.IsNamed(parsed);
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Spectre.Console;
+using Warmup.Plans;
 using Warmup.Takes;
 
 namespace Warmup.Cli;
@@ -16,6 +17,11 @@ internal static class ListenCommand
         var breaths = new BreathOption();
         var answers = new Option<bool>("--call-and-response") { Description = "The singer answers each line in the silence after it." };
         var json = new Option<bool>("--json") { Description = "Print the report as JSON." };
+        var files = new Option<string[]>("--out") { Description = $"Write the report to a file; its ending names the format: {TakeFiles.Endings}. Repeat it for more files.", AllowMultipleArgumentsPerToken = false };
+        var force = new Option<bool>("--force") { Description = "Replace files that exist." };
+        var log = new Option<string?>("--log") { Description = "With --date, note in this log that the drill was sung, at the tempo that was heard. The next plan goes on from the log." };
+        var date = new Option<string?>("--date") { Description = "The day of the take: 2026-12-01." };
+        var tick = new Option<bool>("--tick") { Description = "With --log, the teacher's tick: the next plan may go on from this tempo. Without it the drill has its turn again." };
         var command = new Command("listen", "Holds a recording against its drill, note by note.");
         command.Add(take);
         drill.AddTo(command);
@@ -25,6 +31,11 @@ internal static class ListenCommand
         command.Add(answers);
         command.Add(json);
         command.Add(CautionOption.Create());
+        command.Add(files);
+        command.Add(force);
+        command.Add(log);
+        command.Add(date);
+        command.Add(tick);
         command.SetAction(parsed =>
         {
             var wanted = drill.Read(parsed);
@@ -38,6 +49,14 @@ internal static class ListenCommand
                 report = Hear(parsed.GetValue(take)!, score, cancellation);
             }
 
+            if (parsed.GetValue(log) is { } path && report.IsDrill)
+            {
+                var day = PlanOptions.ReadDate(parsed, date) ?? throw new InputException("--log needs the day of the take; add --date 2026-12-01");
+                PlanLog.Append(path, Sung(day, drill.PatternName(parsed), wanted, report) with { IsTicked = parsed.GetValue(tick) });
+            }
+
+            var paths = parsed.GetValue(files) ?? [];
+            Formats.WriteTogether([.. paths.Select(p => TakeFiles.Of(p, score, report))], parsed.GetValue(force));
             if (parsed.GetValue(json))
             {
                 terminal.Out.Write(TakeJson.Write(report));
@@ -45,11 +64,30 @@ internal static class ListenCommand
             else
             {
                 Print(terminal, score, report);
+                foreach (var file in paths)
+                {
+                    terminal.Out.WriteLine($"wrote {file}");
+                }
             }
 
             return report.IsDrill ? ExitCode.Fine : ExitCode.DoesNotFit;
         });
         return command;
+    }
+
+    /// <summary>The line of the log: at the tempo that was heard, and never a faster one than the drill's.</summary>
+    private static LogEntry Sung(DateOnly day, string pattern, Drill drill, TakeReport report)
+    {
+        var tempi = report.Tempi.Select(t => t.Tempo).Order().ToList();
+        var wanted = (int)Math.Round(drill.Tempo.Start.ToDouble());
+        var heard = tempi.Count == 0 ? wanted : (int)Math.Round(tempi[tempi.Count / 2]);
+        return new LogEntry
+        {
+            Date = day,
+            ScaleName = drill.Scale.Name,
+            ExerciseName = pattern.Length <= 100 ? pattern : pattern[..100],
+            Tempo = Math.Clamp(heard, Math.Min(Tempo.Slowest, wanted), wanted),
+        };
     }
 
     private static TakeReport Hear(string path, Score score, CancellationToken cancellation)

@@ -40,6 +40,7 @@ internal static class Program
             FitCommand.Create(terminal, cancellation),
             PlanCommand.Create(terminal, cancellation),
             ListenCommand.Create(terminal, cancellation),
+            MeasureCommand.Create(terminal, cancellation),
             SingersCommand.Create(terminal),
             ScalesCommand.Create(terminal),
             PatternsCommand.Create(terminal, cancellation),

@@ -92,7 +92,7 @@ internal static class SingersCommand
         return command;
     }
 
-    private static void Write(ValueList<Singer> singers, string path, bool force)
+    internal static void Write(ValueList<Singer> singers, string path, bool force)
     {
         if (singers.IsEmpty)
         {

@@ -46,6 +46,8 @@ public sealed class HelpTests : IDisposable
         if (name is "listen" or "measure")
         {
             Assert.Equal(0, Shell.Run("drill", "--scale", "mohanam", "--pattern", "ladder", "--tonic", "G3", "--tempo", "60", "--out", _shell.At("take.wav")).Code);
+            ToneFile.Write(_shell.At("glide.wav"));
+            ToneFile.Write(_shell.At("tone.wav"));
         }
 
         if (name == "plan")

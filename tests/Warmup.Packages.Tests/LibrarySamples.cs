@@ -37,6 +37,7 @@ internal static class LibrarySamples
             () => Note(0) with { Spread = 2 }, () => Note(0) with { Vibrato = 40 }, () => Note(0) with { Late = 12 }, () => Note(0) with { SungTone = new ScaleTone(default, 1) },
             () => Note(0) with { Why = Text("a") },
         ],
+        [typeof(VoiceRange)] = [() => RangeOf(220), () => RangeOf(330)],
         [typeof(TakeLine)] =
         [
             () => Line(1), () => Line(2), () => Line(1) with { Round = 2 }, () => Line(1) with { Times = 2 }, () => Line(1) with { BrokenOff = 1 },
@@ -262,6 +263,10 @@ internal static class LibrarySamples
 
     private static LawReport Report(string law, Func<PatternRule, Pattern, Pattern, Scale, LawVerdict> check, string seed = "1,3") =>
         LawSuite.Check(PatternRule.Of("r", p => p), new LawOptions { Seed = seed, Cases = 2, Patterns = SomePatterns, Scales = SomeScales }, new PatternLaw(Text(law), Text("f"), Text("e"), check))[0];
+
+    /// <summary>The range of a tone that lasts a second between two silences.</summary>
+    private static VoiceRange RangeOf(double hz) => VoiceMeasuring.Range(SoundSource.FromSamples(
+        Array.ConvertAll(Enumerable.Range(0, 32_000).ToArray(), i => i is < 8_000 or > 24_000 ? 0 : (float)(0.4 * Math.Sin(2 * Math.PI * hz * i / 16_000) + 0.2 * Math.Sin(4 * Math.PI * hz * i / 16_000))), 16_000));
 
     private static TakeNote Note(int index) => new() { Index = index, Line = 1, Round = 1, Status = NoteStatus.Sung, Tone = default };
 

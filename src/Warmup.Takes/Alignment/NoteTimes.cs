@@ -156,7 +156,7 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
     private double VoiceEnds(double about, double onset, double notAfter)
     {
         var at = (int)(about * PitchTrack.LowASecond);
-        var start = Math.Max(at - 40, (int)(onset * PitchTrack.LowASecond) + 4);
+        var start = Math.Max(at - (isRinging ? 120 : 40), (int)(onset * PitchTrack.LowASecond) + 4);
         var loud = Loudest(start, at);
         var quiet = at;
         for (var i = Math.Max(start, at - 14); i < Math.Min(at + (isRinging ? 60 : 30), (int)(notAfter * PitchTrack.LowASecond)); i++)

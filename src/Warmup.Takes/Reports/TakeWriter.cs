@@ -4,6 +4,7 @@ namespace Warmup.Takes;
 internal sealed class TakeWriter
 {
     private const double LeastBreath = 0.15;
+    private const double FarFromDrift = 45;
 
     // A singer's own S within this many cents of the drill's counts as the drill's.
     private const int OwnTonic = 80;
@@ -201,19 +202,15 @@ internal sealed class TakeWriter
             return 0;
         }
 
-        // The median of the slopes between notes that lie far apart: one wrong note does not turn it.
-        var slopes = new List<double>();
-        var half = at.Count / 2;
-        for (var i = 0; i + half < at.Count; i++)
+        // A straight line through the notes, then once more without those far from it: one wrong note does not turn it.
+        var (first, slope) = MathNet.Numerics.Fit.Line([.. at], [.. off]);
+        var kept = Enumerable.Range(0, at.Count).Where(i => Math.Abs(off[i] - first - (slope * at[i])) < FarFromDrift).ToList();
+        if (kept.Count >= 4)
         {
-            for (var j = i + half; j < at.Count; j += Math.Max(1, at.Count / 64))
-            {
-                slopes.Add((off[j] - off[i]) / (at[j] - at[i]));
-            }
+            (_, slope) = MathNet.Numerics.Fit.Line([.. kept.Select(i => at[i])], [.. kept.Select(i => off[i])]);
         }
 
-        slopes.Sort();
-        return (int)Math.Round(slopes[slopes.Count / 2] * (at[^1] - at[0]));
+        return (int)Math.Round(slope * (at[^1] - at[0]));
     }
 
     private ValueList<TakeLine> Lines(List<TakeNote> notes, TakePasses passes)
@@ -222,7 +219,7 @@ internal sealed class TakeWriter
         for (var l = 0; l < _drill.Lines.Length; l++)
         {
             var line = _drill.Lines[l];
-            var sung = notes.Where(n => n.Index >= line.First && n.Index < line.First + line.Count && n.Status is NoteStatus.Sung or NoteStatus.OtherNote && n.Index >= line.First && n.Index < line.First + line.Count).ToList();
+            var sung = notes.Where(n => n.Index >= line.First && n.Index < line.First + line.Count && (n.Status is NoteStatus.Sung or NoteStatus.OtherNote)).ToList();
             var cents = sung.Where(n => n.Status == NoteStatus.Sung).Select(n => Math.Abs(n.Cents!.Value)).Order().ToList();
             lines.Add(new TakeLine
             {
