@@ -29,7 +29,20 @@ internal sealed class Aligner
     private readonly float[] _dips;
     private readonly int _places;
     private readonly List<Node> _nodes = [];
-    private readonly Node[] _ended;
+
+    // By note, the one before the first included: the least costs to have ended there, in a note and in a rest, and the way there.
+    private readonly double[] _ends;
+    private readonly int[] _endNodes;
+    private readonly Node[] _endings;
+    private readonly double[] _rests;
+    private readonly int[] _restNodes;
+    private readonly double[] _startCosts;
+    private readonly int[] _startNodes;
+    private readonly List<int> _ended = [];
+    private readonly List<int> _resting = [];
+    private readonly List<int> _begun = [];
+    private readonly List<Open> _starts = [];
+    private double _rest;
 
     /// <param name="drill">The drill.</param>
     /// <param name="track">The take.</param>
@@ -38,16 +51,24 @@ internal sealed class Aligner
     /// <param name="pace">Sung seconds for a second of the drill, by the time in the take.</param>
     /// <param name="lengthSpread">How freely lengths may differ.</param>
     /// <param name="weights">The costs.</param>
-    public Aligner(DrillNotes drill, PitchTrack track, Voicing voicing, double shift, Func<double, double> pace, double lengthSpread, AlignmentWeights weights)
+    /// <param name="frames">How much of the take is looked at, from its beginning.</param>
+    public Aligner(DrillNotes drill, PitchTrack track, Voicing voicing, double shift, Func<double, double> pace, double lengthSpread, AlignmentWeights weights, int frames = int.MaxValue)
     {
         (_notes, _lines, _track, _weights, _pace, _lengthSpread) = (drill.Notes, drill.Lines, track, weights, pace, lengthSpread);
         _noteCents = Array.ConvertAll(_notes, n => n.Cents + shift);
         var pitches = _noteCents.Distinct().Order().ToArray();
-        _table = new MatchTable(track, voicing, pitches, weights);
+        _table = new MatchTable(track, voicing, pitches, frames, weights);
         _pitchOf = Array.ConvertAll(_noteCents, c => Array.BinarySearch(pitches, c));
-        _others = new MatchTable(track, voicing, OtherPitches(pitches), weights);
-        _ended = new Node[_notes.Length + 1];
-        _places = track.Count / Step;
+        _others = new MatchTable(track, voicing, OtherPitches(pitches), frames, weights);
+        var n = _notes.Length + 1;
+        (_ends, _rests, _startCosts) = (new double[n], new double[n], new double[n]);
+        (_endNodes, _restNodes, _startNodes, _endings) = (new int[n], new int[n], new int[n], new Node[n]);
+        foreach (var costs in (double[][])[_ends, _rests, _startCosts])
+        {
+            Array.Fill(costs, double.PositiveInfinity);
+        }
+
+        _places = Math.Min(track.Count, frames) / Step;
         _dips = Dips(track, _places);
     }
 
@@ -60,35 +81,27 @@ internal sealed class Aligner
     /// <param name="cancellation">Stops the work.</param>
     public TakeAlignment Align(double limit, CancellationToken cancellation)
     {
+        var isPart = _places < _track.Count / Step;
         var n = _notes.Length;
-
-        // By note, the one before the first included: the cheapest ways to have ended there, in a note and in a rest.
-        var (ends, endNodes) = (new double[n + 1], new int[n + 1]);
-        var (rests, restNodes) = (new double[n + 1], new int[n + 1]);
-        Array.Fill(ends, double.PositiveInfinity);
-        Array.Fill(rests, double.PositiveInfinity);
-        (rests[0], restNodes[0]) = (0, -1);
         var open = new List<Open>();
-        var starts = new List<Open>();
-        var (startCosts, startFrom) = (new double[n], new int[n]);
+        Rest(0, 0, -1);
         for (var place = 0; place <= _places; place++)
         {
+            // What was unassigned up to here costs all rests alike: they are kept without it.
+            _rest = _table.Rest(0, place * Step);
             if (place > 0)
             {
                 cancellation.ThrowIfCancellationRequested();
-                var rest = _table.Rest((place - 1) * Step, place * Step);
-                for (var i = 0; i <= n; i++)
+                var before = _table.Rest(0, (place - 1) * Step);
+                foreach (var i in _ended)
                 {
-                    if (ends[i] < rests[i])
+                    if (_ends[i] - before < _rests[i])
                     {
-                        (rests[i], restNodes[i]) = (ends[i], endNodes[i]);
+                        Rest(i, _ends[i] - before, _endNodes[i]);
                     }
-
-                    rests[i] += rest;
                 }
 
-                var least = Math.Min(End(place, open, ends, endNodes, rests), Math.Min(ends.Min(), rests.Min()));
-                if (least > limit)
+                if (Math.Min(End(place, open), Best()) > limit)
                 {
                     return new TakeAlignment([], double.PositiveInfinity);
                 }
@@ -96,19 +109,17 @@ internal sealed class Aligner
 
             if (place < _places)
             {
-                Begin(place, ends, endNodes, rests, restNodes, startCosts, startFrom, starts);
-                open.AddRange(starts);
+                Begin(place, open);
             }
         }
 
         var (best, node) = (double.PositiveInfinity, -1);
-        for (var i = 0; i <= n; i++)
+        foreach (var i in _resting.Concat(_ended))
         {
-            var stop = i == n ? 0 : _weights.EarlyStop;
-            if (Math.Min(ends[i], rests[i]) + stop < best)
+            var cost = Cost(i) + (i == n || isPart ? 0 : _weights.EarlyStop);
+            if (cost < best)
             {
-                best = Math.Min(ends[i], rests[i]) + stop;
-                node = ends[i] < rests[i] ? endNodes[i] : restNodes[i];
+                (best, node) = (cost, IsNote(i) ? _endNodes[i] : _restNodes[i]);
             }
         }
 
@@ -122,18 +133,65 @@ internal sealed class Aligner
         return new TakeAlignment([.. spans], best);
     }
 
-    /// <summary>Ends at a place the notes that may end there; those that have fallen behind are given up.</summary>
-    /// <returns>The least cost of a note that is still going on.</returns>
-    private double End(int place, List<Open> open, double[] ends, int[] endNodes, double[] rests)
+    /// <summary>Lets a note be followed by a rest.</summary>
+    private void Rest(int i, double cost, int node)
     {
-        Array.Fill(ends, double.PositiveInfinity);
-        var to = place * Step;
-        var bound = double.PositiveInfinity;
-        foreach (var rest in rests)
+        if (double.IsPositiveInfinity(_rests[i]))
         {
-            bound = Math.Min(bound, rest + _weights.Beam);
+            _resting.Add(i);
         }
 
+        (_rests[i], _restNodes[i]) = (cost, node);
+    }
+
+    /// <summary>The least cost to have got to this place after a note, in it or in a rest after it.</summary>
+    private double Cost(int i) => Math.Min(_ends[i], _rests[i] + _rest);
+
+    private bool IsNote(int i) => _ends[i] < _rests[i] + _rest;
+
+    /// <summary>The least cost of all; rests that have fallen behind it are given up.</summary>
+    private double Best()
+    {
+        var best = double.PositiveInfinity;
+        foreach (var i in _ended)
+        {
+            best = Math.Min(best, _ends[i]);
+        }
+
+        foreach (var i in _resting)
+        {
+            best = Math.Min(best, _rests[i] + _rest);
+        }
+
+        var kept = 0;
+        foreach (var i in CollectionsMarshal.AsSpan(_resting))
+        {
+            if (_rests[i] + _rest <= best + _weights.Beam)
+            {
+                _resting[kept++] = i;
+            }
+            else
+            {
+                _rests[i] = double.PositiveInfinity;
+            }
+        }
+
+        _resting.RemoveRange(kept, _resting.Count - kept);
+        return best;
+    }
+
+    /// <summary>Ends at a place the notes that may end there; those that have fallen behind are given up.</summary>
+    /// <returns>The least cost of a note that is still going on.</returns>
+    private double End(int place, List<Open> open)
+    {
+        foreach (var i in _ended)
+        {
+            _ends[i] = double.PositiveInfinity;
+        }
+
+        _ended.Clear();
+        var to = place * Step;
+        var bound = Best() + _weights.Beam;
         var (kept, least) = (0, double.PositiveInfinity);
         var others = default(MatchTable.TwoBest);
         var othersFrom = -1;
@@ -173,61 +231,51 @@ internal sealed class Aligner
 
             cost += LengthCost(one.Note, one.From, frames);
             bound = Math.Min(bound, cost + _weights.Beam);
-            if (cost < ends[one.Note + 1])
+            var i = one.Note + 1;
+            if (cost < _ends[i])
             {
-                ends[one.Note + 1] = cost;
-                _ended[one.Note + 1] = new Node(one.Before, one.Note, one.From, to, isOther);
+                if (double.IsPositiveInfinity(_ends[i]))
+                {
+                    _ended.Add(i);
+                }
+
+                (_ends[i], _endings[i]) = (cost, new Node(one.Before, one.Note, one.From, to, isOther));
             }
         }
 
         open.RemoveRange(kept, open.Count - kept);
-        for (var i = 1; i < ends.Length; i++)
+        foreach (var i in _ended)
         {
-            if (!double.IsPositiveInfinity(ends[i]))
-            {
-                endNodes[i] = _nodes.Count;
-                _nodes.Add(_ended[i]);
-            }
+            _endNodes[i] = _nodes.Count;
+            _nodes.Add(_endings[i]);
         }
 
         return least;
     }
 
     /// <summary>Begins at a place the notes that may begin there.</summary>
-    private void Begin(int place, double[] ends, int[] endNodes, double[] rests, int[] restNodes, double[] startCosts, int[] startFrom, List<Open> starts)
+    private void Begin(int place, List<Open> open)
     {
-        starts.Clear();
-        Array.Fill(startCosts, double.PositiveInfinity);
+        var best = Best();
         var (least, leastNode, leastLine) = (double.PositiveInfinity, -1, 0);
-        var best = double.PositiveInfinity;
-        for (var i = 0; i < ends.Length; i++)
+        _begun.Clear();
+        foreach (var i in _resting.Concat(_ended.Where(e => double.IsPositiveInfinity(_rests[e]))))
         {
-            best = Math.Min(best, Math.Min(ends[i], rests[i]));
-        }
-
-        for (var i = 0; i < ends.Length; i++)
-        {
-            var isNote = ends[i] < rests[i];
-            var cost = isNote ? ends[i] : rests[i];
+            var (isNote, cost) = (IsNote(i), Cost(i));
             if (cost > best + _weights.Beam)
             {
                 continue;
             }
 
-            var node = isNote ? endNodes[i] : restNodes[i];
+            var node = isNote ? _endNodes[i] : _restNodes[i];
             for (var j = i; j < Math.Min(i + 1 + MostSkipped, _notes.Length); j++)
             {
                 var leftOut = (j - i) * _weights.LeftOut;
                 var isSame = isNote && i > 0 && _pitchOf[j] == _pitchOf[i - 1];
-                var to = cost + leftOut + (isSame ? _weights.NoDip * (1 - _dips[place]) : 0);
-                if (to < startCosts[j])
+                Start(j, cost + leftOut + (isSame ? _weights.NoDip * (1 - _dips[place]) : 0), node);
+                if (isSame)
                 {
-                    (startCosts[j], startFrom[j]) = (to, node);
-                }
-
-                if (isSame && rests[i] + leftOut < startCosts[j])
-                {
-                    (startCosts[j], startFrom[j]) = (rests[i] + leftOut, restNodes[i]);
+                    Start(j, _rests[i] + _rest + leftOut, _restNodes[i]);
                 }
             }
 
@@ -240,26 +288,39 @@ internal sealed class Aligner
 
         for (var l = 0; l < _lines.Length; l++)
         {
-            var to = least + _weights.Jump + (0.5 * Math.Log(1 + Math.Abs(l - leastLine)));
-            if (to < startCosts[_lines[l].First])
-            {
-                (startCosts[_lines[l].First], startFrom[_lines[l].First]) = (to, leastNode);
-            }
+            Start(_lines[l].First, least + _weights.Jump + (0.5 * Math.Log(1 + Math.Abs(l - leastLine))), leastNode);
         }
 
-        for (var j = 0; j < startCosts.Length; j++)
+        _starts.Clear();
+        foreach (var j in _begun)
         {
-            if (startCosts[j] <= best + _weights.Beam)
+            if (_startCosts[j] <= best + _weights.Beam)
             {
-                var longest = LongestFrames(j, place * Step);
-                starts.Add(new Open(j, place * Step, startCosts[j], startFrom[j], place + (longest / Step)));
+                _starts.Add(new Open(j, place * Step, _startCosts[j], _startNodes[j], place + (LongestFrames(j, place * Step) / Step)));
             }
+
+            _startCosts[j] = double.PositiveInfinity;
         }
 
-        if (starts.Count > MostStarts)
+        if (_starts.Count > MostStarts)
         {
-            starts.Sort((a, b) => a.Cost != b.Cost ? a.Cost.CompareTo(b.Cost) : a.Note.CompareTo(b.Note));
-            starts.RemoveRange(MostStarts, starts.Count - MostStarts);
+            _starts.Sort((a, b) => a.Cost != b.Cost ? a.Cost.CompareTo(b.Cost) : a.Note.CompareTo(b.Note));
+            _starts.RemoveRange(MostStarts, _starts.Count - MostStarts);
+        }
+
+        open.AddRange(_starts);
+    }
+
+    private void Start(int note, double cost, int node)
+    {
+        if (cost < _startCosts[note])
+        {
+            if (double.IsPositiveInfinity(_startCosts[note]))
+            {
+                _begun.Add(note);
+            }
+
+            (_startCosts[note], _startNodes[note]) = (cost, node);
         }
     }
 

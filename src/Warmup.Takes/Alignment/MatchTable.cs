@@ -11,15 +11,17 @@ internal sealed class MatchTable
     /// <param name="track">The take's pitch track.</param>
     /// <param name="voicing">Where there is voice.</param>
     /// <param name="pitches">The pitches in cents above MIDI note 0, rising.</param>
+    /// <param name="frames">The most frames, from the beginning.</param>
     /// <param name="weights">The costs.</param>
-    public MatchTable(PitchTrack track, Voicing voicing, double[] pitches, AlignmentWeights weights)
+    public MatchTable(PitchTrack track, Voicing voicing, double[] pitches, int frames, AlignmentWeights weights)
     {
+        frames = Math.Min(frames, track.Count);
         (_pitches, _count) = (pitches, pitches.Length);
-        _sums = new float[(track.Count + 1) * _count];
-        _rest = new double[track.Count + 1];
+        _sums = new float[(frames + 1) * _count];
+        _rest = new double[frames + 1];
         var costs = new double[_count];
         var sums = new double[_count];
-        for (var f = 0; f < track.Count; f++)
+        for (var f = 0; f < frames; f++)
         {
             Costs(track.At(f), track.EvenAt(f), pitches, weights, costs);
             var voice = voicing[f];

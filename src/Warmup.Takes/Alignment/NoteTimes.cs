@@ -12,6 +12,8 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
 {
     private const int Around = 12;
     private const double SmallGap = 0.07;
+    private const float RingFall = 5;
+    private const int LeastRing = 36;
 
     /// <summary>The onset and the end of each stretch, in seconds.</summary>
     public (double Onset, double End)[] Of(SungSpan[] spans)
@@ -62,6 +64,11 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
 
         var (left, right) = (Loudest(dip - 30, dip - 1), Loudest(dip + 1, dip + 30));
         var depth = Math.Min(left, right) - track.Low(dip);
+        if (isRinging && Decayed(from, low, high) is { } decayed)
+        {
+            return decayed;
+        }
+
         var (a, b) = (pitchOf(before), pitchOf(after));
         var isSilent = track.Low(dip) < voicing.Threshold && depth > 9;
         if (isSilent)
@@ -77,6 +84,27 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
 
         var glide = Glide(a, b, about, from, to);
         return (glide, glide);
+    }
+
+    /// <summary>Where a note ends and the next begins, if the room alone sounds between them: the level falls steadily, then leaps.</summary>
+    private (double End, double Onset)? Decayed(double from, int low, int high)
+    {
+        var quiet = low;
+        for (var i = low; i <= high; i++)
+        {
+            quiet = track.Low(i) <= track.Low(quiet) ? i : quiet;
+        }
+
+        var loud = Loudest((int)(from * PitchTrack.LowASecond) + 8, quiet);
+        var end = quiet;
+        while (end > from * PitchTrack.LowASecond && track.Low(end) < loud - RingFall)
+        {
+            end--;
+        }
+
+        return quiet - end < LeastRing || loud - track.Low(quiet) < 2 * RingFall
+            ? null
+            : ((end + 0.5) / PitchTrack.LowASecond, Crossing(quiet, 1, (track.Low(quiet) + Loudest(quiet, quiet + 40)) / 2));
     }
 
     /// <summary>The time at which the course is half-way from one pitch to the other.</summary>

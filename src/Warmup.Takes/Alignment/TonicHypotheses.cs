@@ -15,6 +15,9 @@ internal static class TonicHypotheses
 {
     private const int Most = 6;
 
+    // So much of a long take is enough to choose by: 90 s.
+    private const int FramesToChoose = 9_000;
+
     // A singer who has the drill's tonic in the ear takes it, or its octave; anything else has to explain the take clearly better.
     private const double OtherTonic = 12;
     private const double OtherOctave = 2;
@@ -29,7 +32,7 @@ internal static class TonicHypotheses
         foreach (var shift in TonicSearch.Shifts(drill, track, voicing, Most))
         {
             var limit = tried.Count == 0 ? double.PositiveInfinity : tried.Min(t => t.Cost) - Price(shift) + Rivalry;
-            var alignment = new Aligner(drill, track, voicing, shift, _ => 1, weights.LengthAtFirst, weights).Align(limit, cancellation);
+            var alignment = new Aligner(drill, track, voicing, shift, _ => 1, weights.LengthAtFirst, weights, FramesToChoose).Align(limit, cancellation);
             tried.Add((shift, alignment, alignment.Cost + Price(shift)));
         }
 
