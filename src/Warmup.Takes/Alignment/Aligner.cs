@@ -74,7 +74,7 @@ internal sealed class Aligner
 
     private readonly record struct Node(int Before, int Note, int From, int To, bool IsOther);
 
-    private record struct Open(int Note, int From, double Cost, int Before, int Last);
+    private record struct Open(int Note, int From, double Cost, int Before, int Last, double Expected);
 
     /// <summary>The alignment of least cost.</summary>
     /// <param name="limit">The cost above which an alignment is of no use; without notes and of endless cost where it is passed.</param>
@@ -229,7 +229,7 @@ internal sealed class Aligner
                 continue;
             }
 
-            cost += LengthCost(one.Note, one.From, frames);
+            cost += LengthCost(one, frames);
             bound = Math.Min(bound, cost + _weights.Beam);
             var i = one.Note + 1;
             if (cost < _ends[i])
@@ -291,12 +291,13 @@ internal sealed class Aligner
             Start(_lines[l].First, least + _weights.Jump + (0.5 * Math.Log(1 + Math.Abs(l - leastLine))), leastNode);
         }
 
+        var pace = _pace(place * Step / (double)PitchTrack.FramesASecond) * PitchTrack.FramesASecond;
         _starts.Clear();
         foreach (var j in _begun)
         {
             if (_startCosts[j] <= best + _weights.Beam)
             {
-                _starts.Add(new Open(j, place * Step, _startCosts[j], _startNodes[j], place + (LongestFrames(j, place * Step) / Step)));
+                _starts.Add(new Open(j, place * Step, _startCosts[j], _startNodes[j], place + (LongestFrames(_notes[j].Seconds * pace) / Step), _notes[j].Seconds * pace));
             }
 
             _startCosts[j] = double.PositiveInfinity;
@@ -324,18 +325,17 @@ internal sealed class Aligner
         }
     }
 
-    private double LengthCost(int note, int from, int frames)
+    private double LengthCost(in Open one, int frames)
     {
-        var expected = _notes[note].Seconds * _pace(from / (double)PitchTrack.FramesASecond) * PitchTrack.FramesASecond;
-        var off = Math.Log(frames / expected) / _lengthSpread;
+        var off = Math.Log(frames / one.Expected) / _lengthSpread;
 
         // A line's last note may be held, or let go for the breath.
-        off = _notes[note].IsLast ? off / 2 : off;
+        off = _notes[one.Note].IsLast ? off / 2 : off;
         return Math.Min(off * off / 2, 12);
     }
 
-    private int LongestFrames(int note, int from) => (int)(PitchTrack.FramesASecond
-        * Math.Clamp((2.2 * _notes[note].Seconds * _pace(from / (double)PitchTrack.FramesASecond)) + 0.4, 0.5, 12));
+    private static int LongestFrames(double expected) => (int)Math.Clamp(
+        (2.2 * expected) + (0.4 * PitchTrack.FramesASecond), 0.5 * PitchTrack.FramesASecond, 12.0 * PitchTrack.FramesASecond);
 
     /// <summary>Every half semitone about the drill's pitches.</summary>
     private static double[] OtherPitches(double[] pitches)
