@@ -36,7 +36,7 @@ public sealed partial record Tonic : ITextForm<Tonic>, IWritesText
     {
         Require.InRange(a4, LowestA4, HighestA4);
         tonic = null;
-        return TextForm.IsShort<Tonic>(text, out error) && TryRead(new TextCursor(text), a4, out tonic, out error);
+        return TextForm.IsReadable<Tonic>(text, out error) && TryRead(new TextCursor(text), a4, out tonic, out error);
     }
 
     static Tonic IParsable<Tonic>.Parse(string s, IFormatProvider? provider) => Parse(s);

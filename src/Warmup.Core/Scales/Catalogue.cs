@@ -108,7 +108,7 @@ public sealed partial class Catalogue
             return false;
         }
 
-        if (int.TryParse(trimmed, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number))
+        if (!trimmed.Contains('\0') && int.TryParse(trimmed, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number))
         {
             if (number is < 1 or > Melakarta.Count)
             {

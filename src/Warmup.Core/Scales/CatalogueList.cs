@@ -80,7 +80,7 @@ public sealed partial class Catalogue
     }
 
     private static bool TryParent(ReadOnlySpan<char> text, out int number) =>
-        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out number) && number >= 1 && number <= Melakarta.Count;
+        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out number) && !text.Contains('\0') && number >= 1 && number <= Melakarta.Count;
 
     /// <summary>The trade's word for "all five-note scales" and its like; other words stay as they are.</summary>
     private static string KindOf(string word) => word.ToLowerInvariant() switch

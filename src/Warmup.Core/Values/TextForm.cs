@@ -54,7 +54,7 @@ internal static class TextForm
     public static bool TryParse<T>(ReadOnlySpan<char> text, [MaybeNullWhen(false)] out T value, [NotNullWhen(false)] out TextError? error)
         where T : ITextForm<T>
     {
-        if (IsShort<T>(text, out error) && T.TryRead(new TextCursor(text), out value, out error))
+        if (IsReadable<T>(text, out error) && T.TryRead(new TextCursor(text), out value, out error))
         {
             return true;
         }
@@ -63,13 +63,16 @@ internal static class TextForm
         return false;
     }
 
-    /// <summary>Whether a text is short enough to be looked at.</summary>
-    public static bool IsShort<T>(ReadOnlySpan<char> text, [NotNullWhen(false)] out TextError? error)
+    /// <summary>
+    /// Whether a text is looked at: it is short enough and has no NUL, which .NET's own readers of numbers pass over at a number's end, so that "2" and
+    /// one would be 2.
+    /// </summary>
+    public static bool IsReadable<T>(ReadOnlySpan<char> text, [NotNullWhen(false)] out TextError? error)
         where T : ITextForm<T>
     {
-        error = text.Length <= T.LongestText
-            ? null
-            : TextError.At(T.LongestText + 1, string.Create(CultureInfo.InvariantCulture, $"{T.What} must be at most {T.LongestText} characters long, not {text.Length}"));
+        error = text.Length > T.LongestText
+            ? TextError.At(T.LongestText + 1, string.Create(CultureInfo.InvariantCulture, $"{T.What} must be at most {T.LongestText} characters long, not {text.Length}"))
+            : text.IndexOf('\0') is var place and >= 0 ? new TextCursor(text).ErrorAt(place, $"{T.What} cannot hold the character U+0000; take it out") : null;
         return error is null;
     }
 

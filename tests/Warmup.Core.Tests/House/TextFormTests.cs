@@ -90,6 +90,17 @@ public class TextFormTests
     }
 
     [Theory]
+    [InlineData("semitones: 0\v2\0", 1, 15)] // what a fuzzer found: the text was the scale's name, which cannot hold it
+    [InlineData("semitones: 0 2\0 12", 1, 15)]
+    [InlineData("15\0", 1, 1)]
+    public void A_scale_with_a_NUL_is_refused(string text, int line, int column)
+    {
+        Assert.False(Catalogue.Default.TryRead(text, out _, out var error));
+        Assert.Equal((line, column), (error.Line, error.Column));
+        Assert.False(Catalogue.Default.TryReadList(text, out _, out _));
+    }
+
+    [Theory]
     [MemberData(nameof(Types))]
     public void Every_type_is_found_by_its_explicit_interface(string name)
     {
@@ -142,5 +153,8 @@ public class TextFormTests
         Assert.True(value.Equals(T.Parse($"{space}{text}{space}".AsSpan(), null)), text);
         Assert.True(T.TryParse(text.AsSpan(), null, out var read) && value.Equals(read));
         Assert.True(value.Equals(AsText<T>(text)));
+
+        // .NET's own readers of numbers pass over NULs at the end.
+        Assert.False(T.TryParse((text + "\0").AsSpan(), null, out _), $"{text} is read with a NUL after it");
     }
 }
