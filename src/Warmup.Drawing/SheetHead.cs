@@ -30,7 +30,7 @@ internal sealed class SheetHead(PageComposer composer, bool isClose)
         var (top, lowest) = (composer.Y, composer.Y);
         var columns = isClose && parts.Count > 3 ? 2 : 1;
         var width = (composer.Right - composer.Left - ((columns - 1) * ColumnGap)) / columns;
-        foreach (var column in parts.Chunk((parts.Count + columns - 1) / columns).Select((parts, index) => (Parts: parts, Index: index)))
+        foreach (var column in parts.Chunk(Math.Max(1, (parts.Count + columns - 1) / columns)).Select((parts, index) => (Parts: parts, Index: index)))
         {
             (_left, _right) = (composer.Left + (column.Index * (width + ColumnGap)), composer.Left + (column.Index * (width + ColumnGap)) + width);
             composer.Y = top;

@@ -196,6 +196,18 @@ public class DrawnSheetTests
     }
 
     [Fact]
+    public void A_drill_whose_head_says_nothing_new_has_its_title_and_its_notes()
+    {
+        // A plan may sing two drills of one kind after each other: scale, tonic, time and the number of lines have been said.
+        var (a, b) = ((Mohanam with { Title = "First" }).ToScore(), (Mohanam with { Title = "Second", Pattern = Pattern.Parse("ladder.reversed") }).ToScore());
+        var score = Score.Join("Both", [a, b]);
+        var drawn = new Drawn(score);
+        Assert.Equal(["First", "Second"], drawn.Texts("section-title"));
+        Assert.Equal(new Drawn(a).Texts("head"), drawn.Texts("head"));
+        Assert.Equal(score.NoteCount, drawn.Of("note").Count);
+    }
+
+    [Fact]
     public void A_field_is_left_for_each_answer()
     {
         var score = (Mohanam with { Delivery = Delivery.LineByLine }).ToScore();
