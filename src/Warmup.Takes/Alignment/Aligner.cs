@@ -15,6 +15,7 @@ internal sealed class Aligner
     private const int MostStarts = 64;
     private const int LeastFrames = 4;
     private const double LeastOther = 70;
+    private const int NodesAtFirst = 100_000;
 
     private readonly DrillNote[] _notes;
     private readonly DrillLine[] _lines;
@@ -43,6 +44,7 @@ internal sealed class Aligner
     private readonly List<int> _begun = [];
     private readonly List<Open> _starts = [];
     private double _rest;
+    private int _mostNodes = NodesAtFirst;
 
     /// <param name="drill">The drill.</param>
     /// <param name="track">The take.</param>
@@ -111,6 +113,11 @@ internal sealed class Aligner
             {
                 Begin(place, open);
             }
+
+            if (_nodes.Count > _mostNodes)
+            {
+                Forget(open);
+            }
         }
 
         var (best, node) = (double.PositiveInfinity, -1);
@@ -131,6 +138,50 @@ internal sealed class Aligner
 
         spans.Reverse();
         return new TakeAlignment([.. spans], best);
+    }
+
+    /// <summary>Drops the nodes to which no way leads that is still in play, so that memory does not grow with what was given up.</summary>
+    private void Forget(List<Open> open)
+    {
+        var isKept = new bool[_nodes.Count];
+        void Keep(int node)
+        {
+            for (; node >= 0 && !isKept[node]; node = _nodes[node].Before)
+            {
+                isKept[node] = true;
+            }
+        }
+
+        foreach (var one in open)
+        {
+            Keep(one.Before);
+        }
+
+        _ended.ForEach(i => Keep(_endNodes[i]));
+        _resting.ForEach(i => Keep(_restNodes[i]));
+        var places = new int[_nodes.Count];
+        var count = 0;
+        for (var n = 0; n < places.Length; n++)
+        {
+            if (isKept[n])
+            {
+                // A node stands after the one that it leads back to.
+                var node = _nodes[n];
+                places[n] = count;
+                _nodes[count++] = node with { Before = node.Before < 0 ? -1 : places[node.Before] };
+            }
+        }
+
+        _nodes.RemoveRange(count, _nodes.Count - count);
+        int At(int node) => node < 0 ? -1 : places[node];
+        for (var o = 0; o < open.Count; o++)
+        {
+            open[o] = open[o] with { Before = At(open[o].Before) };
+        }
+
+        _ended.ForEach(i => _endNodes[i] = At(_endNodes[i]));
+        _resting.ForEach(i => _restNodes[i] = At(_restNodes[i]));
+        _mostNodes = Math.Max(NodesAtFirst, 2 * count);
     }
 
     /// <summary>Lets a note be followed by a rest.</summary>

@@ -18,7 +18,8 @@ internal static class NoteContour
     /// <param name="Vibrato">The half extent of the vibrato in cents; 0 where there is none.</param>
     /// <param name="Found">The share of the frames that have the pitch, 0 to 1.</param>
     /// <param name="Rival">How strong the strongest other pitch was beside it, 0 to 1.</param>
-    public readonly record struct Heard(double Cents, double Spread, double Vibrato, double Found, double Rival);
+    /// <param name="Rate">The vibrato's rate in Hz; 0 where there is none.</param>
+    public readonly record struct Heard(double Cents, double Spread, double Vibrato, double Found, double Rival, double Rate);
 
     /// <summary>Measures a note.</summary>
     /// <param name="track">The take.</param>
@@ -26,7 +27,8 @@ internal static class NoteContour
     /// <param name="end">Its end in seconds.</param>
     /// <param name="about">The pitch it should have, in cents above MIDI note 0.</param>
     /// <param name="within">How far it may be from it.</param>
-    public static Heard Measure(PitchTrack track, double onset, double end, double about, double within)
+    /// <param name="rate">The singer's rate of vibrato in Hz, known from longer notes; 0 where it is not.</param>
+    public static Heard Measure(PitchTrack track, double onset, double end, double about, double within, double rate = 0)
     {
         var (a, b) = (onset + (Edge * (end - onset)), end - (Edge * (end - onset)));
         var (from, to) = ((int)Math.Ceiling(a * PitchTrack.FramesASecond), (int)Math.Floor(b * PitchTrack.FramesASecond));
@@ -63,11 +65,11 @@ internal static class NoteContour
         var found = cents.Count / (double)(to - from + 1);
         if (cents.Count == 0)
         {
-            return new Heard(centre, 0, 0, 0, 1);
+            return new Heard(centre, 0, 0, 0, 1, 0);
         }
 
-        var (mean, spread, vibrato) = WithoutVibrato(times, cents);
-        return new Heard(mean, spread, vibrato, found, rivals / cents.Count);
+        var (mean, spread, vibrato, rateFound) = WithoutVibrato(times, cents, rate);
+        return new Heard(mean, spread, vibrato, found, rivals / cents.Count, rateFound);
     }
 
     /// <summary>The pitch that most of the frames agree on.</summary>
@@ -102,18 +104,19 @@ internal static class NoteContour
     }
 
     /// <summary>The mean of a course with its slope and its vibrato fitted to it.</summary>
-    private static (double Mean, double Spread, double Vibrato) WithoutVibrato(List<double> times, List<double> cents)
+    private static (double Mean, double Spread, double Vibrato, double Rate) WithoutVibrato(List<double> times, List<double> cents, double known)
     {
         var (mean, spread) = Trimmed(times, cents);
         var seconds = times[^1] - times[0];
         if (times.Count < 8 || spread < 4 || seconds < 0.9 / FastestVibrato)
         {
-            return (mean, spread, 0);
+            return (mean, spread, 0, 0);
         }
 
         var values = Vector<double>.Build.DenseOfEnumerable(cents);
-        var (least, bestMean, bestSpread, extent) = (spread * spread * cents.Count, mean, spread, 0.0);
-        for (var rate = Math.Max(SlowestVibrato, 0.8 / seconds); rate <= FastestVibrato; rate += 0.25)
+        var (least, bestMean, bestSpread, extent, bestRate) = (spread * spread * cents.Count, mean, spread, 0.0, 0.0);
+        var (slowest, fastest) = known > 0 ? (known - 0.25, known + 0.26) : (Math.Max(SlowestVibrato, 0.8 / seconds), FastestVibrato);
+        for (var rate = slowest; rate <= fastest; rate += 0.25)
         {
             var w = 2 * Math.PI * rate;
             var slope = seconds > 1.6 / rate;
@@ -129,12 +132,12 @@ internal static class NoteContour
             var amplitude = Math.Sqrt((fit[1] * fit[1]) + (fit[2] * fit[2]));
             if (rest * rest < least && amplitude < 250)
             {
-                (least, bestMean, bestSpread, extent) = (rest * rest, fit[0], rest / Math.Sqrt(cents.Count), amplitude);
+                (least, bestMean, bestSpread, extent, bestRate) = (rest * rest, fit[0], rest / Math.Sqrt(cents.Count), amplitude, rate);
             }
         }
 
         // A vibrato explains most of what moves; anything less is left in.
-        return least < 0.4 * spread * spread * cents.Count ? (bestMean, bestSpread, extent) : (mean, spread, 0);
+        return least < (known > 0 ? 0.6 : 0.4) * spread * spread * cents.Count ? (bestMean, bestSpread, extent, bestRate) : (mean, spread, 0, 0);
     }
 
     private static (double Mean, double Spread) Trimmed(List<double> times, List<double> cents)

@@ -4,7 +4,7 @@ namespace Warmup.Takes;
 internal static class TakeJudgement
 {
     private const double LeastVoice = 0.5;
-    private const double MostAmiss = 0.62;
+    private const double MostAmiss = 0.7;
     private const double MostAmissElsewhere = 0.45;
     private const double MostTrouble = 0.45;
     private const double MostCost = 12;

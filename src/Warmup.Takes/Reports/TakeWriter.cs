@@ -5,6 +5,7 @@ internal sealed class TakeWriter
 {
     private const double LeastBreath = 0.15;
     private const double FarFromDrift = 45;
+    private const double LongForVibrato = 0.55;
 
     // A singer's own S within this many cents of the drill's counts as the drill's.
     private const int OwnTonic = 80;
@@ -36,6 +37,11 @@ internal sealed class TakeWriter
         for (var s = 0; s < _spans.Length; s++)
         {
             _heard[s] = Measured(_spans[s], _times[s].Onset, _times[s].End);
+        }
+
+        KnowVibrato();
+        for (var s = 0; s < _spans.Length; s++)
+        {
             if (Math.Abs(_heard[s].Cents - Wanted(_spans[s])) < TakeMarks.Another)
             {
                 offs.Add(_heard[s].Cents - Wanted(_spans[s]));
@@ -105,8 +111,26 @@ internal sealed class TakeWriter
 
     private double Wanted(SungSpan span) => _drill.Notes[span.Note].Cents + _hypothesis.Shift;
 
-    private NoteContour.Heard Measured(SungSpan span, double onset, double end) =>
-        NoteContour.Measure(_track, onset, end, Wanted(span), span.IsOther ? 700 : TakeMarks.Another - 1);
+    private NoteContour.Heard Measured(SungSpan span, double onset, double end, double rate = 0) =>
+        NoteContour.Measure(_track, onset, end, Wanted(span), span.IsOther ? 700 : TakeMarks.Another - 1, rate);
+
+    /// <summary>Measures short notes again with the rate of vibrato that the longer ones have: less than two cycles cannot tell it.</summary>
+    private void KnowVibrato()
+    {
+        var rates = Enumerable.Range(0, _spans.Length).Where(s => _heard[s].Rate > 0 && _times[s].End - _times[s].Onset >= LongForVibrato).Select(s => _heard[s].Rate).Order().ToList();
+        if (rates.Count < 3)
+        {
+            return;
+        }
+
+        for (var s = 0; s < _spans.Length; s++)
+        {
+            if (_times[s].End - _times[s].Onset < LongForVibrato)
+            {
+                _heard[s] = Measured(_spans[s], _times[s].Onset, _times[s].End, rates[rates.Count / 2]);
+            }
+        }
+    }
 
     private TakeNote SungNote(int s, int? late)
     {
