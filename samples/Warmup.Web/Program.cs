@@ -68,6 +68,7 @@ app.MapPost("/", PageEndpoint.Post).RequireRateLimiting("drills");
 app.MapMethods("/class.{ending:regex(^(csv|json)$)}", [HttpMethods.Get, HttpMethods.Post], PageEndpoint.Class).RequireRateLimiting("drills");
 app.MapGet("/page.css", () => PageEndpoint.Resource("page.css", "text/css; charset=utf-8"));
 app.MapGet("/page.js", () => PageEndpoint.Resource("page.js", "text/javascript; charset=utf-8"));
+app.MapGet("/icon.svg", () => PageEndpoint.Resource("icon.svg", "image/svg+xml"));
 app.Lifetime.ApplicationStarted.Register(() =>
 {
     foreach (var address in app.Urls)

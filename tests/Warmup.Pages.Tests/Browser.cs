@@ -17,6 +17,7 @@ internal abstract class Browser(params string[] scripts) : IAsyncDisposable
     private readonly byte[] _buffer = new byte[1 << 16];
     private Process? _process;
     private int _id;
+    private string? _home;
 
     /// <summary>What the console and the log said above the level of information.</summary>
     public IReadOnlyList<string> Complaints => _complaints;
@@ -35,6 +36,13 @@ internal abstract class Browser(params string[] scripts) : IAsyncDisposable
         var path = Path.Combine(Folder.FullName, "page.html");
         await File.WriteAllBytesAsync(path, page);
         await GoAsync(new UriBuilder(new Uri(path)) { Query = $"?kept={Uri.EscapeDataString(kept)}" }.Uri);
+    }
+
+    /// <summary>Goes to a page of a server on this machine; what it asks of that server is no complaint.</summary>
+    public Task VisitAsync(Uri address)
+    {
+        _home = address.GetLeftPart(UriPartial.Authority);
+        return GoAsync(address);
     }
 
     /// <summary>The value of an expression in the page; promises are waited for.</summary>
@@ -127,6 +135,10 @@ internal abstract class Browser(params string[] scripts) : IAsyncDisposable
     protected virtual void Address(JsonObject message)
     {
     }
+
+    /// <summary>Whether an address is neither a file nor of the server that was visited.</summary>
+    protected bool IsForeign(string url) =>
+        !url.StartsWith("file:", StringComparison.Ordinal) && (_home is null || !url.Replace("blob:", string.Empty, StringComparison.Ordinal).StartsWith(_home + "/", StringComparison.Ordinal));
 
     protected void Complain(string complaint) => _complaints.Add(complaint);
 

@@ -111,7 +111,7 @@ internal sealed class Chromium(params string[] scripts) : Browser(scripts)
             case "Log.entryAdded" when Word(parameters, "entry", "level") is "error" or "warning":
                 Complain(parameters!.ToJsonString());
                 break;
-            case "Network.requestWillBeSent" when Word(parameters, "request", "url") is { } url && !url.StartsWith("file:", StringComparison.Ordinal):
+            case "Network.requestWillBeSent" when Word(parameters, "request", "url") is { } url && IsForeign(url):
                 Complain($"asked for {url}");
                 break;
         }

@@ -81,7 +81,7 @@ internal sealed class Firefox(params string[] scripts) : Browser(scripts)
             case "log.entryAdded" when Word(read, "params", "level") is "error" or "warn":
                 Complain(read["params"]!.ToJsonString());
                 break;
-            case "network.beforeRequestSent" when Word(read, "params", "request", "url") is { } url && !url.StartsWith("file:", StringComparison.Ordinal) && !url.StartsWith("data:", StringComparison.Ordinal):
+            case "network.beforeRequestSent" when Word(read, "params", "request", "url") is { } url && IsForeign(url) && !url.StartsWith("data:", StringComparison.Ordinal):
                 Complain($"asked for {url}");
                 break;
         }

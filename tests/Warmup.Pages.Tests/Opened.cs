@@ -42,6 +42,9 @@ public abstract class Opened : IAsyncLifetime
         await Browser.OpenAsync(page);
     }
 
+    /// <summary>Skips the test where there is no browser.</summary>
+    internal void SkipWithoutBrowser() => Assert.SkipWhen(_missing is not null, _missing ?? string.Empty);
+
     /// <summary>Opens the practice page of a score with what the page before it has kept.</summary>
     internal async Task OpenAgainAsync(Score score)
     {

@@ -12,7 +12,9 @@
 
   // Each page begins with what its address says was kept before it, and with nothing else: what a browser itself keeps from one page of a file to the
   // next can come late or not at all.
+  // A page of a server keeps what it keeps.
   try {
+    if (window.location.protocol !== "file:") throw new Error("served");
     window.localStorage.clear();
     for (const [key, value] of Object.entries(JSON.parse(new URLSearchParams(window.location.search).get("kept") ?? "{}"))) window.localStorage.setItem(key, value);
   } catch {

@@ -57,10 +57,22 @@ internal static class PageEndpoint
     }
 
     // A form's fields are in the body, within the limit of the connection; a multipart form could be put on the disk on its way and is not taken.
-    private static async Task<IFormCollection?> Form(HttpContext context) =>
-        context.Request.ContentType?.StartsWith("application/x-www-form-urlencoded", StringComparison.OrdinalIgnoreCase) == true
-            ? await context.Request.ReadFormAsync(context.RequestAborted)
-            : null;
+    private static async Task<IFormCollection?> Form(HttpContext context)
+    {
+        if (context.Request.ContentType?.StartsWith("application/x-www-form-urlencoded", StringComparison.OrdinalIgnoreCase) != true)
+        {
+            return null;
+        }
+
+        try
+        {
+            return await context.Request.ReadFormAsync(context.RequestAborted);
+        }
+        catch (InvalidDataException)
+        {
+            return null; // letters that no text has
+        }
+    }
 
     private static IResult Answer(HttpContext context, IEnumerable<KeyValuePair<string, StringValues>> values, bool isInAddress, Limits limits)
     {
@@ -73,8 +85,9 @@ internal static class PageEndpoint
             state = state.With(("class", ClassText.WithRow(state["class"], cells)));
         }
 
-        var model = PageModel.Of(state, limits, errors, context.RequestAborted);
-        return Results.Content(PageView.Write(model, Texts.English).ToString(), "text/html; charset=utf-8", Encoding.UTF8, errors.Count > 0 ? 400 : 200);
+        // To the script the page is the answer, also where it says what is wrong.
+        var model = PageModel.Of(state, limits, errors, isQuick: !isInAddress && typed.Exists(v => v.Key == "quick"), context.RequestAborted);
+        return Results.Content(PageView.Write(model, Texts.English).ToString(), "text/html; charset=utf-8", Encoding.UTF8, errors.Count > 0 && isInAddress ? 400 : 200);
     }
 
     // The cells of a singer to add; nothing where no name was typed.

@@ -7,7 +7,8 @@ namespace Warmup.Web;
 /// <param name="Made">The drill with the lines that are sung, and its score; nothing where there is none.</param>
 /// <param name="Refusal">Why there is no score.</param>
 /// <param name="Singers">The class.</param>
-/// <param name="Help">What does not fit whom, and what would help.</param>
+/// <param name="Findings">What does not fit whom.</param>
+/// <param name="Help">What does not fit whom, and what would help; nothing where that was not asked for yet.</param>
 /// <param name="Tonics">The tonics for the class, the best first.</param>
 /// <param name="Windows">The tempi that the class can sing, speed by speed.</param>
 internal sealed record PageModel(
@@ -17,7 +18,8 @@ internal sealed record PageModel(
     (Drill Drill, Score Score)? Made,
     Finding? Refusal,
     ValueList<Singer> Singers,
-    ValueList<Advice> Help,
+    ValueList<(Singer Singer, Finding Finding)> Findings,
+    ValueList<Advice>? Help,
     ValueList<TonicFit> Tonics,
     ValueList<TempoWindow> Windows)
 {
@@ -28,8 +30,9 @@ internal sealed record PageModel(
     /// <param name="state">What was chosen.</param>
     /// <param name="limits">What is allowed.</param>
     /// <param name="errors">What is wrong already.</param>
+    /// <param name="isQuick">Whether the remedies and the tempi, which are searched for, are left out: another request brings them.</param>
     /// <param name="stop">Stops the work.</param>
-    public static PageModel Of(PageState state, Limits limits, List<QueryError> errors, CancellationToken stop)
+    public static PageModel Of(PageState state, Limits limits, List<QueryError> errors, bool isQuick, CancellationToken stop)
     {
         var singers = ClassText.Read(state["class"], limits, errors);
         if (state["class"].TrimStart().StartsWith('{') && !singers.IsEmpty)
@@ -37,7 +40,7 @@ internal sealed record PageModel(
             state = state.With(("class", ClassText.ToTable(singers)));
         }
 
-        var plain = new PageModel(state, errors, null, null, null, singers, [], [], []);
+        var plain = new PageModel(state, errors, null, null, null, singers, [], null, [], []);
         if (DrillQuery.Read(state.ToDrill(), limits, errors) is not { } request)
         {
             return plain;
@@ -49,10 +52,19 @@ internal sealed record PageModel(
         }
 
         plain = plain with { Request = request, Made = (drill, score) };
-        return singers.IsEmpty ? plain : plain with
+        if (singers.IsEmpty)
+        {
+            return plain;
+        }
+
+        plain = plain with
+        {
+            Findings = singers.SelectMany(s => score.Check(s).Select(f => (s, f))).ToValueList(),
+            Tonics = score.RankTonics(singers),
+        };
+        return isQuick ? plain : plain with
         {
             Help = drill.Advise(singers, planned: request.Breaths, cancellationToken: stop),
-            Tonics = score.RankTonics(singers),
             Windows = score.NoteCount <= TempoWindow.MostNotes ? TempoWindow.OfSpeeds(drill, singers, cancellationToken: stop) : [],
         };
     }

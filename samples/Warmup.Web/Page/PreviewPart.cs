@@ -9,9 +9,14 @@ internal sealed record PreviewPart(PageModel Model, Texts Texts)
 
     private PageState State => Model.State;
 
-    public Html Write() => Model.Made is { } made
-        ? Html.Of($"{Wrong()}{Made(made.Drill, made.Score)}")
-        : Html.Of($"{Wrong()}{Refused()}");
+    public Html Write() => Html.Of(
+        $"""
+        <div id="said" class="part">{Wrong()}{Refused()}</div>
+        <div id="lines-sung" class="part">{(Model.Made is { } made ? Lines(made.Drill, made.Score) : default)}</div>
+        <div id="fits" class="part">{(Model.Made is { } fit ? Fit(fit.Drill) : default)}</div>
+        <div id="tempi" class="part">{(Model.Made is { } timed ? Tempi(timed.Drill) : default)}</div>
+        <div id="sheet" class="part">{(Model.Made is { } drawn ? Sheet(drawn.Drill, drawn.Score) : default)}</div>
+        """);
 
     private Html Wrong() => Model.Errors.Count == 0
         ? default
@@ -21,24 +26,22 @@ internal sealed record PreviewPart(PageModel Model, Texts Texts)
         ? Html.Of($"""<div role="alert" class="wrong"><p>{Texts.Wrong}</p><p>{finding.Message}. {finding.Fix}</p></div>""")
         : default;
 
-    private Html Made(Drill drill, Score score)
-    {
-        var lines = drill.Expand().Lines;
-        return Html.Of(
-            $"""
-            <h3>{score.Title}</h3>
-            <p>{Texts.Notes(score.NoteCount)}; {drill.Pattern.Describe(drill.Scale)}</p>
-            <ol class="lines">{lines.Select(l => Html.Of($"<li>{l.ToNotation()}</li>"))}</ol>
-            {Files()}
-            {Fit(drill, score)}
-            {Tempi(drill)}
-            <h3>{Texts.Sheet}</h3>
-            <p><img class="sheet" src="{State.FileAddress("/drill.svg")}" alt="{Texts.SheetOf(score.Title)}"></p>
-            {score.Findings.Select(f => Html.Of($"<p>{f.Describe()}</p>"))}
-            {Levels(drill)}
-            <h3>{Texts.Cautions}</h3><ul class="cautions">{score.Cautions.Select(c => Html.Of($"<li>{c.Text} <small>({c.Source})</small></li>"))}</ul>
-            """);
-    }
+    private Html Lines(Drill drill, Score score) => Html.Of(
+        $"""
+        <h3>{score.Title}</h3>
+        <p>{Texts.Notes(score.NoteCount)}; {drill.Pattern.Describe(drill.Scale)}</p>
+        <ol class="lines">{drill.Expand().Lines.Select(l => Html.Of($"<li>{l.ToNotation()}</li>"))}</ol>
+        {Files()}
+        """);
+
+    private Html Sheet(Drill drill, Score score) => Html.Of(
+        $"""
+        <h3>{Texts.Sheet}</h3>
+        <p><img class="sheet" src="{State.FileAddress("/drill.svg")}" alt="{Texts.SheetOf(score.Title)}"></p>
+        {score.Findings.Select(f => Html.Of($"<p>{f.Describe()}</p>"))}
+        {Levels(drill)}
+        <h3>{Texts.Cautions}</h3><ul class="cautions">{score.Cautions.Select(c => Html.Of($"<li>{c.Text} <small>({c.Source})</small></li>"))}</ul>
+        """);
 
     private Html Files() => Html.Of(
         $"""
@@ -53,33 +56,43 @@ internal sealed record PreviewPart(PageModel Model, Texts Texts)
         </ul>
         """);
 
-    private Html Fit(Drill drill, Score score) => Model.Singers.IsEmpty
+    private Html Fit(Drill drill) => Model.Singers.IsEmpty
         ? Html.Of($"""<h3>{Texts.Fits}</h3><p class="help">{Texts.NoClass}</p>""")
         : Html.Of(
             $"""
             <h3>{Texts.Fits}</h3>
-            {(Model.Help.IsEmpty ? Html.Of($"<p>{Texts.FitsAll}</p>") : default)}
+            {(Model.Findings.IsEmpty ? Html.Of($"<p>{Texts.FitsAll}</p>") : Model.Help is null ? Html.Of($"""<p class="help">{Texts.HelpComes}</p>""") : default)}
             <ul class="singers">{Model.Singers.Select(s => Singer(drill, s))}</ul>
             """);
 
     private Html Singer(Drill drill, Singer singer)
     {
-        // Findings that the same changes clear stand together, as their worst one.
-        var groups = Model.Help.Where(a => a.Singer == singer)
-            .GroupBy(a => (a.Finding.Code, a.Remedies, a.Alone, a.Otherwise))
-            .Select(g => (Lines: LineNumbers.ToText(g.Select(a => a.Finding.Place?.Line ?? 0).Where(l => l > 0)), Worst: g.MaxBy(a => Math.Abs((a.Finding.Measured ?? 0) - (a.Finding.Limit ?? 0)))!))
-            .ToList();
+        var fits = !Model.Findings.Any(f => f.Singer == singer);
         return Html.Of(
             $"""
-            <li><strong>{singer.Alias}</strong> <span class="{(groups.Count == 0 ? "yes" : "no")}">{(groups.Count == 0 ? Texts.FitsYes : Texts.FitsNo)}</span>
-            {groups.Select(g => Finding(drill, singer, g.Lines, g.Worst))}
+            <li><strong>{singer.Alias}</strong> <span class="{(fits ? "yes" : "no")}">{(fits ? Texts.FitsYes : Texts.FitsNo)}</span>
+            {(Model.Help is { } help ? Advised(drill, help.Where(a => a.Singer == singer)) : Found(singer))}
             <details><summary>{Texts.Contour}</summary><img loading="lazy" src="{State.FileAddress("/contour.svg", ("low", singer.Low.ToString()), ("high", singer.High.ToString()))}" alt="{Texts.ContourOf(singer.Alias, singer.Low.ToString(), singer.High.ToString())}"></details></li>
             """);
     }
 
-    private Html Finding(Drill drill, Singer singer, string lines, Advice advice) => Html.Of(
+    // Findings of a kind stand together, as their worst one; with advice, those that the same changes clear.
+    private Html Found(Singer singer) => Html.Of($"{Model.Findings.Where(f => f.Singer == singer).Select(f => f.Finding).GroupBy(f => f.Code).Select(g => Html.Of($"""<div class="finding">{Message(g, Worst(g, f => f))}</div>"""))}");
+
+    private Html Advised(Drill drill, IEnumerable<Advice> advice) => Html.Of(
+        $"{advice.GroupBy(a => (a.Finding.Code, a.Remedies, a.Alone, a.Otherwise)).Select(g => Finding(drill, g.Select(a => a.Finding), Worst(g, a => a.Finding)))}");
+
+    private static T Worst<T>(IEnumerable<T> group, Func<T, Finding> of) => group.MaxBy(g => Math.Abs((of(g).Measured ?? 0) - (of(g).Limit ?? 0)))!;
+
+    private Html Message(IEnumerable<Finding> group, Finding worst)
+    {
+        var lines = LineNumbers.ToText(group.Select(f => f.Place?.Line ?? 0).Where(l => l > 0));
+        return Html.Of($"<p>{(lines.Length == 0 ? string.Empty : Texts.OnLines(lines))}{worst.Message}</p>");
+    }
+
+    private Html Finding(Drill drill, IEnumerable<Finding> group, Advice advice) => Html.Of(
         $"""
-        <div class="finding"><p>{(lines.Length == 0 ? string.Empty : Texts.OnLines(lines))}{advice.Finding.Message}</p>
+        <div class="finding">{Message(group, advice.Finding)}
         {(advice.Remedies.IsEmpty ? Html.Of($"<p>{advice.Otherwise}</p>") : Html.Of($"""<p class="help">{Texts.WhatHelps}</p>"""))}
         <p class="row">{advice.Remedies.Select(r => Fields.Link(r.Describe(drill), RemedyChanges.Of(r, Model.Request!, State)))}
         {advice.Alone.Select(r => Fields.Link($"{Texts.Alone}: {r.Describe(drill)}", RemedyChanges.Of(r, Model.Request!, State)))}</p></div>

@@ -90,6 +90,7 @@ internal sealed record Texts
     public string FitsAll { get; init; } = "The drill fits everyone in the class.";
     public string NoClass { get; init; } = "Add singers, and the page says whom the drill fits and what would help.";
     public string WhatHelps { get; init; } = "What would help (tried: it brings nobody a new finding)";
+    public string HelpComes { get; init; } = "What would help is being tried.";
     public string Alone { get; init; } = "Alone";
     public string Contour { get; init; } = "The drill over the range";
     public string Tempi { get; init; } = "Tempi that all can sing";

@@ -31,23 +31,33 @@
     waiting?.abort();
     waiting = new AbortController();
     const mine = waiting;
-    try {
-      const answer = await fetch("/", { method: "POST", body: values, signal: mine.signal });
+    const ask = async more => {
+      const answer = await fetch("/", { method: "POST", body: new URLSearchParams([...values, ...more]), signal: mine.signal });
       if (!(answer.headers.get("content-type") || "").startsWith("text/html")) throw new Error(answer.status);
       const page = new DOMParser().parseFromString(await answer.text(), "text/html");
-      if (mine !== waiting) return;
+      if (mine !== waiting) throw new DOMException("", "AbortError");
       if (takesForm) takeForm(page);
+      takesForm = false;
       for (const part of document.querySelectorAll(".part")) takePart(part, page.getElementById(part.id));
-      const address = document.getElementById("preview").dataset.address = page.getElementById("preview").dataset.address;
+      const address = page.getElementById("preview").dataset.address;
       if (how !== "stay") history[pushes && address !== location.pathname + location.search ? "pushState" : "replaceState"](null, "", address);
       pushes = false;
-      say(document.querySelector("#preview [role=alert], #preview > p")?.textContent.trim() || "", false);
+      say(document.querySelector("#said [role=alert], #lines-sung > p")?.textContent.trim() || "", false);
+    };
+    document.body.setAttribute("aria-busy", "true");
+    try {
+      // With a class, the drill and the findings come first; what would help is searched for and comes after.
+      if (values.get("class")) await ask([["quick", "1"]]);
+      await ask([]);
     } catch (problem) {
       if (problem.name !== "AbortError") say(status.dataset.problem, true);
     }
+
+    if (mine === waiting) document.body.removeAttribute("aria-busy");
   }
 
   function takePart(part, fresh) {
+    if (part.innerHTML === fresh.innerHTML) return;
     const open = new Set([...part.querySelectorAll("details[open] > summary")].map(summaryName));
     const hadFocus = part.contains(document.activeElement);
     part.replaceChildren(...fresh.childNodes);

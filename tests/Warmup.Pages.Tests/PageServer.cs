@@ -1,0 +1,30 @@
+using System.Diagnostics;
+
+namespace Warmup.Pages.Tests;
+
+/// <summary>The program that serves the page to make drills in, on a free port; shared by the tests of a class.</summary>
+public sealed class PageServer : IAsyncLifetime
+{
+    private Process? _process;
+
+    /// <summary>Where it listens, as it printed it.</summary>
+    public Uri Address { get; private set; } = new("http://127.0.0.1");
+
+    public async ValueTask InitializeAsync()
+    {
+        var start = ProgramRun.Prepare("dotnet", AppContext.BaseDirectory, Path.Combine(AppContext.BaseDirectory, "warmup-page.dll"), "--urls", "http://127.0.0.1:0");
+        start.RedirectStandardOutput = true;
+        _process = Process.Start(start)!;
+        Address = new Uri((await _process.StandardOutput.ReadLineAsync())!);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_process is not null)
+        {
+            _process.Kill(entireProcessTree: true);
+            await _process.WaitForExitAsync();
+            _process.Dispose();
+        }
+    }
+}
