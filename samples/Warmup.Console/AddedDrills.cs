@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using Warmup.Reading;
 
 namespace Warmup.Cli;
 
@@ -10,7 +11,7 @@ internal sealed class AddedDrills
 
     public Option<string[]> Add { get; } = new("--add")
     {
-        Description = "A drill of your own that the plan draws on as well: a pattern or an exercise, as after --pattern of 'warmup drill'. It can be given several times; each may be followed by its --tala.",
+        Description = "A drill of your own that the plan draws on as well: a pattern or an exercise, as after --pattern of 'warmup drill', or a MusicXML, MIDI or text file. It can be given several times; each may be followed by its --tala.",
     };
 
     public Option<string[]> Tala { get; } = new("--tala")
@@ -48,6 +49,14 @@ internal sealed class AddedDrills
     private static Exercise Read(string text, string? typed, int number)
     {
         var tala = typed is null ? null : OptionValue.Parsed<Meter>("--tala", typed, Meter.TryParse).ToText();
+        if (DrillFile.IsNamed(text))
+        {
+            var path = text.Trim();
+            var section = DrillFile.Read("--add", path, ReadingOptions.Default, CancellationToken.None).Sections[0];
+            var title = OneLine(section.Title.Length > 0 ? section.Title : Path.GetFileName(path));
+            return new Exercise(Group, number, title, DrillFile.PatternOf("--add", path, section, CancellationToken.None), "read from a file", tala ?? string.Empty);
+        }
+
         return Repertoire.Find(text.Trim()) is { } exercise
             ? tala is null ? exercise : new Exercise(Group, number, $"{exercise.Name}: {exercise.Title}", exercise.Pattern, exercise.Source, tala)
             : new Exercise(Group, number, OneLine(text), OptionValue.Pattern("--add", text), "typed with --add", tala ?? string.Empty);

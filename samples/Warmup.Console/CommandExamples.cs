@@ -44,6 +44,12 @@ internal static class CommandExamples
             "warmup plan --singers singers.json --scales audava --start 2026-12-01 --days 7 --minutes 10 --climb 4 --formats \"txt mid\" --out week",
             "warmup plan --plan plan/plan.json --day 2026-12-01 --formats \"pdf html\" --out tuesday",
         ],
+        ["read"] =
+        [
+            "warmup read --file drill.musicxml --explain",
+            "warmup read --file drill.mid --scale mohanam --tonic G3 --singers singers.json",
+            "warmup read --file drill.musicxml --to-scale 15 --to-tonic A3 --out other.pdf --out other.mid",
+        ],
         ["listen"] =
         [
             "warmup listen --take take.wav --scale mohanam --pattern ladder --tonic G3 --tempo 60 --out report.html --out report.csv",

@@ -54,4 +54,5 @@ internal sealed record ScaleRow(string Name, string Family, int? Parent, string 
 [JsonSerializable(typeof(PatternReport))]
 [JsonSerializable(typeof(PatternDetail))]
 [JsonSerializable(typeof(ExerciseReport))]
+[JsonSerializable(typeof(ReadReport))]
 internal sealed partial class ConsoleJson : JsonSerializerContext;

@@ -11,10 +11,12 @@ internal static class InputFile
     /// <param name="largest">The most bytes that are read.</param>
     /// <param name="wanted">What the option should name, for the case that there is no such file.</param>
     /// <param name="read">Reads the bytes.</param>
+    /// <param name="isText">Whether the file is text, which is given in UTF-8 whatever it was saved in.</param>
     /// <exception cref="InputException">The file is too large, cannot be opened, or does not hold what is wanted.</exception>
-    public static T Read<T>(string option, string path, int largest, string wanted, Func<byte[], T> read)
+    public static T Read<T>(string option, string path, int largest, string wanted, Func<byte[], T> read, bool isText = true)
     {
         var bytes = Bytes(option, path, largest, wanted);
+        bytes = isText ? AsUtf8(bytes) : bytes;
         try
         {
             return read(bytes);
@@ -51,7 +53,7 @@ internal static class InputFile
                 }
             }
 
-            return AsUtf8(bytes.ToArray());
+            return bytes.ToArray();
         }
         catch (Exception none) when (none is FileNotFoundException or DirectoryNotFoundException)
         {

@@ -41,6 +41,7 @@ internal static class Program
             PlanCommand.Create(terminal, cancellation),
             ListenCommand.Create(terminal, cancellation),
             MeasureCommand.Create(terminal, cancellation),
+            ReadCommand.Create(terminal, cancellation),
             SingersCommand.Create(terminal),
             ScalesCommand.Create(terminal),
             PatternsCommand.Create(terminal, cancellation),

@@ -108,7 +108,7 @@ internal sealed class Report
 
     private string Help(Advice advice)
     {
-        var ways = string.Join("; or ", (advice.Remedies.IsEmpty ? Alone(advice) : Together(advice)).Select(r => $"{r.Text} ({string.Join(' ', r.Options.Select(Quoted))})"));
+        var ways = string.Join("; or ", (advice.Remedies.IsEmpty ? Alone(advice) : Together(advice)).Select(r => r.Options.Count == 0 ? r.Text : $"{r.Text} ({string.Join(' ', r.Options.Select(Quoted))})"));
         return advice.Remedies.IsEmpty ? $"{advice.Otherwise}{(ways.Length == 0 ? string.Empty : $": {ways}")}" : ways;
     }
 

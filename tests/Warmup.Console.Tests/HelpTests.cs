@@ -42,12 +42,17 @@ public sealed class HelpTests : IDisposable
         Assert.Equal(0, Shell.Run("demo", "--out", _shell.At("demo")).Code);
         File.Copy(_shell.At("demo/singers.json"), _shell.At("singers.json"));
         File.WriteAllText(_shell.At("class.csv"), "alias,low,high,sustainedSeconds\nWren,A3,E5,14\n");
-        string[] files = ["--out", "--singers", "--plan", "--chart", "--take", "--lowest-highest", "--sustained"];
+        string[] files = ["--out", "--singers", "--plan", "--chart", "--take", "--file", "--lowest-highest", "--sustained"];
         if (name is "listen" or "measure")
         {
             Assert.Equal(0, Shell.Run("drill", "--scale", "mohanam", "--pattern", "ladder", "--tonic", "G3", "--tempo", "60", "--out", _shell.At("take.wav")).Code);
             ToneFile.Write(_shell.At("glide.wav"));
             ToneFile.Write(_shell.At("tone.wav"));
+        }
+
+        if (name == "read")
+        {
+            Assert.Equal(0, Shell.Run("drill", "--scale", "mohanam", "--pattern", "ladder", "--tonic", "G3", "--tempo", "60", "--out", _shell.At("drill.mid"), "--out", _shell.At("drill.musicxml")).Code);
         }
 
         if (name == "plan")

@@ -6,6 +6,7 @@ using Warmup.Midi;
 using Warmup.MusicXml;
 using Warmup.Plans;
 using Warmup.Sheets;
+using Warmup.Reading;
 using Warmup.Takes;
 using Warmup.Testing;
 
@@ -30,6 +31,13 @@ internal static class LibrarySamples
             () => new WavOptions { HasBeat = false }, () => new WavOptions { HasVoice = false }, () => new WavOptions { BeatDecibels = -41 },
             () => new WavOptions { CountInBeats = 3 }, () => new WavOptions { DroneSound = DroneSound.Held },
         ],
+        [typeof(ReadingOptions)] =
+        [
+            () => new ReadingOptions(), () => new ReadingOptions { Scale = Catalogue.Default.Parent(15).Scale }, () => new ReadingOptions { Tonic = Tonic.Parse("C4") },
+            () => new ReadingOptions { Part = Text("Voice") },
+        ],
+        [typeof(ReadSection)] = [() => Typed("S R G").Sections[0], () => Typed("S R").Sections[0], () => Typed("Tonic: G3\nS R").Sections[0], () => Typed("Tempo: 80\nS R").Sections[0]],
+        [typeof(ReadMusic)] = [() => Typed("S R G"), () => Typed("S R"), () => Typed("Title: one\nS R"), () => Typed("Tala: adi\nS R")],
         [typeof(TakeNote)] =
         [
             () => Note(0), () => Note(1), () => Note(0) with { Line = 2 }, () => Note(0) with { Round = 2 }, () => Note(0) with { Status = NoteStatus.Unsure },
@@ -267,6 +275,8 @@ internal static class LibrarySamples
     /// <summary>The range of a tone that lasts a second between two silences.</summary>
     private static VoiceRange RangeOf(double hz) => VoiceMeasuring.Range(SoundSource.FromSamples(
         Array.ConvertAll(Enumerable.Range(0, 32_000).ToArray(), i => i is < 8_000 or > 24_000 ? 0 : (float)(0.4 * Math.Sin(2 * Math.PI * hz * i / 16_000) + 0.2 * Math.Sin(4 * Math.PI * hz * i / 16_000))), 16_000));
+
+    private static ReadMusic Typed(string text) => MusicReader.Read(System.Text.Encoding.UTF8.GetBytes(text));
 
     private static TakeNote Note(int index) => new() { Index = index, Line = 1, Round = 1, Status = NoteStatus.Sung, Tone = default };
 

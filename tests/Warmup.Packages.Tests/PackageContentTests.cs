@@ -20,7 +20,7 @@ public sealed class PackageContentTests(PackedLibraries packed)
 
     [Fact]
     public void These_are_the_libraries() => Assert.Equal(
-        ["Warmup.Audio", "Warmup.Core", "Warmup.Drawing", "Warmup.Midi", "Warmup.MusicXml", "Warmup.Plans", "Warmup.Sheets", "Warmup.Takes", "Warmup.Testing", "Warmup.Voices"],
+        ["Warmup.Audio", "Warmup.Core", "Warmup.Drawing", "Warmup.Midi", "Warmup.MusicXml", "Warmup.Plans", "Warmup.Reading", "Warmup.Sheets", "Warmup.Takes", "Warmup.Testing", "Warmup.Voices"],
         PackedLibraries.Names);
 
     [Theory]
@@ -114,7 +114,7 @@ public sealed class PackageContentTests(PackedLibraries packed)
         var core = ($"Warmup.Core", PackedLibraries.Version);
         var voices = ("Warmup.Voices", PackedLibraries.Version);
         Assert.Empty(Dependencies("Warmup.Core"));
-        foreach (var name in new[] { "Warmup.Voices", "Warmup.Midi", "Warmup.MusicXml", "Warmup.Audio", "Warmup.Sheets" })
+        foreach (var name in new[] { "Warmup.Voices", "Warmup.Midi", "Warmup.MusicXml", "Warmup.Audio", "Warmup.Reading", "Warmup.Sheets" })
         {
             Assert.Equal([core], Dependencies(name));
         }

@@ -1,0 +1,64 @@
+using System.Text.Json;
+
+namespace Warmup.Cli.Tests;
+
+public sealed class ReadCommandTests : IDisposable
+{
+    private readonly Shell _shell = new();
+
+    public void Dispose() => _shell.Dispose();
+
+    [Fact]
+    public void A_drill_comes_back_with_its_exercise_and_goes_to_another_scale()
+    {
+        Assert.Equal(0, Shell.Run(_shell.Drill(("--pattern", "alankara-2"), ("--out", _shell.At("a.musicxml")))).Code);
+        var (code, output, error) = Shell.Run("read", "--file", _shell.At("a.musicxml"), "--explain", "--to-scale", "hamsadhwani", "--out", _shell.At("b.musicxml"));
+        Assert.Equal((0, string.Empty), (code, error));
+        Assert.Contains("(alankara-2)", output, StringComparison.Ordinal);
+        Assert.Contains("Hamsadhwani, S = G3", Shell.Run("read", "--file", _shell.At("b.musicxml")).Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Typed_lines_are_checked_against_singers()
+    {
+        Assert.Equal(0, Shell.Run("demo", "--out", _shell.At("demo")).Code);
+        File.WriteAllText(_shell.At("a.txt"), "Scale: mohanam\nTonic: C6\nS R G P D S'\n");
+        var (code, output, _) = Shell.Run("read", "--file", _shell.At("a.txt"), "--singers", _shell.At("demo/singers.json"));
+        Assert.Equal(1, code);
+        Assert.Contains("--to-tonic", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_report_as_JSON_has_lines_rules_and_remarks()
+    {
+        File.WriteAllText(_shell.At("a.txt"), "S R G / R G M\nand so on\n");
+        using var json = JsonDocument.Parse(Shell.Run("read", "--file", _shell.At("a.txt"), "--explain", "--json").Out);
+        var root = json.RootElement;
+        Assert.Equal("urn:warmup:read:1", root.GetProperty("schema").GetString());
+        Assert.Equal(["S R G", "R G M"], root.GetProperty("sections")[0].GetProperty("lines").EnumerateArray().Select(l => l.GetString()!));
+        Assert.Equal("line 2", root.GetProperty("remarks")[0].GetProperty("place").GetString());
+    }
+
+    [Fact]
+    public void A_plan_takes_the_drill_of_a_file()
+    {
+        Assert.Equal(0, Shell.Run("demo", "--out", _shell.At("demo")).Code);
+        File.WriteAllText(_shell.At("own.txt"), "From the mail\nS R G R / R G P G / G P D P\n");
+        var (code, _, error) = Shell.Run(
+            "plan", "--singers", _shell.At("demo/singers.json"), "--scales", "mohanam", "--start", "2026-12-01", "--days", "3", "--minutes", "10", "--add", _shell.At("own.txt"), "--out", _shell.At("plan"));
+        Assert.True(code is 0 or 1 && error.Length == 0, error);
+        Assert.Contains("From the mail", File.ReadAllText(_shell.At("plan/plan.json")), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("S R x G", "a.txt, line 1, column 5")]
+    [InlineData("<score-partwise>", "a.txt, line 1, column")]
+    [InlineData("MThd", "a.txt, byte 4")]
+    public void A_broken_file_is_refused_with_its_place(string text, string words)
+    {
+        File.WriteAllText(_shell.At("a.txt"), text);
+        var (code, _, error) = Shell.Run("read", "--file", _shell.At("a.txt"));
+        Assert.Equal(2, code);
+        Assert.Contains(words, error, StringComparison.Ordinal);
+    }
+}
