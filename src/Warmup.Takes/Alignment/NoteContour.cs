@@ -9,6 +9,7 @@ internal static class NoteContour
     private const double Widest = 700;
     private const double Near = 90;
     private const double NearCents = 40;
+    private const double Slip = 25;
     private const double SlowestVibrato = 4;
     private const double FastestVibrato = 9;
 
@@ -68,6 +69,7 @@ internal static class NoteContour
             return new Heard(centre, 0, 0, 0, 1, 0);
         }
 
+        WithoutSpikes(cents);
         var (mean, spread, vibrato, rateFound) = WithoutVibrato(times, cents, rate);
         return new Heard(mean, spread, vibrato, found, rivals / cents.Count, rateFound);
     }
@@ -101,6 +103,19 @@ internal static class NoteContour
         }
 
         return best;
+    }
+
+    /// <summary>A frame that leaps away from both its neighbours is a slip of the track: it takes the middle of the three.</summary>
+    private static void WithoutSpikes(List<double> cents)
+    {
+        for (var i = 1; i + 1 < cents.Count; i++)
+        {
+            var (low, high) = (Math.Min(cents[i - 1], cents[i + 1]), Math.Max(cents[i - 1], cents[i + 1]));
+            if (cents[i] < low - Slip || cents[i] > high + Slip)
+            {
+                cents[i] = Math.Clamp(cents[i], low, high);
+            }
+        }
     }
 
     /// <summary>The mean of a course with its slope and its vibrato fitted to it.</summary>
@@ -137,7 +152,7 @@ internal static class NoteContour
         }
 
         // A vibrato explains most of what moves; anything less is left in.
-        return least < (known > 0 ? 0.6 : 0.4) * spread * spread * cents.Count ? (bestMean, bestSpread, extent, bestRate) : (mean, spread, 0, 0);
+        return least < (known > 0 ? 0.7 : 0.5) * spread * spread * cents.Count ? (bestMean, bestSpread, extent, bestRate) : (mean, spread, 0, 0);
     }
 
     private static (double Mean, double Spread) Trimmed(List<double> times, List<double> cents)

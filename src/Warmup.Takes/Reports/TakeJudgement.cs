@@ -5,7 +5,7 @@ internal static class TakeJudgement
 {
     private const double LeastVoice = 0.5;
     private const double MostAmiss = 0.7;
-    private const double MostAmissElsewhere = 0.45;
+    private const double MostAmissElsewhere = 0.5;
     private const double MostTrouble = 0.45;
     private const double MostCost = 12;
     private const int LeastNotes = 3;

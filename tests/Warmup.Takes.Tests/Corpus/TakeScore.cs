@@ -89,6 +89,7 @@ internal sealed class TakeScore
         var (_, slope) = MathNet.Numerics.Fit.Line([.. steady.Select(t => t.Onset)], [.. steady.Select(t => t.Cents - drill.Notes[t.Index].Cents)]);
         DriftsWrong += Math.Abs(report.DriftCents - (slope * (take.Tones[^1].Onset - take.Tones[0].Onset))) > 5 ? 1 : 0;
         var bad = new List<string>();
+        var far = new List<string>();
         foreach (var tone in take.Tones)
         {
             Notes++;
@@ -121,6 +122,10 @@ internal sealed class TakeScore
             if (!tone.IsOther)
             {
                 Cents.Add(Math.Abs(drill.Notes[tone.Index].Cents + note.Cents!.Value + shift - tone.Cents));
+                if (Cents[^1] > 8)
+                {
+                    far.Add($"{tone.Index}@{tone.Onset:0.00}-{tone.End:0.00} {drill.Notes[tone.Index].Cents + note.Cents!.Value + shift - tone.Cents:0.0} ({note.Onset:0.00}-{note.End:0.00} spread {note.Spread} vibrato {note.Vibrato})");
+                }
             }
         }
 
@@ -143,6 +148,11 @@ internal sealed class TakeScore
         Events += take.Events.Count;
         EventsFound += take.Events.Count(lines.Contains);
         EventsFalse += lines.Count(l => !take.Events.Contains(l));
+        if (far.Count > 2)
+        {
+            Said.Add($"FAR {name}: {string.Join(", ", far.Take(8))}");
+        }
+
         if (bad.Count > 0 || lines.Count != take.Events.Count)
         {
             Said.Add($"{bad.Count}/{Right - before + bad.Count} {name}\n    {string.Join(" ", bad.Take(12))}\n    events {string.Join(" ", lines)} truth {string.Join(" ", take.Events)} left out {string.Join(",", take.LeftOut.Take(4))}");
