@@ -140,7 +140,10 @@ public sealed class PackageContentTests(PackedLibraries packed)
         var lists = groups
             .Select(g => g.Elements().Select(d => (Id: d.Attribute("id")!.Value, Version: d.Attribute("version")!.Value)).OrderBy(d => d.Id, StringComparer.Ordinal).ToList())
             .ToList();
-        Assert.Equal(lists[0], lists[1]);
+
+        // NAudio.Core 3 has no build for .NET 8, so that framework takes the last of version 2.
+        Assert.Equal(lists[0].Select(d => d.Id), lists[1].Select(d => d.Id));
+        Assert.Equal(lists[0].Where(d => d.Id != "NAudio.Core"), lists[1].Where(d => d.Id != "NAudio.Core"));
         return lists[0];
     }
 
