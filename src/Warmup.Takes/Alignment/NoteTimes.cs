@@ -14,6 +14,7 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
     private const double SmallGap = 0.07;
     private const float RingFall = 5;
     private const int LeastRing = 36;
+    private const int MostRing = 260;
 
     /// <summary>The onset and the end of each stretch, in seconds.</summary>
     public (double Onset, double End)[] Of(SungSpan[] spans)
@@ -102,7 +103,7 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
             end--;
         }
 
-        return quiet - end < LeastRing || loud - track.Low(quiet) < 2 * RingFall
+        return quiet - end is < LeastRing or > MostRing || loud - track.Low(quiet) < 2 * RingFall
             ? null
             : ((end + 0.5) / PitchTrack.LowASecond, Crossing(quiet, 1, (track.Low(quiet) + Loudest(quiet, quiet + 40)) / 2));
     }
