@@ -30,8 +30,19 @@ public class MidiTests
     public void Notes_that_never_end_end_with_their_track()
     {
         var music = Read([0, 0x90, 60, 90, 96, 0xFF, 0x2F, 0]);
-        Assert.Contains(music.Remarks, r => r.Message.Contains("1 notes never end", StringComparison.Ordinal));
+        Assert.Contains(music.Remarks, r => r.Message.Contains("1 note never ends", StringComparison.Ordinal));
         Assert.Equal(1, music.Sections[0].NoteCount);
+    }
+
+    [Theory]
+    [InlineData(0xFD, 0, "Eb")]
+    [InlineData(2, 0, "D")]
+    [InlineData(0xFF, 1, "D")]
+    public void A_key_signature_of_flats_or_sharps_speaks_for_its_tonic(int fifths, int mode, string tonic)
+    {
+        // Three flats are E flat major, two sharps D major, one flat and minor D minor (Standard MIDI File specification: sf, mi).
+        var music = Read([0, 0xFF, 0x59, 2, (byte)fifths, (byte)mode, 0, 0x90, 57, 90, 96, 57, 0, .. End]);
+        Assert.Contains(music.Sections[0].Proposals, p => p.Tonic.Midi % 12 == NoteName.Parse(tonic + "4").Midi % 12 && p.Reasons.Any(r => r.StartsWith("the key signature", StringComparison.Ordinal)));
     }
 
     [Fact]

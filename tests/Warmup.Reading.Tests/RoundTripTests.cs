@@ -52,6 +52,54 @@ public class RoundTripTests
             Assert.Equal(section.IsSungIn(Syllables.SvaraLetters), read.Syllables == Syllables.SvaraLetters);
         });
 
+    public static TheoryData<MusicXmlOptions> Ways =>
+    [
+        new MusicXmlOptions { HasDrone = true, Beat = MusicXmlBeat.Gestures },
+        new MusicXmlOptions { SecondVoiceSemitones = -12 },
+        new MusicXmlOptions { Measure = MusicXmlMeasure.Anga },
+        new MusicXmlOptions { Key = MusicXmlKey.NonTraditional, LineMarks = MusicXmlLineMarks.Numbers },
+        new MusicXmlOptions { HasMicrotones = true, Date = new DateOnly(2026, 12, 1), Paper = MusicXmlPaper.Letter },
+    ];
+
+    [Theory]
+    [MemberData(nameof(Ways))]
+    public void However_the_notation_is_written_it_reads_back(MusicXmlOptions options)
+    {
+        foreach (var pattern in (string[])["ladder", "run.up-down", "alankara-2"])
+        {
+            var score = (Drill(Repertoire.Find(pattern)?.Pattern.ToString() ?? pattern) with { Tuning = Tuning.Just, Delivery = Delivery.LineByLine }).ToScore();
+            SameMusic.Holds(score, Read(score, new MusicXmlFormat(options)));
+        }
+    }
+
+    [Property(MaxTest = 500)]
+    public Property Damaged_files_are_read_or_refused() => Prop.ForAll(
+        (from format in Gen.Elements<IScoreFormat>(new MusicXmlFormat(), new MxlFormat(), new MidiFormat())
+         from at in Gen.Choose(0, int.MaxValue).ListOf(4)
+         from value in Gen.Choose(0, 255)
+         from cut in Gen.Choose(0, 10)
+         select (format, at, value, cut)).ToArbitrary(),
+        damage =>
+        {
+            var bytes = Bytes(Damaged, damage.format);
+            foreach (var at in damage.at)
+            {
+                bytes[at % bytes.Length] = (byte)((damage.value ^ at) & 0xFF);
+            }
+
+            try
+            {
+                var read = MusicReader.Read(bytes.AsMemory(0, damage.cut == 0 ? damage.at.First() % bytes.Length : bytes.Length));
+                Assert.NotEmpty(read.Sections);
+            }
+            catch (ReadingException refused)
+            {
+                Assert.NotEmpty(refused.Message);
+            }
+        });
+
+    private static Score Damaged { get; } = Drill("ladder.up-down").ToScore();
+
     [Fact]
     public void A_scale_of_ones_own_is_given_with_the_file()
     {

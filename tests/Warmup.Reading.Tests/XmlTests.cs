@@ -94,6 +94,12 @@ public class XmlTests
         Assert.Equal("\u00C9tude", MusicReader.Read(bytes).Title);
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("\uFEFF")]
+    public void A_file_that_says_UTF16_and_is_UTF8_is_read(string mark) =>
+        Assert.Equal("\u00C9tude", Read($"{mark}<?xml version='1.0' encoding='UTF-16'?><score-partwise><work><work-title>\u00C9tude</work-title></work><part id='A'><measure>{Note("C", 4)}</measure></part></score-partwise>").Title);
+
     private static string Note(string step, int octave) => $"<note><pitch><step>{step}</step><octave>{octave}</octave></pitch>{Quarter}</note>";
 
     private static string Score(params string[] measures) => $"<score-partwise version='3.1'><part-list><score-part id='A'><part-name>Voice</part-name></score-part></part-list><part id='A'>{string.Concat(measures.Select((m, i) => $"<measure number='{i + 1}'>{m}</measure>"))}</part></score-partwise>";

@@ -141,7 +141,7 @@ internal sealed class MidiScore
                 part.Name = format == 0 ? part.Name : name;
                 if (part.Close(tick) is var open and > 0)
                 {
-                    Remark(string.Create(CultureInfo.InvariantCulture, $"{open} notes never end: they were ended with their track"), bytes.Position);
+                    Remark(string.Create(CultureInfo.InvariantCulture, $"{open} {(open == 1 ? "note never ends" : "notes never end")}: ended with the track"), bytes.Position);
                 }
             }
         }
@@ -228,8 +228,8 @@ internal sealed class MidiScore
                 }
 
                 break;
-            case 0x59 when data.Length == 2 && (sbyte)data[0] is >= -7 and <= 7:
-                _piece.AddKey(Quarters(tick), (sbyte)data[0], data[1] == 1);
+            case 0x59 when data.Length == 2 && unchecked((sbyte)data[0]) is >= -7 and <= 7:
+                _piece.AddKey(Quarters(tick), unchecked((sbyte)data[0]), data[1] == 1);
                 break;
             default:
                 break;

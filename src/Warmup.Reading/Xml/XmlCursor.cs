@@ -14,7 +14,19 @@ internal sealed class XmlCursor(XmlReader xml)
     public PiecePlace Place => xml is IXmlLineInfo { LineNumber: > 0 } at ? new PiecePlace(PlaceKind.TextLine, at.LineNumber, at.LinePosition) : default;
 
     /// <summary>A reader of untrusted bytes: no document type is resolved, no entity expanded.</summary>
-    public static XmlReader Open(Stream stream) => XmlReader.Create(stream, new XmlReaderSettings
+    public static XmlReader Open(MemoryStream stream)
+    {
+        // Files that say UTF-16 and were saved as UTF-8 are found in the wild; with a reader of text what they say does not count.
+        Span<byte> head = stackalloc byte[128];
+        head = head[..stream.Read(head)];
+        var mark = head.StartsWith((ReadOnlySpan<byte>)[0xEF, 0xBB, 0xBF]) ? 3 : 0;
+        stream.Position = mark;
+        return head[mark..].StartsWith("<?xml"u8) && Encoding.Latin1.GetString(head).Contains("utf-16", StringComparison.OrdinalIgnoreCase)
+            ? XmlReader.Create(new StreamReader(stream, new UTF8Encoding(false, true), false, 1 << 12, leaveOpen: true), Settings)
+            : XmlReader.Create(stream, Settings);
+    }
+
+    private static XmlReaderSettings Settings { get; } = new()
     {
         DtdProcessing = DtdProcessing.Ignore,
         XmlResolver = null,
@@ -24,7 +36,7 @@ internal sealed class XmlCursor(XmlReader xml)
         IgnoreProcessingInstructions = true,
         IgnoreWhitespace = true,
         CloseInput = false,
-    });
+    };
 
     /// <summary>Goes to the root element.</summary>
     public void MoveToRoot()

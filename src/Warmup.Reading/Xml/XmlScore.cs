@@ -15,7 +15,7 @@ internal sealed class XmlScore
 
     private XmlScore(CancellationToken cancellation) => _cancellation = cancellation;
 
-    public static RawPiece Read(Stream stream, CancellationToken cancellation)
+    public static RawPiece Read(MemoryStream stream, CancellationToken cancellation)
     {
         var score = new XmlScore(cancellation);
         using var xml = XmlCursor.Open(stream);
