@@ -7,7 +7,7 @@ namespace Warmup.Reading;
 /// <param name="Number">The measure or the line of text, counted from 1; or the byte, counted from 0. Measures count as they follow each other, whatever numbers they show.</param>
 /// <param name="Within">The quarter note within the measure, or the column, counted from 1; 0 where none is meant.</param>
 /// <param name="Part">The part, or <see langword="null"/>.</param>
-public readonly record struct PiecePlace(PlaceKind Kind, long Number, Rational Within = default, string? Part = null)
+public readonly record struct PiecePlace(PlaceKind Kind, int Number, Rational Within = default, string? Part = null)
 {
     /// <summary>The place in words: <c>Voice, measure 3, quarter 2 1/2</c>.</summary>
     public override string ToString()

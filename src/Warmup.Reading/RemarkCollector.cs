@@ -6,7 +6,7 @@ namespace Warmup.Reading;
 internal sealed class RemarkCollector
 {
     private readonly List<Remark> _remarks = [];
-    private readonly HashSet<(RemarkKind, PlaceKind, long, string?)> _seen = [];
+    private readonly HashSet<(RemarkKind, PlaceKind, int, string?)> _seen = [];
     private int _left;
 
     public void Add(RemarkKind kind, string message, PiecePlace place)

@@ -34,6 +34,14 @@ public class MidiTests
         Assert.Equal(1, music.Sections[0].NoteCount);
     }
 
+    [Fact]
+    public void A_gap_of_a_tick_is_closed_and_said_and_a_real_silence_stays()
+    {
+        var music = Read([0, 0x90, 60, 90, 95, 60, 0, 1, 62, 90, 48, 62, 0, 48, 64, 90, 95, 64, 0, 1, .. End[1..]]);
+        Assert.Equal([new Rational(1), new Rational(1, 2), new Rational(1)], music.Sections[0].Lines.SelectMany(l => l.Notes).Select(n => n.Length));
+        Assert.Equal(RemarkKind.Time, Assert.Single(music.Remarks).Kind);
+    }
+
     [Theory]
     [InlineData(0xFD, 0, "Eb")]
     [InlineData(2, 0, "D")]

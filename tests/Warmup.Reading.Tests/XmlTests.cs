@@ -30,7 +30,7 @@ public class XmlTests
             "<attributes><key><fifths>2</fifths></key></attributes>" + Note("G", 4) + Note("A", 4) + Note("B", 4) + Note("C", 5) + Note("D", 5) + "<barline><repeat direction='backward'/></barline>"));
         Assert.Equal(
             [(RemarkKind.Chord, 1), (RemarkKind.GraceNote, 1), (RemarkKind.Ornament, 1), (RemarkKind.Microtone, 1), (RemarkKind.Repeat, 2), (RemarkKind.Mended, 2), (RemarkKind.FurtherVoice, 1), (RemarkKind.KeyChange, 2)],
-            music.Remarks.Where(r => r.Kind != RemarkKind.OutsideScale).Select(r => (r.Kind, (int)r.Place.Number)));
+            music.Remarks.Where(r => r.Kind != RemarkKind.OutsideScale).Select(r => (r.Kind, r.Place.Number)));
         Assert.Equal(["E4", "D#4", "E4", "F4", "G4", "A4", "B4", "C5", "D5"], Notes(music));
     }
 
@@ -52,7 +52,7 @@ public class XmlTests
     public void A_duration_that_is_none_is_an_error_with_its_line(string duration, string element)
     {
         var fault = Assert.Throws<ReadingException>(() => Read("<score-partwise><part id='A'>\n<measure>\n<note><pitch><step>C</step><octave>4</octave></pitch><duration>" + duration + "</duration></note></measure></part></score-partwise>"));
-        Assert.Equal((PlaceKind.TextLine, 3L), (fault.Place.Kind, fault.Place.Number));
+        Assert.Equal((PlaceKind.TextLine, 3), (fault.Place.Kind, fault.Place.Number));
         Assert.Contains(element, fault.Message, StringComparison.Ordinal);
     }
 

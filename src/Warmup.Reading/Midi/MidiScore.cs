@@ -280,6 +280,11 @@ internal sealed class MidiScore
             var raw = part.Finish(_division);
             raw.Measures.AddRange(measures);
             MidiMarks.Add(raw, markers, _piece);
+            if (!_piece.IsOurs && MidiGaps.Close(raw.Notes) is { } gap)
+            {
+                _piece.Remarks.Add(RemarkKind.Time, "gaps of less than a twentieth of a note were closed: programs that play a part leave them", raw.Place(gap));
+            }
+
             _piece.Parts.Add(raw);
             Report(raw, part.Chords, RemarkKind.Chord, "notes at once: the highest was kept");
             Report(raw, part.Overlaps, RemarkKind.Mended, "notes overlap: the first one ends where the next begins");
