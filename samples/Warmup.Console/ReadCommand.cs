@@ -18,7 +18,7 @@ internal static class ReadCommand
         var toScale = new Option<string?>("--to-scale") { Description = "Carry the lines to this scale." };
         var toTonic = new Option<string?>("--to-tonic") { Description = $"Carry the lines to this tonic: {TonicOption.Forms}." };
         var tempo = new Option<string?>("--tempo") { Description = $"Another tempo, in aksharas or beats a minute, {Tempo.Slowest} to {Tempo.Fastest}." };
-        var explain = new Option<bool>("--explain") { Description = "Find the rule behind the lines." };
+        var explain = new Option<bool>("--explain") { Description = "Find the rule that gives the lines." };
         var singers = new SingerOptions(required: false);
         var outputs = new Option<string[]>("--out")
         {

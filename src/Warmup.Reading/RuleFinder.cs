@@ -2,7 +2,7 @@ using Warmup.Research;
 
 namespace Warmup.Reading;
 
-/// <summary>Finds the rules behind lines that were read: for all of them, otherwise for parts.</summary>
+/// <summary>Finds the rules of lines that were read: for all of them, otherwise for parts.</summary>
 public static class RuleFinder
 {
     // The project's own bounds: what is searched in one go, and how many parts are tried.

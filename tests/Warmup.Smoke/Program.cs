@@ -6,6 +6,7 @@ using Warmup.Drawing;
 using Warmup.Midi;
 using Warmup.MusicXml;
 using Warmup.Plans;
+using Warmup.Reading;
 using Warmup.Sheets;
 
 // Writes one file of each kind into the folder that is named, reads the JSON back, and prints what was written. Compiled ahead of time it
@@ -79,6 +80,9 @@ return Same(SingersFile.Read(Bytes("singers.json")), singers, "singers.json")
     && Same(PatternFile.Read(Bytes("pattern.json")), drill.Pattern, "pattern.json")
     && Same(PlanFile.Read(Bytes("plan.json")), plan, "plan.json")
     && Same(JsonSerializer.Deserialize(Bytes("values.json"), KeptJson.Default.Kept)!, kept, "values.json")
+    && Same(MusicReader.Read(Bytes("drill.musicxml")).Sections[0].Lines.Sum(l => l.Notes.Count), score.NoteCount, "drill.musicxml")
+    && Same(MusicReader.Read(Bytes("drill.mxl")), MusicReader.Read(Bytes("drill.musicxml")), "drill.mxl")
+    && Same(MusicReader.Read(Bytes("drill.mid")).Sections[0].Lines.Count, score.Sections[0].Lines.Count, "drill.mid")
     && Refuses(score.Sections[0].Notes[0])
         ? 0
         : 1;

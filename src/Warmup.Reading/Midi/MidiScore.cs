@@ -260,7 +260,7 @@ internal sealed class MidiScore
         return System.Text.Unicode.Utf8.IsValid(data) ? Encoding.UTF8.GetString(data) : Encoding.Latin1.GetString(data);
     }
 
-    /// <summary>A syllable by RP-017: a carriage return ends a line, a space a word; a line that ends leaves a mark behind.</summary>
+    /// <summary>A syllable by RP-017: a carriage return ends a line, a space a word; a line that ends leaves a mark.</summary>
     private static string Lyric(ReadOnlySpan<byte> data) => Decoded(data).Replace('\n', '\r');
 
     private RawPiece ToPiece()

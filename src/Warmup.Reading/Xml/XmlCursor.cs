@@ -51,7 +51,7 @@ internal sealed class XmlCursor(XmlReader xml)
 
     /// <summary>
     /// Visits the children of the present element in order. <paramref name="visit"/> stands at each child and may read it to its end; what it leaves
-    /// is skipped. Afterwards the cursor stands behind the element.
+    /// is skipped. Afterwards the cursor stands after the element.
     /// </summary>
     public void Children<T>(T state, Action<XmlCursor, T> visit)
     {
@@ -99,7 +99,7 @@ internal sealed class XmlCursor(XmlReader xml)
     // Whether the element that a visitor was called for has been read to its end.
     private bool _visited;
 
-    /// <summary>The text of the present element, and of no element in it; the cursor stands behind it.</summary>
+    /// <summary>The text of the present element, and of no element in it; the cursor stands after it.</summary>
     public string Text()
     {
         _visited = true;
