@@ -11,7 +11,7 @@ internal sealed record Texts
     public string Title { get; init; } = "Warmup: make a drill";
     public string Heading { get; init; } = "Make a drill";
     public string ToPreview { get; init; } = "To the drill";
-    public string Intro { get; init; } = "Choose who sings, a scale, a drill, a tonic and a tempo. The drill, whom it fits and what would help stand beside it; the files are below it.";
+    public string Intro { get; init; } = "Choose who sings, a scale, a drill, a tonic and a tempo. The page shows the drill, whom it fits and what would help, and has its files.";
     public string Show { get; init; } = "Show the drill";
     public string Usual { get; init; } = "as usual";
     public string Wrong { get; init; } = "Not yet a drill";

@@ -46,8 +46,13 @@
     };
     document.body.setAttribute("aria-busy", "true");
     try {
-      // With a class, the drill and the findings come first; what would help is searched for and comes after.
-      if (values.get("class")) await ask([["quick", "1"]]);
+      // With a class, the drill and the findings come first; what would help is searched for, and comes when nothing more is typed.
+      if (values.get("class")) {
+        await ask([["quick", "1"]]);
+        await new Promise(done => setTimeout(done, 300));
+        if (mine !== waiting) return;
+      }
+
       await ask([]);
     } catch (problem) {
       if (problem.name !== "AbortError") say(status.dataset.problem, true);
