@@ -167,8 +167,6 @@ public sealed class DrillPageInChromiumTests(OpenedInChromium opened, PageServer
 
     [Theory]
     [InlineData(360, "light")]
-    [InlineData(360, "dark")]
-    [InlineData(1200, "light")]
     [InlineData(1200, "dark")]
     public async Task The_page_keeps_the_rules_of_accessibility(int width, string scheme)
     {
