@@ -200,7 +200,7 @@ internal sealed class Aligner
 
     private bool IsNote(int i) => _ends[i] < _rests[i] + _rest;
 
-    /// <summary>The least cost of all; rests that have fallen behind it are given up.</summary>
+    /// <summary>The least cost of all; rests that are dearer by too much are given up.</summary>
     private double Best()
     {
         var best = double.PositiveInfinity;

@@ -50,6 +50,6 @@ internal sealed record AlignmentWeights
     /// <summary>The same once the pace is known.</summary>
     public double Length { get; init; } = 0.28;
 
-    /// <summary>How far, in cost, an alignment may fall behind the cheapest one until it is given up.</summary>
+    /// <summary>How much dearer than the cheapest an alignment may become before it is given up.</summary>
     public double Beam { get; init; } = 45;
 }

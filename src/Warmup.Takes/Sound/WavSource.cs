@@ -44,7 +44,7 @@ internal sealed class WavSource : SoundSource
                 CultureInfo.InvariantCulture, $"the WAV file is cut: it ends after {there:0.0} s of the {all:0.0} s that it names; record or copy it again"));
         }
 
-        // The kind of an extensible file stands behind six bytes of its further data.
+        // The kind of an extensible file follows six bytes of its further data.
         var isFloat = format.Encoding == WaveFormatEncoding.IeeeFloat
             || format is WaveFormatExtensible { SubFormat: var kind } && kind.ToByteArray()[0] == (byte)WaveFormatEncoding.IeeeFloat
             || format is WaveFormatExtraData { Encoding: WaveFormatEncoding.Extensible, ExtraData: [_, _, _, _, _, _, (byte)WaveFormatEncoding.IeeeFloat, ..] };
