@@ -36,6 +36,18 @@ public class SoundTests
     }
 
     [Fact]
+    public void A_softer_channel_that_sounds_first_is_not_heard_in_place_of_the_louder()
+    {
+        // A drone has one channel from the beginning, the voice the other after three seconds, 3 dB louder.
+        const int Rate = 16_000;
+        var voice = WavFiles.Tone(Hz, 5, Rate);
+        var drone = WavFiles.Tone(1.5 * Hz, 8, Rate);
+        var track = Track(WavFiles.Of([.. drone.Select((d, i) => new[] { i < 3 * Rate ? 0 : voice[i - (3 * Rate)], 0.7f * d })], Rate, 16));
+        Assert.All(Enumerable.Range(10, 280), f => Assert.InRange(track.Level(f), -200, -70));
+        Assert.All(Enumerable.Range(310, 480), f => Assert.InRange(track.At(f)[0].Cents, Pitches.Cents(Hz) - 1, Pitches.Cents(Hz) + 1));
+    }
+
+    [Fact]
     public void A_cut_file_is_refused_with_how_much_of_it_is_there()
     {
         var file = WavFiles.Of([.. WavFiles.Tone(Hz, 2, 16_000).Select(s => new[] { s })], 16_000, 16);

@@ -3,24 +3,24 @@ using NAudio.Dsp;
 namespace Warmup.Takes;
 
 /// <summary>
-/// One channel of a recording at the rate of the analysis. Of several channels the louder is taken, never their sum: two that swing against
-/// each other would cancel.
+/// The channels of a recording at the rate of the analysis, each for itself, never their sum: two that swing against each other would cancel.
+/// Which of two is the louder is known at the end only: where a drone has one of them and the voice the other, the drone alone sounds first.
+/// Of more than two, the one is taken that has been the loudest so far.
 /// </summary>
 internal sealed class MonoSound
 {
     /// <summary>Samples a second: twice the highest partial that is looked at, with room for the filter.</summary>
     public const int Rate = 16_000;
 
-    // Another channel must have twice the energy so far, so that equal channels are not exchanged to and fro.
+    // Where only one of many is followed, another must have twice the energy so far, so that equal channels are not exchanged to and fro.
     private const double LouderBy = 2;
     private const int BlocksASecond = 4;
+    private const int MostLanes = 2;
 
     private readonly SoundSource _source;
-    private readonly WdlResampler? _resampler;
     private readonly float[] _block;
-    private readonly float[] _mono;
+    private readonly Lane[] _lanes;
     private readonly double[] _energy;
-    private float[] _out = [];
     private int _channel;
     private long _frames;
     private bool _flushed;
@@ -30,21 +30,23 @@ internal sealed class MonoSound
         _source = source;
         var frames = source.SampleRate / BlocksASecond;
         _block = new float[frames * source.Channels];
-        _mono = new float[frames];
         _energy = new double[source.Channels];
-        if (source.SampleRate != Rate)
-        {
-            _resampler = new WdlResampler();
-            _resampler.SetMode(true, 2, true, Math.Max(48, 48 * source.SampleRate / Rate), 32);
-            _resampler.SetFilterParms();
-            _resampler.SetFeedMode(true);
-            _resampler.SetRates(source.SampleRate, Rate);
-        }
+        _lanes = [.. Enumerable.Range(0, source.Channels <= MostLanes ? source.Channels : 1).Select(_ => new Lane(source.SampleRate, frames))];
     }
 
-    /// <summary>The next samples, some thousands; none at the end.</summary>
+    /// <summary>How many channels are followed.</summary>
+    public int Lanes => _lanes.Length;
+
+    /// <summary>The lane that is the loudest in all that was read; the first of equal ones.</summary>
+    public int Loudest => _lanes.Length > 1 && _energy[1] > _energy[0] ? 1 : 0;
+
+    /// <summary>The samples of a lane that were read last.</summary>
+    public ReadOnlySpan<float> Of(int lane) => _lanes[lane].Samples;
+
+    /// <summary>Reads the next samples of all lanes, some thousands each.</summary>
+    /// <returns>Whether there were any.</returns>
     /// <exception cref="SoundException">The recording is broken, or longer than half an hour.</exception>
-    public ReadOnlySpan<float> Next()
+    public bool Read()
     {
         var filled = 0;
         while (filled < _block.Length && _source.Read(_block.AsSpan(filled)) is var count and > 0)
@@ -61,22 +63,26 @@ internal sealed class MonoSound
 
         if (frames == 0)
         {
-            return _flushed || _resampler is null ? [] : Flush();
+            if (_flushed || _source.SampleRate == Rate)
+            {
+                return false;
+            }
+
+            _flushed = true;
+            Array.ForEach(_lanes, lane => lane.Flush());
+            return true;
         }
 
-        TakeLouder(frames);
-        return _resampler is null ? _mono.AsSpan(0, frames) : Resampled(_mono.AsSpan(0, frames));
+        FindLoudest(frames);
+        for (var l = 0; l < _lanes.Length; l++)
+        {
+            _lanes[l].Take(_block.AsSpan(0, frames * _source.Channels), _lanes.Length > 1 ? l : _channel, _source.Channels);
+        }
+
+        return true;
     }
 
-    private ReadOnlySpan<float> Flush()
-    {
-        // Silence after the end pushes the last samples through the filter.
-        _flushed = true;
-        var silence = new float[_source.SampleRate / 20];
-        return Resampled(silence);
-    }
-
-    private void TakeLouder(int frames)
+    private void FindLoudest(int frames)
     {
         var channels = _source.Channels;
         for (var c = 0; c < channels; c++)
@@ -94,30 +100,67 @@ internal sealed class MonoSound
         {
             _channel = _energy[c] > LouderBy * _energy[_channel] ? c : _channel;
         }
-
-        for (int i = 0, at = _channel; i < frames; i++, at += channels)
-        {
-            _mono[i] = _block[at];
-        }
     }
 
-    private ReadOnlySpan<float> Resampled(ReadOnlySpan<float> samples)
+    /// <summary>One channel on its way to the rate of the analysis.</summary>
+    private sealed class Lane
     {
-        var most = (int)((long)samples.Length * Rate / _source.SampleRate) + 64;
-        if (_out.Length < most)
+        private readonly int _sampleRate;
+        private readonly WdlResampler? _resampler;
+        private readonly float[] _mono;
+        private float[] _out = [];
+        private int _count;
+
+        public Lane(int sampleRate, int frames)
         {
-            _out = new float[most];
+            (_sampleRate, _mono) = (sampleRate, new float[frames]);
+            if (sampleRate != Rate)
+            {
+                _resampler = new WdlResampler();
+                _resampler.SetMode(true, 2, true, Math.Max(48, 48 * sampleRate / Rate), 32);
+                _resampler.SetFilterParms();
+                _resampler.SetFeedMode(true);
+                _resampler.SetRates(sampleRate, Rate);
+            }
         }
 
+        public ReadOnlySpan<float> Samples => _resampler is null ? _mono.AsSpan(0, _count) : _out.AsSpan(0, _count);
+
+        public void Take(ReadOnlySpan<float> block, int channel, int channels)
+        {
+            var frames = block.Length / channels;
+            for (int i = 0, at = channel; i < frames; i++, at += channels)
+            {
+                _mono[i] = block[at];
+            }
+
+            _count = frames;
+            if (_resampler is not null)
+            {
+                Resample(_mono.AsSpan(0, frames));
+            }
+        }
+
+        /// <summary>Silence after the end pushes the last samples through the filter.</summary>
+        public void Flush() => Resample(new float[_sampleRate / 20]);
+
+        private void Resample(ReadOnlySpan<float> samples)
+        {
+            var most = (int)((long)samples.Length * Rate / _sampleRate) + 64;
+            if (_out.Length < most)
+            {
+                _out = new float[most];
+            }
+
 #if NET9_0_OR_GREATER
-        var needed = _resampler!.ResamplePrepare(samples.Length, 1, out Span<float> buffer);
-        samples[..needed].CopyTo(buffer);
-        var made = _resampler.ResampleOut(_out, needed, most, 1);
+            var needed = _resampler!.ResamplePrepare(samples.Length, 1, out Span<float> buffer);
+            samples[..needed].CopyTo(buffer);
+            _count = _resampler.ResampleOut(_out, needed, most, 1);
 #else
-        var needed = _resampler!.ResamplePrepare(samples.Length, 1, out var buffer, out var offset);
-        samples[..needed].CopyTo(buffer.AsSpan(offset));
-        var made = _resampler.ResampleOut(_out, 0, needed, most, 1);
+            var needed = _resampler!.ResamplePrepare(samples.Length, 1, out var buffer, out var offset);
+            samples[..needed].CopyTo(buffer.AsSpan(offset));
+            _count = _resampler.ResampleOut(_out, 0, needed, most, 1);
 #endif
-        return _out.AsSpan(0, made);
+        }
     }
 }

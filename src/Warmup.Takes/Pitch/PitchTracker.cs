@@ -10,64 +10,79 @@ internal static class PitchTracker
     /// <exception cref="SoundException">The recording is broken, or longer than half an hour.</exception>
     public static PitchTrack Track(SoundSource source, CancellationToken cancellation)
     {
-        var track = new PitchTrack();
         var sound = new MonoSound(source);
-        var harmonics = new Harmonics();
-        var low = new LowBand();
-        // The first frame is centred on the first sample.
-        var buffer = new float[Harmonics.Window * 32];
-        var filled = Harmonics.Window / 2;
-        var clipped = 0L;
-        var samples = 0L;
-        while (true)
+        var courses = Enumerable.Range(0, sound.Lanes).Select(_ => new Course()).ToArray();
+        while (sound.Read())
         {
-            var next = sound.Next();
-            if (next.IsEmpty)
-            {
-                break;
-            }
-
             cancellation.ThrowIfCancellationRequested();
-            samples += next.Length;
-            if (filled + next.Length > buffer.Length)
+            for (var l = 0; l < courses.Length; l++)
             {
-                Array.Resize(ref buffer, filled + next.Length);
+                courses[l].Add(sound.Of(l));
             }
-
-            next.CopyTo(buffer.AsSpan(filled));
-            filled += next.Length;
-            foreach (var sample in next)
-            {
-                clipped += Math.Abs(sample) >= 0.999f ? 1 : 0;
-                low.Add(sample, track);
-            }
-
-            filled = Frames(track, harmonics, buffer, filled);
         }
 
-        // The last frames reach beyond the end.
-        Array.Resize(ref buffer, Math.Max(buffer.Length, filled + (Harmonics.Window / 2)));
-        Array.Clear(buffer, filled, Harmonics.Window / 2);
-        Frames(track, harmonics, buffer, filled + (Harmonics.Window / 2));
-        track.EvenOut();
-        track.Follow();
-        track.Seconds = samples / (double)MonoSound.Rate;
-        track.Clipped = samples == 0 ? 0 : clipped / (double)samples;
-        return track;
+        return courses[sound.Loudest].End();
     }
 
-    /// <summary>Analyses the frames that are whole, and moves what is left to the front.</summary>
-    private static int Frames(PitchTrack track, Harmonics harmonics, float[] buffer, int filled)
+    /// <summary>One channel's track as it grows.</summary>
+    private sealed class Course
     {
-        var at = 0;
-        for (; at + Harmonics.Window <= filled; at += Hop)
+        private readonly PitchTrack _track = new();
+        private readonly Harmonics _harmonics = new();
+        private readonly LowBand _low = new();
+
+        // The first frame is centred on the first sample.
+        private float[] _buffer = new float[Harmonics.Window * 32];
+        private int _filled = Harmonics.Window / 2;
+        private long _clipped;
+        private long _samples;
+
+        public void Add(ReadOnlySpan<float> next)
         {
-            var found = harmonics.Of(buffer.AsSpan(at, Harmonics.Window));
-            track.Add(found, harmonics.Level);
+            _samples += next.Length;
+            if (_filled + next.Length > _buffer.Length)
+            {
+                Array.Resize(ref _buffer, _filled + next.Length);
+            }
+
+            next.CopyTo(_buffer.AsSpan(_filled));
+            _filled += next.Length;
+            foreach (var sample in next)
+            {
+                _clipped += Math.Abs(sample) >= 0.999f ? 1 : 0;
+                _low.Add(sample, _track);
+            }
+
+            Frames();
         }
 
-        buffer.AsSpan(at, filled - at).CopyTo(buffer);
-        return filled - at;
+        public PitchTrack End()
+        {
+            // The last frames reach beyond the end.
+            Array.Resize(ref _buffer, Math.Max(_buffer.Length, _filled + (Harmonics.Window / 2)));
+            Array.Clear(_buffer, _filled, Harmonics.Window / 2);
+            _filled += Harmonics.Window / 2;
+            Frames();
+            _track.EvenOut();
+            _track.Follow();
+            _track.Seconds = _samples / (double)MonoSound.Rate;
+            _track.Clipped = _samples == 0 ? 0 : _clipped / (double)_samples;
+            return _track;
+        }
+
+        /// <summary>Analyses the frames that are whole, and moves what is left to the front.</summary>
+        private void Frames()
+        {
+            var at = 0;
+            for (; at + Harmonics.Window <= _filled; at += Hop)
+            {
+                var found = _harmonics.Of(_buffer.AsSpan(at, Harmonics.Window));
+                _track.Add(found, _harmonics.Level);
+            }
+
+            _buffer.AsSpan(at, _filled - at).CopyTo(_buffer);
+            _filled -= at;
+        }
     }
 
     /// <summary>The level below 1 kHz, where voices are and hissing consonants are not.</summary>

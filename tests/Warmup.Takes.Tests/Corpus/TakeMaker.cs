@@ -76,7 +76,7 @@ internal static class TakeMaker
     private static List<SungTone> Tones(DrillNotes drill, TakePlan plan, List<int> order, Random random, HashSet<int> leftOut)
     {
         var tones = new List<SungTone>();
-        var time = 0.4 + (random.NextDouble() * 0.8);
+        var time = plan.AloneBefore + 0.4 + (random.NextDouble() * 0.8);
         var wrong = plan.HasErrors ? order.Select((o, i) => (o, i)).Where(x => x.o >= 0).Select(x => x.i).OrderBy(_ => random.Next()).Take(2).ToHashSet() : [];
         var total = order.Where(o => o >= 0).Sum(o => drill.Notes[o].Seconds) * plan.Pace;
         var (pace, wander) = (plan.Pace, 0.0);
@@ -102,7 +102,7 @@ internal static class TakeMaker
             tones.Add(new SungTone
             {
                 Index = note.Index,
-                Cents = note.Cents + off + plan.OffsetCents + (1200 * plan.Octave) + (plan.DriftCents * ((time - 1) / Math.Max(5, total + 3))),
+                Cents = note.Cents + off + plan.OffsetCents + (1200 * plan.Octave) + (plan.DriftCents * ((time - plan.AloneBefore - 1) / Math.Max(5, total + 3))),
                 IsOther = isOther,
                 Onset = time,
                 End = end,

@@ -54,6 +54,12 @@ internal sealed record TakePlan
     public bool HasConsonants { get; init; } = true;
 
     public double Pace { get; init; } = 1;
+
+    /// <summary>Seconds of the drone alone before the voice.</summary>
+    public double AloneBefore { get; init; }
+
+    /// <summary>Seconds of the drone alone after the voice.</summary>
+    public double AloneAfter { get; init; }
 }
 
 /// <summary>What happened to the order of lines in a made take.</summary>

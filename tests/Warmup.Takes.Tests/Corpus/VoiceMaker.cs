@@ -11,7 +11,7 @@ internal static class VoiceMaker
 
     public static float[] Sing(TakePlan plan, List<SungTone> tones, Random random)
     {
-        var seconds = tones[^1].End + 0.8 + random.NextDouble();
+        var seconds = tones[^1].End + plan.AloneAfter + 0.8 + random.NextDouble();
         var count = (int)(seconds * Rate);
         var (cents, level, vowel) = Courses(plan, tones, random, count);
         var voice = plan.Voice switch
