@@ -7,9 +7,7 @@ namespace Warmup.Reading;
 /// <remarks>Lengths of notes are in aksharas (one unit each); onsets count from the section's beginning, its count-in included.</remarks>
 public sealed record ReadSection
 {
-    internal ReadSection()
-    {
-    }
+    internal ReadSection(Scale scale, Tonic tonic) => (Scale, Tonic) = (scale, tonic);
 
     /// <summary>Its number, from 1.</summary>
     public int Number { get; internal init; }
@@ -18,10 +16,10 @@ public sealed record ReadSection
     public string Title { get; internal init; } = string.Empty;
 
     /// <summary>The scale: given, written in the file, or the first of <see cref="Proposals"/>.</summary>
-    public required Scale Scale { get; init; }
+    public Scale Scale { get; }
 
     /// <summary>The tonic: given, written in the file, or that of the first of <see cref="Proposals"/>.</summary>
-    public required Tonic Tonic { get; init; }
+    public Tonic Tonic { get; }
 
     /// <summary>The tonics and scales that were weighed, the likeliest first; none where both were given or written.</summary>
     public ValueList<TonicProposal> Proposals { get; internal init; }

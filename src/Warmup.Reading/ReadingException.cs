@@ -28,8 +28,9 @@ public sealed class ReadingException : FormatException
     /// <param name="message">What is wrong, and what to do.</param>
     /// <param name="place">Where.</param>
     /// <param name="innerException">What went wrong below, if anything.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="message"/> is <see langword="null"/>.</exception>
     public ReadingException(string message, PiecePlace place, Exception? innerException = null)
-        : base($"{place}: {message}", innerException) => Place = place;
+        : base($"{place}: {message ?? throw new ArgumentNullException(nameof(message))}", innerException) => Place = place;
 
     /// <summary>Where; <c>default</c> for the file as a whole.</summary>
     public PiecePlace Place { get; }

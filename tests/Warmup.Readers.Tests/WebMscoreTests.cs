@@ -51,7 +51,7 @@ public class WebMscoreTests
     private static void Holds(NamedScore piece, XDocument read)
     {
         var section = piece.Score.Sections[0];
-        var divisions = int.Parse(read.Descendants("divisions").First().Value, CultureInfo.InvariantCulture);
+        var divisions = Divisions(read);
         var (slides, stops, dots, hairpins) = (new List<Rational>(), new List<Rational>(), new List<Rational>(), new List<(Rational At, string Type)>());
         var at = 0L;
         foreach (var element in read.Descendants("measure").Elements())
@@ -74,6 +74,28 @@ public class WebMscoreTests
         Same(piece, swells.Select(n => n.Onset), hairpins.Where(h => h.Type == "crescendo").Select(h => h.At));
         Same(piece, swells.Select(n => n.Middle), hairpins.Where(h => h.Type == "diminuendo").Select(h => h.At));
         Same(piece, swells.SelectMany(n => (Rational[])[n.Middle, n.End]), hairpins.Where(h => h.Type == "stop").Select(h => h.At));
+    }
+
+    /// <summary>How many of its durations a quarter has. Where measures are not numbered the reader writes no divisions; a plain note tells.</summary>
+    private static long Divisions(XDocument read)
+    {
+        if (read.Descendants("divisions").FirstOrDefault() is { } written)
+        {
+            return long.Parse(written.Value, CultureInfo.InvariantCulture);
+        }
+
+        var plain = read.Descendants("note").First(n => n.Element("dot") is null && n.Element("time-modification") is null && n.Element("duration") is not null);
+        var quarters = (string?)plain.Element("type") switch
+        {
+            "whole" => new Rational(4),
+            "half" => new Rational(2),
+            "quarter" => new Rational(1),
+            "eighth" => new Rational(1, 2),
+            var type => throw new InvalidDataException($"a note of the type '{type}'"),
+        };
+        var divisions = long.Parse(plain.Element("duration")!.Value, CultureInfo.InvariantCulture) / quarters;
+        Assert.Equal(1, divisions.Denominator);
+        return divisions.Numerator;
     }
 
     private static void Same(NamedScore piece, IEnumerable<Rational> expected, IEnumerable<Rational> found) =>

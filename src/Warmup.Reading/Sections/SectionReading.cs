@@ -39,12 +39,10 @@ internal sealed class SectionReading(RawPiece piece, RawPart part, RawSection se
 
         var (tempo, changes) = Tempi(akshara);
         KeyChanges();
-        return new ReadSection
+        return new ReadSection(scale, tonic)
         {
             Number = section.Number,
             Title = PlainText.Of(section.Title.Length > 0 ? section.Title : piece.Title),
-            Scale = scale,
-            Tonic = tonic,
             Proposals = proposals,
             Meter = meter,
             Tempo = tempo,

@@ -239,12 +239,10 @@ internal sealed class TextPiece
             Title = _title,
             Sections =
             [
-                new ReadSection
+                new ReadSection(scale, tonic)
                 {
                     Number = 1,
                     Title = _title,
-                    Scale = scale,
-                    Tonic = tonic,
                     Proposals = proposals,
                     Meter = _meter ?? Meter.Free,
                     Tempo = _tempo ?? Tempo.Default,
