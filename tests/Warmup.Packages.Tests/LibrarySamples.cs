@@ -37,6 +37,20 @@ internal static class LibrarySamples
             () => new ReadingOptions { Part = Text("Voice") },
         ],
         [typeof(ReadSection)] = [() => Typed("S R G").Sections[0], () => Typed("S R").Sections[0], () => Typed("Tonic: G3\nS R").Sections[0], () => Typed("Tempo: 80\nS R").Sections[0]],
+        [typeof(FoundRule)] =
+        [
+            () => RuleFinder.Find(Typed("S R G / R G M / G M P / M P D").Sections[0])[0], () => RuleFinder.Find(Typed("S R G / R G M / G M P").Sections[0])[0],
+            () => RuleFinder.Find(Typed("S R / S R G / S R G M / S R G M P").Sections[0])[0],
+        ],
+        [typeof(Remark)] =
+        [
+            () => Typed("S R G\nplease hum softly\nS R").Remarks[0], () => Typed("S R G\nplease hum loudly\nS R").Remarks[0],
+            () => Typed("S R G\nS R\nplease hum softly\nS R").Remarks[0],
+        ],
+        [typeof(TonicProposal)] =
+        [
+            () => Typed("S R G").Sections[0].Proposals[0], () => Typed("Tonic: G3\nS R G").Sections[0].Proposals[0], () => Typed("Scale: mohanam\nS R G").Sections[0].Proposals[0],
+        ],
         [typeof(ReadMusic)] = [() => Typed("S R G"), () => Typed("S R"), () => Typed("Title: one\nS R"), () => Typed("Tala: adi\nS R")],
         [typeof(TakeNote)] =
         [
