@@ -77,6 +77,9 @@ internal sealed class Chromium(params string[] scripts) : Browser(scripts)
         _loaded = null;
         await SendAsync("Page.navigate", new JsonObject { ["url"] = address.AbsoluteUri });
         await UntilAsync(() => _loaded is not null, "the page to load");
+
+        // The first page of a browser can be taken for the empty one before it, whose end of loading is told late.
+        await WaitAsync("location.href !== 'about:blank' && document.readyState === 'complete'");
     }
 
     protected override async Task ClickAsync(int x, int y)

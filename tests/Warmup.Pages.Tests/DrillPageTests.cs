@@ -112,7 +112,7 @@ public abstract class DrillPageTests(Opened opened, PageServer server)
     private async Task VisitAsync(string address)
     {
         await Browser.VisitAsync(At(address));
-        await Browser.WaitAsync("!document.getElementById('import').hidden && !document.body.ariaBusy");
+        await Browser.WaitAsync("document.getElementById('import')?.hidden === false && !document.body.ariaBusy");
     }
 
     private protected async Task TypeAsync(string id, string value) => await Browser.EvaluateAsync(

@@ -49,7 +49,12 @@ public class RoundTripTests
             var (akshara, beat) = (4 * section.Meter.BeatValue, 4 * read.Meter.BeatValue);
             Assert.Equal(section.Notes.ConvertAll(n => n.Length * akshara), read.Lines.SelectMany(l => l.Notes).Select(n => n.Length * beat).ToValueList());
             Assert.Equal(Rational.Max(10, Rational.Min(400, section.Tempo * akshara / beat)), read.Tempo);
-            Assert.Equal(section.IsSungIn(Syllables.SvaraLetters), read.Syllables == Syllables.SvaraLetters);
+
+            // A key may have one name up and another down; where each note comes back under its own name, so does what is sung.
+            if (section.Notes.Select(n => section.PitchOf(n).Tone).SequenceEqual(read.Lines.SelectMany(l => l.Notes).Select(n => n.Tone)))
+            {
+                Assert.Equal(section.IsSungIn(Syllables.SvaraLetters), read.Syllables == Syllables.SvaraLetters);
+            }
         });
 
     public static TheoryData<MusicXmlOptions> Ways =>
