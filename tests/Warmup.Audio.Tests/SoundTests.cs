@@ -61,8 +61,9 @@ public class SoundTests
                 inside = Sounds.Step(sound.AsSpan(start + 1800, end - start - 3600));
                 if (n > 0 && section.Notes[n - 1].End == note.Onset)
                 {
-                    // Where one note goes over into the next, no step is larger than inside the two.
-                    Assert.InRange(Sounds.Step(sound.AsSpan(start - 1800, 3600)), 0, Math.Max(inside, earlier) * 1.02 + 1);
+                    // Where one note goes over into the next, no step is much larger than inside the two: on its way a harmonic can pass the middle of a
+                    // resonance, which neither note has on one. A click is several times as large.
+                    Assert.InRange(Sounds.Step(sound.AsSpan(start - 1800, 3600)), 0, Math.Max(inside, earlier) * 1.25 + 1);
                 }
                 else
                 {
