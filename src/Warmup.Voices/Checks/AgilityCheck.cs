@@ -92,10 +92,11 @@ internal static class AgilityCheck
                 $"{1000 / available:0.0#} notes a second; the most for this level ({experience.ToWord()}) is {1000 / needed:0.#}, this project's own setting");
         }
 
+        // Never one semitone: at each level the notes a second bind up to two.
         var semitones = hurry.To.Midi - hurry.From.Midi;
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{hurry.From.Tone} to {hurry.To.Tone} ({Math.Abs(semitones)} {(Math.Abs(semitones) == 1 ? "semitone" : "semitones")} {(semitones > 0 ? "up" : "down")}) has {available:0} ms; the leap rule needs {needed:0} ms (Xu and Sun 2002, measured with speakers, and this project's steady part)");
+            $"{hurry.From.Tone} to {hurry.To.Tone} ({Math.Abs(semitones)} semitones {(semitones > 0 ? "up" : "down")}) has {available:0} ms; the leap rule needs {needed:0} ms (Xu and Sun 2002, measured with speakers, and this project's steady part)");
     }
 
     private static Finding Say(Score score, Hurry hurry, Singer singer)

@@ -67,4 +67,38 @@ public class BreathPlanEdgeTests
         var score = Lines("ladder").ToScore();
         Assert.Throws<OperationCanceledException>(() => BreathPlan.TryMake(score, new BreathNeed(5, 1), out _, out _, stop.Token));
     }
+
+    [Theory]
+    [InlineData(70, 21, true)] // 21 parts of 1/30 s leave 3 parts: exactly a tenth of a second
+    [InlineData(71, 22, false)] // 22 parts would leave less
+    public void A_note_keeps_at_least_a_tenth_of_a_second(int hundredths, int parts, bool isPossible)
+    {
+        // At 75 an akshara lasts 0.8 s and its 24th part 1/30 s. Two spans of two notes; the pair sung as one has no room.
+        var score = Lines("[S S G G]").ToScore();
+        var made = BreathPlan.TryMake(score, new BreathNeed(2, new Rational(hundredths, 100)), out var plan, out _);
+        Assert.Equal(isPossible, made);
+        if (isPossible)
+        {
+            Assert.Equal([(1, new Rational(parts, 24))], plan!.Breaths.Select(b => (b.AfterNote, b.Length)));
+        }
+    }
+
+    [Fact]
+    public void Where_a_score_has_too_fine_a_grid_for_24ths_breaths_fall_on_its_own()
+    {
+        // Two notes of a second and of a second and 1/1021: together with 24ths the grid would need 24,504 steps, more than files hold.
+        var fine = Lines("ladder") with
+        {
+            Tempo = 60,
+            Meter = Meter.Free,
+            Expansion = new([new Line([default, new LineNote(ScaleTone.Parse("R2"), ScaleDirection.Ascent, Approach.Leap, new Rational(1022, 1021))])]),
+        };
+        var score = fine.ToScore();
+        var grid = score.Sections[0].Resolution;
+        Assert.Equal(0, grid % 1021);
+        var plan = Plan(score, new Rational(3, 2), new Rational(51, 100));
+        var length = new Rational((new Rational(51, 100) * grid).Ceiling(), grid);
+        Assert.Equal([(0, 1 - length, length)], plan.Breaths.Select(b => (b.AfterNote, b.Onset, b.Length)));
+        Assert.Equal(grid, score.WithBreaths(plan).Sections[0].Resolution);
+    }
 }

@@ -117,6 +117,35 @@ public class AgilityTests
         Assert.Equal(new ScorePlace(2, 1, 0, "high"), finding.Place);
     }
 
+    [Theory]
+    [InlineData("[S , S' , N S']", 5)]
+    [InlineData("[N S' , S , S']", 1)]
+    public void The_change_that_would_have_to_be_slowed_most_is_told_wherever_it_stands(string line, int unit)
+    {
+        // 150 a minute in the third speed: 100 ms a unit. Up the octave needs 204 ms and has 200; N to S' needs 125 ms (8 notes a second) and
+        // has 100: less, but it would have to be slowed by a quarter, the octave by a fiftieth.
+        var finding = Assert.Single(TooFast(Drill(line, 150, 3), Experience.Advanced));
+        Assert.Equal(new Rational(unit, 4), finding.Place!.Value.Beat);
+        Assert.Equal((0.1, 0.125), (finding.Measured!.Value, finding.Limit!.Value), new Near());
+    }
+
+    [Fact]
+    public void Of_equally_hurried_changes_the_first_is_told_in_each_section()
+    {
+        // 150 ms a note; each rise of an octave needs 204 ms, each fall, the one into the second section too, 100.4 + 69.6 + 10 = 180 ms.
+        var part = (Drill("[S S' S S']", 100, 3) with { Meter = Meter.Parse("1/4"), Title = "leaps" }).ToScore();
+        var findings = Score.Join("twice", [part, part]).Check(Voice(Experience.Advanced)).Where(f => f.Code == VoiceFindingCode.TooFast);
+        Assert.Equal([new ScorePlace(1, 1, new Rational(1, 4), "leaps"), new ScorePlace(2, 1, new Rational(1, 4), "leaps")], findings.Select(f => f.Place!.Value));
+    }
+
+    [Fact]
+    public void A_fall_is_told_as_one()
+    {
+        // 100.4 + 5.8 x 12 + 10 = 180 ms; 6 notes a second give 167.
+        var fall = Assert.Single(TooFast(Drill("[S' S]", 90, 3), Experience.Advanced));
+        Assert.StartsWith("S' to S (12 semitones down) has 167 ms; the leap rule needs 180 ms", fall.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_rise_that_ends_too_fast_is_found_in_its_last_times_only()
     {

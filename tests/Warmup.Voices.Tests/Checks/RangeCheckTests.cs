@@ -116,6 +116,29 @@ public partial class RangeCheckTests
         Assert.EndsWith("highest comfortable note A4", findings.Single(f => f.Code == VoiceFindingCode.AboveRange && f.Place!.Value.Line == 6).Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(1150, false)] // B4 and 50 cents: still B4
+    [InlineData(1151, true)]
+    public void A_note_is_beyond_the_full_range_from_51_cents_on(int cents, bool isBeyond)
+    {
+        // N3 alone, tuned above B4, for a voice that is comfortable up to A4 and has B4 as its highest note.
+        var drill = Ladder("major", "C4") with { Pattern = Pattern.Parse("[N N]"), Tuning = Tuning.Equal.With(Degree.Parse("N3"), Interval.FromCents(cents)) };
+        var singer = new Singer("Mira", Name("C4"), Name("A4"), 30, Experience.Advanced) { FullHigh = Name("B4") };
+        Assert.Equal(isBeyond, Assert.Single(OutOfRange(drill.ToScore(), singer)).Message.EndsWith("beyond the full range's B4", StringComparison.Ordinal));
+
+        // The same note as the end of the comfortable range.
+        var wider = new Singer("Mira", Name("C4"), Name("B4"), 30, Experience.Advanced);
+        Assert.Equal(isBeyond, OutOfRange(drill.ToScore(), wider).Any());
+    }
+
+    [Fact]
+    public void Of_notes_as_far_outside_the_first_is_named()
+    {
+        var drill = Ladder("major", "C4") with { Pattern = Pattern.Parse("[S S' G S' P S P]") };
+        var findings = OutOfRange(drill.ToScore(), Voice("D4", "A4")).ToList();
+        Assert.Equal([(VoiceFindingCode.AboveRange, 1), (VoiceFindingCode.BelowRange, 0)], findings.Select(f => (f.Code, (int)f.Place!.Value.Beat!.Value.Numerator)));
+    }
+
     [Fact]
     public void Another_reference_is_heard_in_the_range()
     {
