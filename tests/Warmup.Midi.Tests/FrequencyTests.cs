@@ -74,6 +74,29 @@ public class FrequencyTests
         }
     }
 
+    [Theory]
+    [InlineData(199.98, 62, 16383)] // 8191.2 of 8192 steps
+    [InlineData(199.99, 64, 8192)] // 8191.6, rounded up, would be one step too many: the nearest key takes over
+    [InlineData(200, 64, 8192)]
+    [InlineData(250, 65, 6144)] // three keys up, since halves are rounded away from none, and a quarter of the range down
+    [InlineData(-200, 62, 0)] // the whole range
+    [InlineData(-201, 60, 8151)] // two keys down, and one cent of 40.96 steps
+    public void A_pitch_beyond_the_bends_range_is_played_by_the_key_nearest_to_it(double cents, int key, int bend)
+    {
+        // Above D4: 150 cents by the reference, the rest by the tuning.
+        var reference = 150 * Math.Sign(cents);
+        var drill = Files.Drill(pattern: "[R]") with
+        {
+            Tonic = Tonic.FromMidi(60, 440 * Math.Pow(2, reference / 1200.0)),
+            Tuning = Tuning.Equal.With(Degree.Parse("R2"), Interval.FromCents(200 + cents - reference)),
+            HasDrone = false,
+        };
+        var track = RawFile.Of(drill.ToScore()).Tracks[1];
+        Assert.Equal(key, Assert.Single(track, e => e.IsNoteOn).Data[0]);
+        var data = Assert.Single(track, e => e.Kind == 0xE0).Data;
+        Assert.Equal(bend, data[0] | (data[1] << 7));
+    }
+
     private static Drill Octave(int parent, Tonic tonic, Tuning tuning) => Files.Drill() with
     {
         Scale = new Scale("parent", Catalogue.Default.Parent(parent).Scale.Ascent),
