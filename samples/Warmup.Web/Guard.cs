@@ -40,7 +40,8 @@ internal static class Guard
     private static void AddHeaders(IHeaderDictionary headers)
     {
         headers.XContentTypeOptions = "nosniff";
-        headers["Referrer-Policy"] = "no-referrer";
+        // A form that is posted says where it comes from only where the page itself may be named to itself.
+        headers["Referrer-Policy"] = "same-origin";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
         headers.ContentSecurityPolicy = "frame-ancestors 'none'";

@@ -6,6 +6,9 @@ internal sealed record Limits
     /// <summary>The longest text of one query value, in characters; 500 by default.</summary>
     public int LongestText { get; init; } = 500;
 
+    /// <summary>The longest rule or written lines, in characters; 2,000 by default. They are part of addresses.</summary>
+    public int LongestLines { get; init; } = 2_000;
+
     /// <summary>The most notes of a drill; 2,000 by default.</summary>
     public int MostNotes { get; init; } = 2_000;
 
@@ -23,6 +26,12 @@ internal sealed record Limits
 
     /// <summary>The longest class that the page takes, in characters; 20,000 by default.</summary>
     public int LongestClass { get; init; } = 20_000;
+
+    /// <summary>The most days of a plan; 62 by default.</summary>
+    public int MostPlanDays { get; init; } = 62;
+
+    /// <summary>The most scales of a plan; 12 by default.</summary>
+    public int MostPlanScales { get; init; } = 12;
 
     /// <summary>How many drills are made at the same time; 4 by default.</summary>
     public int AtOnce { get; init; } = 4;

@@ -66,8 +66,13 @@ app.MapMethods("/contour.svg", [HttpMethods.Get, HttpMethods.Head], DrillEndpoin
 app.MapMethods("/", [HttpMethods.Get, HttpMethods.Head], PageEndpoint.Get).RequireRateLimiting("drills");
 app.MapPost("/", PageEndpoint.Post).RequireRateLimiting("drills");
 app.MapMethods("/class.{ending:regex(^(csv|json)$)}", [HttpMethods.Get, HttpMethods.Post], PageEndpoint.Class).RequireRateLimiting("drills");
+app.MapMethods("/plan", [HttpMethods.Get, HttpMethods.Head], PlanEndpoint.Get).RequireRateLimiting("drills");
+app.MapPost("/plan", PlanEndpoint.Post).RequireRateLimiting("drills");
+app.MapPost("/plan.{ending:regex(^(json|html)$)}", PlanEndpoint.File).RequireRateLimiting("drills");
+app.MapPost("/plan-day.{ending}", PlanEndpoint.Day).RequireRateLimiting("drills");
 app.MapGet("/page.css", () => PageEndpoint.Resource("page.css", "text/css; charset=utf-8"));
 app.MapGet("/page.js", () => PageEndpoint.Resource("page.js", "text/javascript; charset=utf-8"));
+app.MapGet("/plan.js", () => PageEndpoint.Resource("plan.js", "text/javascript; charset=utf-8"));
 app.MapGet("/icon.svg", () => PageEndpoint.Resource("icon.svg", "image/svg+xml"));
 app.Lifetime.ApplicationStarted.Register(() =>
 {

@@ -12,10 +12,10 @@ internal delegate bool Parser<T>(string text, out T? value, out TextError? wrong
 internal sealed record QueryValues(IQueryCollection Query, Limits Limits, List<QueryError> Errors)
 {
     /// <summary>A value that one of the library's types reads; nothing where it is missing or wrong.</summary>
-    public T? Parsed<T>(string name, string? usual, Parser<T> parser)
+    public T? Parsed<T>(string name, string? usual, Parser<T> parser, int? longest = null)
         where T : class
     {
-        if (Text(name, usual) is not { } text)
+        if (Text(name, usual, longest) is not { } text)
         {
             return null;
         }
@@ -51,6 +51,23 @@ internal sealed record QueryValues(IQueryCollection Query, Limits Limits, List<Q
         return default;
     }
 
+    /// <summary>A whole number.</summary>
+    public int Whole(string name, int least, int most, int usual)
+    {
+        if (Peek(name) is null || Text(name, string.Empty) is not { } text)
+        {
+            return usual;
+        }
+
+        if (int.TryParse(text.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most)
+        {
+            return number;
+        }
+
+        Wrong(name, string.Create(CultureInfo.InvariantCulture, $"must be a whole number between {least} and {most}, not {TextError.Quote(text)}"));
+        return usual;
+    }
+
     /// <summary>The tempo or the rise of the tempo.</summary>
     public TempoRamp? Tempo()
     {
@@ -70,8 +87,9 @@ internal sealed record QueryValues(IQueryCollection Query, Limits Limits, List<Q
     }
 
     /// <summary>The text of a value, or the usual one; a missing value without a usual one is wrong.</summary>
-    public string? Text(string name, string? usual)
+    public string? Text(string name, string? usual, int? longest = null)
     {
+        var most = longest ?? Limits.LongestText;
         var values = Query[name];
         if (values.Count > 1)
         {
@@ -84,9 +102,9 @@ internal sealed record QueryValues(IQueryCollection Query, Limits Limits, List<Q
         {
             Errors.Add(new(name, null, null, "is missing"));
         }
-        else if (text.Length > Limits.LongestText)
+        else if (text.Length > most)
         {
-            Errors.Add(new(name, 1, Limits.LongestText + 1, string.Create(CultureInfo.InvariantCulture, $"must have at most {Limits.LongestText} characters, not {text.Length}")));
+            Errors.Add(new(name, 1, most + 1, string.Create(CultureInfo.InvariantCulture, $"must have at most {most} characters, not {text.Length}")));
             return null;
         }
 

@@ -39,6 +39,34 @@ internal static class TimeQuery
         return kalams.ConvertAll(k => new Speed(k, gati)).ToValueList();
     }
 
+    /// <summary>The avartanas that are counted before the first line.</summary>
+    public static int CountIn(QueryValues values, Meter? meter)
+    {
+        var avartanas = values.Whole("count-in", 0, Drill.LongestCountIn, 0);
+        if (avartanas > 0 && meter is { IsFree: true })
+        {
+            values.Wrong("count-in", "needs a meter, since free rhythm has no beat: name a tala");
+        }
+
+        return avartanas;
+    }
+
+    /// <summary>How long after the beat a line begins, in aksharas.</summary>
+    public static Rational Eduppu(QueryValues values, Meter? meter)
+    {
+        var eduppu = values.Peek("eduppu") is null ? Rational.Zero : values.OneOf("eduppu", "0", [.. EduppuWords]);
+        if (eduppu.Sign > 0 && meter is { IsFree: true })
+        {
+            values.Wrong("eduppu", "needs a meter, since free rhythm has no beat: name a tala");
+        }
+
+        return eduppu;
+    }
+
+    /// <summary>The places after the beat at which a line can begin.</summary>
+    public static ValueList<(string Word, Rational Aksharas)> EduppuWords { get; } =
+        Enumerable.Range(0, 5).Select(n => new Rational(n, 4)).Select(e => (e.ToString(), e)).ToValueList();
+
     /// <summary>The delivery.</summary>
     public static Delivery? Delivery(QueryValues values, Meter? meter)
     {

@@ -54,6 +54,9 @@ internal abstract class Browser(params string[] scripts) : IAsyncDisposable
     /// <summary>Presses and releases a key.</summary>
     public abstract Task PressAsync(Key key);
 
+    /// <summary>Does something in another tab of the same browser, which is closed afterwards; meanwhile everything goes to that tab.</summary>
+    public abstract Task InAnotherTabAsync(Func<Task> work);
+
     /// <summary>Waits until an expression in the page is true.</summary>
     public async Task WaitAsync(string expression)
     {
@@ -69,7 +72,7 @@ internal abstract class Browser(params string[] scripts) : IAsyncDisposable
     public async Task ClickAsync(string selector)
     {
         var at = (await EvaluateAsync(
-            $"(() => {{ const e = document.querySelector('{selector}'); e.scrollIntoView({{ block: 'center', behavior: 'instant' }}); const r = e.getBoundingClientRect(); return [Math.round(r.x + r.width / 2), Math.round(r.y + r.height / 2)]; }})()"))!.AsArray();
+            $"(() => {{ const e = document.querySelector({JsonValue.Create(selector).ToJsonString()}); e.scrollIntoView({{ block: 'center', behavior: 'instant' }}); const r = e.getBoundingClientRect(); return [Math.round(r.x + r.width / 2), Math.round(r.y + r.height / 2)]; }})()"))!.AsArray();
         await ClickAsync((int)at[0]!, (int)at[1]!);
     }
 
@@ -122,6 +125,9 @@ internal abstract class Browser(params string[] scripts) : IAsyncDisposable
     /// <summary>Launches the browser and gets it ready to open pages.</summary>
     public abstract Task LaunchAsync();
 
+    /// <summary>The sound that a microphone hears in Chromium, until another is given: 16-bit mono at 48 kHz.</summary>
+    public string Microphone => Path.Combine(Folder.FullName, "microphone.wav");
+
     /// <summary>Goes to an address and waits until it is loaded.</summary>
     protected abstract Task GoAsync(Uri address);
 
@@ -138,7 +144,7 @@ internal abstract class Browser(params string[] scripts) : IAsyncDisposable
 
     /// <summary>Whether an address is neither a file nor of the server that was visited.</summary>
     protected bool IsForeign(string url) =>
-        !url.StartsWith("file:", StringComparison.Ordinal) && (_home is null || !url.Replace("blob:", string.Empty, StringComparison.Ordinal).StartsWith(_home + "/", StringComparison.Ordinal));
+        !url.StartsWith("file:", StringComparison.Ordinal) && !url.StartsWith("data:", StringComparison.Ordinal) && (_home is null || !url.Replace("blob:", string.Empty, StringComparison.Ordinal).StartsWith(_home + "/", StringComparison.Ordinal));
 
     protected void Complain(string complaint) => _complaints.Add(complaint);
 
@@ -215,5 +221,6 @@ internal enum Key
     Space,
     Escape,
     Tab,
+    Enter,
     Right,
 }

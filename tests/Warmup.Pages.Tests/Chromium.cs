@@ -33,6 +33,7 @@ internal sealed class Chromium(params string[] scripts) : Browser(scripts)
             Key.Space => (" ", "Space", 32, " "),
             Key.Escape => ("Escape", "Escape", 27, null),
             Key.Tab => ("Tab", "Tab", 9, null),
+            Key.Enter => ("Enter", "Enter", 13, "\r"),
             _ => ("ArrowRight", "ArrowRight", 39, null),
         };
         foreach (var type in (string[])["keyDown", "keyUp"])
@@ -57,11 +58,33 @@ internal sealed class Chromium(params string[] scripts) : Browser(scripts)
             Program!,
             [
                 "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-                "--disable-component-update", "--disable-sync", "--mute-audio", "--remote-debugging-port=0", $"--user-data-dir={profile}", "about:blank",
+                "--disable-component-update", "--disable-sync", "--mute-audio", "--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream", $"--use-file-for-fake-audio-capture={Microphone}", "--remote-debugging-port=0", $"--user-data-dir={profile}", "about:blank",
             ],
             () => File.Exists(port) && File.ReadAllLines(port) is [var number, { Length: > 0 } path]
                 ? $"ws://127.0.0.1:{int.Parse(number, CultureInfo.InvariantCulture)}{path}"
                 : null);
+        await OpenTabAsync();
+    }
+
+    public override async Task InAnotherTabAsync(Func<Task> work)
+    {
+        var first = _session;
+        _session = null;
+        var target = await OpenTabAsync();
+        try
+        {
+            await work();
+        }
+        finally
+        {
+            _session = null;
+            await SendAsync("Target.closeTarget", new JsonObject { ["targetId"] = target });
+            _session = first;
+        }
+    }
+
+    private async Task<string> OpenTabAsync()
+    {
         var target = (await SendAsync("Target.createTarget", new JsonObject { ["url"] = "about:blank" }))["targetId"]!.GetValue<string>();
         _session = (await SendAsync("Target.attachToTarget", new JsonObject { ["targetId"] = target, ["flatten"] = true }))["sessionId"]!.GetValue<string>();
         foreach (var domain in (string[])["Page", "Runtime", "Log", "Network"])
@@ -70,6 +93,7 @@ internal sealed class Chromium(params string[] scripts) : Browser(scripts)
         }
 
         await SendAsync("Page.addScriptToEvaluateOnNewDocument", new JsonObject { ["source"] = await RecorderAsync() });
+        return target;
     }
 
     protected override async Task GoAsync(Uri address)

@@ -9,6 +9,9 @@ internal sealed class Firefox(params string[] scripts) : Browser(scripts)
 
     private string? _context;
 
+    /// <summary>Whether pages run scripts; tests look into them either way.</summary>
+    public bool HasScripts { get; init; } = true;
+
     /// <summary>Why there is no browser; null where there is one.</summary>
     public static string? Missing => Program is null ? "firefox is not installed on this machine" : null;
 
@@ -17,7 +20,8 @@ internal sealed class Firefox(params string[] scripts) : Browser(scripts)
         // The value as JSON text: the protocol has its own form for objects.
         var answer = await SendAsync("script.evaluate", new JsonObject
         {
-            ["expression"] = $"(async () => JSON.stringify(await ({expression})))()", ["target"] = Here(), ["awaitPromise"] = true,
+            // Promises are never kept where scripts do not run.
+            ["expression"] = HasScripts ? $"(async () => JSON.stringify(await ({expression})))()" : $"JSON.stringify({expression})", ["target"] = Here(), ["awaitPromise"] = true,
         });
         Assert.True((string?)answer["type"] == "success", answer.ToJsonString());
         return Word(answer, "result", "type") == "string" ? JsonNode.Parse(Word(answer, "result", "value")!) : null;
@@ -36,6 +40,7 @@ internal sealed class Firefox(params string[] scripts) : Browser(scripts)
             Key.Space => " ",
             Key.Escape => "\uE00C",
             Key.Tab => "\uE004",
+            Key.Enter => "\uE007",
             _ => "\uE014",
         };
         return ActAsync("key", new JsonObject { ["type"] = "keyDown", ["value"] = value }, new JsonObject { ["type"] = "keyUp", ["value"] = value });
@@ -54,6 +59,9 @@ internal sealed class Firefox(params string[] scripts) : Browser(scripts)
                 "\"datareporting.policy.dataSubmissionEnabled\", false", "\"app.update.enabled\", false", "\"browser.aboutwelcome.enabled\", false",
                 "\"browser.startup.page\", 0", "\"network.captive-portal-service.enabled\", false", "\"network.connectivity-service.enabled\", false",
                 "\"services.settings.server\", \"\"", "\"ui.prefersReducedMotion\", 0",
+
+                // A microphone that hears a tone of the browser's own.
+                "\"media.navigator.permission.disabled\", true", "\"media.navigator.streams.fake\", true", $"\"javascript.enabled\", {(HasScripts ? "true" : "false")}",
             }.Select(p => $"user_pref({p});\n")));
         await ConnectAsync(
             Program!,
@@ -62,7 +70,27 @@ internal sealed class Firefox(params string[] scripts) : Browser(scripts)
         await SendAsync("session.new", new JsonObject { ["capabilities"] = new JsonObject() });
         _context = Word((await SendAsync("browsingContext.getTree"))["contexts"]![0], "context");
         await SendAsync("session.subscribe", new JsonObject { ["events"] = new JsonArray("log.entryAdded", "network.beforeRequestSent") });
+        if (!HasScripts)
+        {
+            return;
+        }
+
         await SendAsync("script.addPreloadScript", new JsonObject { ["functionDeclaration"] = $"() => {{ {await RecorderAsync()} }}" });
+    }
+
+    public override async Task InAnotherTabAsync(Func<Task> work)
+    {
+        var first = _context;
+        _context = Word(await SendAsync("browsingContext.create", new JsonObject { ["type"] = "tab" }), "context");
+        try
+        {
+            await work();
+        }
+        finally
+        {
+            await SendAsync("browsingContext.close", Context());
+            _context = first;
+        }
     }
 
     protected override async Task GoAsync(Uri address) =>
@@ -81,13 +109,16 @@ internal sealed class Firefox(params string[] scripts) : Browser(scripts)
             case "log.entryAdded" when Word(read, "params", "level") is "error" or "warn":
                 Complain(read["params"]!.ToJsonString());
                 break;
-            case "network.beforeRequestSent" when Word(read, "params", "request", "url") is { } url && IsForeign(url) && !url.StartsWith("data:", StringComparison.Ordinal):
+            case "network.beforeRequestSent" when Word(read, "params", "request", "url") is { } url && IsForeign(url):
                 Complain($"asked for {url}");
                 break;
         }
     }
 
-    private JsonObject Here() => new() { ["context"] = _context };
+    // Where pages run no scripts, a sandbox of the test's own still does.
+    private JsonObject Here() => HasScripts ? new() { ["context"] = _context } : new() { ["context"] = _context, ["sandbox"] = "test" };
+
+    private JsonObject Context() => new() { ["context"] = _context };
 
     private async Task ActAsync(string device, params JsonObject[] actions) => await SendAsync("input.performActions", new JsonObject
     {

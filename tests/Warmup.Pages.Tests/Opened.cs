@@ -86,6 +86,17 @@ public sealed class OpenedInChromium() : Opened(new Chromium(), Chromium.Missing
 /// <summary>Firefox, shared by the tests of a class.</summary>
 public sealed class OpenedInFirefox() : Opened(new Firefox(), Firefox.Missing);
 
+/// <summary>Firefox in which pages run no scripts.</summary>
+public sealed class ScriptlessFirefox() : Opened(new Firefox { HasScripts = false }, Firefox.Missing);
+
+/// <summary>Tests of the served pages in Chromium: one browser for all of them.</summary>
+[CollectionDefinition]
+public sealed class ServedInChromium : ICollectionFixture<OpenedInChromium>;
+
+/// <summary>Tests of the served pages in Firefox: one browser for all of them.</summary>
+[CollectionDefinition]
+public sealed class ServedInFirefox : ICollectionFixture<OpenedInFirefox>;
+
 /// <summary>Chromium with an audio clock that tests set.</summary>
 public sealed class OfflineInChromium() : Opened(new Chromium("offline.js"), Chromium.Missing);
 

@@ -1,8 +1,10 @@
 using System.Diagnostics;
 
+[assembly: AssemblyFixture(typeof(Warmup.Pages.Tests.PageServer))]
+
 namespace Warmup.Pages.Tests;
 
-/// <summary>The program that serves the page to make drills in, on a free port; shared by the tests of a class.</summary>
+/// <summary>The program that serves the page to make drills in, on a free port; one for all tests.</summary>
 public sealed class PageServer : IAsyncLifetime
 {
     private Process? _process;

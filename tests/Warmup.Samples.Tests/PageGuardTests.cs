@@ -11,7 +11,10 @@ public sealed class PageGuardTests : IDisposable
     private const string Token = "a-token-of-enough-letters";
 
     private static readonly string[] Names =
-        ["scale", "find", "from", "exercise", "written", "pattern", "lines", "tonic", "tuning", "syllables", "tempo", "tala", "speeds", "gati", "delivery", "fill", "fill-by", "breath", "breaths", "class", "add-alias"];
+        ["scale", "find", "from", "exercise", "written", "pattern", "lines", "tonic", "tuning", "syllables", "tempo", "tala", "speeds", "gati", "delivery", "fill", "fill-by", "breath", "breaths", "class", "add-alias",
+         "title", "repeat", "count-in", "eduppu", "drone", "drone-string", "climb", "cue"];
+
+    private static readonly string[] PlanNames = ["scales", "start", "days", "minutes", "level", "tempo", "tonic", "tuning", "climb", "rest", "no-repeat", "least", "seed", "day", "class", "log", "add-alias"];
 
     private readonly WebApplicationFactory<Program> _service = new();
 
@@ -24,15 +27,16 @@ public sealed class PageGuardTests : IDisposable
     {
         using var client = _service.CreateClient();
         string[] bad = ["<script>alert(1)</script>", "\"><img src=x onerror=alert(1)>", "' autofocus onfocus=alert(1) x='", "\0\u202e\ud800", new('S', 600), "-1", "99999999999999999999", "{", "{\"schema\":\"urn:warmup:singers:9\"}", "=1+1", "../../etc/passwd", "%s%n", "[[[[", "((((", "1-9999999", "trikalam,,,", "0/0", "nan", "1e309"];
-        foreach (var name in Names)
+        foreach (var (path, name) in Names.Select(n => ("/", n)).Concat(PlanNames.Select(n => ("/plan", n))))
         {
             foreach (var value in bad)
             {
-                using var form = PageTests.Form((name, value), ("from", name is "written" ? "written" : name is "pattern" ? "words" : "exercise"));
-                using var answer = await client.PostAsync(new Uri("/", UriKind.Relative), form, Stop);
+                (string, string)[] usual = path == "/" ? [("from", name is "written" ? "written" : name is "pattern" ? "words" : "exercise")] : name is "class" or "start" ? [] : [("class", "Wren,G3,E5,18"), ("start", "2026-12-01"), ("days", "2")];
+                using var form = PageTests.Form([(name, value), .. usual.Where(u => u.Item1 != name)]);
+                using var answer = await client.PostAsync(new Uri(path, UriKind.Relative), form, Stop);
                 var page = await answer.Content.ReadAsStringAsync(Stop);
-                Assert.True((int)answer.StatusCode is 200 or 400 or 415, $"{name}={value}: {answer.StatusCode}");
-                using var read = await client.GetAsync($"/?{name}={Uri.EscapeDataString(value)}", Stop);
+                Assert.True((int)answer.StatusCode is 200 or 400 or 415, $"{path} {name}={value}: {answer.StatusCode}");
+                using var read = await client.GetAsync($"{path}?{name}={Uri.EscapeDataString(value)}", Stop);
                 Assert.True((int)read.StatusCode is 200 or 400, $"GET {name}={value}: {read.StatusCode}");
                 page += await read.Content.ReadAsStringAsync(Stop);
                 Assert.DoesNotContain("<script>", page, StringComparison.Ordinal);
@@ -51,6 +55,20 @@ public sealed class PageGuardTests : IDisposable
     [InlineData("class=Wren,G3,E5", "cells")]
     [InlineData("lines=99", "there is no line 99")]
     [InlineData("from=words&pattern=ladder.repeat(500)", "at most 2000 notes")]
+    [InlineData("repeat=200", "at most 2000 notes")]
+    [InlineData("repeat=0", "between 1 and 1000")]
+    [InlineData("count-in=9", "between 0 and 8")]
+    [InlineData("count-in=1&tala=free", "needs a meter")]
+    [InlineData("eduppu=1/3", "Eduppu")]
+    [InlineData("eduppu=1/2&tala=free", "needs a meter")]
+    [InlineData("drone=harp", "Drone")]
+    [InlineData("drone-string=X", "svara such as P")]
+    [InlineData("drone=none&drone-string=P", "needs a drone")]
+    [InlineData("climb=25", "between 1 and 24")]
+    [InlineData("climb=12&tonic=C7", "beyond C7")]
+    [InlineData("climb=3&drone=tanpura", "would sound against a climb")]
+    [InlineData("cue=chord", "belongs to a climb")]
+    [InlineData("title=a%0Ab", "plain text in one line")]
     public async Task What_is_wrong_is_said_on_the_page(string query, string said)
     {
         using var client = _service.CreateClient();
@@ -97,7 +115,7 @@ public sealed class PageGuardTests : IDisposable
         Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
         Assert.DoesNotContain("http", policy, StringComparison.Ordinal);
         Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
-        Assert.Equal("no-referrer", Assert.Single(answer.Headers.GetValues("Referrer-Policy")));
+        Assert.Equal("same-origin", Assert.Single(answer.Headers.GetValues("Referrer-Policy")));
         Assert.True(answer.Headers.CacheControl!.NoStore);
         using var file = await client.GetAsync("/drill.svg?scale=mohanam&pattern=run&tonic=G3", Stop);
         Assert.Equal("frame-ancestors 'none'", Assert.Single(file.Headers.GetValues("Content-Security-Policy")));
@@ -149,7 +167,7 @@ public sealed class PageGuardTests : IDisposable
     {
         await using var service = _service.WithWebHostBuilder(host => host.UseSetting("token", Token));
         using var client = service.CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false });
-        foreach (var path in (string[])["/", "/?token=a-token-of-other-letters", "/page.js", "/drill.mid?scale=mohanam&pattern=run&tonic=G3"])
+        foreach (var path in (string[])["/", "/plan", "/?token=a-token-of-other-letters", "/page.js", "/drill.mid?scale=mohanam&pattern=run&tonic=G3"])
         {
             using var refused = await client.GetAsync(path, Stop);
             Assert.Equal(HttpStatusCode.Unauthorized, refused.StatusCode);

@@ -63,6 +63,37 @@ public sealed partial class PageTests : IDisposable
     }
 
     [Fact]
+    public async Task Drone_climb_count_in_eduppu_repeats_and_title_are_those_of_the_library()
+    {
+        // A climb of two semitones: five rounds, four cues between them, without a drone.
+        var climb = DrillOf(await Page("/?scale=mohanam&from=words&pattern=ladder&climb=2&cue=chord&title=Morning&count-in=1"));
+        var drill = new Drill { Scale = Catalogue.Default.Read("mohanam"), Pattern = Pattern.Ladder, Tonic = Tonic.Parse("G3"), Title = "Morning", CountIn = 1 };
+        Assert.Equal(Midi(new Climb { Drill = drill, Semitones = 2, Cue = Climb.BrokenChord }.ToScore(Stop)), await _client.GetByteArrayAsync(climb, Stop));
+
+        var other = DrillOf(await Page("/?scale=mohanam&from=words&pattern=ladder&drone=sruti-box&drone-string=G3&repeat=3&eduppu=1/2"));
+        var held = drill with { Title = "Mohanam: each line starts on the tonic and adds one note until the upper tonic is reached", CountIn = 0, Repetitions = 3, Eduppu = new Rational(1, 2), DroneStyle = DroneStyle.SrutiBox with { First = Degree.Parse("G3") } };
+        Assert.Equal(Midi(held.ToScore()), await _client.GetByteArrayAsync(other, Stop));
+
+        static byte[] Midi(Score score)
+        {
+            using var bytes = new MemoryStream();
+            new MidiFormat().Write(score, bytes, Stop);
+            return bytes.ToArray();
+        }
+
+        static string DrillOf(string page) => Links(page).Single(l => l.StartsWith("/drill.mid?", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_climb_that_is_too_high_is_offered_shorter()
+    {
+        // Sparrow's highest note is E5: from G4 the upper S lies at G5, from C4 at C5, so a climb of four semitones fits and five do not.
+        var page = await Page($"/?scale=mohanam&from=words&pattern=ladder&tonic=C4&climb=8&delivery=line-by-line&class={Sparrow}");
+        Assert.Contains("does not fit", page, StringComparison.Ordinal);
+        Assert.Contains(">climb 4 semitones</a>", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Typed_lines_are_a_drill()
     {
         var page = await Page("/?scale=mohanam&from=written&written=S+R+G%0D%0AR+G+P&tonic=D4");

@@ -158,11 +158,11 @@ public sealed partial class WebTests : IClassFixture<WebApplicationFactory<Progr
     }
 
     [Fact]
-    public async Task A_text_that_is_too_tooLongis_refused_with_the_limit()
+    public async Task A_text_that_is_too_long_is_refused_with_the_limit()
     {
-        using var answer = await _client.GetAsync($"/drill.mid?scale=mohanam&tonic=G3&pattern={string.Join('+', Enumerable.Repeat("run", 200))}", Stop);
+        using var answer = await _client.GetAsync($"/drill.mid?scale=mohanam&tonic=G3&pattern={string.Join('+', Enumerable.Repeat("run", 600))}", Stop);
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
-        Assert.Contains("at most 500 characters", (await Problem(answer)).GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.Contains("at most 2000 characters", (await Problem(answer)).GetProperty("detail").GetString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -7,27 +7,9 @@ internal sealed record ChoiceParts(PageModel Model, Texts Texts)
 {
     private const int MostShown = 24;
 
-    private Fields Fields => new(Model);
+    private Fields Fields => new(Model.State, Model.Errors);
 
     private PageState State => Model.State;
-
-    public Html Class() => Html.Of(
-        $"""
-        <fieldset><legend>{Texts.Class}</legend>
-        {Fields.Area("class", Texts.ClassTable, 7, Html.Of($"""<span class="help" id="class-help">{Texts.ClassHelp}</span>"""))}
-        <p class="help">{Texts.ClassKept}</p>
-        <details class="add"><summary>{Texts.AddSinger}</summary>
-        <p class="field"><label for="add-alias">{Texts.Name}</label><input id="add-alias" name="add-alias" autocomplete="off"></p>
-        <p class="field"><label for="add-low">{Texts.Lowest}</label><input id="add-low" name="add-low" size="5" autocomplete="off"></p>
-        <p class="field"><label for="add-high">{Texts.Highest}</label><input id="add-high" name="add-high" size="5" autocomplete="off"></p>
-        <p class="field"><label for="add-seconds">{Texts.Seconds}</label><input id="add-seconds" name="add-seconds" size="5" inputmode="decimal" autocomplete="off"></p>
-        <p class="field"><label for="add-experience">{Texts.Experience}</label><select id="add-experience" name="add-experience">{Enum.GetValues<Experience>().Select(e => Html.Of($"<option>{e.ToWord()}</option>"))}</select></p>
-        <p><button name="add" value="1">{Texts.Add}</button></p></details>
-        <p class="field" id="import" hidden><label for="file">{Texts.ClassImport}</label><input id="file" type="file" accept=".json,.csv"></p>
-        <p class="row"><button formaction="/class.csv">{Texts.ClassAsCsv}</button> <button formaction="/class.json">{Texts.ClassAsJson}</button>
-        <a class="apply" href="{State.With(("class", ClassText.Invented)).WithClassInAddress().Address()}">{Texts.ClassInvented}</a></p>
-        </fieldset>
-        """);
 
     public Html Scale() => Html.Of(
         $"""
@@ -49,6 +31,7 @@ internal sealed record ChoiceParts(PageModel Model, Texts Texts)
         {Fields.Text("pattern", Texts.Words)}
         <details><summary>{Texts.WordList}</summary><dl>{PatternLanguage.Standard.Words.Select(w => Html.Of($"<dt><code>{w.Form}</code></dt><dd>{w.Meaning}</dd>"))}</dl></details>
         {Fields.Text("lines", Texts.Lines)}
+        {Fields.Text("title", Texts.DrillTitle)}
         </fieldset>
         """);
 
@@ -58,7 +41,13 @@ internal sealed record ChoiceParts(PageModel Model, Texts Texts)
         {Fields.Text("tonic", Texts.Tonic)}
         <div id="tonics" class="part">{Tonics()}</div>
         {Fields.Choice("syllables", Texts.Syllables, [(string.Empty, Texts.Usual), .. Syllables.All.Select(s => (s.Name, s.Name))])}
-        {Fields.Choice("tuning", Texts.Tuning, ("equal", "equal"), ("just", "just"), ("pythagorean", "pythagorean"))}
+        {Fields.Choice("tuning", Texts.Tuning, Fields.Words("equal", "just", "pythagorean"))}
+        {Fields.More(Texts.DroneAndClimb, ["drone", "drone-string", "climb", "cue"], Html.Of($"""
+        {Fields.Choice("drone", Texts.Drone, [(string.Empty, Texts.Usual), .. DroneQuery.Styles.Select(s => (s.Word, s.Word))])}
+        {Fields.Text("drone-string", Texts.DroneString)}
+        {Fields.Text("climb", Texts.Climb)}
+        {Fields.Choice("cue", Texts.Cue, [(string.Empty, Texts.Usual), .. ClimbQuery.Cues.Select(c => (c.Word, Texts.CueOf(c.Word)))])}
+        """))}
         </fieldset>
         """);
 
@@ -71,10 +60,15 @@ internal sealed record ChoiceParts(PageModel Model, Texts Texts)
         {Fields.Text("speeds", Texts.Speeds)}
         {Fields.Choice("gati", Texts.Gati, [(string.Empty, Texts.Usual), .. Enum.GetValues<Jati>().Select(j => (Anga.Laghu(j).Aksharas.ToString(CultureInfo.InvariantCulture), j.ToString().ToLowerInvariant()))])}
         {Fields.Choice("delivery", Texts.Delivery, ("continuous", Texts.Continuous), ("line-by-line", Texts.LineByLine))}
-        {Fields.Choice("fill", Texts.Fill, (string.Empty, Texts.Usual), ("none", "none"), ("anga", "anga"), ("avartana", "avartana"))}
-        {Fields.Choice("fill-by", Texts.FillBy, (string.Empty, Texts.Usual), ("room", "room"), ("hold", "hold"), ("rest", "rest"))}
+        {Fields.More(Texts.FillAndRepeats, ["fill", "fill-by", "breath", "breaths", "repeat", "count-in", "eduppu"], Html.Of($"""
+        {Fields.Choice("fill", Texts.Fill, [(string.Empty, Texts.Usual), .. Fields.Words("none", "anga", "avartana")])}
+        {Fields.Choice("fill-by", Texts.FillBy, [(string.Empty, Texts.Usual), .. Fields.Words("room", "hold", "rest")])}
         {Fields.Text("breath", Texts.Breath)}
         {Fields.Text("breaths", Texts.Breaths)}
+        {Fields.Text("repeat", Texts.Repeat)}
+        {Fields.Text("count-in", Texts.CountIn)}
+        {Fields.Choice("eduppu", Texts.Eduppu, [(string.Empty, Texts.OnTheBeat), .. TimeQuery.EduppuWords.Skip(1).Select(e => (e.Word, e.Word))])}
+        """))}
         </fieldset>
         """);
 

@@ -14,7 +14,10 @@ internal static class PageEndpoint
     public static async Task<IResult> Post(HttpContext context, Limits limits) =>
         await Form(context) is { } form
             ? Answer(context, form, isInAddress: false, limits)
-            : DrillEndpoint.Problem(415, "The content is no form", "send application/x-www-form-urlencoded");
+            : NoForm();
+
+    /// <summary>What is said of content that is no form.</summary>
+    public static IResult NoForm() => DrillEndpoint.Problem(415, "The content is no form", "send application/x-www-form-urlencoded");
 
     /// <summary>The class as a file.</summary>
     public static async Task<IResult> Class(string ending, HttpContext context, Limits limits)
@@ -23,10 +26,10 @@ internal static class PageEndpoint
         IEnumerable<KeyValuePair<string, StringValues>>? values = HttpMethods.IsPost(context.Request.Method) ? await Form(context) : context.Request.Query;
         if (values is null)
         {
-            return DrillEndpoint.Problem(415, "The content is no form", "send application/x-www-form-urlencoded");
+            return NoForm();
         }
 
-        var state = PageState.Read(values, isClassInAddress: true, limits, errors);
+        var state = PageState.Read(PageForm.Drill, values, isClassInAddress: true, limits, errors);
         var singers = ClassText.Read(state["class"], limits, errors);
         if (errors.Count > 0)
         {
@@ -57,7 +60,7 @@ internal static class PageEndpoint
     }
 
     // A form's fields are in the body, within the limit of the connection; a multipart form could be put on the disk on its way and is not taken.
-    private static async Task<IFormCollection?> Form(HttpContext context)
+    internal static async Task<IFormCollection?> Form(HttpContext context)
     {
         if (context.Request.ContentType?.StartsWith("application/x-www-form-urlencoded", StringComparison.OrdinalIgnoreCase) != true)
         {
@@ -79,7 +82,7 @@ internal static class PageEndpoint
         Guard.AddPagePolicy(context.Response);
         var errors = new List<QueryError>();
         var typed = values.ToList();
-        var state = PageState.Read(typed, isInAddress, limits, errors);
+        var state = PageState.Read(PageForm.Drill, typed, isInAddress, limits, errors);
         if (Added(typed) is { } cells)
         {
             state = state.With(("class", ClassText.WithRow(state["class"], cells)));
@@ -91,7 +94,7 @@ internal static class PageEndpoint
     }
 
     // The cells of a singer to add; nothing where no name was typed.
-    private static List<string>? Added(List<KeyValuePair<string, StringValues>> typed)
+    internal static List<string>? Added(List<KeyValuePair<string, StringValues>> typed)
     {
         string Of(string name) => typed.Find(v => v.Key == name).Value is { Count: 1 } one ? one.ToString().Trim() : string.Empty;
         return Of("add-alias").Length == 0 ? null : [Of("add-alias"), Of("add-low"), Of("add-high"), Of("add-seconds"), Of("add-experience")];

@@ -11,6 +11,8 @@ namespace Warmup.Web;
 /// <param name="Help">What does not fit whom, and what would help; nothing where that was not asked for yet.</param>
 /// <param name="Tonics">The tonics for the class, the best first.</param>
 /// <param name="Windows">The tempi that the class can sing, speed by speed.</param>
+/// <param name="ShorterClimb">The farthest shorter climb that the class can sing; nothing where none does or the drill does not climb.</param>
+/// <param name="IsQuick">Whether what is searched for was left out.</param>
 internal sealed record PageModel(
     PageState State,
     List<QueryError> Errors,
@@ -21,7 +23,9 @@ internal sealed record PageModel(
     ValueList<(Singer Singer, Finding Finding)> Findings,
     ValueList<Advice>? Help,
     ValueList<TonicFit> Tonics,
-    ValueList<TempoWindow> Windows)
+    ValueList<TempoWindow> Windows,
+    int? ShorterClimb,
+    bool IsQuick)
 {
     /// <summary>The scale; nothing where the text names none.</summary>
     public Scale? Scale => Catalogue.Default.TryRead(State["scale"], out var scale, out _) ? scale : null;
@@ -40,7 +44,7 @@ internal sealed record PageModel(
             state = state.With(("class", ClassText.ToTable(singers)));
         }
 
-        var plain = new PageModel(state, errors, null, null, null, singers, [], null, [], []);
+        var plain = new PageModel(state, errors, null, null, null, singers, [], null, [], [], null, isQuick);
         if (DrillQuery.Read(state.ToDrill(), limits, errors) is not { } request)
         {
             return plain;
@@ -62,7 +66,13 @@ internal sealed record PageModel(
             Findings = singers.SelectMany(s => score.Check(s).Select(f => (s, f))).ToValueList(),
             Tonics = score.RankTonics(singers),
         };
-        return isQuick ? plain : plain with
+        if (isQuick)
+        {
+            return plain;
+        }
+
+        // Remedies are those of a drill that stays on its tonic.
+        return request.Climb is not null ? plain with { ShorterClimb = plain.Findings.IsEmpty ? null : request.ShorterClimb(drill, singers, stop) } : plain with
         {
             Help = drill.Advise(singers, planned: request.Breaths, cancellationToken: stop),
             Windows = score.NoteCount <= TempoWindow.MostNotes ? TempoWindow.OfSpeeds(drill, singers, cancellationToken: stop) : [],

@@ -5,42 +5,39 @@ namespace Warmup.Web;
 /// <summary>All that was chosen and typed on the page, as the address carries it. Immutable.</summary>
 internal sealed class PageState
 {
-    // In the order in which the address names them, with what an address without them means; the defaults are the project's own setting.
-    private static readonly (string Name, string Usual)[] All =
-    [
-        ("scale", "Mayamalavagowla"), ("find", ""), ("without-p", ""),
-        ("from", "exercise"), ("exercise", "sarali-1"), ("written", ""), ("pattern", "ladder"), ("lines", ""),
-        ("tonic", "G3"), ("tuning", "equal"), ("syllables", ""),
-        ("tempo", "60"), ("tala", ""), ("speeds", ""), ("gati", ""), ("delivery", "continuous"), ("fill", ""), ("fill-by", ""), ("breath", ""), ("breaths", ""),
-        ("class", ""),
-    ];
-
     private readonly Dictionary<string, string> _values;
 
-    private PageState(Dictionary<string, string> values, bool isClassInAddress) => (_values, IsClassInAddress) = (values, isClassInAddress);
+    private PageState(PageForm form, Dictionary<string, string> values, bool isClassInAddress) => (Form, _values, IsClassInAddress) = (form, values, isClassInAddress);
+
+    /// <summary>The form of the page.</summary>
+    public PageForm Form { get; }
 
     /// <summary>Whether addresses that the page offers carry the class: only where the class came in one.</summary>
     public bool IsClassInAddress { get; }
 
     /// <summary>A value, or the usual one.</summary>
-    public string this[string name] => _values.TryGetValue(name, out var value) ? value : All.First(a => a.Name == name).Usual;
+    public string this[string name] => _values.TryGetValue(name, out var value) ? value : Form.Values.First(a => a.Name == name).Usual;
+
+    /// <summary>Whether a value is what an address without it means.</summary>
+    public bool IsUsual(string name) => this[name] == Form.Values.First(a => a.Name == name).Usual;
 
     /// <summary>Reads the values; names that the page does not know are passed over, so that an old address stays good.</summary>
+    /// <param name="form">The form of the page.</param>
     /// <param name="values">The values.</param>
     /// <param name="isClassInAddress">Whether they came in an address.</param>
     /// <param name="limits">What is allowed.</param>
     /// <param name="errors">Takes what is wrong.</param>
-    public static PageState Read(IEnumerable<KeyValuePair<string, StringValues>> values, bool isClassInAddress, Limits limits, List<QueryError> errors)
+    public static PageState Read(PageForm form, IEnumerable<KeyValuePair<string, StringValues>> values, bool isClassInAddress, Limits limits, List<QueryError> errors)
     {
         var read = new Dictionary<string, string>();
         foreach (var (name, typed) in values)
         {
-            if (!All.Any(a => a.Name == name))
+            if (!form.Values.Any(a => a.Name == name))
             {
                 continue;
             }
 
-            var most = name == "class" ? limits.LongestClass : limits.LongestText;
+            var most = PageForm.IsPrivate(name) ? limits.LongestClass : PageForm.IsLines(name) ? limits.LongestLines : limits.LongestText;
             if (typed.Count > 1)
             {
                 errors.Add(new(name, null, null, Texts.English.GivenTwice));
@@ -57,8 +54,11 @@ internal sealed class PageState
             }
         }
 
-        return new PageState(read, isClassInAddress);
+        return new PageState(form, read, isClassInAddress);
     }
+
+    /// <summary>A page on which nothing was chosen yet.</summary>
+    public static PageState Usual(PageForm form) => new(form, [], isClassInAddress: false);
 
     /// <summary>The state with some values changed.</summary>
     public PageState With(params IEnumerable<(string Name, string Value)> changes)
@@ -69,35 +69,18 @@ internal sealed class PageState
             values[name] = value;
         }
 
-        return new PageState(values, IsClassInAddress);
+        return new PageState(Form, values, IsClassInAddress);
     }
 
     /// <summary>The state whose addresses carry the class.</summary>
-    public PageState WithClassInAddress() => new(_values, isClassInAddress: true);
+    public PageState WithClassInAddress() => new(Form, _values, isClassInAddress: true);
 
     /// <summary>The page's address with some values changed; what is as usual is left out.</summary>
     public string Address(params IEnumerable<(string Name, string Value)> changes)
     {
         var state = With(changes);
-        return "/" + QueryString.Create(All
-            .Where(a => (a.Name != "class" || IsClassInAddress) && state[a.Name] != a.Usual && (state[a.Name].Length > 0 || a.Usual.Length == 0))
+        return Form.Path + QueryString.Create(Form.Values
+            .Where(a => (!PageForm.IsPrivate(a.Name) || IsClassInAddress) && state[a.Name] != a.Usual && (state[a.Name].Length > 0 || a.Usual.Length == 0))
             .Select(a => KeyValuePair.Create(a.Name, (string?)state[a.Name])));
     }
-
-    /// <summary>The drill's own values, as <see cref="DrillQuery"/> reads them; without those that need not be said.</summary>
-    public QueryCollection ToDrill() => new(DrillQuery.Names
-        .Select(n => (Name: n, Value: n == "pattern" ? PatternText() : this[n]))
-        .Where(v => v.Value.Trim().Length > 0)
-        .ToDictionary(v => v.Name, v => new StringValues(v.Value)));
-
-    /// <summary>The address of a file of the drill, or of its contour.</summary>
-    public string FileAddress(string path, params IEnumerable<(string Name, string Value)> more) =>
-        path + QueryString.Create(ToDrill().Select(v => KeyValuePair.Create(v.Key, (string?)v.Value.ToString())).Concat(more.Select(m => KeyValuePair.Create(m.Name, (string?)m.Value))));
-
-    private string PatternText() => this["from"] switch
-    {
-        "written" => $"[{string.Join(" / ", this["written"].Split(['\n', '\r', '/'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))}]",
-        "words" => this["pattern"],
-        _ => this["exercise"],
-    };
 }

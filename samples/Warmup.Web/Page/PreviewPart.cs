@@ -5,7 +5,7 @@ namespace Warmup.Web;
 /// <summary>The part of the page that shows the drill, whom it fits, what would help, and the files.</summary>
 internal sealed record PreviewPart(PageModel Model, Texts Texts)
 {
-    private Fields Fields => new(Model);
+    private Fields Fields => new(Model.State, Model.Errors);
 
     private PageState State => Model.State;
 
@@ -61,9 +61,13 @@ internal sealed record PreviewPart(PageModel Model, Texts Texts)
         : Html.Of(
             $"""
             <h3>{Texts.Fits}</h3>
-            {(Model.Findings.IsEmpty ? Html.Of($"<p>{Texts.FitsAll}</p>") : Model.Help is null ? Html.Of($"""<p class="help">{Texts.HelpComes}</p>""") : default)}
+            {(Model.Findings.IsEmpty ? Html.Of($"<p>{Texts.FitsAll}</p>") : Model.IsQuick ? Html.Of($"""<p class="help">{Texts.HelpComes}</p>""") : ClimbHelp())}
             <ul class="singers">{Model.Singers.Select(s => Singer(drill, s))}</ul>
             """);
+
+    private Html ClimbHelp() => Model.Request?.Climb is null ? default
+        : Model.ShorterClimb is { } semitones ? Html.Of($"""<p class="help">{Texts.WhatHelps}</p><p class="row">{Fields.Link(Texts.ClimbOf(semitones), ("climb", semitones.ToString(CultureInfo.InvariantCulture)))} {Fields.Link(Texts.WithoutClimb, ("climb", string.Empty), ("cue", string.Empty))}</p>""")
+        : Html.Of($"""<p class="help">{Texts.NoClimb}</p><p class="row">{Fields.Link(Texts.WithoutClimb, ("climb", string.Empty), ("cue", string.Empty))}</p>""");
 
     private Html Singer(Drill drill, Singer singer)
     {

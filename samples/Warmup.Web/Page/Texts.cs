@@ -8,9 +8,9 @@ internal sealed record Texts
     public static Texts English { get; } = new();
 
     public string Language { get; init; } = "en";
-    public string Title { get; init; } = "Warmup: make a drill";
     public string Heading { get; init; } = "Make a drill";
-    public string ToPreview { get; init; } = "To the drill";
+    public string Pages { get; init; } = "Pages";
+    public string ToPreview { get; init; } = "To what comes of it";
     public string Intro { get; init; } = "Choose who sings, a scale, a drill, a tonic and a tempo. The page shows the drill, whom it fits and what would help, and has its files.";
     public string Show { get; init; } = "Show the drill";
     public string Usual { get; init; } = "as usual";
@@ -54,6 +54,7 @@ internal sealed record Texts
     public string Words { get; init; } = "Rule: ladder, ladder.reversed, run.pairs(2)";
     public string WordList { get; init; } = "The words and what each does";
     public string Lines { get; init; } = "Only these lines, such as 1-5,7";
+    public string DrillTitle { get; init; } = "Title on the sheets (as usual where empty)";
     public string Levels { get; init; } = "Three levels of this idea";
     public string LevelOne { get; init; } = "1: as it is";
     public string LevelTwo { get; init; } = "2: turned round";
@@ -65,6 +66,17 @@ internal sealed record Texts
     public string Tonic { get; init; } = "Tonic (S): G3, 2 kattai, 196 Hz";
     public string Syllables { get; init; } = "Sung on";
     public string Tuning { get; init; } = "Tuning";
+    public string DroneAndClimb { get; init; } = "Drone and climb";
+    public string FillAndRepeats { get; init; } = "Filling up, breaths, repeats, count-in, eduppu";
+    public string Drone { get; init; } = "Drone";
+    public string DroneString { get; init; } = "The drone's first string: P, M1, N3 (by the scale where empty)";
+    public string Climb { get; init; } = "Climb: again a semitone higher each time, so many semitones up and back";
+    public string Cue { get; init; } = "Heard on each new tonic of a climb";
+    public string CueNote { get; init; } = "the tonic, held";
+    public string CueChord { get; init; } = "its triad, note by note";
+    public string CueNone { get; init; } = "nothing";
+    public string WithoutClimb { get; init; } = "stay on the first tonic";
+    public string NoClimb { get; init; } = "No shorter climb fits everyone. What would help is found for the drill without a climb.";
     public string Tonics { get; init; } = "Tonics for this class, the best first";
     public string TonicsNeedClass { get; init; } = "With a class, the tonics are ranked for it here.";
 
@@ -80,6 +92,11 @@ internal sealed record Texts
     public string FillBy { get; init; } = "Fill up with";
     public string Breath { get; init; } = "Breath after a line, seconds";
     public string Breaths { get; init; } = "Planned breaths (longest breath/shortest pause, seconds)";
+
+    public string Repeat { get; init; } = "How often it is sung: 1 to 1000";
+    public string CountIn { get; init; } = "Count-in: avartanas or bars before the first line, 0 to 8";
+    public string Eduppu { get; init; } = "Eduppu: a line begins after the beat, aksharas";
+    public string OnTheBeat { get; init; } = "on the beat";
 
     public string Preview { get; init; } = "The drill";
     public string Sheet { get; init; } = "Sheet";
@@ -105,9 +122,66 @@ internal sealed record Texts
     public string Zip { get; init; } = "All together (zip)";
     public string GivenTwice { get; init; } = "must be given once";
 
+    public string PlanHeading { get; init; } = "Plan warm-ups";
+    public string PlanIntro { get; init; } = "A warm-up for each day that fits everyone in the class: which scale, which drills, at which tempo. Open a day to see, print and hear it, and mark it when it was sung.";
+    public string PlanFields { get; init; } = "The plan";
+    public string PlanShow { get; init; } = "Show the plan";
+    public string PlanResult { get; init; } = "The days";
+    public string PlanNeeds { get; init; } = "A plan needs a class and its first day.";
+    public string NoPlanYet { get; init; } = "Not yet a plan";
+    public string NoPlanPossible { get; init; } = "There is no such plan";
+    public string PlanWith { get; init; } = "With this there is a plan (tried):";
+    public string Scales { get; init; } = "Scales, with commas between them; or audava, parent:15";
+    public string Start { get; init; } = "First day";
+    public string Days { get; init; } = "Days, 1 to 62";
+    public string Minutes { get; init; } = "At most so many minutes a day, 5 to 20";
+    public string Level { get; init; } = "Level";
+    public string LevelOfClass { get; init; } = "that of the least experienced singer";
+    public string PlanMore { get; init; } = "Tonic, tempo, days of rest, returns, climbs, seed";
+    public string PlanTonic { get; init; } = "Tonic (the best one for the class where empty)";
+    public string PlanTempo { get; init; } = "Tempo from week to week: 60 to 72 by 2 (the level's where empty)";
+    public string PlanClimb { get; init; } = "Also figures that climb by semitones, so many: 1 to 7";
+    public string Rest { get; init; } = "Days of rest: sunday wednesday, or none";
+    public string Wait { get; init; } = "For how many days of singing no drill returns";
+    public string Least { get; init; } = "Least share of the minutes that a scale must be able to fill, per cent";
+    public string Seed { get; init; } = "Seed: another number, another plan";
+    public string RestDay { get; init; } = "rest";
+    public string Short { get; init; } = "Short";
+    public string PlanAbout { get; init; } = "Who sings where, and what the plan leaves out";
+    public string PlanFile { get; init; } = "The plan as a file for the program (JSON)";
+    public string PlanPage { get; init; } = "The months as a page to print or send";
+    public string DayFiles { get; init; } = "The warm-up of this day";
+    public string EarlierDay { get; init; } = "The day before";
+    public string LaterDay { get; init; } = "The day after";
+    public string NothingThatDay { get; init; } = "Nothing is sung on this day.";
+    public string LeftOutForTime { get; init; } = "Left out for lack of time";
+    public string OpenDrill { get; init; } = "Open this drill to change or hear it";
+    public string Sung { get; init; } = "Sung";
+    public string Ticked { get; init; } = "The teacher's tick: the next plan may go on from this tempo";
+    public string SungMark { get; init; } = "sung";
+    public string TickedMark { get; init; } = "sung, ticked";
+    public string OtherMark { get; init; } = "sung otherwise";
+    public string SungKept { get; init; } = "What was sung stays in this browser and nowhere else, until it is taken away as a file.";
+    public string SungCount { get; init; } = "{0} of {1} days sung.";
+    public string SungFile { get; init; } = "What was sung, as a log";
+    public string GoOn { get; init; } = "Go on from what was sung before the first day";
+    public string SungNeedsScript { get; init; } = "With the page's script a day can be marked as sung; the marks stay in the browser.";
+    public ValueList<string> Weekdays { get; init; } = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];
+
+    public Func<DateOnly, string> MonthOf { get; init; } = day => day.ToString("MMMM yyyy", CultureInfo.InvariantCulture);
+    public Func<DateOnly, string> DateOf { get; init; } = day => day.ToString("dddd, d MMMM yyyy", CultureInfo.InvariantCulture);
+    public Func<int, string> OctavesOf { get; init; } = octaves => string.Create(
+        CultureInfo.InvariantCulture, $"{(Math.Abs(octaves) == 1 ? "an octave" : $"{Math.Abs(octaves)} octaves")} {(octaves < 0 ? "lower" : "higher")}");
+    public Func<string, int, int, string> PlannedOf { get; init; } = (title, tempo, times) => string.Create(
+        CultureInfo.InvariantCulture, $"{title} at {tempo}{times switch { 1 => string.Empty, 2 => ", twice", _ => $", {times} times" }}");
+    public Func<string, string, int, string> PlanOf { get; init; } = (tonic, level, minutes) => string.Create(
+        CultureInfo.InvariantCulture, $"S = {tonic}, level {level}, at most {minutes} minutes a day. The number after \"at\" is the tempo in aksharas a minute.");
+    public Func<string, int, string> LengthOf { get; init; } = (time, minutes) => string.Create(CultureInfo.InvariantCulture, $"{time} of {minutes}:00 minutes, with the beat before each drill");
+
     public Func<int, string> TooLong { get; init; } = most => string.Create(CultureInfo.InvariantCulture, $"must have at most {most} characters");
     public Func<int, string> TooManySingers { get; init; } = most => string.Create(CultureInfo.InvariantCulture, $"a class must have at most {most} singers here");
     public Func<int, int, string> More { get; init; } = (shown, all) => string.Create(CultureInfo.InvariantCulture, $"{shown} of {all} shown");
+    public Func<int, string> ClimbOf { get; init; } = semitones => string.Create(CultureInfo.InvariantCulture, $"climb {semitones} {(semitones == 1 ? "semitone" : "semitones")}");
     public Func<int, string> Notes { get; init; } = notes => string.Create(CultureInfo.InvariantCulture, $"{notes} notes");
     public Func<string, string> OnLines { get; init; } = lines => $"{(lines.All(char.IsAsciiDigit) ? "line" : "lines")} {lines}: ";
     public Func<string, string> SheetOf { get; init; } = title => $"Sheet of {title}; its lines stand above as text";
@@ -129,6 +203,9 @@ internal sealed record Texts
 
     public string OtherTalas { get; init; } = "An alankara in each of the 35 talas";
 
+    /// <summary>What is heard on a new tonic, in words.</summary>
+    public string CueOf(string word) => word switch { "note" => CueNote, "chord" => CueChord, _ => CueNone };
+
     /// <summary>A field's name in messages.</summary>
     public string FieldOf(string name) => name switch
     {
@@ -144,6 +221,25 @@ internal sealed record Texts
         "fill" => Fill,
         "breath" => Breath,
         "breaths" => "Planned breaths",
+        "repeat" => "How often it is sung",
+        "count-in" => "Count-in",
+        "eduppu" => "Eduppu",
+        "drone" => Drone,
+        "drone-string" => "The drone's first string",
+        "climb" => "Climb",
+        "cue" => Cue,
+        "title" => "Title",
+        "scales" => "Scales",
+        "start" => "First day",
+        "days" => "Days",
+        "minutes" => "Minutes",
+        "level" => "Level",
+        "rest" => "Days of rest",
+        "no-repeat" => "Days without a repeat",
+        "least" => "Least share of the minutes",
+        "seed" => "Seed",
+        "day" => "Day",
+        "log" => "What was sung",
         _ => name,
     };
 }

@@ -1,9 +1,11 @@
-// Renews the drill while one types, and keeps the class in this browser only. Without this script the same form works by its button.
+// Renews what comes of a page's choices while one types, and keeps the class in this browser only. Without this script the same form works by its button.
+// Each renewal ends with the event "renewed" at the document, for the scripts that a page has beside this one.
 (() => {
   "use strict";
   const form = document.getElementById("choices");
   const area = form.elements["class"];
   const status = document.getElementById("status");
+  const home = form.getAttribute("action");
   const storeName = "warmup.class";
   const store = {
     read() { try { return localStorage.getItem(storeName) || ""; } catch { return ""; } },
@@ -32,7 +34,7 @@
     waiting = new AbortController();
     const mine = waiting;
     const ask = async more => {
-      const answer = await fetch("/", { method: "POST", body: new URLSearchParams([...values, ...more]), signal: mine.signal });
+      const answer = await fetch(home, { method: "POST", body: new URLSearchParams([...values, ...more]), signal: mine.signal });
       if (!(answer.headers.get("content-type") || "").startsWith("text/html")) throw new Error(answer.status);
       const page = new DOMParser().parseFromString(await answer.text(), "text/html");
       if (mine !== waiting) throw new DOMException("", "AbortError");
@@ -42,12 +44,13 @@
       const address = page.getElementById("preview").dataset.address;
       if (how !== "stay") history[pushes && address !== location.pathname + location.search ? "pushState" : "replaceState"](null, "", address);
       pushes = false;
-      say(document.querySelector("#said [role=alert], #lines-sung > p")?.textContent.trim() || "", false);
+      say(document.querySelector("#said [role=alert], #lines-sung > p, #day-heading, .about")?.textContent.trim() || "", false);
+      document.dispatchEvent(new Event("renewed"));
     };
     document.body.setAttribute("aria-busy", "true");
     try {
       // With a class, the drill and the findings come first; what would help is searched for, and comes when nothing more is typed.
-      if (values.get("class")) {
+      if (form.dataset.quick && values.get("class")) {
         await ask([["quick", "1"]]);
         await new Promise(done => setTimeout(done, 300));
         if (mine !== waiting) return;
@@ -75,10 +78,12 @@
   function takeForm(page) {
     const fresh = page.getElementById("choices").elements;
     [...form.elements].forEach((field, i) => {
-      if (!field.name || !fresh[i] || fresh[i].name !== field.name) return;
+      if (!field.name || field.name === "log" || !fresh[i] || fresh[i].name !== field.name) return;
       if (field.type === "radio" || field.type === "checkbox") field.checked = fresh[i].checked;
       else if (field.tagName !== "BUTTON") field.value = fresh[i].value;
     });
+    const opened = page.querySelectorAll("#choices details.more");
+    form.querySelectorAll("details.more").forEach((more, i) => { more.open ||= opened[i]?.open; });
     store.write(area.value);
   }
 
@@ -86,6 +91,7 @@
   function valuesOf(address) {
     const values = new URL(address, location.href).searchParams;
     if (!values.has("class")) values.set("class", area.value);
+    if (form.elements.log && !values.has("log")) values.set("log", form.elements.log.value);
     return values;
   }
 
@@ -111,15 +117,16 @@
   });
 
   form.addEventListener("submit", async event => {
+    const button = event.submitter;
+    if (button?.formTarget) return; // opens a page of its own
     event.preventDefault();
     clearTimeout(timer);
-    const button = event.submitter;
     if (button?.hasAttribute("formaction")) {
       const answer = await fetch(button.getAttribute("formaction"), { method: "POST", body: typed() });
       if (!answer.ok) { say((await answer.json()).detail, true); return; }
       const link = document.createElement("a");
       link.href = URL.createObjectURL(await answer.blob());
-      link.download = button.getAttribute("formaction").slice(1);
+      link.download = /filename="?([^";]+)/.exec(answer.headers.get("content-disposition"))?.[1] ?? "warmup";
       link.click();
       URL.revokeObjectURL(link.href);
       return;
@@ -145,6 +152,9 @@
   });
 
   document.getElementById("import").hidden = false;
+  const showTools = () => { for (const tool of document.querySelectorAll("[data-needs-script]")) tool.hidden = false; };
+  document.addEventListener("renewed", showTools);
+  showTools();
   if (new URL(location.href).searchParams.has("class")) {
     store.write(area.value);
     renew(valuesOf(location.href), "replace", true);
