@@ -176,7 +176,16 @@ public readonly struct Interval : IEquatable<Interval>, ITextForm<Interval>
     internal static string CentsText(double cents)
     {
         var digits = cents.ToString("R", CultureInfo.InvariantCulture);
-        return digits.Contains('E', StringComparison.Ordinal) ? cents.ToString("F341", CultureInfo.InvariantCulture).TrimEnd('0') : digits;
+        var exponent = digits.IndexOf('E', StringComparison.Ordinal);
+        if (exponent < 0)
+        {
+            return digits;
+        }
+
+        // Only numbers far below 1 have an exponent here: their point moves to the left.
+        var places = -int.Parse(digits.AsSpan(exponent + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture) - 1;
+        var mantissa = digits[..exponent].Replace(".", string.Empty, StringComparison.Ordinal).TrimStart('-');
+        return $"{(cents < 0 ? "-" : string.Empty)}0.{new string('0', places)}{mantissa}";
     }
 
     /// <summary>The ratio (<c>9/8</c>) or the cents (<c>200c</c>); <see cref="Parse"/> reads it back.</summary>

@@ -107,7 +107,7 @@ internal static class ToneText
             return $"{quoted} is the name of a svara; write its letter{(named is 'S' or 'P' ? $": {named}" : $" with a variant: {Variants(named)}")}";
         }
 
-        return !word.IsEmpty && char.IsAsciiLetterLower(word[0]) && word[0] != 'b' && "SRGMPDN".Contains(letter, StringComparison.Ordinal)
+        return !word.IsEmpty && char.IsAsciiLetterLower(word[0]) && "SRGMPDN".Contains(letter, StringComparison.Ordinal)
             ? $"{quoted} is in lower case; write svaras in capitals with their variant, such as {letter}{(letter is 'S' or 'P' ? string.Empty : "2")}"
             : $"there is no svara {quoted}; the svaras are {Svaras} (S' upper, N3_ lower octave), scale numbers such as b3 and #4, or solfa such as do and me";
     }
