@@ -29,12 +29,13 @@ public sealed partial class CommandTests : TemporaryFolder
     {
         var page = Repository.Pages.Single(p => p.Path == path);
         File.WriteAllText("class.json", Class);
-        if (!Repository.ShellLines(page).Any(l => l.StartsWith("warmup demo ", StringComparison.Ordinal)))
+        string[] lines = [.. Repository.ShellLines(page)];
+        if (lines.Any(l => l.Contains("out/", StringComparison.Ordinal)) && !lines.Any(l => l.StartsWith("warmup demo ", StringComparison.Ordinal)))
         {
             Assert.Equal(0, Run("demo --out out").Code);
         }
 
-        foreach (var line in Repository.ShellLines(page))
+        foreach (var line in lines)
         {
             // "# exits with 1" after a command is the expected exit code; without it 0 is expected.
             var parts = line.Split(" # ", 2, StringSplitOptions.TrimEntries);

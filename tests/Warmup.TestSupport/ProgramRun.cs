@@ -28,6 +28,9 @@ public sealed record ProgramRun(int Code, string Out, string Error)
         start.Environment["MSBUILDDISABLENODEREUSE"] = "1";
         start.Environment["UseSharedCompilation"] = "false";
         start.Environment["DOTNET_CLI_USE_MSBUILD_SERVER"] = "0";
+
+        // The build that the tests belong to has analyzed all code.
+        start.Environment["RunAnalyzers"] = "false";
         start.Environment["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1";
         start.Environment["DOTNET_NOLOGO"] = "1";
         start.Environment["DOTNET_CLI_UI_LANGUAGE"] = "en";
