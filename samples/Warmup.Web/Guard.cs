@@ -1,6 +1,7 @@
 using System.Net;
 using System.Security.Cryptography;
 using System.Text;
+using Microsoft.AspNetCore.Http.Features;
 
 namespace Warmup.Web;
 
@@ -12,6 +13,15 @@ internal static class Guard
 {
     /// <summary>The largest form, in bytes; the project's own setting.</summary>
     public const int MostBytes = 200_000;
+
+    /// <summary>The largest file that is read, in bytes: 4 MiB; the project's own setting.</summary>
+    public const int MostFileBytes = 4 << 20;
+
+    /// <summary>The longest recording, in bytes: half an hour of one channel at 48 kHz and 16 bits.</summary>
+    public const int MostTakeBytes = (30 * 60 * 48_000 * 2) + 44;
+
+    // What a form with a file has beside the file.
+    private const int FormBytes = 65_536;
 
     /// <summary>The fewest characters of a token; the project's own setting.</summary>
     public const int ShortestToken = 16;
@@ -30,7 +40,7 @@ internal static class Guard
         AddHeaders(context.Response.Headers);
         var refused = token is null && !IsLoopback(context.Request.Host.Host) ? DrillEndpoint.Problem(421, "This is not that host", "ask for localhost or 127.0.0.1")
             : IsFromElsewhere(context.Request) ? DrillEndpoint.Problem(403, "Another site asked", "open the page in a window of its own")
-            : HasWrongContent(context.Request) ? DrillEndpoint.Problem(413, "There is too much content, or content where none belongs", "only the page's own form has content")
+            : HasWrongContent(context.Request) ? DrillEndpoint.Problem(413, "There is too much content, or content where none belongs", "only the page's own forms and recordings have content")
             : token is null ? null
             : Entrance(context, token);
         await (refused is null ? next(context) : refused.ExecuteAsync(context));
@@ -51,7 +61,7 @@ internal static class Guard
     public static void AddPagePolicy(HttpResponse response)
     {
         response.Headers.ContentSecurityPolicy =
-            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; media-src blob:; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
         response.Headers.CacheControl = "no-store";
     }
 
@@ -71,8 +81,14 @@ internal static class Guard
 
     private static bool HasWrongContent(HttpRequest request)
     {
+        var most = request.Path.Value switch { "/read" => MostFileBytes + FormBytes, "/listen" => MostTakeBytes, _ => MostBytes };
+        if (request.HttpContext.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
+        {
+            limit.MaxRequestBodySize = most;
+        }
+
         var hasContent = request.ContentLength is > 0 || request.Headers.TransferEncoding.Count > 0;
-        return hasContent && (!HttpMethods.IsPost(request.Method) || request.ContentLength is null or > MostBytes);
+        return hasContent && (!HttpMethods.IsPost(request.Method) || request.ContentLength is not { } length || length > most);
     }
 
     // The token is in the first address only; a cookie that scripts cannot read takes its place.

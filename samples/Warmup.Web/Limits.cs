@@ -21,6 +21,12 @@ internal sealed record Limits
     /// <summary>The longest a request may take, in seconds; 10 by default.</summary>
     public int RequestSeconds { get; init; } = 10;
 
+    /// <summary>The longest that a rule is searched for in lines that were read, in seconds; 2 by default. Then the lines are shown without one.</summary>
+    public int RuleSeconds { get; init; } = 2;
+
+    /// <summary>The longest that listening to a take may take, in seconds; 120 by default.</summary>
+    public int TakeSeconds { get; init; } = 120;
+
     /// <summary>The most singers of a class on the page; 40 by default.</summary>
     public int MostSingers { get; init; } = 40;
 

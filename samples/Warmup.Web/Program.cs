@@ -4,6 +4,7 @@ using System.Threading.RateLimiting;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.Timeouts;
 using Microsoft.AspNetCore.RateLimiting;
+using Warmup.Takes;
 using Warmup.Web;
 
 // The page to make drills in, and drills over HTTP: GET /drill.mid?scale=mohanam&pattern=ladder&tonic=G3, or /drill with an Accept header.
@@ -51,6 +52,13 @@ builder.Services.AddRateLimiter(limiter =>
         turns.PermitLimit = limits.AtOnce;
         turns.QueueLimit = limits.Waiting;
     });
+
+    // A take lies in memory whole: one at a time.
+    limiter.AddConcurrencyLimiter("takes", turns =>
+    {
+        turns.PermitLimit = 1;
+        turns.QueueLimit = 4;
+    });
 });
 
 var app = builder.Build();
@@ -70,9 +78,16 @@ app.MapMethods("/plan", [HttpMethods.Get, HttpMethods.Head], PlanEndpoint.Get).R
 app.MapPost("/plan", PlanEndpoint.Post).RequireRateLimiting("drills");
 app.MapPost("/plan.{ending:regex(^(json|html)$)}", PlanEndpoint.File).RequireRateLimiting("drills");
 app.MapPost("/plan-day.{ending}", PlanEndpoint.Day).RequireRateLimiting("drills");
+app.MapPost("/read", ReadEndpoint.Post).RequireRateLimiting("drills");
+app.MapPost("/listen", ListenEndpoint.Post).RequireRateLimiting("takes").WithRequestTimeout(TimeSpan.FromSeconds(limits.TakeSeconds));
 app.MapGet("/page.css", () => PageEndpoint.Resource("page.css", "text/css; charset=utf-8"));
 app.MapGet("/page.js", () => PageEndpoint.Resource("page.js", "text/javascript; charset=utf-8"));
-app.MapGet("/plan.js", () => PageEndpoint.Resource("plan.js", "text/javascript; charset=utf-8"));
+foreach (var script in (string[])["plan.js", "read.js", "recorder.js", "listen.js"])
+{
+    app.MapGet("/" + script, () => PageEndpoint.Resource(script, "text/javascript; charset=utf-8"));
+}
+
+app.MapGet("/take.css", () => Results.Text(TakePicture.Style, "text/css; charset=utf-8"));
 app.MapGet("/icon.svg", () => PageEndpoint.Resource("icon.svg", "image/svg+xml"));
 app.Lifetime.ApplicationStarted.Register(() =>
 {

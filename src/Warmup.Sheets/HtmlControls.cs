@@ -14,6 +14,7 @@ internal sealed class HtmlControls(TextWriter writer, Score score, HtmlOptions o
         writer.WriteLine("<noscript><p>Without scripts this page can be read and printed, not played.</p></noscript>");
         Player();
         Choices();
+        Take();
     }
 
     private void Player()
@@ -46,6 +47,16 @@ internal sealed class HtmlControls(TextWriter writer, Score score, HtmlOptions o
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"<label>Size {Range("letters", 100, LargestLetters, LetterStep, 100)}</label>"));
         writer.WriteLine("</fieldset>");
         writer.WriteLine("<p><button type=\"button\" id=\"reset\">All as at first</button> This browser keeps your choices for the next time, if it may.</p>");
+        writer.WriteLine("</details></section>");
+    }
+
+    private void Take()
+    {
+        writer.WriteLine("<section id=\"take\" aria-label=\"Record yourself\" hidden>");
+        writer.WriteLine("<details><summary>Record yourself</summary>");
+        writer.WriteLine("<p>The recording stays in this page until you close it, and is sent nowhere. Use headphones if the page plays while you sing, or it is recorded too. Half an hour at most.</p>");
+        writer.WriteLine("<p><button type=\"button\" id=\"record\">Record</button> <output id=\"recorded\"></output> <meter id=\"level\" aria-label=\"Level\" min=\"0\" max=\"1\" value=\"0\"></meter></p>");
+        writer.WriteLine("<p id=\"taken\" hidden><audio id=\"take-sound\" controls></audio> <a id=\"save\" download=\"take.wav\">Save as a sound file (WAV)</a>, which \u201cwarmup listen\u201d and the page to make drills in hold against the drill.</p>");
         writer.WriteLine("</details></section>");
     }
 

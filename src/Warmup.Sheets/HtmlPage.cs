@@ -61,7 +61,7 @@ internal sealed class HtmlPage(StreamWriter writer, Score score, HtmlOptions opt
         writer.WriteLine("<html lang=\"en\">");
         writer.WriteLine("<head>");
         writer.WriteLine("<meta charset=\"utf-8\">");
-        writer.WriteLine($"<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src {script.Hash}; style-src {style.Hash}; base-uri 'none'; form-action 'none'\">");
+        writer.WriteLine($"<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src {script.Hash}; style-src {style.Hash}; media-src blob:; base-uri 'none'; form-action 'none'\">");
         writer.WriteLine("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">");
         writer.WriteLine("<meta name=\"color-scheme\" content=\"light dark\">");
         writer.WriteLine($"<title>{Text(score.Title)}</title>");

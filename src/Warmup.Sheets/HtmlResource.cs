@@ -6,7 +6,7 @@ namespace Warmup.Sheets;
 /// <summary>The page's script or style: files of the project that are copied into the page.</summary>
 internal sealed class HtmlResource
 {
-    private static readonly ValueList<string> ScriptParts = ["score", "sound", "way", "player", "picture", "settings", "page"];
+    private static readonly ValueList<string> ScriptParts = ["score", "sound", "way", "player", "picture", "settings", "page", "recorder", "take"];
 
     private HtmlResource(string text) => Text = text;
 

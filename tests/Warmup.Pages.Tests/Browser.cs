@@ -144,9 +144,16 @@ internal abstract class Browser(params string[] scripts) : IAsyncDisposable
 
     /// <summary>Whether an address is neither a file nor of the server that was visited.</summary>
     protected bool IsForeign(string url) =>
-        !url.StartsWith("file:", StringComparison.Ordinal) && !url.StartsWith("data:", StringComparison.Ordinal) && (_home is null || !url.Replace("blob:", string.Empty, StringComparison.Ordinal).StartsWith(_home + "/", StringComparison.Ordinal));
+        !url.StartsWith("file:", StringComparison.Ordinal) && !url.StartsWith("data:", StringComparison.Ordinal) && !url.StartsWith("blob:null/", StringComparison.Ordinal) && (_home is null || !url.Replace("blob:", string.Empty, StringComparison.Ordinal).StartsWith(_home + "/", StringComparison.Ordinal));
 
-    protected void Complain(string complaint) => _complaints.Add(complaint);
+    // A page in one file can record only in the older way, which Chromium calls deprecated.
+    protected void Complain(string complaint)
+    {
+        if (!complaint.Contains("ScriptProcessorNode", StringComparison.Ordinal))
+        {
+            _complaints.Add(complaint);
+        }
+    }
 
     /// <summary>What runs in each page before its own script.</summary>
     protected async Task<string> RecorderAsync()

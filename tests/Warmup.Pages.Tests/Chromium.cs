@@ -58,7 +58,7 @@ internal sealed class Chromium(params string[] scripts) : Browser(scripts)
             Program!,
             [
                 "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-                "--disable-component-update", "--disable-sync", "--mute-audio", "--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream", $"--use-file-for-fake-audio-capture={Microphone}", "--remote-debugging-port=0", $"--user-data-dir={profile}", "about:blank",
+                "--disable-component-update", "--disable-sync", "--mute-audio", "--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream", $"--use-file-for-fake-audio-capture={Microphone}%noloop", "--remote-debugging-port=0", $"--user-data-dir={profile}", "about:blank",
             ],
             () => File.Exists(port) && File.ReadAllLines(port) is [var number, { Length: > 0 } path]
                 ? $"ws://127.0.0.1:{int.Parse(number, CultureInfo.InvariantCulture)}{path}"

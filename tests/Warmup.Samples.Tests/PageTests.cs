@@ -170,7 +170,7 @@ public sealed partial class PageTests : IDisposable
     public async Task The_page_with_its_style_and_script_is_under_100_kB()
     {
         var length = (await _client.GetByteArrayAsync("/?find=a&class=" + string.Join("%0A", Enumerable.Range(1, 6).Select(n => $"Wren{n},G3,E5,18,beginner")), Stop)).Length;
-        foreach (var file in (string[])["/page.css", "/page.js"])
+        foreach (var file in (string[])["/page.css", "/take.css", "/page.js", "/read.js", "/recorder.js", "/listen.js"])
         {
             length += (await _client.GetByteArrayAsync(file, Stop)).Length;
         }

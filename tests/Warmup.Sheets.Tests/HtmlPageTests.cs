@@ -18,7 +18,7 @@ public partial class HtmlPageTests
     {
         var page = Text(Mohanam);
         var policy = Policy().Match(page).Groups[1].Value;
-        var expected = $"default-src 'none'; script-src {Hash(page, "<script>", "</script>")}; style-src {Hash(page, "<style>", "</style>")}; base-uri 'none'; form-action 'none'";
+        var expected = $"default-src 'none'; script-src {Hash(page, "<script>", "</script>")}; style-src {Hash(page, "<style>", "</style>")}; media-src blob:; base-uri 'none'; form-action 'none'";
         Assert.Equal(expected, policy);
         Assert.True(page.IndexOf("Content-Security-Policy", StringComparison.Ordinal) < page.IndexOf("<style>", StringComparison.Ordinal));
     }

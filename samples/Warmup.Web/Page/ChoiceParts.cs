@@ -30,6 +30,11 @@ internal sealed record ChoiceParts(PageModel Model, Texts Texts)
         {Fields.Area("written", Texts.Written, 3)}
         {Fields.Text("pattern", Texts.Words)}
         <details><summary>{Texts.WordList}</summary><dl>{PatternLanguage.Standard.Words.Select(w => Html.Of($"<dt><code>{w.Form}</code></dt><dd>{w.Meaning}</dd>"))}</dl></details>
+        <p class="field"><label for="music">{Texts.ReadFrom}</label><input id="music" name="music" type="file" accept=".musicxml,.xml,.mxl,.mid,.midi,.txt" data-most="{Guard.MostFileBytes}" data-large="{Texts.FileTooLarge}"></p>
+        <details><summary>{Texts.ReadKnown}</summary>
+        <p class="field"><label for="read-scale">{Texts.ReadScale}</label><input id="read-scale" name="read-scale" autocomplete="off" spellcheck="false"></p>
+        <p class="field"><label for="read-tonic">{Texts.ReadTonic}</label><input id="read-tonic" name="read-tonic" autocomplete="off" spellcheck="false"></p></details>
+        <p class="row"><button id="read-file" formaction="/read" formmethod="post" formenctype="multipart/form-data">{Texts.ReadFile}</button></p>
         {Fields.Text("lines", Texts.Lines)}
         {Fields.Text("title", Texts.DrillTitle)}
         </fieldset>

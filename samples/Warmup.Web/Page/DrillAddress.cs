@@ -15,6 +15,9 @@ internal static class DrillAddress
     public static string FileAddress(this PageState state, string path, params IEnumerable<(string Name, string Value)> more) =>
         path + QueryString.Create(state.ToDrill().Select(v => KeyValuePair.Create(v.Key, (string?)v.Value.ToString())).Concat(more.Select(m => KeyValuePair.Create(m.Name, (string?)m.Value))));
 
+    /// <summary>A scale's name; the notes too where the catalogue does not know it by its name.</summary>
+    public static string NameOf(Scale scale) => Catalogue.Default.TryRead(scale.Name, out var known, out _) && known == scale ? scale.Name : scale.ToText();
+
     private static string PatternText(PageState state) => state["from"] switch
     {
         "written" => $"[{string.Join(" / ", state["written"].Split(['\n', '\r', '/'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))}]",

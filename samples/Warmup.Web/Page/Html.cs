@@ -18,6 +18,9 @@ internal readonly record struct Html
 
     public static Html Of(ref Builder text) => new(text.ToString());
 
+    /// <summary>A picture that a library drew; it encodes what is in it.</summary>
+    public static Html OfPicture(string svg) => new(svg);
+
     public override string ToString() => _text ?? string.Empty;
 
     /// <summary>Builds an <see cref="Html"/> from an interpolated string.</summary>
@@ -44,6 +47,9 @@ internal readonly record struct Html
             }
         }
 
-        public override string ToString() => _text.ToString();
+        /// <summary>A picture that a library drew; it encodes what is in it.</summary>
+    public static Html OfPicture(string svg) => new(svg);
+
+    public override string ToString() => _text.ToString();
     }
 }

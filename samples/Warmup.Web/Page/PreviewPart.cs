@@ -15,7 +15,20 @@ internal sealed record PreviewPart(PageModel Model, Texts Texts)
         <div id="lines-sung" class="part">{(Model.Made is { } made ? Lines(made.Drill, made.Score) : default)}</div>
         <div id="fits" class="part">{(Model.Made is { } fit ? Fit(fit.Drill) : default)}</div>
         <div id="tempi" class="part">{(Model.Made is { } timed ? Tempi(timed.Drill) : default)}</div>
+        {Take()}
         <div id="sheet" class="part">{(Model.Made is { } drawn ? Sheet(drawn.Drill, drawn.Score) : default)}</div>
+        """);
+
+    // No part that is renewed: a take outlives changes of the drill.
+    private Html Take() => Html.Of(
+        $"""
+        <section id="take" aria-labelledby="take-heading" data-needs-script hidden data-record="{Texts.Record}" data-stop="{Texts.StopRecording}" data-none="{Texts.NoMicrophone}" data-refused="{Texts.MicrophoneRefused}" data-silent="{Texts.NothingHeard}"
+        data-listening="{Texts.Listening}" data-nodrill="{Texts.Wrong}" data-large="{Texts.TakeTooLong}" data-unknown="{Texts.TakeUnknown}" data-most="{Guard.MostTakeBytes}">
+        <h3 id="take-heading">{Texts.SingIt}</h3><p class="help">{Texts.TakeConsent}</p>
+        <p class="row"><button type="button" id="record">{Texts.Record}</button> <output id="recorded"></output> <meter id="level" aria-label="{Texts.MicrophoneLevel}" min="0" max="1" value="0"></meter></p>
+        <p class="row" id="taken" hidden><audio id="take-sound" controls></audio> <button type="button" id="hear">{Texts.Hear}</button> <a id="save" download="take.wav">{Texts.SaveTake}</a></p>
+        <p class="field"><label for="take-from">{Texts.TakeFrom}</label><input id="take-from" type="file" accept="audio/*"></p>
+        <div id="report"></div></section>
         """);
 
     private Html Wrong() => Model.Errors.Count == 0

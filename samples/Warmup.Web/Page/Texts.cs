@@ -122,6 +122,39 @@ internal sealed record Texts
     public string Zip { get; init; } = "All together (zip)";
     public string GivenTwice { get; init; } = "must be given once";
 
+    public string ReadFrom { get; init; } = "Lines from a file: MusicXML, MIDI or typed text. It can also be dropped anywhere on the page.";
+    public string ReadKnown { get; init; } = "What is known of the file: its scale and tonic";
+    public string ReadScale { get; init; } = "Scale of the file (proposed where empty)";
+    public string ReadTonic { get; init; } = "Tonic of the file (proposed where empty)";
+    public string ReadFile { get; init; } = "Read the file";
+    public string FileTooLarge { get; init; } = "The file is larger than 4 MiB, the most that is read here.";
+    public string NoFile { get; init; } = "choose a file first";
+    public string NotRead { get; init; } = "The file was not read";
+    public string WasRead { get; init; } = "Read from the file";
+    public string UseRead { get; init; } = "Take these lines as the drill";
+    public string NotWritable { get; init; } = "These lines cannot be written out as svaras: their lengths have no common unit, or they are too long.";
+    public string Proposals { get; init; } = "Scales and tonics that were weighed, the likeliest first";
+    public string Remarks { get; init; } = "What could not be kept, or was mended";
+    public string NoRemarks { get; init; } = "Everything in the file was kept.";
+
+    public string SingIt { get; init; } = "Sing it";
+    public string TakeConsent { get; init; } = "The browser asks before the microphone is used. The recording stays in this page until you close it, and goes only to the program that serves the page, which forgets it. Use headphones if something plays while you sing, or it is recorded too. Half an hour at most.";
+    public string Record { get; init; } = "Record";
+    public string StopRecording { get; init; } = "Stop recording";
+    public string MicrophoneLevel { get; init; } = "Level of the microphone";
+    public string NoMicrophone { get; init; } = "There is no microphone that this page may use here.";
+    public string MicrophoneRefused { get; init; } = "The microphone was not allowed.";
+    public string NothingHeard { get; init; } = "Hardly anything was heard: is the microphone on?";
+    public string Listening { get; init; } = "The recording is being held against the drill.";
+    public string TakeTooLong { get; init; } = "The recording is longer than half an hour, the most that is heard.";
+    public string TakeUnknown { get; init; } = "This browser cannot open the recording: convert it to WAV.";
+    public string Hear { get; init; } = "What was sung";
+    public string SaveTake { get; init; } = "Save the recording (WAV)";
+    public string TakeFrom { get; init; } = "Or a recording from a file";
+    public string Report { get; init; } = "What was sung";
+    public string ReportPicture { get; init; } = "The take as a picture";
+    public string NoteByNote { get; init; } = "Note by note";
+
     public string PlanHeading { get; init; } = "Plan warm-ups";
     public string PlanIntro { get; init; } = "A warm-up for each day that fits everyone in the class: which scale, which drills, at which tempo. Open a day to see, print and hear it, and mark it when it was sung.";
     public string PlanFields { get; init; } = "The plan";
@@ -172,6 +205,9 @@ internal sealed record Texts
     public Func<DateOnly, string> DateOf { get; init; } = day => day.ToString("dddd, d MMMM yyyy", CultureInfo.InvariantCulture);
     public Func<int, string> OctavesOf { get; init; } = octaves => string.Create(
         CultureInfo.InvariantCulture, $"{(Math.Abs(octaves) == 1 ? "an octave" : $"{Math.Abs(octaves)} octaves")} {(octaves < 0 ? "lower" : "higher")}");
+    public Func<string, string, string, string, string> ReadOf { get; init; } = (scale, tonic, meter, tempo) => $"{scale}, S = {tonic}, {meter}, {tempo} aksharas or beats a minute";
+    public Func<string, string> FoundBy { get; init; } = way => $"lines found by: {way}";
+    public Func<string, string> UseRule { get; init; } = rule => $"Take the rule that gives them: {rule}";
     public Func<string, int, int, string> PlannedOf { get; init; } = (title, tempo, times) => string.Create(
         CultureInfo.InvariantCulture, $"{title} at {tempo}{times switch { 1 => string.Empty, 2 => ", twice", _ => $", {times} times" }}");
     public Func<string, string, int, string> PlanOf { get; init; } = (tonic, level, minutes) => string.Create(

@@ -16,9 +16,12 @@
   let pushes = false; // whether the next answer becomes an entry of its own in the browser's history
   let settled = true;
 
+  // Fields that say nothing of the drill itself: a singer to add, a file to read.
+  const isApart = name => /^(add|read-|music$)/.test(name);
+
   const typed = () => {
     const values = new URLSearchParams(new FormData(form));
-    for (const name of [...values.keys()]) { if (name.startsWith("add")) values.delete(name); }
+    for (const name of [...values.keys()]) { if (isApart(name)) values.delete(name); }
     return values;
   };
 
@@ -80,7 +83,7 @@
     [...form.elements].forEach((field, i) => {
       if (!field.name || field.name === "log" || !fresh[i] || fresh[i].name !== field.name) return;
       if (field.type === "radio" || field.type === "checkbox") field.checked = fresh[i].checked;
-      else if (field.tagName !== "BUTTON") field.value = fresh[i].value;
+      else if (field.tagName !== "BUTTON" && field.type !== "file") field.value = fresh[i].value;
     });
     const opened = page.querySelectorAll("#choices details.more");
     form.querySelectorAll("details.more").forEach((more, i) => { more.open ||= opened[i]?.open; });
@@ -96,7 +99,7 @@
   }
 
   form.addEventListener("input", event => {
-    if (event.target.name?.startsWith("add-") || event.target.id === "file") return;
+    if (isApart(event.target.name) || event.target.id === "file") return;
     if (event.target === area) store.write(area.value);
     pushes = pushes || (settled && event.target !== area);
     settled = false;

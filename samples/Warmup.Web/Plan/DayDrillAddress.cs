@@ -13,7 +13,7 @@ internal static class DayDrillAddress
         var need = day.BreathNeed ?? plan.BreathNeed;
         return PageState.Usual(PageForm.Drill).With(
         [
-            ("scale", NameOf(drill.Scale)),
+            ("scale", DrillAddress.NameOf(drill.Scale)),
             .. Repertoire.Find(planned.Drill.ExerciseName) is { } known && known.Pattern == drill.Pattern
                 ? ((string, string)[])[("exercise", known.Name)]
                 : [("from", "words"), ("pattern", drill.Pattern.ToString()!)],
@@ -34,9 +34,6 @@ internal static class DayDrillAddress
             ("climb", planned.Drill.ClimbSemitones > 0 ? Text(planned.Drill.ClimbSemitones) : string.Empty),
         ]);
     }
-
-    // A scale that the catalogue does not know by its name is written out.
-    private static string NameOf(Scale scale) => Catalogue.Default.TryRead(scale.Name, out var known, out _) && known == scale ? scale.Name : scale.ToText();
 
     private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
 }
