@@ -199,7 +199,7 @@ public sealed record MusicXmlOptions
         init => _beat = Require.Defined(value, nameof(Beat));
     }
 
-    /// <summary>The clef; by default chosen by the mean pitch of each section.</summary>
+    /// <summary>The clef; by default chosen by the tonic, one for each part.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is none of the enumeration.</exception>
     public MusicXmlClef Clef
     {
