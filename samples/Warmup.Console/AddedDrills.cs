@@ -53,7 +53,7 @@ internal sealed class AddedDrills
         {
             var path = text.Trim();
             var section = DrillFile.Read("--add", path, ReadingOptions.Default, CancellationToken.None).Sections[0];
-            var title = OneLine(section.Title.Length > 0 ? section.Title : Path.GetFileName(path));
+            var title = OneLine(section.Title.Length > 0 ? section.Title : path);
             return new Exercise(Group, number, title, DrillFile.PatternOf("--add", path, section, CancellationToken.None), "read from a file", tala ?? string.Empty);
         }
 

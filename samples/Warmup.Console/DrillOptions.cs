@@ -112,7 +112,7 @@ internal sealed class DrillOptions(bool needsTonic = true, bool needsPattern = t
         OtherTonic tonic => [(_tonic.Name, tonic.Text)],
         OtherTempo tempo => [(_tempo.Name, tempo.Tempo.ToString())],
         OtherScale scale => [(_scale.Name, scale.Scale.Name)],
-        FewerLines fewer => [(_lines.Name, LineChoice.ToText(parsed.GetValue(_lines) is { } before ? fewer.Lines.ConvertAll(l => LineChoice.Read(before)[l - 1]) : fewer.Lines))],
+        FewerLines fewer => [(_lines.Name, LineChoice.ToText(fewer.Lines, parsed.GetValue(_lines)))],
         PlannedBreaths => [(BreathOption.Name, null)],
         TwoRemedies two => ToPairs(two.First, parsed).Concat(ToPairs(two.Second, parsed)),
         _ => _time.ToPairs(remedy, parsed),

@@ -40,6 +40,9 @@ internal static class LineChoice
         }
     }
 
+    /// <summary>Some of the lines that were chosen already, as they are named after <c>--lines</c>.</summary>
+    public static string ToText(ValueList<int> lines, string? before) => ToText(before is null ? lines : lines.ConvertAll(l => Read(before)[l - 1]));
+
     public static string ToText(IEnumerable<int> lines) => LineNumbers.ToText(lines).Replace(" ", string.Empty, StringComparison.Ordinal);
 
     private static bool TryRead(string text, out int line) => int.TryParse(text.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out line) && line > 0;

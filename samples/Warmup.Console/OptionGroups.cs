@@ -7,7 +7,7 @@ internal static class OptionGroups
 {
     private static readonly (string Title, string[] Names)[] All =
     [
-        ("What is sung", ["--take", "--file", "--part", "--scale", "--scales", "--pattern", "--lines", "--add", "--difficulty", "--count", "--raised", "--tonic", "--to-scale", "--to-tonic", "--climb", "--cue", "--syllables", "--title", "--tuning", "--simpler-spelling", "--drone", "--drone-string"]),
+        ("What is sung", ["--take", "--file", "--part", "--section", "--scale", "--scales", "--pattern", "--lines", "--add", "--difficulty", "--count", "--raised", "--tonic", "--to-scale", "--to-tonic", "--climb", "--cue", "--syllables", "--title", "--tuning", "--simpler-spelling", "--drone", "--drone-string"]),
         ("Whose voices", ["--lowest-highest", "--sustained", "--date", "--singers", "--alias", "--without", "--level", "--voices", "--history", "--on", "--form", "--measured", "--low", "--high", "--tones", "--plan-breaths", "--call-and-response"]),
         ("Time", ["--tempo", "--tala", "--speed", "--speeds", "--gati", "--delivery", "--fill", "--fill-by", "--breath", "--eduppu", "--repeat", "--end-on-first-beat", "--count-in"]),
         ("Days", ["--start", "--days", "--minutes", "--seed", "--no-repeat", "--least", "--rest", "--time", "--log", "--plan", "--day", "--sung", "--tick", "--absent", "--reached", "--week"]),

@@ -11,14 +11,9 @@ internal static class ReadCommand
 
     public static Command Create(Terminal terminal, CancellationToken cancellation)
     {
-        var file = new Option<string>("--file") { Description = "The file: MusicXML (.musicxml .xml .mxl), MIDI (.mid), or text in svaras, solfa or scale numbers.", Required = true };
-        var part = new Option<string?>("--part") { Description = "The part to read, by name or number; by default the pitched part with the most syllables." };
-        var scale = new Option<string?>("--scale") { Description = "The scale of the music: a name, the number of a parent or the notes; proposed where the file does not say it." };
-        var tonic = new Option<string?>(TonicOption.Name) { Description = $"The tonic of the music: {TonicOption.Forms}; proposed where the file does not say it." };
-        var toScale = new Option<string?>("--to-scale") { Description = "Carry the lines to this scale." };
-        var toTonic = new Option<string?>("--to-tonic") { Description = $"Carry the lines to this tonic: {TonicOption.Forms}." };
-        var tempo = new Option<string?>("--tempo") { Description = $"Another tempo, in aksharas or beats a minute, {Tempo.Slowest} to {Tempo.Fastest}." };
+        var options = new ReadOptions();
         var explain = new Option<bool>("--explain") { Description = "Find the rule that gives the lines." };
+        var breaths = new BreathOption();
         var singers = new SingerOptions(required: false);
         var outputs = new Option<string[]>("--out")
         {
@@ -27,42 +22,52 @@ internal static class ReadCommand
         };
         var force = new Option<bool>("--force") { Description = "Replace files that exist." };
         var json = new Option<bool>("--json") { Description = "Print what was read as JSON." };
-        var command = new Command("read", "Reads a drill back from MusicXML, MIDI or text.") { file, part, scale, tonic, toScale, toTonic, tempo, explain };
+        var command = new Command("read", "Reads a drill back from MusicXML, MIDI or text.");
+        options.AddTo(command);
+        command.Add(explain);
         singers.AddTo(command);
+        breaths.AddTo(command);
         command.Add(outputs);
         command.Add(force);
         command.Add(json);
+        command.Add(CautionOption.Create());
         command.SetAction(parsed =>
         {
-            Scale? ScaleOf(Option<string?> option) => parsed.GetValue(option) is { } text ? OptionValue.Parsed<Scale>(option.Name, text, Catalogue.Default.TryRead) : null;
-            var path = parsed.GetValue(file)!;
-            var music = DrillFile.Read(
-                "--file",
-                path,
-                new ReadingOptions { Scale = ScaleOf(scale), Tonic = parsed.GetValue(tonic) is { } t ? TonicOption.Read(t) : null, Part = parsed.GetValue(part) },
-                cancellation);
-            var change = new ReadChange(
-                ScaleOf(toScale),
-                parsed.GetValue(toTonic) is { } other ? OptionValue.Parsed("--to-tonic", other, (string typed, out Tonic? read, out TextError? error) => Tonic.TryParse(typed, out read, out error)) : null,
-                parsed.GetValue(tempo) is { } wanted ? OptionValue.Parsed<TempoRamp>("--tempo", wanted, TempoRamp.TryParse) : null);
+            var (music, sections) = options.Read(parsed, cancellation);
             var people = singers.Read(parsed);
-            var drills = music.Sections.Select(s => change.Of(s, path, cancellation)).ToList();
+            var need = breaths.Read(parsed, people);
+            var said = new List<string>();
+            (Drill Drill, Score Score) Changed(ReadSection section)
+            {
+                var (drill, score) = options.Change(section, parsed, cancellation);
+                if (need is not null)
+                {
+                    score = BreathOption.Plan(score, need, out var words, cancellation);
+                    said.Add(words);
+                }
+
+                return (drill, score);
+            }
+
+            var drills = sections.ConvertAll(Changed);
             var written = new List<WrittenFile>();
             if (parsed.GetValue(outputs) is { Length: > 0 } paths)
             {
-                var score = drills.Count == 1 ? drills[0].Score : Score.Join(music.Title, drills.ConvertAll(d => d.Score));
+                var score = drills.Count == 1 ? drills[0].Score : Score.Join(music.Title, drills.Select(d => d.Score));
                 Formats.WriteTogether(paths.Select(p => Formats.File(p, Formats.Of(p), score, cancellation)).ToList(), parsed.GetValue(force));
                 written.AddRange(paths.Select(p => new WrittenFile(p, Formats.Of(p).Name)));
             }
 
-            var reports = people.IsEmpty ? [] : drills.ConvertAll(d => Report.Of(d.Drill, d.Score, people, null, ToOptions, cancellation));
+            var reports = drills.Select((d, i) => Report.Of(
+                d.Drill, d.Score, people, need, r => options.ToOptions(r, sections[i], music.Sections.Count == 1, parsed), cancellation)).ToList();
             if (parsed.GetValue(json))
             {
-                terminal.Json(ToReport(music, drills, people, parsed.GetValue(explain), written, cancellation), ConsoleJson.Default.ReadReport);
+                terminal.Json(ToReport(music, sections, reports, !people.IsEmpty, parsed.GetValue(explain), written, cancellation), ConsoleJson.Default.ReadReport);
             }
             else
             {
-                Print(terminal, music, parsed.GetValue(explain), cancellation);
+                Print(terminal, music, sections, parsed.GetValue(explain), cancellation);
+                said.ForEach(terminal.Out.WriteLine);
                 written.ForEach(w => terminal.Out.WriteLine($"wrote {w.Path} ({w.Format})"));
                 reports.ForEach(r => r.Print(terminal));
             }
@@ -72,22 +77,14 @@ internal static class ReadCommand
         return command;
     }
 
-    private static IReadOnlyList<string> ToOptions(Remedy remedy) => remedy switch
-    {
-        OtherTonic tonic => ["--to-tonic", tonic.Text],
-        OtherTempo tempo => ["--tempo", tempo.Tempo.ToString()],
-        OtherScale scale => ["--to-scale", scale.Scale.Name],
-        _ => [],
-    };
-
-    private static void Print(Terminal terminal, ReadMusic music, bool explains, CancellationToken cancellation)
+    private static void Print(Terminal terminal, ReadMusic music, ValueList<ReadSection> sections, bool explains, CancellationToken cancellation)
     {
         var parts = music.Parts.Count > 1 ? $", part {TextError.Quote(music.Part)} of {music.Parts.Count}" : string.Empty;
         terminal.Out.WriteLine(Line($"{music.Format}{parts}{(music.Title.Length == 0 ? string.Empty : $": {music.Title}")}"));
-        foreach (var section in music.Sections)
+        foreach (var section in sections)
         {
             terminal.Out.WriteLine(Line(
-                $"{(music.Sections.Count > 1 ? $"section {section.Number}: " : string.Empty)}{section.Scale.Name}, S = {section.Tonic}, {section.Meter}, {OptionValue.ToText(section.Tempo)} a minute, {section.Lines.Count} {(section.Lines.Count == 1 ? "line" : "lines")} of {section.NoteCount} notes"));
+                $"{(music.Sections.Count > 1 ? $"section {section.Number}: " : string.Empty)}{section.Scale.Name}, S = {section.Tonic}, {section.Meter}, {OptionValue.ToText(section.Tempo)} a minute, {section.Lines.Count} {(section.Lines.Count == 1 ? "line" : "lines")} of {section.NoteCount} notes{Time(section)}"));
             if (section.LinesFoundBy is not (LinesFoundBy.LineNumbers or LinesFoundBy.TextLines))
             {
                 terminal.Out.WriteLine($"lines were found by: {Word(section.LinesFoundBy)}");
@@ -95,7 +92,7 @@ internal static class ReadCommand
 
             for (var l = 0; l < section.Lines.Count; l++)
             {
-                terminal.Out.WriteLine(Line($"  {l + 1}. {section.Lines[l].ToNotation()}"));
+                terminal.Out.WriteLine(Line($"  {l + 1}. {section.ToNotation(l)}"));
             }
 
             for (var p = 0; p < section.Proposals.Count; p++)
@@ -125,14 +122,14 @@ internal static class ReadCommand
     }
 
     private static ReadReport ToReport(
-        ReadMusic music, List<(Drill Drill, Score Score)> drills, ValueList<Singer> people, bool explains, List<WrittenFile> files, CancellationToken cancellation) => new(
+        ReadMusic music, ValueList<ReadSection> sections, List<Report> reports, bool hasSingers, bool explains, List<WrittenFile> files, CancellationToken cancellation) => new(
         ReadReport.Name,
         music.Format,
         music.Title,
         music.Part,
         [.. music.Parts],
         [
-            .. music.Sections.Select((s, i) => new ReadSectionRow(
+            .. sections.Select((s, i) => new ReadSectionRow(
                 s.Number,
                 s.Title,
                 s.Scale.Name,
@@ -141,31 +138,23 @@ internal static class ReadCommand
                 s.Meter.ToText(),
                 s.Tempo.ToString(),
                 Word(s.LinesFoundBy),
-                [.. s.Lines.Select(l => l.ToNotation())],
+                [.. Enumerable.Range(0, s.Lines.Count).Select(s.ToNotation)],
+                s.LetterLength.ToString(),
+                s.Repetitions,
                 s.ToPattern()?.ToString(),
                 [.. s.Proposals.Select(p => new ProposalRow(p.Tonic.ToString(), p.Scale.Name, p.Points, [.. p.Reasons]))],
                 explains ? [.. RuleFinder.Find(s, cancellation).Select(r => new RuleRow(r.FirstLine, r.LastLine, r.Rule.ToString(), r.Exercise, r.IsByTonesAlone))] : null,
-                people.IsEmpty ? null : [.. drills[i].Drill.Advise(people, cancellationToken: cancellation).Select(a => new SungFindingRow(a.Singer.Alias, a.Finding.Code, a.Finding.Place?.Line, a.Finding.Message))])),
+                hasSingers ? reports[i].SungRows() : null)),
         ],
         [.. music.Remarks.Select(r => new RemarkRow(Word(r.Kind), r.Place.ToString(), r.Message))],
         files);
+
+    private static string Time(ReadSection section) =>
+        (section.LetterLength == Rational.One ? string.Empty : $", a letter is {section.LetterLength} {(section.Meter.Gestures.IsEmpty ? "beat" : "akshara")}")
+        + (section.Repetitions == 1 ? string.Empty : $", sung {section.Repetitions} times");
 
     private static string Word<T>(T value)
         where T : struct, Enum => JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString()).Replace('-', ' ');
 
     private static string Line(string text) => Terminal.Plain(text).Replace("[[", "[", StringComparison.Ordinal).Replace("]]", "]", StringComparison.Ordinal);
-}
-
-/// <summary>What is to differ from the file.</summary>
-internal sealed record ReadChange(Scale? Scale, Tonic? Tonic, TempoRamp? Tempo)
-{
-    /// <summary>The drill of a section with what is to differ, and its score; the breaths of the file as long as its time is kept.</summary>
-    public (Drill Drill, Score Score) Of(ReadSection section, string path, CancellationToken cancellation)
-    {
-        var drill = section.ToDrill();
-        drill = drill with { Tonic = Tonic ?? drill.Tonic, Tempo = Tempo ?? drill.Tempo };
-        drill = Scale is null ? drill : drill with { Scale = Scale, Expansion = null, Pattern = DrillFile.PatternOf("--to-scale", path, section, cancellation), Title = $"{Scale.Name}: {section.Title}" };
-        var score = drill.ToScore(cancellation);
-        return (drill, Scale is null && !section.Breaths.IsEmpty ? score.WithBreaths(0, section.Breaths) : score);
-    }
 }

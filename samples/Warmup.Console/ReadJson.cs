@@ -18,6 +18,8 @@ internal sealed record ReadSectionRow(
     string Tempo,
     string LinesFoundBy,
     List<string> Lines,
+    string LetterLength,
+    int Repetitions,
     string? Pattern,
     List<ProposalRow> Proposals,
     List<RuleRow>? Rules,
@@ -29,4 +31,4 @@ internal sealed record RuleRow(int FirstLine, int LastLine, string Rule, string?
 
 internal sealed record RemarkRow(string Kind, string Place, string Message);
 
-internal sealed record SungFindingRow(string Singer, string Code, int? Line, string Message);
+internal sealed record SungFindingRow(string Singer, string Code, int? Line, string Message, List<RemedyRow> Remedies, WithoutRemedy? WithoutRemedy);

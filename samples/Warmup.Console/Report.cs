@@ -76,6 +76,10 @@ internal sealed class Report
     public void PrintJson(Terminal terminal, List<WrittenFile>? files = null) => PrintJson(terminal, _score, _singers, files, singer => _advice.Where(a => a.Singer == singer).Select(
         a => ToRow(a.Finding, Together(a), a.Remedies.IsEmpty ? new WithoutRemedy(a.Otherwise, Alone(a)) : null)));
 
+    /// <summary>The findings with what would help, for reports of other kinds.</summary>
+    public List<SungFindingRow> SungRows() => [.. _advice.Select(a => new SungFindingRow(
+        a.Singer.Alias, a.Finding.Code, a.Finding.Place?.Line, a.Finding.Message, Together(a), a.Remedies.IsEmpty ? new WithoutRemedy(a.Otherwise, Alone(a)) : null))];
+
     /// <summary>Findings as JSON.</summary>
     public static void PrintJson(Terminal terminal, Score score, ValueList<Singer> singers, List<WrittenFile>? files, Func<Singer, IEnumerable<FindingRow>> rowsOf) => terminal.Json(
         new FitReport(

@@ -78,14 +78,15 @@ internal sealed class TimeOptions
         }
     }
 
-    /// <summary>A drill with the time that the options describe.</summary>
+    /// <summary>A drill with the time that the options describe; what is not typed stays as the drill has it.</summary>
     /// <exception cref="InputException">An option's value cannot be used; the message names the option.</exception>
     public Drill Read(ParseResult parsed, Drill drill)
     {
         var meter = parsed.GetValue(_tala) is { } tala ? OptionValue.Parsed<Meter>("--tala", tala, Meter.TryParse) : drill.Meter;
 
-        var delivery = OptionValue.Choice(
-            "--delivery", parsed.GetValue(_delivery)!, ("continuous", Delivery.Continuous), ("line-by-line", Delivery.LineByLine));
+        var delivery = IsTyped(parsed, _delivery)
+            ? OptionValue.Choice("--delivery", parsed.GetValue(_delivery)!, ("continuous", Delivery.Continuous), ("line-by-line", Delivery.LineByLine))
+            : drill.Delivery;
         if (parsed.GetValue(_fill) is { } fill)
         {
             delivery = delivery with
@@ -116,13 +117,15 @@ internal sealed class TimeOptions
                 : throw new InputException("--breath needs lines with a breath after each: add --delivery line-by-line");
         }
 
-        var countIn = OptionValue.Whole("--count-in", parsed.GetValue(_countIn)!, 0, Drill.LongestCountIn);
+        var countIn = IsTyped(parsed, _countIn) ? OptionValue.Whole("--count-in", parsed.GetValue(_countIn)!, 0, Drill.LongestCountIn) : meter.IsFree ? 0 : drill.CountIn;
         if (meter.IsFree && countIn > 0)
         {
             throw new InputException("--count-in needs a meter, since free rhythm has no beat: name one with --tala");
         }
 
-        var eduppu = OptionValue.Choice("--eduppu", parsed.GetValue(_eduppu)!, [.. Enumerable.Range(0, 5).Select(n => new Rational(n, 4)).Select(e => (e.ToString(), e))]);
+        var eduppu = IsTyped(parsed, _eduppu)
+            ? OptionValue.Choice("--eduppu", parsed.GetValue(_eduppu)!, [.. Enumerable.Range(0, 5).Select(n => new Rational(n, 4)).Select(e => (e.ToString(), e))])
+            : meter.IsFree ? default : drill.Eduppu;
         if (meter.IsFree && eduppu.Sign > 0)
         {
             throw new InputException("--eduppu needs a meter, since free rhythm has no beat: name one with --tala");
@@ -135,7 +138,7 @@ internal sealed class TimeOptions
             Speeds = ReadSpeeds(parsed, drill.Speeds),
             Delivery = delivery,
             CountIn = countIn,
-            Repetitions = OptionValue.Whole("--repeat", parsed.GetValue(_repeat)!, 1, Drill.MostRepetitions),
+            Repetitions = IsTyped(parsed, _repeat) ? OptionValue.Whole("--repeat", parsed.GetValue(_repeat)!, 1, Drill.MostRepetitions) : drill.Repetitions,
             IsRepeatedToFirstBeat = parsed.GetValue(_endsOnFirstBeat),
         };
     }
@@ -156,6 +159,8 @@ internal sealed class TimeOptions
         OtherFillBy other => [(_fillBy.Name, other.FillBy switch { FillBy.Room => "room", FillBy.Hold => "hold", _ => "rest" })],
         _ => throw new InvalidOperationException($"no option makes the change '{remedy}'"),
     };
+
+    private static bool IsTyped(ParseResult parsed, Option option) => parsed.GetResult(option) is { Implicit: false };
 
     private bool IsFree(ParseResult parsed) => parsed.GetValue(_tala) is { } tala && Meter.TryParse(tala, out var meter, out _) && meter.IsFree;
 

@@ -18,6 +18,9 @@ public enum LinesFoundBy
     /// <summary>The ends of lines in a MIDI file's lyrics.</summary>
     LyricLines,
 
+    /// <summary>Repeat signs and endings.</summary>
+    Repeats,
+
     /// <summary>Breath marks and fermatas.</summary>
     Breaths,
 

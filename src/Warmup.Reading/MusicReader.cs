@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Warmup.Reading;
@@ -6,6 +7,42 @@ namespace Warmup.Reading;
 /// <remarks>What kind a file is, its content tells, not its name. Files are not trusted: see <see cref="ReadingLimits"/>. Safe to use from several threads.</remarks>
 public static class MusicReader
 {
+    /// <summary>The endings of names that such files usually have, with their dots, in lower case. What a file holds counts, not its name.</summary>
+    public static ValueList<string> Endings => FileEndings.Read;
+
+    /// <summary>Reads a file that somebody hands over, by its name and its content, or says in one line why it cannot be read.</summary>
+    /// <param name="name">The file's name, with or without folders. It is the title of what has none, and its ending tells what to do with a file of another kind.</param>
+    /// <param name="file">The content.</param>
+    /// <param name="options">What is known already; <see langword="null"/> for nothing.</param>
+    /// <param name="music">What was read, or <see langword="null"/>.</param>
+    /// <param name="refusal">Why nothing was read, where in the file, and what to do, in plain words; or <see langword="null"/>.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
+    /// <returns>Whether the file was read.</returns>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static bool TryRead(
+        string name,
+        ReadOnlyMemory<byte> file,
+        ReadingOptions? options,
+        [NotNullWhen(true)] out ReadMusic? music,
+        [NotNullWhen(false)] out string? refusal,
+        CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        try
+        {
+            (music, refusal) = (Read(file, options, cancellationToken).Named(FileEndings.TitleOf(name)), null);
+            return true;
+        }
+        catch (ReadingException refused)
+        {
+            (music, refusal) = (null, OneLine.Cut(PlainText.Of(refused.Message), LongestRefusal) + FileEndings.AdviceFor(name));
+            return false;
+        }
+    }
+
+    // Whatever a file holds, why it is refused is said in a line.
+    private const int LongestRefusal = 400;
+
     /// <summary>Reads a file's content.</summary>
     /// <param name="file">The content, from its present position; it is not closed.</param>
     /// <param name="options">What is known already; nothing by default.</param>

@@ -14,6 +14,13 @@ internal static class PieceReading
         }
 
         var part = Chosen(sung, options.Part);
+        if (part.Notes.Count > ReadingLimits.NotesOfPart)
+        {
+            throw new ReadingException(
+                string.Create(CultureInfo.InvariantCulture, $"the part has {part.Notes.Count} notes; a drill has at most {ReadingLimits.NotesOfPart}: name another part, or divide the file"),
+                new PiecePlace(PlaceKind.File, 0, default, part.Name));
+        }
+
         foreach (var other in sung)
         {
             if (other != part && !other.IsDrone)
@@ -23,6 +30,11 @@ internal static class PieceReading
                     string.Create(CultureInfo.InvariantCulture, $"a part of {other.Notes.Count} notes was left out; name it to read it"),
                     new PiecePlace(PlaceKind.File, 0, default, other.Name));
             }
+        }
+
+        if (part.Stretches.Count > 0)
+        {
+            piece.Unroll(part.Stretches);
         }
 
         var raw = RawSection.Of(piece, part);

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Warmup.Reading;
 
 /// <summary>What a file holds, before scale and tonic are known. Times are in quarter notes from the beginning.</summary>
@@ -12,11 +14,11 @@ internal sealed class RawPiece
 
     public List<RawPart> Parts { get; } = [];
 
-    public List<(Rational Onset, Rational Quarters)> Tempi { get; } = [];
+    public List<(Rational Onset, Rational Quarters)> Tempi { get; private set; } = [];
 
-    public List<RawMeter> Meters { get; } = [];
+    public List<RawMeter> Meters { get; private set; } = [];
 
-    public List<(Rational Onset, int Fifths, bool? IsMinor)> Keys { get; } = [];
+    public List<(Rational Onset, int Fifths, bool? IsMinor)> Keys { get; private set; } = [];
 
     /// <summary>How far the tonic of each section lies from its key, in cents, by the section's number.</summary>
     public Dictionary<int, double> TonicOffsets { get; } = [];
@@ -27,6 +29,14 @@ internal sealed class RawPiece
     private readonly HashSet<(int Kind, Rational Onset)> _known = [];
 
     public bool HasTempoAt(Rational onset) => _known.Contains((2, onset));
+
+    /// <summary>Takes the times of a part whose repeats were written out.</summary>
+    public void Unroll(List<Stretch> stretches)
+    {
+        Tempi = Unrolled.InForce(Tempi, stretches, t => t.Onset, (t, at) => (at, t.Quarters));
+        Meters = Unrolled.InForce(Meters, stretches, m => m.Onset, (m, at) => m with { Onset = at });
+        Keys = Unrolled.InForce(Keys, stretches, k => k.Onset, (k, at) => (at, k.Fifths, k.IsMinor));
+    }
 
     public void AddMeter(RawMeter meter)
     {
@@ -72,9 +82,18 @@ internal sealed class RawPart
 
     public List<RawMark> Marks { get; private set; } = [];
 
-    public List<Rational> Measures { get; } = [];
+    public List<Rational> Measures { get; private set; } = [];
 
     public Rational End { get; set; }
+
+    /// <summary>How often the whole part is sung.</summary>
+    public int Repetitions { get; set; } = 1;
+
+    /// <summary>The stretches that are sung, where repeats were written out; none otherwise.</summary>
+    public List<Stretch> Stretches { get; private set; } = [];
+
+    // Which measure each one is as it is written, from 1; none where all are in order.
+    private List<int> _written = [];
 
     public bool IsDrone => Name.Contains("drone", StringComparison.OrdinalIgnoreCase)
         || Name.Contains("tanpura", StringComparison.OrdinalIgnoreCase)
@@ -84,6 +103,47 @@ internal sealed class RawPart
 
     /// <summary>Puts the marks in order; those of one point stay in theirs.</summary>
     public void SortMarks() => Marks = [.. Marks.OrderBy(m => m.Onset)];
+
+    /// <summary>Takes numbers that count from 1 or 2 for the numbers of lines, where some program has saved them without their boxes.</summary>
+    public void NumberLines()
+    {
+        if (Marks.Exists(m => m.Kind == MarkKind.LineNumber))
+        {
+            return;
+        }
+
+        var numbers = Marks.Where(m => m.Kind == MarkKind.Words).Select(m => int.TryParse(m.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0).Where(n => n > 0).ToList();
+        if (numbers.Count > 1 && numbers.Select((n, i) => n is 1 or 2 || (i > 0 && n == numbers[i - 1] + 1)).All(counts => counts))
+        {
+            Marks = Marks.ConvertAll(m => m.Kind == MarkKind.Words && int.TryParse(m.Text, NumberStyles.None, CultureInfo.InvariantCulture, out _) ? m with { Kind = MarkKind.LineNumber } : m);
+        }
+    }
+
+    /// <summary>Writes repeats out, unless that makes more notes or marks than are read.</summary>
+    /// <param name="order">The indexes of the measures as they are sung.</param>
+    /// <returns>Whether they were written out.</returns>
+    public bool Unroll(List<int> order)
+    {
+        var stretches = Unrolled.Stretches(this, order);
+        if (Unrolled.CountOf(Notes, stretches, n => n.Onset) > ReadingLimits.NotesOfPart || Unrolled.CountOf(Marks, stretches, m => m.Onset) > ReadingLimits.Notes)
+        {
+            return false;
+        }
+
+        // A tie over a sign that leads back ends there.
+        Notes = Unrolled.Of(Notes, stretches, n => n.Onset, (n, s, at) => n with { Onset = at, Length = Rational.Min(n.End, s.To) - n.Onset });
+        Marks = [.. Unrolled.Of(Marks, stretches, m => m.Onset, (m, _, at) => m with { Onset = at }), .. stretches.Select(s => new RawMark(s.At, MarkKind.Repeat))];
+        SortMarks();
+        var (measures, end) = (new List<Rational>(), Rational.Zero);
+        foreach (var measure in order)
+        {
+            measures.Add(end);
+            end += (measure + 1 < Measures.Count ? Measures[measure + 1] : End) - Measures[measure];
+        }
+
+        (Measures, End, Stretches, _written) = (measures, end, stretches, order.ConvertAll(m => m + 1));
+        return true;
+    }
 
     /// <summary>The measure of a point, and the quarter note within it.</summary>
     public PiecePlace Place(Rational onset)
@@ -97,7 +157,7 @@ internal sealed class RawPart
 
         return low == 0
             ? new PiecePlace(PlaceKind.Measure, 1, onset + 1, Name)
-            : new PiecePlace(PlaceKind.Measure, low, onset - Measures[low - 1] + 1, Name);
+            : new PiecePlace(PlaceKind.Measure, _written.Count == 0 ? low : _written[low - 1], onset - Measures[low - 1] + 1, Name);
     }
 }
 
@@ -109,6 +169,7 @@ internal enum MarkKind
     LyricLine,
     Words,
     DoubleBar,
+    Repeat,
     Section,
 }
 

@@ -35,6 +35,13 @@ public sealed record ReadMusic
         ? Sections[0].ToScore(cancellationToken)
         : Score.Join(Title, Sections.Select(s => s.ToScore(cancellationToken)));
 
+    /// <summary>The same with a title where it has none.</summary>
+    internal ReadMusic Named(string title) => this with
+    {
+        Title = Title.Length > 0 ? Title : title,
+        Sections = Sections.ConvertAll(s => s.Title.Length > 0 ? s : s with { Title = title }),
+    };
+
     /// <summary>The format, the number of sections and the title.</summary>
     public override string ToString() => OneLine.Of(string.Create(
         CultureInfo.InvariantCulture, $"{Format}, {Sections.Count} {(Sections.Count == 1 ? "section" : "sections")}, {Remarks.Count} remarks: {Title}"));

@@ -4,7 +4,10 @@ using System.Text;
 namespace Warmup.Reading;
 
 /// <summary>A stretch of music that was read: lines over a scale and a tonic, with their time. Immutable, compared by value.</summary>
-/// <remarks>Lengths of notes are in aksharas (one unit each); onsets count from the section's beginning, its count-in included.</remarks>
+/// <remarks>
+/// Lengths of notes are in units of <see cref="Speed"/>: in aksharas, unless a text says another speed. Onsets count in aksharas from the section's
+/// beginning, its count-in included.
+/// </remarks>
 public sealed record ReadSection
 {
     internal ReadSection(Scale scale, Tonic tonic) => (Scale, Tonic) = (scale, tonic);
@@ -16,7 +19,7 @@ public sealed record ReadSection
     public string Title { get; internal init; } = string.Empty;
 
     /// <summary>The scale: given, written in the file, or the first of <see cref="Proposals"/>.</summary>
-    public Scale Scale { get; }
+    public Scale Scale { get; private init; }
 
     /// <summary>The tonic: given, written in the file, or that of the first of <see cref="Proposals"/>.</summary>
     public Tonic Tonic { get; }
@@ -42,6 +45,21 @@ public sealed record ReadSection
     /// <summary>The lines, at least one.</summary>
     public ValueList<Line> Lines { get; internal init; }
 
+    /// <summary>Remarks about lines that were carried to another scale; none otherwise.</summary>
+    public ValueList<Finding> Findings { get; internal init; }
+
+    /// <summary>The speed that a text says: how many of its units an akshara has. The first speed, one, for notation and MIDI.</summary>
+    public Speed Speed { get; internal init; } = Speed.First;
+
+    /// <summary>How often the whole is sung, by repeat signs around it: 1 to 1,000. Other repeats are written out in <see cref="Lines"/>.</summary>
+    public int Repetitions { get; internal init; } = 1;
+
+    /// <summary>How long a letter without signs is in <see cref="ToNotation"/>, in aksharas: the commonest length of a note, of equally common ones the shortest.</summary>
+    public Rational LetterLength => CommonLength * Speed.Unit;
+
+    /// <summary>The commonest length of a note, in units.</summary>
+    internal Rational CommonLength => CommonLengthOf(Lines);
+
     /// <summary>What told where lines begin.</summary>
     public LinesFoundBy LinesFoundBy { get; internal init; }
 
@@ -54,14 +72,36 @@ public sealed record ReadSection
     /// <summary>The number of notes.</summary>
     public int NoteCount => Lines.Sum(l => l.Notes.Count);
 
+    /// <summary>A line in letters as written exercises have it: <c>S R G ,</c>, where a letter is <see cref="LetterLength"/> long. Parts of it are not shown.</summary>
+    /// <param name="line">The line's index, from 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such line.</exception>
+    public string ToNotation(int line)
+    {
+        Require.InRange(line, 0, Lines.Count - 1);
+        return RuleFinder.InUnits(Lines[line], CommonLength).ToNotation();
+    }
+
+    /// <summary>The section with other syllables on all notes; words that notes have of their own are left out.</summary>
+    /// <param name="syllables">What is sung.</param>
+    public ReadSection SungIn(Syllables syllables) => this with
+    {
+        Syllables = Require.NotNull(syllables),
+        Lines = Lines.ConvertAll(l => new Line(l.Notes.ConvertAll(n => n with { Sung = null }))),
+    };
+
+    internal static Rational CommonLengthOf(ValueList<Line> lines) =>
+        lines.SelectMany(l => l.Notes).GroupBy(n => n.Length).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).FirstOrDefault()?.Key ?? Rational.One;
+
     /// <summary>The drill that sings exactly these lines. Give it another tempo, meter, tonic or singers as any drill.</summary>
     public Drill ToDrill() => new()
     {
         Scale = Scale,
         Pattern = ToPattern() ?? Pattern.Run,
-        Expansion = new Expansion(Lines),
+        Expansion = new Expansion(Lines, Findings),
         Tonic = Tonic,
         Meter = Meter,
+        Speeds = [Speed],
+        Repetitions = Repetitions,
         Tempo = TempoRamp.Constant(Tempo),
         CountIn = CountIn,
         Eduppu = Eduppu,
@@ -73,10 +113,55 @@ public sealed record ReadSection
     /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="PatternException">The lines cannot be put in time, or a note leaves MIDI's range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public Score ToScore(CancellationToken cancellationToken = default)
+    public Score ToScore(CancellationToken cancellationToken = default) => ToScore(ToDrill(), cancellationToken);
+
+    /// <summary>The score of a drill that was made of the section and changed: with the breaths, as long as its lines and their time are the section's.</summary>
+    /// <param name="drill">The drill; another tonic, tempo, tuning or meter leaves the breaths where they are.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
+    /// <exception cref="PatternException">The lines cannot be put in time, or a note leaves MIDI's range.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public Score ToScore(Drill drill, CancellationToken cancellationToken = default)
     {
-        var score = ToDrill().ToScore(cancellationToken);
-        return Breaths.IsEmpty ? score : score.WithBreaths(0, Breaths);
+        ArgumentNullException.ThrowIfNull(drill);
+        var score = drill.ToScore(cancellationToken);
+        var plain = ToDrill();
+        return !Breaths.IsEmpty && (drill.Expansion, drill.Speeds, drill.Repetitions, drill.Delivery, drill.CountIn, drill.Eduppu, drill.Tempo.Step.Sign)
+            == (plain.Expansion, plain.Speeds, plain.Repetitions, plain.Delivery, plain.CountIn, plain.Eduppu, 0)
+            && (drill.CountIn == 0 || drill.Meter.Beats == Meter.Beats)
+            ? score.WithBreaths(0, BreathsOfAllRounds())
+            : score;
+    }
+
+    /// <summary>The section in another scale: each letter takes its form there, and where a rule gives all lines, the rule is followed.</summary>
+    /// <param name="scale">The scale.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
+    /// <remarks>
+    /// Lengths, silences, slides, swells, breaths and words stay with their notes; names of tones, such as <c>ri</c>, become those of the new ones.
+    /// Where the rule gives lines of other numbers of notes, as the ladder does in a scale of five, only what all notes have in common stays, and
+    /// <see cref="Findings"/> says so.
+    /// </remarks>
+    /// <exception cref="PatternException">The scale lacks a letter of the lines, and no rule gives them.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public ReadSection InScale(Scale scale, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(scale);
+        var carried = CarriedLines.To(this, scale, cancellationToken);
+        var name = $"{Scale.Name}: ";
+        return this with
+        {
+            Scale = scale,
+            Title = $"{scale.Name}{(Title.Length == 0 ? string.Empty : $": {(Title.StartsWith(name, StringComparison.Ordinal) ? Title[name.Length..] : Title)}")}",
+            Proposals = default,
+            Lines = carried.Lines,
+            Findings = carried.Findings,
+            Breaths = CarriedLines.AreAlike(carried.Lines, Lines) ? Breaths : default,
+        };
+    }
+
+    private ValueList<Breath> BreathsOfAllRounds()
+    {
+        var round = Lines.Aggregate(Rational.Zero, (sum, line) => sum + line.Units);
+        return Enumerable.Range(0, Repetitions).SelectMany(r => Breaths.Select(b => new Breath(b.Onset + (r * round), b.Length, b.AfterNote + (r * NoteCount)))).ToValueList();
     }
 
     /// <summary>
@@ -120,7 +205,7 @@ public sealed record ReadSection
 
     // As the core bounds written lines.
     private const int Longest = 64;
-    private const int LongestWritten = 10_000;
+    internal const int LongestWritten = 10_000;
 
     /// <summary>The longest time of which all lengths and all silences inside lines are whole multiples.</summary>
     private Rational? CommonUnit()

@@ -9,6 +9,9 @@ public static class ReadingLimits
     /// <summary>The most notes of all parts together: 200,000.</summary>
     public static int Notes => 200_000;
 
+    /// <summary>The most notes of the part that is read, with its repeats, or of a text: 100,000, as many as a drill has.</summary>
+    public static int NotesOfPart => 100_000;
+
     /// <summary>The most parts: 256.</summary>
     public static int Parts => 256;
 

@@ -27,7 +27,7 @@ public enum RemarkKind
     /// <summary>A tempo that changes within a section, or lies outside what a drill may have.</summary>
     Tempo,
 
-    /// <summary>Repeats, endings and jumps: what is written was read once.</summary>
+    /// <summary>Repeats and endings that were written out, or read once; jumps, which are not followed.</summary>
     Repeat,
 
     /// <summary>A note that the scale does not have: kept with its pitch.</summary>

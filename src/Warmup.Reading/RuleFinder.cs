@@ -20,7 +20,7 @@ public static class RuleFinder
     public static ValueList<FoundRule> Find(ReadSection section, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(section);
-        var lines = Scaled(section.Lines);
+        var lines = Scaled(section.Lines, section.CommonLength);
         if (Whole(lines, section.Scale, 0, lines.Length, cancellationToken) is { } whole)
         {
             return [whole];
@@ -46,6 +46,21 @@ public static class RuleFinder
 
         return found.ToValueList();
     }
+
+    /// <summary>A pattern that gives a section's lines in any scale: the rule of all of them, otherwise the lines written out in letters.</summary>
+    /// <param name="section">The section.</param>
+    /// <param name="cancellationToken">Stops the search.</param>
+    /// <returns>The pattern; <see langword="null"/> where no rule was found and <see cref="ReadSection.ToPattern"/> gives none.</returns>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
+    public static Pattern? FindPattern(ReadSection section, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(section);
+        return OfAll(section, cancellationToken) ?? section.ToPattern();
+    }
+
+    /// <summary>The rule that gives all lines with their lengths.</summary>
+    internal static Pattern? OfAll(ReadSection section, CancellationToken cancellation) =>
+        Find(section, cancellation) is [{ IsByTonesAlone: false, FirstLine: 1 } whole] && whole.LastLine == section.Lines.Count ? whole.Rule : null;
 
     private static FoundRule? Whole(Line[] lines, Scale scale, int start, int count, CancellationToken cancellation)
     {
@@ -78,7 +93,7 @@ public static class RuleFinder
     {
         foreach (var exercise in (Exercise[])[.. Repertoire.Traditional, .. Repertoire.Choir, .. Repertoire.Voice, .. Repertoire.Alankaras])
         {
-            if (exercise.Pattern.TryExpand(scale, out var expansion, out _, cancellation) && SoundAlike(Scaled(expansion.Lines), lines))
+            if (exercise.Pattern.TryExpand(scale, out var expansion, out _, cancellation) && SoundAlike(Scaled(expansion.Lines, ReadSection.CommonLengthOf(expansion.Lines)), lines))
             {
                 return exercise;
             }
@@ -106,11 +121,12 @@ public static class RuleFinder
     }
 
     /// <summary>The lines in units of their commonest length, without what is sung on them.</summary>
-    private static Line[] Scaled(ValueList<Line> lines)
-    {
-        var unit = lines.SelectMany(l => l.Notes).GroupBy(n => n.Length).MaxBy(g => g.Count())?.Key ?? Rational.One;
-        return [.. lines.Select(l => new Line(l.Notes.ConvertAll(n => Fits(n, unit) ? n with { Length = n.Length / unit, Rest = n.Rest / unit, Sung = null } : n with { Sung = null })))];
-    }
+    private static Line[] Scaled(ValueList<Line> lines, Rational unit) =>
+        [.. lines.Select(l => new Line(InUnits(l, unit).Notes.ConvertAll(n => n with { Sung = null })))];
+
+    /// <summary>A line whose unit is another length; notes that it does not fit stay as they are.</summary>
+    internal static Line InUnits(Line line, Rational unit) =>
+        new(line.Notes.ConvertAll(n => Fits(n, unit) ? n with { Length = n.Length / unit, Rest = n.Rest / unit } : n));
 
     private static bool Fits(LineNote note, Rational unit) => Fits(note.Length / unit) && Fits(note.Rest / unit);
 

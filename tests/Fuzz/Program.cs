@@ -1,5 +1,6 @@
 using System.Text;
 using SharpFuzz;
+using Warmup.Reading;
 
 namespace Warmup.Fuzz;
 
@@ -103,7 +104,46 @@ internal static class Readers
             }
         }),
         ["plan-log"] = bytes => Plans.PlanLog.Read(bytes),
+        ["read-midi"] = bytes => Music([.. "MThd"u8, .. bytes]),
+        ["read-mxl"] = Music,
+        ["read-text"] = Music,
+        ["read-xml"] = Music,
     };
+
+    /// <summary>Reads a file of music: what is read is the same the second time, can be made a score or is refused with words, and its rule can be sought.</summary>
+    private static void Music(byte[] bytes)
+    {
+        try
+        {
+            var music = MusicReader.Read(bytes);
+            Same(music, MusicReader.Read(bytes));
+            foreach (var section in music.Sections)
+            {
+                if (section.NoteCount <= 200)
+                {
+                    section.ToDrill().TryToScore(out _, out _);
+                    RuleFinder.FindPattern(section);
+                    Carried(section);
+                }
+            }
+        }
+        catch (ReadingException refused) when (refused.Message.Length > 0)
+        {
+            // A refusal in words is one of the two promised answers.
+        }
+    }
+
+    private static void Carried(ReadSection section)
+    {
+        try
+        {
+            section.InScale(Catalogue.Default.Parent(29).Scale).ToDrill().TryToScore(out _, out _);
+        }
+        catch (PatternException)
+        {
+            // The scale may lack a letter.
+        }
+    }
 
     private static Action<byte[]> Text(Action<string> read) => bytes => read(Encoding.UTF8.GetString(bytes));
 

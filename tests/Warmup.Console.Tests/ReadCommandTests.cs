@@ -28,6 +28,49 @@ public sealed class ReadCommandTests : IDisposable
         Assert.Contains("--to-tonic", output, StringComparison.Ordinal);
     }
 
+    /// <summary>Each printed remedy is followed as it is printed: what it was printed for is gone.</summary>
+    [Theory]
+    [InlineData("Scale: mohanam\nTonic: C6\nS R G P D S'\n")]
+    [InlineData("Scale: 15\nTonic: G3\nTempo: 30\nS R G M P D N S' S' N D P M G R S\nS , , , R , , , G , , , M , , , P , , , D , , ,\nS R G M\n")]
+    [InlineData("Scale: 15\nTonic: G3\nTempo: 300\nSpeed: 3\nS R G M P D N S'\nS' N D P M G R S\n")]
+    public void What_would_help_can_be_typed_as_it_is_printed(string text)
+    {
+        Assert.Equal(0, Shell.Run("demo", "--out", _shell.At("demo")).Code);
+        File.WriteAllText(_shell.At("a.txt"), text);
+        string[] command = ["read", "--file", _shell.At("a.txt"), "--singers", _shell.At("demo/singers.json"), "--json"];
+        using var before = JsonDocument.Parse(Shell.Run(command).Out);
+        var followed = 0;
+        foreach (var finding in Findings(before).ToList())
+        {
+            var remedies = finding.TryGetProperty("withoutRemedy", out var without) ? without.GetProperty("alone") : finding.GetProperty("remedies");
+            foreach (var remedy in remedies.EnumerateArray().Take(2))
+            {
+                string[] options = [.. remedy.GetProperty("options").EnumerateArray().Select(o => o.GetString()!)];
+                Assert.NotEmpty(options);
+                using var after = JsonDocument.Parse(Shell.Run([.. command, .. options]).Out);
+                Assert.DoesNotContain(Findings(after), f => Key(f) == Key(finding));
+                followed++;
+            }
+        }
+
+        Assert.True(followed > 0);
+
+        static IEnumerable<JsonElement> Findings(JsonDocument report) => report.RootElement.GetProperty("sections")[0].GetProperty("findings").EnumerateArray();
+        static string Key(JsonElement finding) => $"{finding.GetProperty("singer")} {finding.GetProperty("code")} {finding.GetProperty("line")}";
+    }
+
+    [Fact]
+    public void A_section_a_tala_and_syllables_are_chosen()
+    {
+        Assert.Equal(0, Shell.Run(_shell.Drill(("--pattern", "alankara-2"), ("--out", _shell.At("a.mid")))).Code);
+        var (code, _, error) = Shell.Run("read", "--file", _shell.At("a.mid"), "--section", "1", "--tala", "rupaka", "--speed", "2", "--syllables", "solfa", "--lines", "2", "--out", _shell.At("b.musicxml"));
+        Assert.Equal((0, string.Empty), (code, error));
+        var output = Shell.Run("read", "--file", _shell.At("b.musicxml")).Out;
+        Assert.Contains("Rupaka", output, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("a letter is 1/2 akshara", output, StringComparison.Ordinal);
+        Assert.Contains("--section must be a whole number between 1 and 1", Shell.Run("read", "--file", _shell.At("a.mid"), "--section", "2").Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_report_as_JSON_has_lines_rules_and_remarks()
     {

@@ -26,13 +26,13 @@ public sealed class MuseScoreBatch : IDisposable
             json.WriteStartArray();
             foreach (var piece in Groups.Values.SelectMany(g => g))
             {
-                json.WriteStartObject();
-                json.WriteString("in", $"{piece.Name}.musicxml");
-                json.WriteStartArray("out");
-                json.WriteStringValue($"{piece.Name}.mid");
-                json.WriteStringValue($"{piece.Name}.pdf");
-                json.WriteEndArray();
-                json.WriteEndObject();
+                Job(json, $"{piece.Name}.musicxml", [$"{piece.Name}.mid", $"{piece.Name}.pdf", .. Groups["demo"].Contains(piece) ? (string[])[$"{piece.Name}.again.musicxml"] : []]);
+            }
+
+            foreach (var piece in Groups["demo"])
+            {
+                piece.SaveMidi(Folder, ".ours.mid");
+                Job(json, $"{piece.Name}.ours.mid", $"{piece.Name}.from-midi.musicxml", $"{piece.Name}.from-midi.mid");
             }
 
             json.WriteEndArray();
@@ -40,6 +40,16 @@ public sealed class MuseScoreBatch : IDisposable
 
         File.WriteAllBytes(Path.Combine(Folder, "job.json"), job.ToArray());
         Printed = Tool.MuseScore.Run(Folder, "-j", "job.json").Error;
+    }
+
+    private static void Job(Utf8JsonWriter json, string from, params string[] to)
+    {
+        json.WriteStartObject();
+        json.WriteString("in", from);
+        json.WriteStartArray("out");
+        Array.ForEach(to, json.WriteStringValue);
+        json.WriteEndArray();
+        json.WriteEndObject();
     }
 
     public string? Missing { get; }

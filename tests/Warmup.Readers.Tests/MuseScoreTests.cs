@@ -6,7 +6,7 @@ namespace Warmup.Readers.Tests;
 /// What a notation editor makes of the files. Source: MuseScore 3 converts them to MIDI and PDF; the MIDI is read by NAudio and compared
 /// with the score, the pages are turned into pictures by poppler.
 /// </summary>
-public class MuseScoreTests(MuseScoreBatch batch) : IClassFixture<MuseScoreBatch>
+public class MuseScoreTests(MuseScoreBatch batch, ITestOutputHelper output) : IClassFixture<MuseScoreBatch>
 {
     [Theory]
     [InlineData("demo", 6)]
@@ -33,6 +33,33 @@ public class MuseScoreTests(MuseScoreBatch batch) : IClassFixture<MuseScoreBatch
                 Assert.True(difference is null, $"{piece.Name}: {difference}");
             }
         }
+    }
+
+    /// <summary>What the editor saves of our notation, and of our MIDI files, comes back.</summary>
+    [Fact]
+    public void What_the_editor_saves_of_the_demo_reads_back()
+    {
+        Assert.SkipWhen(batch.Missing is not null, batch.Missing ?? string.Empty);
+        output.WriteLine(ReadBack.Table(batch.Groups["demo"], batch.Folder, ".again.musicxml", ".mid", ".from-midi.musicxml", ".from-midi.mid"));
+        foreach (var piece in batch.Groups["demo"])
+        {
+            var path = Path.Combine(batch.Folder, piece.Name);
+            ReadBack.Has(piece, $"{path}.again.musicxml", Kept.All);
+            ReadBack.Has(piece, $"{path}.mid", Kept.Pitches | Kept.Onsets | Kept.Lengths | Kept.Tempo | ReadBack.LinesBySilence(piece));
+            ReadBack.Has(piece, $"{path}.from-midi.musicxml", Kept.Pitches | Kept.Onsets | Kept.Syllables | Kept.Tempo);
+            ReadBack.Has(piece, $"{path}.from-midi.mid", Kept.Pitches | Kept.Onsets | Kept.Tempo);
+        }
+    }
+
+    [Theory]
+    [InlineData("parents")]
+    [InlineData("tonics")]
+    [InlineData("meters")]
+    [InlineData("speeds")]
+    public void The_MIDI_that_the_editor_saves_reads_back(string group)
+    {
+        Assert.SkipWhen(batch.Missing is not null, batch.Missing ?? string.Empty);
+        Assert.All(batch.Groups[group], piece => ReadBack.Has(piece, Path.Combine(batch.Folder, piece.Name + ".mid"), Kept.Pitches | Kept.Onsets | Kept.Lengths));
     }
 
     [Theory]

@@ -1,4 +1,5 @@
 using Warmup.Cli;
+using Warmup.Midi;
 using Warmup.MusicXml;
 
 namespace Warmup.Readers.Tests;
@@ -13,6 +14,15 @@ internal sealed record NamedScore(string Name, Score Score)
     {
         var path = Path.Combine(folder, Name + ".musicxml");
         new MusicXmlFormat(Options).Save(Score, path);
+        return path;
+    }
+
+    /// <summary>Writes it into a folder as MIDI.</summary>
+    public string SaveMidi(string folder, string ending = ".mid")
+    {
+        var path = Path.Combine(folder, Name + ending);
+        using var file = File.Create(path);
+        new MidiFormat().Write(Score, file);
         return path;
     }
 }

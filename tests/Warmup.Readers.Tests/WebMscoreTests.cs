@@ -8,7 +8,7 @@ namespace Warmup.Readers.Tests;
 /// What webmscore (npm) makes of slides, hairpins and short notes. Source: the MusicXML that it writes of the files it has opened, run by Node
 /// through reopen.mjs, from the folder that the environment names.
 /// </summary>
-public class WebMscoreTests
+public class WebMscoreTests(ITestOutputHelper output)
 {
     private const string Variable = "WARMUP_WEBMSCORE_DIR";
     private const string Major = "S R2 G3 M1 P D2 N3 S'";
@@ -33,10 +33,7 @@ public class WebMscoreTests
             var pieces = Pieces;
             foreach (var piece in pieces)
             {
-                // One file a run: the library keeps its memory from file to file.
-                var (code, output, error) = Tool.Node.Run(folder.FullName, [Path.Combine(AppContext.BaseDirectory, "reopen.mjs"), webmscore!, piece.Save(folder.FullName)]);
-                Assert.True(code == 0, $"{piece.Name}: {error}");
-                Holds(piece, XDocument.Parse(JsonSerializer.Deserialize<string>(output.Trim())!));
+                Holds(piece, XDocument.Parse(Reopened(webmscore!, piece, folder.FullName).Xml));
             }
 
             var notes = pieces.SelectMany(p => p.Score.Sections[0].Notes).ToList();
@@ -46,6 +43,47 @@ public class WebMscoreTests
         {
             folder.Delete(recursive: true);
         }
+    }
+
+    /// <summary>What it saves comes back: its MusicXML with the scale, its MIDI without.</summary>
+    [Fact]
+    public void What_the_library_saves_of_the_demo_reads_back()
+    {
+        var webmscore = Environment.GetEnvironmentVariable(Variable);
+        Assert.SkipWhen(Tool.Missing(Tool.Node) is not null, Tool.Missing(Tool.Node) ?? string.Empty);
+        Assert.SkipWhen(string.IsNullOrEmpty(webmscore), $"the environment variable {Variable} does not name a folder in which npm installed webmscore");
+        var folder = Directory.CreateTempSubdirectory("warmup-readers-");
+        try
+        {
+            foreach (var piece in Repertoire.Demo)
+            {
+                var (xml, midi) = Reopened(webmscore!, piece, folder.FullName);
+                var path = Path.Combine(folder.FullName, piece.Name);
+                File.WriteAllText($"{path}.again.musicxml", xml);
+                File.WriteAllBytes($"{path}.again.mid", midi);
+            }
+
+            output.WriteLine(ReadBack.Table(Repertoire.Demo, folder.FullName, ".again.musicxml", ".again.mid"));
+            foreach (var piece in Repertoire.Demo)
+            {
+                var path = Path.Combine(folder.FullName, piece.Name);
+                ReadBack.Has(piece, $"{path}.again.musicxml", Kept.All);
+                ReadBack.Has(piece, $"{path}.again.mid", Kept.Pitches | Kept.Onsets | Kept.Lengths | Kept.Tempo | ReadBack.LinesBySilence(piece));
+            }
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    /// <summary>What the library writes of a piece. One file a run: it keeps its memory from file to file.</summary>
+    private static (string Xml, byte[] Midi) Reopened(string webmscore, NamedScore piece, string folder)
+    {
+        var (code, output, error) = Tool.Node.Run(folder, [Path.Combine(AppContext.BaseDirectory, "reopen.mjs"), webmscore, piece.Save(folder)]);
+        Assert.True(code == 0, $"{piece.Name}: {error}");
+        using var json = JsonDocument.Parse(output);
+        return (json.RootElement.GetProperty("xml").GetString()!, json.RootElement.GetProperty("midi").GetBytesFromBase64());
     }
 
     private static void Holds(NamedScore piece, XDocument read)

@@ -1,4 +1,4 @@
-// Opens MusicXML files in webmscore and prints, a JSON text a line, the MusicXML that it writes of each: node reopen.mjs FOLDER-OF-WEBMSCORE FILE...
+// Opens MusicXML files in webmscore and prints, a JSON object a line, the MusicXML and the MIDI (as base64) that it writes of each: node reopen.mjs FOLDER-OF-WEBMSCORE FILE...
 import { createRequire } from "node:module";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
@@ -11,7 +11,7 @@ const WebMscore = library.default ?? library;
 await WebMscore.ready;
 for (const file of process.argv.slice(3)) {
     const score = await WebMscore.load("musicxml", readFileSync(file), [], false);
-    console.log(JSON.stringify(await score.saveXml()));
+    console.log(JSON.stringify({ xml: await score.saveXml(), midi: Buffer.from(await score.saveMidi(true, true)).toString("base64") }));
 }
 
 process.exit(0);

@@ -42,6 +42,37 @@ public class MidiTests
         Assert.Equal(RemarkKind.Time, Assert.Single(music.Remarks).Kind);
     }
 
+    /// <summary>Notes that are played an eighth short each, and a held one before a silence, as programs that detach notes save them: 84 of 96 ticks.</summary>
+    [Fact]
+    public void Notes_that_are_played_detached_have_their_written_lengths()
+    {
+        var music = Read([0, 0x90, 60, 90, 84, 60, 0, 12, 62, 90, 84, 62, 0, 12, 64, 90, 0x81, 0x28, 64, 0, 0x78, 60, 90, 84, 60, 0, 12, .. End[1..]]);
+        Assert.Equal([new Rational(1), new Rational(1), new Rational(2), new Rational(1)], music.Sections[0].Lines.SelectMany(l => l.Notes).Select(n => n.Length));
+        Assert.Equal(RemarkKind.Time, Assert.Single(music.Remarks).Kind);
+    }
+
+    [Fact]
+    public void A_silence_after_a_very_long_note_stays()
+    {
+        // 22 quarter notes and one of silence, which is less than a twentieth of both.
+        var music = Read([0, 0x90, 60, 90, 0x90, 0x40, 60, 0, 96, 62, 90, 96, 62, 0, .. End]);
+        Assert.Equal((new Rational(22), new Rational(1)), (music.Sections[0].Lines[0].Notes[0].Length, music.Sections[0].Lines[0].Notes[0].Rest));
+    }
+
+    [Fact]
+    public void Short_notes_with_silences_of_the_music_stay_short()
+    {
+        var music = Read([0, 0x90, 60, 90, 48, 60, 0, 48, 62, 90, 48, 62, 0, 48, 64, 90, 48, 64, 0, 48, .. End[1..]]);
+        Assert.All(music.Sections[0].Lines.SelectMany(l => l.Notes), n => Assert.Equal(new Rational(1, 2), n.Length));
+    }
+
+    [Fact]
+    public void A_gap_of_a_tick_before_a_silence_is_closed_too()
+    {
+        var music = Read([0, 0x90, 60, 90, 95, 60, 0, 97, 62, 90, 95, 62, 0, 1, .. End[1..]]);
+        Assert.Equal([new Rational(1), new Rational(1)], music.Sections[0].Lines.SelectMany(l => l.Notes).Select(n => n.Length));
+    }
+
     [Theory]
     [InlineData(0xFD, 0, "Eb")]
     [InlineData(2, 0, "D")]

@@ -31,6 +31,20 @@ public class TextTests
         Assert.Equal((RemarkKind.Words, new PiecePlace(PlaceKind.TextLine, 8)), (remark.Kind, remark.Place));
     }
 
+    [Theory]
+    [InlineData("Speed: 2", 1, 2)]
+    [InlineData("kalam: speed 3", 1, 4)]
+    [InlineData("Gati: tisra", 1, 3)]
+    [InlineData("Nadai: tisra nadai", 1, 3)]
+    [InlineData("", 1, 1)]
+    public void The_unit_of_typed_lines_is_a_note_of_the_speed_that_they_name(string head, int numerator, int denominator)
+    {
+        var section = Read($"{head}\nS R G ,").Sections[0];
+        var unit = new Rational(numerator, denominator);
+        Assert.Equal([unit, unit, 2 * unit], section.ToScore().Sections[0].Notes.Select(n => n.Length));
+        Assert.Equal((unit, "S R G ,"), (section.LetterLength, section.ToNotation(0)));
+    }
+
     [Fact]
     public void Variants_choose_the_scale() => Assert.All(["R2", "G3", "D2"], v => Assert.True(Read("S R2 G3 P D2 S'").Sections[0].Scale.Contains(Degree.Parse(v))));
 
@@ -42,6 +56,7 @@ public class TextTests
     [InlineData("S R G\nS R x G P", 2, 5)]
     [InlineData("Scale: nonesuch\nS R G", 1, 8)]
     [InlineData("S R 3 G", 1, 5)]
+    [InlineData("Speed: 9\nS R G", 1, 8)]
     public void A_fault_has_its_line_and_column(string text, int line, int column)
     {
         var fault = Assert.Throws<ReadingException>(() => Read(text));

@@ -29,7 +29,7 @@ public class XmlTests
             + "<backup><duration>4</duration></backup><note><pitch><step>C</step><octave>3</octave></pitch><duration>4</duration><voice>2</voice></note>",
             "<attributes><key><fifths>2</fifths></key></attributes>" + Note("G", 4) + Note("A", 4) + Note("B", 4) + Note("C", 5) + Note("D", 5) + "<barline><repeat direction='backward'/></barline>"));
         Assert.Equal(
-            [(RemarkKind.Chord, 1), (RemarkKind.GraceNote, 1), (RemarkKind.Ornament, 1), (RemarkKind.Microtone, 1), (RemarkKind.Repeat, 2), (RemarkKind.Mended, 2), (RemarkKind.FurtherVoice, 1), (RemarkKind.KeyChange, 2)],
+            [(RemarkKind.Chord, 1), (RemarkKind.GraceNote, 1), (RemarkKind.Ornament, 1), (RemarkKind.Microtone, 1), (RemarkKind.Mended, 2), (RemarkKind.FurtherVoice, 1), (RemarkKind.KeyChange, 2)],
             music.Remarks.Where(r => r.Kind != RemarkKind.OutsideScale).Select(r => (r.Kind, r.Place.Number)));
         Assert.Equal(["E4", "D#4", "E4", "F4", "G4", "A4", "B4", "C5", "D5"], Notes(music));
     }
@@ -99,6 +99,65 @@ public class XmlTests
     [InlineData("\uFEFF")]
     public void A_file_that_says_UTF16_and_is_UTF8_is_read(string mark) =>
         Assert.Equal("\u00C9tude", Read($"{mark}<?xml version='1.0' encoding='UTF-16'?><score-partwise><work><work-title>\u00C9tude</work-title></work><part id='A'><measure>{Note("C", 4)}</measure></part></score-partwise>").Title);
+
+    [Fact]
+    public void An_overfull_measure_is_read_as_long_as_it_is_and_said()
+    {
+        var music = Read(Score("<attributes><divisions>1</divisions><time><beats>2</beats><beat-type>4</beat-type></time></attributes>" + Note("C", 4) + Note("D", 4) + Note("E", 4), Note("F", 4)));
+        var remark = Assert.Single(music.Remarks, r => r.Kind == RemarkKind.Mended);
+        Assert.Equal((1, true), (remark.Place.Number, remark.Message.Contains("3 quarter notes", StringComparison.Ordinal)));
+        Assert.Equal([0, 1, 2, 3], music.ToScore().Sections[0].Notes.Select(n => (int)n.Onset.Floor()));
+    }
+
+    [Theory]
+    [InlineData("0")]
+    [InlineData("-60")]
+    [InlineData("quick")]
+    public void A_tempo_that_is_none_is_left_out_and_said(string tempo)
+    {
+        var music = Read(Score($"<sound tempo='{tempo}'/>" + Note("C", 4)));
+        Assert.Equal(RemarkKind.Mended, Assert.Single(music.Remarks).Kind);
+        Assert.Equal(Tempo.Default, music.Sections[0].Tempo);
+    }
+
+    [Theory]
+    [InlineData("<note><rest measure='yes'/><duration>16</duration></note>")]
+    [InlineData("<note><pitch><step>C</step><octave>4</octave></pitch><duration>6</duration><type>quarter</type><dot/></note>")]
+    [InlineData("<note><pitch><step>C</step><octave>4</octave></pitch><duration>16</duration><type>half</type><time-modification><actual-notes>3</actual-notes><normal-notes>6</normal-notes></time-modification></note>")]
+    public void Divisions_that_a_file_does_not_say_come_from_its_note_values(string first)
+    {
+        var section = Read(Score(first, "<note><pitch><step>D</step><octave>4</octave></pitch><duration>2</duration><type>eighth</type></note>")).Sections[0];
+        Assert.Equal(new Rational(1, 2), section.Lines[^1].Notes[^1].Length);
+    }
+
+    [Theory]
+    [InlineData("2", "3", LinesFoundBy.LineNumbers)]
+    [InlineData("4", "5", LinesFoundBy.Nothing)]
+    [InlineData("2", "4", LinesFoundBy.Nothing)]
+    public void Numbers_that_count_are_those_of_lines_with_or_without_boxes(string second, string third, LinesFoundBy by)
+    {
+        static string Words(string text) => $"<direction><direction-type><words>{text}</words></direction-type></direction>";
+        Assert.Equal(by, Read(Score(Note("C", 4) + Note("D", 4) + Words(second) + Note("E", 4) + Words(third) + Note("F", 4))).Sections[0].LinesFoundBy);
+    }
+
+    [Fact]
+    public void A_tie_that_never_ends_is_a_note() =>
+        Assert.Equal(1, Read(Score("<note><pitch><step>D</step><octave>4</octave></pitch><duration>3</duration><tie type='start'/></note>")).Sections[0].NoteCount);
+
+    [Fact]
+    public void A_voice_that_goes_back_over_its_notes_keeps_the_first_and_says_so()
+    {
+        var music = Read(Score(Note("C", 4) + Note("D", 4) + Note("E", 4) + "<backup><duration>3</duration></backup>" + Note("G", 4) + Note("A", 4) + "<backup><duration>9</duration></backup>" + Note("B", 3)));
+        Assert.Equal(["C4", "D4", "E4"], Notes(music));
+        Assert.Contains(music.Remarks, r => r.Message.Contains("goes back", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Bytes_that_are_not_in_the_encoding_that_a_file_names_are_an_error_with_a_place()
+    {
+        byte[] bytes = [.. Encoding.ASCII.GetBytes("<?xml version='1.0' encoding='utf-8'?>\n<score-partwise><work><work-title>"), 0xE9, 0x20, .. Encoding.ASCII.GetBytes("</work-title></work></score-partwise>")];
+        Assert.Equal(PlaceKind.TextLine, Assert.Throws<ReadingException>(() => MusicReader.Read(bytes)).Place.Kind);
+    }
 
     private static string Note(string step, int octave) => $"<note><pitch><step>{step}</step><octave>{octave}</octave></pitch>{Quarter}</note>";
 

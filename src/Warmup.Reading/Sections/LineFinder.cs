@@ -22,7 +22,7 @@ internal static class LineFinder
 
         (MarkKind Kind, LinesFoundBy By)[] marks =
         [
-            (MarkKind.Rehearsal, LinesFoundBy.RehearsalMarks), (MarkKind.System, LinesFoundBy.Systems), (MarkKind.LyricLine, LinesFoundBy.LyricLines),
+            (MarkKind.Rehearsal, LinesFoundBy.RehearsalMarks), (MarkKind.System, LinesFoundBy.Systems), (MarkKind.LyricLine, LinesFoundBy.LyricLines), (MarkKind.Repeat, LinesFoundBy.Repeats),
         ];
         foreach (var (kind, by) in marks)
         {

@@ -16,9 +16,10 @@ internal sealed class SectionReading(RawPiece piece, RawPart part, RawSection se
         var proposals = default(ValueList<TonicProposal>);
         var tonic = options.Tonic ?? WrittenTonic();
         var scale = options.Scale ?? WrittenScale();
+        var (starts, by) = LineFinder.Find(piece, part, section);
         if (tonic is null || scale is null)
         {
-            proposals = TonicRanking.Rank(piece, section, scale, tonic);
+            proposals = TonicRanking.Rank(piece, section, starts, scale, tonic);
             tonic ??= proposals[0].Tonic;
             scale ??= proposals[0].Scale;
         }
@@ -27,7 +28,6 @@ internal sealed class SectionReading(RawPiece piece, RawPart part, RawSection se
         var akshara = 4 * meter.BeatValue;
         var times = Times(notes, akshara);
         var tones = Tones(notes, scale, tonic);
-        var (starts, by) = LineFinder.Find(piece, part, section);
         var (syllables, sung) = SyllableReading.Of(notes, tones, (message, onset) => Remark(RemarkKind.Syllable, message, onset));
         var (countIn, eduppu) = Beginning(times[0].Onset, meter);
         var lines = new Line[starts.Count];
@@ -49,6 +49,7 @@ internal sealed class SectionReading(RawPiece piece, RawPart part, RawSection se
             TempoChanges = changes,
             CountIn = countIn,
             Eduppu = eduppu,
+            Repetitions = sections == 1 ? part.Repetitions : 1,
             Lines = lines.ToValueList(),
             LinesFoundBy = by,
             Syllables = syllables,
@@ -124,7 +125,7 @@ internal sealed class SectionReading(RawPiece piece, RawPart part, RawSection se
             }
 
             var silence = Rational.Max(default, (section.End - notes[^1].End) / akshara);
-            times[^1] = times[^1] with { Rest = notes[^1].HasBreath ? silence : default };
+            times[^1] = times[^1] with { Rest = notes[^1].HasBreath || part.Repetitions > 1 ? silence : default };
             if (Array.TrueForAll(times, t => t.Fits))
             {
                 break;

@@ -38,19 +38,39 @@ internal static class SyllableReading
         return (null, sung);
     }
 
+    /// <summary>The kind of syllables that names the tones of half of the notes or more; <see langword="null"/> where what is sung are words.</summary>
+    public static Syllables? ToneNames(ValueList<Line> lines)
+    {
+        var sung = lines.SelectMany(l => l.Notes).Where(n => n.Sung is { Length: > 0 }).ToList();
+        var best = Syllables.All.Where(k => k.HasToneNames).Select(k => (Kind: k, Count: sung.Count(n => Form(k, n.Sung!, n.Tone) is not null))).MaxBy(k => k.Count);
+        return best.Count > 0 && 2 * best.Count >= sung.Count ? best.Kind : null;
+    }
+
+    /// <summary>What is sung where a note becomes another: the other's name for a name, otherwise the same word.</summary>
+    public static string Renamed(Syllables kind, string sung, ScaleTone from, ScaleTone to) => Form(kind, sung, from) is { } form ? form(to) : sung;
+
     private static bool Gives(Syllables kind, RawNote[] notes, ScaleTone[] tones)
     {
-        var dots = kind.WithOctaveDots();
         for (var n = 0; n < notes.Length; n++)
         {
-            var text = Decomposed(notes[n].Syllable ?? string.Empty);
-            if (text != kind.SyllableOf(tones[n]) && text != dots.SyllableOf(tones[n]) && text != kind.SyllableWithVariant(tones[n]) && text != dots.SyllableWithVariant(tones[n]))
+            if (Form(kind, notes[n].Syllable ?? string.Empty, tones[n]) is null)
             {
                 return false;
             }
         }
 
         return true;
+    }
+
+    /// <summary>The form of a kind, with or without octave dots and variants, in which a text names a tone; <see langword="null"/> where it does not.</summary>
+    private static Func<ScaleTone, string>? Form(Syllables kind, string sung, ScaleTone tone)
+    {
+        var (text, dots) = (Decomposed(sung), kind.WithOctaveDots());
+        return text == kind.SyllableOf(tone) ? kind.SyllableOf
+            : text == dots.SyllableOf(tone) ? dots.SyllableOf
+            : text == kind.SyllableWithVariant(tone) ? kind.SyllableWithVariant
+            : text == dots.SyllableWithVariant(tone) ? dots.SyllableWithVariant
+            : null;
     }
 
     /// <summary>A letter with its dot as two characters, as the core has them; not by the runtime's normalisation, which some systems lack.</summary>

@@ -9,24 +9,35 @@ internal static class TonicRanking
     private const int Drone = 8;
     private const int KeySignature = 4;
     private const int Final = 4;
+    private const int LineStarts = 4;
+    private const int LineEnds = 2;
     private const int First = 2;
+    private const int MostOften = 2;
+    private const int Lowest = 1;
     private const int Fifth = 1;
     private const int Fit = 4;
     private const int Outside = -3;
     private const int Unused = -1;
     private const int Most = 5;
 
-    /// <summary>The likeliest tonics with the scale that fits each, the best first.</summary>
+    // Scales that have the same notes and differ in how they go are proposed beside the best, so many for a tonic.
+    private const int MostScales = 3;
+
+    /// <summary>The likeliest tonics with the scales that fit each, the best first.</summary>
     /// <param name="piece">The piece.</param>
     /// <param name="section">The section.</param>
+    /// <param name="starts">The indexes of the notes with which its lines begin.</param>
     /// <param name="scale">The scale, where it is known.</param>
     /// <param name="tonic">The tonic, where it is known.</param>
-    public static ValueList<TonicProposal> Rank(RawPiece piece, RawSection section, Scale? scale, Tonic? tonic)
+    public static ValueList<TonicProposal> Rank(RawPiece piece, RawSection section, List<int> starts, Scale? scale, Tonic? tonic)
     {
-        var heard = Heard.Of(section.Notes);
+        var melody = PitchMoves.Of(section.Notes);
         var key = piece.Keys.LastOrDefault(k => k.Onset <= section.Start, piece.Keys.FirstOrDefault());
         var drone = DroneOf(piece);
-        var candidates = scale is null ? Catalogued() : [(scale, MaskOf(scale))];
+        var (begins, ends) = (Commonest(starts.Select(s => section.Notes[s])), Commonest(starts.Skip(1).Append(section.Notes.Length).Select(s => section.Notes[s - 1])));
+        var counts = Counts(section.Notes);
+        var lowest = section.Notes.Min(n => n.Midi) % 12;
+        var candidates = scale is null ? Catalogued() : [new ScaleShape(scale)];
         var found = new List<TonicProposal>();
         for (var pc = 0; pc < 12; pc++)
         {
@@ -38,7 +49,7 @@ internal static class TonicRanking
             var reasons = new List<(int Points, string Words)>();
             if (drone is { } d && d == pc)
             {
-                reasons.Add((Drone, "the drone sounds it most"));
+                reasons.Add((Drone, "the drone sounds it most often"));
             }
 
             if (piece.Keys.Count > 0 && !piece.IsOurs)
@@ -48,18 +59,43 @@ internal static class TonicRanking
 
             var notes = section.Notes;
             Add(notes[^1].Midi % 12 == pc, Final, "the last note is this tonic", reasons);
+            Add(begins == pc, LineStarts, "most lines begin on it", reasons);
+            Add(ends == pc, LineEnds, "most lines end on it", reasons);
             Add(notes[0].Midi % 12 == pc, First, "the first note is this tonic", reasons);
-            Add((heard.All & (1 << ((pc + 7) % 12))) != 0, Fifth, "its fifth is sung", reasons);
-            var best = Best(candidates, heard, pc);
-            reasons.Add((best.Points, best.Words));
-            found.Add(new TonicProposal(
-                tonic ?? At(pc, section),
-                best.Scale,
-                reasons.Sum(r => r.Points),
-                reasons.OrderByDescending(r => r.Points).Select(r => r.Words).ToValueList()));
+            Add(counts[pc] == counts.Max(), MostOften, "no note is sung more often", reasons);
+            Add(lowest == pc, Lowest, "the lowest note is this tonic", reasons);
+            Add((melody.Notes & (1 << ((pc + 7) % 12))) != 0, Fifth, "its fifth is sung", reasons);
+            var rank = 0;
+            foreach (var (candidate, fit) in Best(candidates, melody, pc))
+            {
+                var (points, words) = Words(candidate, fit);
+                (int Points, string Words)[] all = [.. reasons, (points, words), .. rank == 0 ? [] : ((int, string)[])[(-rank, "another scale of these notes goes more as they do")]];
+                found.Add(new TonicProposal(
+                    tonic ?? At(pc, section), candidate, all.Sum(r => r.Points), all.OrderByDescending(r => r.Points).Select(r => r.Words).ToValueList()));
+                rank++;
+            }
         }
 
         return found.OrderByDescending(p => p.Points).ThenBy(p => p.Tonic.Midi).Take(Most).ToValueList();
+    }
+
+    /// <summary>The pitch class of more than half of two notes or more; -1 where there is none.</summary>
+    private static int Commonest(IEnumerable<RawNote> notes)
+    {
+        var counts = Counts(notes);
+        var (most, all) = (Array.IndexOf(counts, counts.Max()), counts.Sum());
+        return all > 1 && 2 * counts[most] > all ? most : -1;
+    }
+
+    private static int[] Counts(IEnumerable<RawNote> notes)
+    {
+        var counts = new int[12];
+        foreach (var note in notes)
+        {
+            counts[note.Midi % 12]++;
+        }
+
+        return counts;
     }
 
     /// <summary>The tonic of a pitch class, in the octave that holds most of the notes; the written name of a note on it.</summary>
@@ -109,82 +145,34 @@ internal static class TonicRanking
         }
     }
 
+    /// <summary>The pitch class that the drone strikes most often, of equally frequent ones the longest: of a tanpura's four strings three are S.</summary>
     private static int? DroneOf(RawPiece piece)
     {
-        var counts = new Rational[12];
-        foreach (var note in piece.Parts.Where(p => p.IsDrone).SelectMany(p => p.Notes.Take(1_000)))
-        {
-            counts[note.Midi % 12] += new Rational((note.Length * 4).Ceiling());
-        }
-
-        var most = Array.IndexOf(counts, counts.Max());
-        return counts[most].Sign > 0 ? most : null;
+        var struck = piece.Parts.Where(p => p.IsDrone).SelectMany(p => p.Notes.Take(1_000)).GroupBy(n => n.Midi % 12).ToList();
+        return struck.Count == 0 ? null : struck.OrderByDescending(g => g.Count()).ThenByDescending(g => g.Aggregate(Rational.Zero, (sum, n) => sum + new Rational((n.Length * 4).Ceiling()))).First().Key;
     }
 
-    private static List<(Scale Scale, int Mask)> Catalogued() => [.. Catalogue.Default.Entries.Select(e => (e.Scale, MaskOf(e.Scale)))];
+    private static List<ScaleShape> Catalogued() => [.. Catalogue.Default.Entries.Select(e => new ScaleShape(e.Scale))];
 
-    private static int MaskOf(Scale scale) => scale.Degrees.Aggregate(0, (mask, d) => mask | (1 << ((d.Semitones + 12) % 12)));
-
-    /// <summary>The scale that fits best: few notes outside it, few unused, rising and falling as its lists do.</summary>
-    private static (Scale Scale, int Points, string Words) Best(List<(Scale Scale, int Mask)> candidates, Heard heard, int pc)
+    /// <summary>The scale that fits best, and those that have as many of the notes and go less as the melody does.</summary>
+    private static List<(Scale Scale, ScaleFit Fit)> Best(List<ScaleShape> candidates, PitchMoves melody, int pc)
     {
-        var all = Rotate(heard.All, pc);
-        (Scale Scale, int Outside, int Unused, int Turns) best = (candidates[0].Scale, int.MaxValue, 0, 0);
-        foreach (var (scale, mask) in candidates)
-        {
-            var outside = int.PopCount(all & ~mask);
-            var unused = int.PopCount(mask & ~all);
-            if ((outside, unused).CompareTo((best.Outside, best.Unused)) > 0)
-            {
-                continue;
-            }
+        var fits = candidates.ConvertAll(c => (c.Scale, Fit: c.Of(melody, pc)));
+        var best = fits.Min(f => f.Fit);
 
-            var turns = int.PopCount(Rotate(heard.Rising, pc) & ~MaskOf(scale.Ascent)) + int.PopCount(Rotate(heard.Falling, pc) & ~MaskOf(scale.Descent));
-            if ((outside, unused, turns).CompareTo((best.Outside, best.Unused, best.Turns)) < 0)
-            {
-                best = (scale, outside, unused, turns);
-            }
-        }
+        // A scale that differs from one before in its name only says nothing new.
+        return [.. fits.Where(f => (f.Fit.Outside, f.Fit.Unused) == (best.Outside, best.Unused)).OrderBy(f => f.Fit).DistinctBy(f => (f.Scale.Ascent, f.Scale.Descent)).Take(MostScales)];
+    }
 
-        var points = best.Outside > 0 ? Math.Max(-12, best.Outside * Outside) : Math.Max(0, Fit + (best.Unused * Unused));
-        var words = (best.Outside, best.Unused) switch
+    private static (int Points, string Words) Words(Scale scale, ScaleFit fit)
+    {
+        var points = fit.Outside > 0 ? Math.Max(-12, fit.Outside * Outside) : Math.Max(0, Fit + (fit.Unused * Unused));
+        var words = (fit.Outside, fit.Unused) switch
         {
-            (0, 0) => $"its notes are those of {best.Scale.Name}",
-            (0, var unused) => string.Create(CultureInfo.InvariantCulture, $"its notes lie in {best.Scale.Name}, of which {unused} {(unused == 1 ? "is" : "are")} not sung"),
-            (var outside, _) => string.Create(CultureInfo.InvariantCulture, $"{outside} of its notes {(outside == 1 ? "lies" : "lie")} outside {best.Scale.Name}"),
+            (0, 0) => $"its notes are those of {scale.Name}",
+            (0, var unused) => string.Create(CultureInfo.InvariantCulture, $"its notes lie in {scale.Name}, of which {unused} {(unused == 1 ? "is" : "are")} not sung"),
+            (var outside, _) => string.Create(CultureInfo.InvariantCulture, $"{outside} of its notes {(outside == 1 ? "lies" : "lie")} outside {scale.Name}"),
         };
-        return (best.Scale, points, words);
-    }
-
-    private static int MaskOf(ValueList<ScaleTone> list)
-    {
-        var mask = 0;
-        foreach (var tone in list)
-        {
-            mask |= 1 << ((tone.Degree.Semitones + 12) % 12);
-        }
-
-        return mask;
-    }
-
-    private static int Rotate(int mask, int pc) => ((mask >> pc) | (mask << (12 - pc))) & 0xFFF;
-
-    /// <summary>The pitch classes of all notes, and of those from which the melody rises or falls.</summary>
-    private readonly record struct Heard(int All, int Rising, int Falling)
-    {
-        public static Heard Of(RawNote[] notes)
-        {
-            var (all, rising, falling) = (0, 0, 0);
-            for (var n = 0; n < notes.Length; n++)
-            {
-                var bit = 1 << (notes[n].Midi % 12);
-                all |= bit;
-                var step = n + 1 < notes.Length ? notes[n + 1].Midi - notes[n].Midi : 0;
-                rising |= step > 0 ? bit : 0;
-                falling |= step < 0 ? bit : 0;
-            }
-
-            return new Heard(all, rising, falling);
-        }
+        return (points, words);
     }
 }

@@ -16,6 +16,7 @@ internal sealed class TextPiece
     private Tonic? _tonic;
     private Meter? _meter;
     private Rational? _tempo;
+    private Speed? _speed;
     private string _title = string.Empty;
     private bool _isSolfa;
 
@@ -159,6 +160,12 @@ internal sealed class TextPiece
                 }
 
                 break;
+            case "SPEED" or "KALAM" or "KALA":
+                _speed = Speed.TryParse(value, out var speed, out error) ? speed : null;
+                break;
+            case "GATI" or "NADAI" or "NADE":
+                _speed = Speed.TryParse(value, out var named, out _) || Speed.TryParse($"{value} gati", out named, out error) ? named : null;
+                break;
             case "TITLE" or "NAME":
                 _title = PlainText.Of(value);
                 break;
@@ -220,16 +227,25 @@ internal sealed class TextPiece
         }
 
         var lines = new List<Line>();
+        var notes = 0;
         foreach (var (pattern, number) in _lines)
         {
             cancellation.ThrowIfCancellationRequested();
             try
             {
-                lines.AddRange(pattern.Expand(scale, cancellation).Lines);
+                var expansion = pattern.Expand(scale, cancellation);
+                lines.AddRange(expansion.Lines);
+                notes += expansion.NoteCount;
             }
             catch (PatternException refused)
             {
                 throw new ReadingException(refused.Finding.Describe(), new PiecePlace(PlaceKind.TextLine, number), refused);
+            }
+
+            if (notes > ReadingLimits.NotesOfPart)
+            {
+                throw new ReadingException(
+                    string.Create(CultureInfo.InvariantCulture, $"there are more than {ReadingLimits.NotesOfPart} notes up to here, the most that a drill has"), new PiecePlace(PlaceKind.TextLine, number));
             }
         }
 
@@ -246,6 +262,7 @@ internal sealed class TextPiece
                     Proposals = proposals,
                     Meter = _meter ?? Meter.Free,
                     Tempo = _tempo ?? Tempo.Default,
+                    Speed = _speed ?? Speed.First,
                     Lines = lines.ToValueList(),
                     LinesFoundBy = LinesFoundBy.TextLines,
                 },

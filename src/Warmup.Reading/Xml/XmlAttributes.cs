@@ -5,7 +5,7 @@ namespace Warmup.Reading;
 /// <summary>Reads what the attributes of a measure say: divisions, key, time, transposition.</summary>
 internal static class XmlAttributes
 {
-    private const int MostDivisions = 16_383;
+    public const int MostDivisions = 16_383;
 
     public static void Read(XmlCursor xml, XmlPart part)
     {

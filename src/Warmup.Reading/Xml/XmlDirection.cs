@@ -39,7 +39,11 @@ internal sealed class XmlDirection(XmlPart part)
             return false;
         }
 
-        part.AddTempo(onset, NearFraction.Of((double)tempo));
+        if (!part.Piece.HasTempoAt(onset))
+        {
+            part.AddTempo(onset, NearFraction.Of((double)tempo));
+        }
+
         return true;
     }
 
@@ -91,15 +95,7 @@ internal sealed class XmlDirection(XmlPart part)
         switch (xml.Name)
         {
             case "beat-unit":
-                var unit = xml.Text() switch
-                {
-                    "whole" => new Rational(4),
-                    "half" => new Rational(2),
-                    "eighth" => new Rational(1, 2),
-                    "16th" => new Rational(1, 4),
-                    "32nd" => new Rational(1, 8),
-                    _ => Rational.One,
-                };
+                var unit = NoteValues.Quarters(xml.Text()) is { Sign: > 0 } value ? value : Rational.One;
                 (_unit, _isUnitRead) = _isUnitRead ? (_unit, true) : (unit, true);
                 break;
             case "beat-unit-dot":

@@ -11,6 +11,11 @@ internal sealed class XmlNote
     private string? _lyric;
     private bool _firstVerse;
     private bool _joinsNext;
+    private string? _type;
+    private int _dots;
+    private bool _isMeasure;
+    private int _actual;
+    private int _normal;
 
     public bool IsChord { get; private set; }
 
@@ -58,8 +63,22 @@ internal sealed class XmlNote
 
     public NoteName? Name => Math.Abs(Alter) <= 3 && _octave <= NoteName.HighestOctave ? new NoteName((char)('A' + _step), Alter, _octave) : null;
 
+    /// <summary>How long the note is by its written value; of a rest that fills its measure as long as that; 0 where nothing tells.</summary>
+    /// <param name="measure">The length of a measure, in quarter notes.</param>
+    public Rational Quarters(Rational measure)
+    {
+        if (_isMeasure)
+        {
+            return measure;
+        }
+
+        var value = _type is null ? default : NoteValues.Quarters(_type);
+        return _dots > 8 ? default : value * (2 - new Rational(1, 1 << _dots)) * new Rational(_normal, _actual);
+    }
+
     public void Read(XmlCursor xml)
     {
+        (_type, _dots, _isMeasure, _actual, _normal) = (null, 0, false, 1, 1);
         IsChord = IsGrace = IsCue = IsRest = HasPitch = BeginsTie = EndsTie = BeginsSlur = EndsSlur = BeginsSlide = EndsSlide = HasBreath = HasFermata = IsShort = false;
         (Duration, Voice, Staff, Ornament, _lyric, _firstVerse, _joinsNext, _alter) = (null, "1", 1, null, null, true, false, 0);
         xml.Children(this, static (x, n) => n.Child(x));
@@ -90,6 +109,16 @@ internal sealed class XmlNote
                 break;
             case "rest":
                 IsRest = true;
+                _isMeasure = xml.Attribute("measure") == "yes";
+                break;
+            case "type":
+                _type = xml.Text();
+                break;
+            case "dot":
+                _dots++;
+                break;
+            case "time-modification":
+                xml.Children(this, static (x, n) => n.Modification(x));
                 break;
             case "chord":
                 IsChord = true;
@@ -116,6 +145,18 @@ internal sealed class XmlNote
                 break;
             default:
                 break;
+        }
+    }
+
+    private void Modification(XmlCursor xml)
+    {
+        if (xml.Name == "actual-notes")
+        {
+            _actual = xml.Integer(1, 1_000);
+        }
+        else if (xml.Name == "normal-notes")
+        {
+            _normal = xml.Integer(1, 1_000);
         }
     }
 

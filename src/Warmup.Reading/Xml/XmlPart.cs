@@ -11,7 +11,9 @@ internal sealed class XmlPart(RawPiece piece)
     private readonly List<Rational> _crescendos = [];
     private readonly List<Rational> _diminuendos = [];
     private readonly Rational[] _units = new Rational[64];
+    private readonly XmlRepeats _repeats = new();
     private int _divisions = 1;
+    private bool _hasDivisions;
     private int _chromatic;
     private Rational _start;
     private Rational _at;
@@ -40,6 +42,7 @@ internal sealed class XmlPart(RawPiece piece)
         Part.Measures.Add(_start);
         _measure = new PiecePlace(PlaceKind.Measure, Part.Measures.Count, default, Part.Name);
         _last = null;
+        _repeats.BeginMeasure();
     }
 
     /// <summary>Ends a measure; gives the number of its notes.</summary>
@@ -97,7 +100,7 @@ internal sealed class XmlPart(RawPiece piece)
 
     public void SetDivisions(int divisions)
     {
-        _divisions = divisions;
+        (_divisions, _hasDivisions) = (divisions, true);
         Array.Clear(_units);
     }
 
@@ -122,7 +125,9 @@ internal sealed class XmlPart(RawPiece piece)
         _start += _furthest;
         _furthest = default;
         Part.End = _start;
+        Part.Marks.AddRange(_repeats.Edges.Select(m => new RawMark(Part.Measures[m], MarkKind.Repeat)));
         Part.SortMarks();
+        Part.NumberLines();
         var best = _voices.MaxBy(v => v.Notes.Count);
         if (best is null)
         {
@@ -143,7 +148,31 @@ internal sealed class XmlPart(RawPiece piece)
 
         Part.Notes = best.Notes;
         Swell();
+        Repeat(_repeats.Order());
         return Part;
+    }
+
+    /// <summary>Repeats the whole where signs stand around it, and writes other repeats out.</summary>
+    private void Repeat(List<int>? order)
+    {
+        if (order is { Count: 0 })
+        {
+            return;
+        }
+
+        var measures = Part.Measures.Count;
+        order ??= [];
+        var times = order.Count / measures;
+        if (order.Count == times * measures && times > 0 && times <= Drill.MostRepetitions && Part.Notes is [{ Onset.Sign: 0 }, ..] && order.Select((m, i) => m == i % measures).All(isNext => isNext))
+        {
+            Part.Repetitions = times;
+            return;
+        }
+
+        var words = order.Count > 0 && order.Distinct().Count() < measures ? "repeats and endings do not lead through all measures, and were read once, as they are written"
+            : order.Count > 0 && Part.Unroll(order) ? "what is repeated was written out"
+            : "repeats were read once, as they are written: with them the part would be too long";
+        piece.Remarks.Add(RemarkKind.Repeat, words, Part.Place(Part.Stretches is [_, var second, ..] ? second.At : default));
     }
 
     private void Swell()
@@ -217,9 +246,25 @@ internal sealed class XmlPart(RawPiece piece)
                 Part.Marks.Add(new RawMark(Now, MarkKind.DoubleBar));
             }
         }
-        else if (xml.Name is "repeat" or "ending")
+        else if (xml.Name == "repeat" && location != "middle")
         {
-            Remark(RemarkKind.Repeat, "repeats and endings were read once, as they are written", default);
+            var isBackward = xml.Attribute("direction") == "backward";
+            if (isBackward)
+            {
+                _repeats.Back(xml.Attribute("times"), location == "left");
+            }
+            else
+            {
+                _repeats.Begin(location == "right");
+            }
+        }
+        else if (xml.Name == "repeat")
+        {
+            Remark(RemarkKind.Repeat, "a repeat sign within a measure was passed over", default);
+        }
+        else if (xml.Name == "ending")
+        {
+            _repeats.Ending(xml.Attribute("number"), xml.Attribute("type") == "start");
         }
     }
 
@@ -237,6 +282,12 @@ internal sealed class XmlPart(RawPiece piece)
         if (_note.Duration is not { } duration)
         {
             throw xml.Error("the note before this place has no <duration>");
+        }
+
+        // Some programs write no divisions where measures have no numbers; the note's own value tells them.
+        if (!_hasDivisions && _note.Quarters(_expected) is { Sign: > 0 } quarters && duration / quarters is { IsInteger: true, Sign: > 0 } divisions && divisions <= XmlAttributes.MostDivisions)
+        {
+            SetDivisions((int)divisions.Numerator);
         }
 
         var length = Quarters(duration);

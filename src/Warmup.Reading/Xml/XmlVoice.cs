@@ -35,19 +35,21 @@ internal sealed class XmlVoice(string number, int staff)
         }
 
         string? fault = null;
+        if (Notes.Count > 0 && Notes[^1].Onset >= onset)
+        {
+            // A voice that goes back over its own notes is two; of notes at once the highest stays, as in a chord.
+            if (Notes[^1].Onset == onset)
+            {
+                Raise(note, chromatic);
+            }
+
+            return "a voice goes back over its own notes: what it sings there was left out";
+        }
+
         if (Notes.Count > 0 && Notes[^1].End > onset)
         {
             fault = "notes of one voice overlap: the first one ends where the next begins";
-            var cut = Notes[^1];
-            cut.Length = onset - cut.Onset;
-            if (cut.Length.Sign > 0)
-            {
-                Notes[^1] = cut;
-            }
-            else
-            {
-                Notes.RemoveAt(Notes.Count - 1);
-            }
+            Notes[^1] = Notes[^1] with { Length = onset - Notes[^1].Onset };
         }
 
         if (_slides && !note.EndsSlide && Notes.Count > 0)
