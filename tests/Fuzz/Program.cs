@@ -110,38 +110,21 @@ internal static class Readers
         ["read-xml"] = Music,
     };
 
-    /// <summary>Reads a file of music: what is read is the same the second time, can be made a score or is refused with words, and its rule can be sought.</summary>
+    /// <summary>Reads a file of music: it is refused in words, or read the same the second time, and what is read can be made a score or is refused as any drill.</summary>
     private static void Music(byte[] bytes)
     {
         try
         {
             var music = MusicReader.Read(bytes);
             Same(music, MusicReader.Read(bytes));
-            foreach (var section in music.Sections)
+            foreach (var section in music.Sections.Where(s => s.NoteCount <= 200))
             {
-                if (section.NoteCount <= 200)
-                {
-                    section.ToDrill().TryToScore(out _, out _);
-                    RuleFinder.FindPattern(section);
-                    Carried(section);
-                }
+                section.ToDrill().TryToScore(out _, out _);
             }
         }
         catch (ReadingException refused) when (refused.Message.Length > 0)
         {
             // A refusal in words is one of the two promised answers.
-        }
-    }
-
-    private static void Carried(ReadSection section)
-    {
-        try
-        {
-            section.InScale(Catalogue.Default.Parent(29).Scale).ToDrill().TryToScore(out _, out _);
-        }
-        catch (PatternException)
-        {
-            // The scale may lack a letter.
         }
     }
 

@@ -39,21 +39,25 @@ public sealed class ReadCommandTests : IDisposable
         File.WriteAllText(_shell.At("a.txt"), text);
         string[] command = ["read", "--file", _shell.At("a.txt"), "--singers", _shell.At("demo/singers.json"), "--json"];
         using var before = JsonDocument.Parse(Shell.Run(command).Out);
-        var followed = 0;
+        var followed = new HashSet<string>();
         foreach (var finding in Findings(before).ToList())
         {
             var remedies = finding.TryGetProperty("withoutRemedy", out var without) ? without.GetProperty("alone") : finding.GetProperty("remedies");
-            foreach (var remedy in remedies.EnumerateArray().Take(2))
+            foreach (var remedy in remedies.EnumerateArray().Take(1))
             {
                 string[] options = [.. remedy.GetProperty("options").EnumerateArray().Select(o => o.GetString()!)];
                 Assert.NotEmpty(options);
+                if (!followed.Add(string.Join(' ', options)))
+                {
+                    continue;
+                }
+
                 using var after = JsonDocument.Parse(Shell.Run([.. command, .. options]).Out);
                 Assert.DoesNotContain(Findings(after), f => Key(f) == Key(finding));
-                followed++;
             }
         }
 
-        Assert.True(followed > 0);
+        Assert.NotEmpty(followed);
 
         static IEnumerable<JsonElement> Findings(JsonDocument report) => report.RootElement.GetProperty("sections")[0].GetProperty("findings").EnumerateArray();
         static string Key(JsonElement finding) => $"{finding.GetProperty("singer")} {finding.GetProperty("code")} {finding.GetProperty("line")}";

@@ -49,7 +49,8 @@ public class LilyPondTests(ITestOutputHelper output)
                 var (width, height) = piece.Options.Paper == MusicXmlPaper.Letter ? (340, 440) : (331, 468);
                 Assert.InRange(page.Width, width - 1, width + 1);
                 Assert.InRange(page.Height, height - 1, height + 1);
-                Assert.True(page.StaffLines >= 5, $"{piece.Name}: {page.StaffLines} staff lines on the first page");
+                // A few notes fill less than half a line.
+                Assert.True(page.StaffLines >= 5 || piece.Score.NoteCount < 20, $"{piece.Name}: {page.StaffLines} staff lines on the first page");
             }
         }
         finally

@@ -36,7 +36,7 @@ public class CarriedTests
         var carried = section.InScale(Harmonic).ToScore().Sections[0];
         Assert.Equal(score.Sections[0].Notes.Select(n => (n.Onset, n.Length)), carried.Notes.Select(n => (n.Onset, n.Length)));
         Assert.Equal(score.Sections[0].Breaths.Count, carried.Breaths.Count);
-        Assert.NotEqual(0, carried.Breaths.Count);
+        Assert.NotEmpty(carried.Breaths);
         Assert.Equal(Drill("alankara-2", Harmonic).ToScore().Sections[0].Lines.Count, carried.Lines.Count);
     }
 

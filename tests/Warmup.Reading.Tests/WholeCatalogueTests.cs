@@ -15,7 +15,7 @@ public class WholeCatalogueTests(ITestOutputHelper output)
     [Fact(Explicit = true)]
     public void All_of_it_comes_back_from_MusicXML_and_MIDI()
     {
-        var (drills, refused, notes) = (0, 0, 0L);
+        var (drills, refused, slides, notes) = (0, 0, 0, 0L);
         var faults = new List<string>();
         foreach (var drill in Drills())
         {
@@ -28,7 +28,11 @@ public class WholeCatalogueTests(ITestOutputHelper output)
 
             drills++;
             notes += score.NoteCount;
-            foreach (var (name, holds) in ((string, Action<Score>)[])[("MusicXML", FromNotation), ("MIDI", FromMidi)])
+
+            // A slide is one key that bends, so that MIDI does not hold where it arrives.
+            var isSliding = score.Sections[0].Notes.Any(n => n.Joining == Joining.Glide);
+            slides += isSliding ? 1 : 0;
+            foreach (var (name, holds) in ((string, Action<Score>)[])[("MusicXML", FromNotation), .. isSliding ? ((string, Action<Score>)[])[] : [("MIDI", FromMidi)]])
             {
                 try
                 {
@@ -41,7 +45,7 @@ public class WholeCatalogueTests(ITestOutputHelper output)
             }
         }
 
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{drills} drills, {notes} notes; {refused} that their scales refuse; {faults.Count} do not come back"));
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{drills} drills, {notes} notes, {slides} with slides from MusicXML only; {refused} that their scales refuse; {faults.Count} do not come back"));
         faults.Take(50).ToList().ForEach(output.WriteLine);
         Assert.Empty(faults);
     }
@@ -82,7 +86,7 @@ public class WholeCatalogueTests(ITestOutputHelper output)
         Assert.Equal(section.Notes.ConvertAll(n => section.PitchOf(n).Tone.Semitones), read.Lines.SelectMany(l => l.Notes).Select(n => n.Tone.Semitones).ToValueList());
         var (akshara, beat) = (4 * section.Meter.BeatValue, 4 * read.Meter.BeatValue);
 
-        // A short note sounds for half its length and a slide is one key, so that MIDI holds the lengths of plain notes only.
+        // A short note sounds for half its length, so that MIDI holds the lengths of plain notes only.
         if (section.Notes.All(n => n.Joining == Joining.Plain))
         {
             Assert.Equal(section.Notes.ConvertAll(n => n.Length * akshara), read.Lines.SelectMany(l => l.Notes).Select(n => n.Length * beat).ToValueList());

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 
 namespace Warmup.Reading;
@@ -37,7 +38,7 @@ internal static class TonicRanking
         var (begins, ends) = (Commonest(starts.Select(s => section.Notes[s])), Commonest(starts.Skip(1).Append(section.Notes.Length).Select(s => section.Notes[s - 1])));
         var counts = Counts(section.Notes);
         var lowest = section.Notes.Min(n => n.Midi) % 12;
-        var candidates = scale is null ? Catalogued() : [new ScaleShape(scale)];
+        var candidates = scale is null ? Catalogued : [new ScaleShape(scale)];
         var found = new List<TonicProposal>();
         for (var pc = 0; pc < 12; pc++)
         {
@@ -152,12 +153,12 @@ internal static class TonicRanking
         return struck.Count == 0 ? null : struck.OrderByDescending(g => g.Count()).ThenByDescending(g => g.Aggregate(Rational.Zero, (sum, n) => sum + new Rational((n.Length * 4).Ceiling()))).First().Key;
     }
 
-    private static List<ScaleShape> Catalogued() => [.. Catalogue.Default.Entries.Select(e => new ScaleShape(e.Scale))];
+    private static readonly ImmutableArray<ScaleShape> Catalogued = [.. Catalogue.Default.Entries.Select(e => new ScaleShape(e.Scale))];
 
     /// <summary>The scale that fits best, and those that have as many of the notes and go less as the melody does.</summary>
-    private static List<(Scale Scale, ScaleFit Fit)> Best(List<ScaleShape> candidates, PitchMoves melody, int pc)
+    private static List<(Scale Scale, ScaleFit Fit)> Best(ImmutableArray<ScaleShape> candidates, PitchMoves melody, int pc)
     {
-        var fits = candidates.ConvertAll(c => (c.Scale, Fit: c.Of(melody, pc)));
+        var fits = candidates.Select(c => (c.Scale, Fit: c.Of(melody, pc))).ToList();
         var best = fits.Min(f => f.Fit);
 
         // A scale that differs from one before in its name only says nothing new.
