@@ -7,7 +7,7 @@ folder=${1:-out/native}
 linker=()
 command -v clang > /dev/null || linker=(-p:CppCompilerAndLinker=gcc)
 
-# CsvHelper and Ical.Net warn that they read types at run time; the comparison below covers what the program uses of them. The compiler's own
+# CsvHelper, Ical.Net and Parquet.Net warn that they read types at run time; the comparison below covers what the program uses of them. The compiler's own
 # package does not belong into the lock files, which are for every system.
 dotnet publish samples/Warmup.Console --configuration Release --runtime linux-x64 --output "$folder" -v quiet -p:PublishAot=true "${linker[@]}" \
     -p:PackAsTool=false -p:TreatWarningsAsErrors=false -p:TrimmerSingleWarn=true -p:NuGetLockFilePath=obj/native.lock.json
@@ -31,6 +31,8 @@ everything() { # program: writes every kind of file into the current folder, and
         printf 'alias,low,high,sustainedSeconds\nWren,A3,E5,14\n' > class.csv
         $1 singers --singers class.csv
         $1 scales --json
+        $1 patterns --table --size 3 --scale "mohanam, bilahari" --out table.csv
+        $1 patterns --table --size 9 --take 300 --seed 7 --out table.parquet
     } > said.txt
 }
 for program in native runtime; do

@@ -78,7 +78,7 @@ internal static class CommandExamples
         [
             "warmup patterns --explain \"S R G / R G M / G M P / M P D / P D N / D N S'\"",
             "warmup patterns --show \"ladder + ladder.reversed\" --scale mohanam",
-            "warmup patterns --exercises",
+            "warmup patterns --table --size 3 --scale \"mohanam, bilahari\" --out patterns.parquet",
         ],
         ["demo"] =
         [

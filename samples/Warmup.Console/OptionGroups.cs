@@ -15,7 +15,7 @@ internal static class OptionGroups
         ("In the notation file", ["--clef", "--key", "--paper", "--staff", "--verse", "--second-voice", "--beat-part", "--drone-part", "--slur-lines", "--microtones"]),
         ("In the MIDI file", ["--midi-tuning", "--midi-text", "--click"]),
         ("Which scales", ["--find", "--show", "--holding", "--contains", "--equals", "--near", "--notes", "--parent", "--without-p", "--kind"]),
-        ("Which patterns", ["--explain", "--exercises"]),
+        ("Which patterns", ["--explain", "--exercises", "--table", "--size", "--words"]),
         ("Report", ["--json", "--cautions", "--help", "--version"]),
     ];
 

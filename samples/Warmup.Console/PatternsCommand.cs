@@ -3,7 +3,7 @@ using Spectre.Console;
 
 namespace Warmup.Cli;
 
-/// <summary><c>warmup patterns</c>: lists the words of patterns and the exercises, shows a pattern, or finds the rule of written lines.</summary>
+/// <summary><c>warmup patterns</c>: lists the words of patterns and the exercises, shows a pattern, finds the rule of written lines, or writes a table of many.</summary>
 internal static class PatternsCommand
 {
     private const string Schema = "urn:warmup:patterns:1";
@@ -13,18 +13,29 @@ internal static class PatternsCommand
         var explain = new Option<string?>("--explain") { Description = "Find the smallest rule that gives written lines: \"S R G / R G M / G M P\". The exit code is 1 if there is none." };
         var show = new Option<string?>("--show") { Description = "Show a pattern or an exercise (alankara-7) in words, with its lines and its difficulty." };
         var exercises = new Option<bool>("--exercises") { Description = "List the traditional exercises, those of choirs, those for slides and swells, and an alankara for each tala." };
-        var scale = new Option<string>("--scale") { Description = "The scale in which lines are read and shown.", DefaultValueFactory = _ => Repertoire.UsualScale.Name };
+        var scale = new Option<string>("--scale") { Description = "The scale in which lines are read and shown; for a table one or more, with commas between them.", DefaultValueFactory = _ => Repertoire.UsualScale.Name };
+        var table = new TableOptions();
         var json = new Option<bool>("--json") { Description = "Print as JSON." };
-        var command = new Command("patterns", "Lists the words of patterns, shows a pattern, or finds the rule of written lines.") { explain, show, exercises, scale, json };
+        var command = new Command("patterns", "Lists the words of patterns, shows a pattern, finds the rule of written lines, or writes a table of many.") { explain, show, exercises };
+        table.AddTo(command);
+        command.Add(scale);
+        command.Add(json);
         command.SetAction(parsed =>
         {
             var asJson = parsed.GetValue(json);
-            var read = OptionValue.Parsed<Scale>("--scale", parsed.GetValue(scale)!, Catalogue.Default.TryRead);
-            if (((object?[])[parsed.GetValue(explain), parsed.GetValue(show), parsed.GetValue(exercises) ? explain : null]).Count(o => o is not null) > 1)
+            if (((object?[])[parsed.GetValue(explain), parsed.GetValue(show), parsed.GetValue(exercises) ? explain : null, parsed.GetValue(table.Table) ? explain : null]).Count(o => o is not null) > 1)
             {
-                throw new InputException("use one of --explain, --show and --exercises at a time");
+                throw new InputException("use one of --explain, --show, --exercises and --table at a time");
             }
 
+            if (parsed.GetValue(table.Table))
+            {
+                table.Write(parsed, parsed.GetResult(scale) is { Implicit: false } ? parsed.GetValue(scale) : null, terminal, cancellation);
+                return ExitCode.Fine;
+            }
+
+            table.RefuseOthers(parsed);
+            var read = OptionValue.Parsed<Scale>("--scale", parsed.GetValue(scale)!, Catalogue.Default.TryRead);
             if (parsed.GetValue(explain) is { } lines)
             {
                 return Explain(terminal, lines, read, asJson, cancellation);

@@ -59,7 +59,7 @@ public sealed class PatternsCommandTests : IDisposable
     [InlineData("--scale", "--explain", "S R G", "--scale", "mohanim")]
     [InlineData("--show, column 8", "--show", "ladder.nothing")]
     [InlineData("has no M", "--show", "sarali-10", "--scale", "mohanam")]
-    [InlineData("one of --explain, --show and --exercises", "--show", "ladder", "--exercises")]
+    [InlineData("one of --explain, --show, --exercises and --table", "--show", "ladder", "--exercises")]
     [InlineData("--explain", "--explain")]
     public void Wrong_input_is_one_line_with_the_fix(string expected, params string[] options)
     {

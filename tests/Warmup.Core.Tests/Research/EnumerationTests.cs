@@ -83,6 +83,40 @@ public class EnumerationTests
     }
 
     [Fact]
+    public void A_sample_has_one_index_of_each_equal_part_and_its_seed_gives_it_again()
+    {
+        var enumeration = new PatternEnumeration(PatternVocabulary.Usual, PatternEnumeration.LargestSize);
+        var drawn = enumeration.Sample(1_000, 7).ToList();
+        Assert.Equal(1_000, drawn.Count);
+        Assert.Equal(drawn, enumeration.Sample(1_000, 7));
+        Assert.NotEqual(drawn, enumeration.Sample(1_000, 8));
+
+        // The k-th index lies in the k-th thousandth of all.
+        Assert.All(drawn.Select((index, k) => (index, k)), d => Assert.Equal(d.k, (int)(d.index * 1_000 / enumeration.Count)));
+        Assert.Contains("splitmix64/1", PatternEnumeration.SampleMethod, StringComparison.Ordinal);
+        Assert.Throws<ArgumentOutOfRangeException>(() => enumeration.Sample(0, 1));
+    }
+
+    [Fact]
+    public void Within_its_part_every_index_is_drawn_about_as_often_and_a_sample_of_all_is_all()
+    {
+        // 44 patterns up to size 2 in 11 parts of 4: in 2,000 samples each index is expected 500 times, with a standard deviation of 19.
+        var enumeration = new PatternEnumeration(PatternVocabulary.Usual, 2);
+        Assert.Equal(44, (int)enumeration.Count);
+        var counts = new int[44];
+        for (var seed = 0UL; seed < 2_000; seed++)
+        {
+            foreach (var index in enumeration.Sample(11, seed))
+            {
+                counts[(int)index]++;
+            }
+        }
+
+        Assert.All(counts, c => Assert.InRange(c, 410, 590));
+        Assert.Equal(Enumerable.Range(0, 44).Select(i => (Int128)i), enumeration.Sample(1_000_000, 3));
+    }
+
+    [Fact]
     public void Going_through_a_range_keeps_no_pattern()
     {
         var enumeration = new PatternEnumeration(PatternVocabulary.Usual, PatternEnumeration.LargestSize);

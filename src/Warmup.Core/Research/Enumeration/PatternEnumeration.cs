@@ -99,6 +99,34 @@ public sealed class PatternEnumeration
         return Walk(first, first >= all ? first : first + Int128.Min(count, all - first));
     }
 
+    /// <summary>
+    /// A random sample of indexes in rising order, each once: the indexes are cut into as many equal parts as are to be drawn (to within one
+    /// index), and one index is drawn from each part. The same seed draws the same indexes everywhere; nothing is kept while they are read.
+    /// </summary>
+    /// <param name="count">How many indexes, at least 1; all of them where there are no more.</param>
+    /// <param name="seed">Any number.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The number is below 1, or a part would have more than 2^63 - 1 indexes.</exception>
+    public IEnumerable<Int128> Sample(int count, ulong seed)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
+        var all = Count;
+        return all / count < long.MaxValue
+            ? Drawn(all, Int128.Min(count, all), new SeededSource(seed))
+            : throw new ArgumentOutOfRangeException(nameof(count), count, $"a sample of {all} patterns must draw at least {(all / long.MaxValue) + 1}, not {count}");
+    }
+
+    /// <summary>How <see cref="Sample"/> draws, for whoever notes where a sample came from.</summary>
+    public static string SampleMethod => $"one index of each of as many equal parts, {SeededSource.Name}";
+
+    private static IEnumerable<Int128> Drawn(Int128 all, Int128 parts, SeededSource source)
+    {
+        for (Int128 part = 0; part < parts; part++)
+        {
+            var first = all * part / parts;
+            yield return first + source.Below((long)((all * (part + 1) / parts) - first));
+        }
+    }
+
     /// <summary>The index of a pattern; <see langword="null"/> where it is too large, not a normal form, or has a word outside the choice.</summary>
     /// <param name="pattern">The pattern.</param>
     public Int128? IndexOf(Pattern pattern)

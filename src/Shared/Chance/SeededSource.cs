@@ -1,9 +1,9 @@
-namespace Warmup.Plans;
+namespace Warmup;
 
-/// <summary>The generator that draws every choice of a plan: SplitMix64 (Steele, Lea and Flood 2014, OOPSLA), whose state is one number.</summary>
+/// <summary>The generator that draws every choice of a plan and every sample: SplitMix64 (Steele, Lea and Flood 2014, OOPSLA), whose state is one number.</summary>
 /// <remarks>
-/// The same seed gives the same numbers on every machine. Every plan holds <see cref="Name"/>; a later library that draws in another way has to
-/// take another name. Not safe to share between threads.
+/// The same seed gives the same numbers on every machine. Every plan and every table of a sample holds <see cref="Name"/>; a later library that draws
+/// in another way has to take another name. Not safe to share between threads.
 /// </remarks>
 internal sealed class SeededSource
 {
@@ -32,7 +32,12 @@ internal sealed class SeededSource
     /// <summary>A number from 0 to one less than a bound, each as likely as the others.</summary>
     /// <param name="bound">At least 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">The bound is below 1.</exception>
-    public int Below(int bound)
+    public int Below(int bound) => (int)Below((long)bound);
+
+    /// <summary>A number from 0 to one less than a bound, each as likely as the others.</summary>
+    /// <param name="bound">At least 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The bound is below 1.</exception>
+    public long Below(long bound)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(bound, 1);
 
@@ -43,7 +48,7 @@ internal sealed class SeededSource
             var drawn = Next();
             if (drawn < limit)
             {
-                return (int)(drawn % (ulong)bound);
+                return (long)(drawn % (ulong)bound);
             }
         }
     }
