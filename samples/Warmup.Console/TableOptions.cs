@@ -14,7 +14,7 @@ internal sealed class TableOptions
     // The largest number that --take and --seed understand.
     private const int Most = int.MaxValue;
 
-    private readonly Option<string?> _size = new("--size") { Description = $"Of a table: all patterns of 1 to so many parts, 1 to {PatternEnumeration.LargestSize}." };
+    private readonly Option<string?> _size = new("--size") { Description = $"Of a table: all patterns of up to this number of parts, 1 to {PatternEnumeration.LargestSize}." };
 
     private readonly Option<string[]> _files = new("--file")
     {
@@ -24,7 +24,7 @@ internal sealed class TableOptions
 
     private readonly Option<string?> _words = new("--words") { Description = $"Of a table: the words of the patterns; \"{PatternVocabulary.Usual}\" where it is left out." };
 
-    private readonly Option<string?> _take = new("--take") { Description = "Of a table: only so many patterns, drawn from all." };
+    private readonly Option<string?> _take = new("--take") { Description = "Of a table: only this number of patterns, drawn from all." };
 
     private readonly Option<string> _seed = new("--seed") { Description = "The number that patterns are drawn from; the same number draws the same.", DefaultValueFactory = _ => "1" };
 
@@ -109,6 +109,11 @@ internal sealed class TableOptions
         if (IsTyped(parsed, _seed) && !IsTyped(parsed, _take))
         {
             throw new InputException("--seed draws nothing without --take; add --take 1000, or leave it out");
+        }
+
+        if (files is not null && IsTyped(parsed, _take))
+        {
+            throw new InputException("--take draws from an enumeration; use it with --size, or leave it out");
         }
 
         var space = Space(parsed, files is not null);

@@ -4,6 +4,7 @@ using Warmup.Drawing;
 using Warmup.Midi;
 using Warmup.MusicXml;
 using Warmup.Plans;
+using Warmup.Samples;
 using Warmup.Sheets;
 using Warmup.Testing;
 
@@ -64,6 +65,16 @@ public sealed partial class FactTests
         Assert.Empty(rows.Where(r => !StandsOnce(Path.Combine(Repository.Root, r[1]), r[2])).Select(r => $"flip {r[0]} in {r[1]}: {r[2]}"));
 
         static bool StandsOnce(string file, string expression) => File.Exists(file) && File.ReadAllText(file).Split(expression).Length == 2;
+    }
+
+    [Fact]
+    public void The_page_and_the_schema_of_the_table_have_its_columns()
+    {
+        Assert.All(TableColumns.All, c => Assert.Contains($"\n| `{c.Name}` | {c.Type} | {c.Unit} | {c.Meaning} |\n", Text("docs/table.md"), StringComparison.Ordinal));
+        Assert.Equal(TableSchema.ToJson(), File.ReadAllText(Path.Combine(Repository.Root, "docs/schemas/table-1.json")).ReplaceLineEndings("\n"));
+
+        // What the measured drill is and how the origin is named stand there too.
+        Assert.All(new TableOrigin().Entries, e => Assert.Contains($"`{e.Name}`", Text("docs/table.md"), StringComparison.Ordinal));
     }
 
     [Fact]

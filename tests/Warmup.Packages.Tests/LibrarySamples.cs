@@ -22,6 +22,8 @@ internal static class LibrarySamples
     private static readonly Gen<Scale> SomeScales = Gen.Constant(new Scale("a", Catalogue.Default.Parent(15).Scale.Ascent));
     private static readonly Func<PatternRule, Pattern, Pattern, Scale, LawVerdict> SomeCheck = (_, _, _, _) => LawVerdict.Holds;
     private static readonly Func<PatternRule, Pattern, Pattern, Scale, LawVerdict> OtherCheck = (_, _, _, _) => LawVerdict.Broken;
+    private static readonly Func<Score, Score, LawVerdict> Holding = (_, _) => LawVerdict.Holds;
+    private static readonly Func<Score, Score, LawVerdict> Breaking = (_, _) => LawVerdict.Broken;
 
     public static IReadOnlyDictionary<Type, Func<object>[]> ByType { get; } = new Dictionary<Type, Func<object>[]>(Samples.ByType)
     {
@@ -144,6 +146,8 @@ internal static class LibrarySamples
         [typeof(MeasuringStep)] = [() => MeasuringSteps.All[0], () => MeasuringSteps.All[1]],
         [typeof(VoiceType)] = [() => VoiceTypes.All[0], () => VoiceTypes.All[1]],
         [typeof(BreathSpan)] = [() => BreathSpan.Of(Sung(60), 1).First(), () => BreathSpan.Of(Sung(70), 1).First(), () => default(BreathSpan)],
+        [typeof(IntervalCounts)] = [() => Facts("ladder").Intervals, () => Facts("run.ends").Intervals, () => Facts("figure(1 3)").Intervals],
+        [typeof(PatternFacts)] = [() => Facts("ladder"), () => Facts("run"), () => Facts("ladder.ends")],
         [typeof(RangeUse)] = [() => RangeUse.Of(Sung(60), Narrow()), () => RangeUse.Of(Sung(70), Narrow())],
         [typeof(LineRangeUse)] = [() => RangeUse.Of(Sung(60), Narrow()).Lines[0], () => RangeUse.Of(Sung(60), Narrow()).Lines[1]],
         [typeof(NoteOutside)] = [() => RangeUse.Of(Sung(60), Narrow()).Outside[0], () => RangeUse.Of(Sung(60), Narrow()).Outside[1]],
@@ -200,6 +204,11 @@ internal static class LibrarySamples
         [typeof(PatternLaw)] = [() => Law("a"), () => Law("b"), () => new PatternLaw(Text("a"), Text("f"), Text("e"), OtherCheck)],
         [typeof(LawFailure)] = [() => Report("a", OtherCheck).Failure!, () => Report("a", OtherCheck, "7,9").Failure!],
         [typeof(LawReport)] = [() => Report("a", SomeCheck), () => Report("a", OtherCheck), () => Report("b", SomeCheck)],
+        [typeof(CaseCoverage)] = [() => Report("a", SomeCheck).Coverage, () => Sung("a", Holding).Coverage],
+        [typeof(CoverageShare)] = [() => Report("a", SomeCheck).Coverage.Shares[0], () => Report("a", SomeCheck).Coverage.Shares[1]],
+        [typeof(ScoreLaw)] = [() => new ScoreLaw(Text("a"), Text("f"), Text("e"), Holding), () => new ScoreLaw(Text("b"), Text("f"), Text("e"), Holding), () => new ScoreLaw(Text("a"), Text("f"), Text("e"), Breaking)],
+        [typeof(ScoreLawFailure)] = [() => Sung("a", Breaking).Failure!, () => Sung("a", Breaking, "7,9").Failure!],
+        [typeof(ScoreLawReport)] = [() => Sung("a", Holding), () => Sung("a", Breaking), () => Sung("b", Holding)],
     };
 
     /// <summary>A text that is a new object each time.</summary>
@@ -280,6 +289,12 @@ internal static class LibrarySamples
             .Select(d => d.Shortfall).First(s => s is not null)!;
 
     private static LogReading Read(object line) => PlanLog.Read(System.Text.Encoding.UTF8.GetBytes($"{line}\n"));
+
+    private static ScoreLawReport Sung(string law, Func<Score, Score, LawVerdict> check, string seed = "1,3") =>
+        LawSuite.CheckSung(PatternRule.Of("r", p => p), new LawOptions { Seed = seed, Cases = 2 }, new ScoreLaw(Text(law), Text("f"), Text("e"), check))[0];
+
+    private static PatternFacts Facts(string pattern) =>
+        PatternFacts.TryMeasure(Pattern.Parse(pattern), new Scale("a", Catalogue.Default.Parent(15).Scale.Ascent), out var facts, out _) ? facts : throw new InvalidOperationException("the sample was refused");
 
     private static PatternLaw Law(string name) => new(Text(name), Text("f"), Text("e"), SomeCheck);
 

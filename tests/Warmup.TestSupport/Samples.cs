@@ -71,6 +71,7 @@ public static class Samples
         [
             () => Difficulty.Of(MakeDrill().ToScore()), () => Difficulty.Of((MakeDrill() with { Tempo = 70 }).ToScore()),
         ],
+        [typeof(SymmetryLaws)] = [.. ((string[])["ladder", "run", "run.there-and-back"]).Select(p => (Func<object>)(() => SymmetryLaws.Of(Pattern.Parse(p), MakeScale("a", 15))))],
         [typeof(LineNote)] = [() => Note(1), () => Note(2), () => default(LineNote)],
         [typeof(Line)] = [() => new Line(new[] { Note(1), Note(2) }.ToValueList()), () => new Line(new[] { Note(2), Note(1) }.ToValueList())],
         [typeof(Expansion)] = [() => Pattern.Parse("ladder").Expand(MakeScale("a", 15)), () => Pattern.Parse("ladder.ends").Expand(MakeScale("a", 15))],

@@ -54,8 +54,8 @@ internal static class TableColumns
         OfLaws("is_mirrored", "Whether mirrored(p) = p", l => l.IsMirrored),
         OfLaws("is_swapped", "Whether swapped(p) = p", l => l.IsSwapped),
         OfLaws("is_backwards", "Whether backwards(p) = p", l => l.IsBackwards),
-        OfLaws("turns_agree", "Whether backwards(p) = reversed(p)", l => l.TurnsAgree),
-        OfLaws("backwards_undoes_itself", "Whether backwards(backwards(p)) = p", l => l.BackwardsUndoesItself),
+        OfLaws("is_turned_alike", "Whether backwards(p) = reversed(p)", l => l.IsTurnedAlike),
+        OfLaws("is_undone_backwards", "Whether backwards(backwards(p)) = p", l => l.IsUndoneBackwards),
     ];
 
     private static DifficultyWeights W => DifficultyWeights.Default;

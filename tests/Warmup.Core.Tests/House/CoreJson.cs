@@ -56,6 +56,7 @@ public sealed class Kept
 [JsonSerializable(typeof(Section))]
 [JsonSerializable(typeof(Speed))]
 [JsonSerializable(typeof(Syllables))]
+[JsonSerializable(typeof(SymmetryLaws))]
 [JsonSerializable(typeof(TempoChange))]
 [JsonSerializable(typeof(TempoRamp))]
 [JsonSerializable(typeof(TextError))]

@@ -99,7 +99,7 @@ public class FloorsTests
 
     private static IEnumerable<SourceFile> Sources(string library, string shared) =>
         Under(SourceTree.At($"src/{library}"), string.Empty).Concat(Under(SourceTree.At("src/Shared"), shared, SearchOption.TopDirectoryOnly))
-            .Concat(Under(SourceTree.At("src/Shared/Json"), shared));
+            .Concat(((string[])["Json", "Chance"]).SelectMany(f => Under(SourceTree.At($"src/Shared/{f}"), shared)));
 
     private static IEnumerable<SourceFile> Under(string folder, string prefix, SearchOption depth = SearchOption.AllDirectories) => Directory.EnumerateFiles(folder, "*.cs", depth)
         .Select(f => (File: f, Path: prefix + Path.GetRelativePath(folder, f).Replace('\\', '/')))

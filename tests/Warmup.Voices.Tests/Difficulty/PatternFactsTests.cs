@@ -78,7 +78,7 @@ public class PatternFactsTests
     [Theory]
     [InlineData("[S M]", FindingCode.PatternRefused, "M")]
     [InlineData("empty", FindingCode.PatternEmpty, "")]
-    [InlineData("run.transposed(45)", FindingCode.OutsideMidi, "")]
+    [InlineData("run.transposed(24)", FindingCode.OutsideMidi, "")]
     public void What_cannot_be_sung_says_why(string pattern, string code, string message)
     {
         Assert.False(PatternFacts.TryMeasure(Pattern.Parse(pattern), Catalogue.Default.Read("mohanam"), out var facts, out var refusal));

@@ -35,10 +35,10 @@ public sealed record SymmetryLaws
     public bool? IsBackwards { get; private init; }
 
     /// <summary><c>backwards(p) = reversed(p)</c>: the two ways to turn a line round agree.</summary>
-    public bool? TurnsAgree { get; private init; }
+    public bool? IsTurnedAlike { get; private init; }
 
     /// <summary><c>backwards(backwards(p)) = p</c>: what refilling takes away it gives back.</summary>
-    public bool? BackwardsUndoesItself { get; private init; }
+    public bool? IsUndoneBackwards { get; private init; }
 
     /// <summary>Tries the laws.</summary>
     /// <param name="pattern">The pattern.</param>
@@ -64,8 +64,8 @@ public sealed record SymmetryLaws
             IsMirrored = Alike(Lines(pattern, p => p.Mirrored()), plain),
             IsSwapped = Alike(Lines(pattern, p => p.Swapped()), plain),
             IsBackwards = Alike(backwards, plain),
-            TurnsAgree = Alike(backwards, reversed),
-            BackwardsUndoesItself = backwards is null ? null : Alike(Lines(pattern, p => p.Backwards().Backwards()), plain),
+            IsTurnedAlike = Alike(backwards, reversed),
+            IsUndoneBackwards = backwards is null ? null : Alike(Lines(pattern, p => p.Backwards().Backwards()), plain),
         };
 
         ValueList<Line>? Lines(Pattern rule, Func<Pattern, Pattern> turn)
@@ -87,7 +87,7 @@ public sealed record SymmetryLaws
         (string Name, bool? Holds)[] laws =
         [
             ("palindrome", IsPalindrome), ("last-first", IsLastFirst), ("reversed", IsReversed), ("mirrored", IsMirrored), ("swapped", IsSwapped), ("backwards", IsBackwards),
-            ("turns agree", TurnsAgree), ("backwards undoes itself", BackwardsUndoesItself),
+            ("turned alike", IsTurnedAlike), ("undone backwards", IsUndoneBackwards),
         ];
         var holding = string.Join(", ", laws.Where(l => l.Holds == true).Select(l => l.Name));
         return string.Create(CultureInfo.InvariantCulture, $"{(holding.Length == 0 ? "none" : holding)} ({laws.Count(l => l.Holds is null)} say nothing)");
