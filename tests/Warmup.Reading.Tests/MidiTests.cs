@@ -52,6 +52,15 @@ public class MidiTests
     }
 
     [Fact]
+    public void Notes_shorter_than_a_line_can_hold_follow_each_other_at_the_least_distance()
+    {
+        var music = MusicReader.Read(File([0, 0x90, 60, 90, 1, 60, 0, 0, 62, 90, 1, 62, 0, 0, 64, 90, 1, 64, 0, .. End], 0, 9_280));
+        Assert.All(music.Sections[0].Lines.SelectMany(l => l.Notes), n => Assert.Equal(new Rational(1, 960), n.Length));
+        Assert.Equal(3, music.Sections[0].NoteCount);
+        Assert.Contains(music.Remarks, r => r.Kind == RemarkKind.Time);
+    }
+
+    [Fact]
     public void A_silence_after_a_very_long_note_stays()
     {
         // 22 quarter notes and one of silence, which is less than a twentieth of both.

@@ -8,6 +8,8 @@ internal sealed class SectionReading(RawPiece piece, RawPart part, RawSection se
     // MIDI performances fall between all grids: what has no place in a line goes to the nearest 960th of an akshara (the project's own setting).
     private const int Finest = 960;
 
+    private static readonly Rational Least = new(1, Finest);
+
     private static readonly Rational[] Eduppus = [0, new(1, 4), new(1, 2), new(3, 4), 1];
 
     public ReadSection Read()
@@ -114,7 +116,9 @@ internal sealed class SectionReading(RawPiece piece, RawPart part, RawSection se
                 var end = (notes[n].End - section.Start) / akshara;
                 if (!fits)
                 {
-                    (onset, end) = (Rounded(onset), Rational.Max(Rounded(end), Rounded(onset) + new Rational(1, Finest)));
+                    // Notes that are rounded to one point follow each other at the least distance.
+                    onset = n == 0 ? Rounded(onset) : Rational.Max(Rounded(onset), times[n - 1].Onset + Least);
+                    end = Rational.Max(Rounded(end), onset + Least);
                 }
 
                 times[n] = new NoteTime(onset, end - onset, default);
