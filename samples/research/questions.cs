@@ -143,10 +143,19 @@ void Save(string name, string picture)
     }
 }
 
-/// <summary>Pictures as SVG, drawn on white, with a title that is read out.</summary>
+/// <summary>Pictures as SVG, with a title and a description that are read out.</summary>
 internal static class Picture
 {
     private const int Width = 640;
+
+    // Where the reader's screen is dark, the colours are lighter ones of the same hue on a dark page.
+    private const string Style = """
+        <style>@media (prefers-color-scheme: dark) {
+        [fill="#fff"] { fill: #171c22 } [fill="#222"] { fill: #eef2f5 } [stroke="#ddd"] { stroke: #39444f } [stroke="#aaa"] { stroke: #6b7885 }
+        [fill="#0072B2"] { fill: #56b4e9 } [stroke="#0072B2"] { stroke: #56b4e9 } [fill="#D55E00"] { fill: #f28e3c } [stroke="#D55E00"] { stroke: #f28e3c } [fill="#009E73"] { fill: #3fcf9f } [stroke="#009E73"] { stroke: #3fcf9f }
+        }</style>
+
+        """;
 
     /// <summary>Curves over sizes, on a scale where each step is ten times the one before.</summary>
     public static string Lines(string title, string across, string up, List<(string Name, string Colour, List<(double X, double Y)> Points)> curves)
@@ -154,9 +163,10 @@ internal static class Picture
         const int height = 360;
         var (most, columns) = (curves.Max(c => c.Points.Max(p => p.Y)), curves.Max(c => c.Points.Max(p => p.X)));
         var decades = (int)Math.Ceiling(Math.Log10(most));
+        var told = string.Join("; ", curves.Select(c => $"{c.Name}: {string.Join(", ", c.Points.Select(p => $"{p.Y:0}"))}"));
         double X(double x) => 70 + ((x - 1) / Math.Max(1, columns - 1) * (Width - 200));
         double Y(double y) => height - 50 - (Math.Log10(y) / decades * (height - 100));
-        var svg = Begin(title, height);
+        var svg = Begin(title, $"Different drills for patterns of up to 1, 2 and more parts. {told}.", height);
         for (var d = 0; d <= decades; d++)
         {
             svg.Append($"<path d=\"M70 {Y(Math.Pow(10, d)):0.#}H{Width - 125}\" stroke=\"#ddd\"/>{Text(62, Y(Math.Pow(10, d)) + 4, $"{Math.Pow(10, d):0}", "end")}\n");
@@ -184,7 +194,7 @@ internal static class Picture
         const int columns = 3;
         const int side = 200;
         var height = 50 + (side * ((panels.Count + columns - 1) / columns)) + 20;
-        var svg = Begin(title, height);
+        var svg = Begin(title, $"A field of dots for each group, with its rank correlation: {string.Join("; ", panels.Select(p => p.Title))}.", height);
         var (least, most) = (panels.Min(p => p.Dots.Min(d => d.Y)), panels.Max(p => p.Dots.Max(d => d.Y)));
         for (var i = 0; i < panels.Count; i++)
         {
@@ -203,7 +213,7 @@ internal static class Picture
     public static string Bars(string title, string[] names, string[] colours, List<(string Name, double One, double Other)> bars)
     {
         var height = 70 + (40 * bars.Count) + 20;
-        var svg = Begin(title, height);
+        var svg = Begin(title, $"Shares of the cases, {names[0]} and {names[1]}. {string.Join("; ", bars.Select(b => $"{b.Name}: {b.One * 100:0.0} and {b.Other * 100:0.0} %"))}.", height);
         for (var n = 0; n < names.Length; n++)
         {
             svg.Append($"<rect x=\"{250 + (n * 170)}\" y=\"36\" width=\"12\" height=\"12\" fill=\"{colours[n]}\"/>{Text(267 + (n * 170), 47, names[n], "start")}\n");
@@ -222,9 +232,10 @@ internal static class Picture
         return End(svg, string.Empty);
     }
 
-    private static StringBuilder Begin(string title, int height) => new StringBuilder()
-        .Append($"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width} {height}\" font-family=\"sans-serif\" font-size=\"12\" role=\"img\" aria-label=\"{title}\">\n<title>{title}</title>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n")
-        .Append($"<text x=\"{Width / 2}\" y=\"22\" text-anchor=\"middle\" font-size=\"15\">{title}</text>\n");
+    private static StringBuilder Begin(string title, string description, int height) => new StringBuilder()
+        .Append($"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width} {height}\" font-family=\"sans-serif\" font-size=\"12\" role=\"img\" aria-labelledby=\"t d\">\n<title id=\"t\">{title}</title>\n<desc id=\"d\">{description}</desc>\n")
+        .Append(Style.ReplaceLineEndings("\n"))
+        .Append($"<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n<text x=\"{Width / 2}\" y=\"22\" text-anchor=\"middle\" font-size=\"15\" fill=\"#222\">{title}</text>\n");
 
     private static string End(StringBuilder svg, string labels) => svg.Append(labels).Append("\n</svg>\n").ToString();
 
