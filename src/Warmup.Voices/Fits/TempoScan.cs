@@ -6,9 +6,13 @@ namespace Warmup.Voices;
 internal sealed class TempoScan
 {
     private readonly ValueList<Singer> _shortestWinded;
+    private readonly ValueList<Singer> _hurried;
+    private readonly ValueList<Singer> _breathing;
     private readonly BreathNeed _together;
     private readonly bool _planned;
     private readonly CancellationToken _cancellation;
+    private readonly TempoTimes _times;
+    private readonly bool _hasOwnChecks;
     private readonly Closer[] _closers = new Closer[Tempo.Fastest + 1];
 
     /// <summary>Tries all tempi.</summary>
@@ -25,10 +29,14 @@ internal sealed class TempoScan
         // Of each level only the shortest breath matters: the shortest silence and the throat's limits go by level.
         _shortestWinded = singers.GroupBy(s => s.Experience).Select(g => g.MinBy(s => s.BreathSeconds)!).ToValueList();
         _together = BreathNeed.Of(singers);
+        _times = new TempoTimes(drill, lines, cancellation);
+        _hasOwnChecks = checks.HasOwn;
+        _hurried = checks.Has(ScoreChecks.Agility) ? _shortestWinded : [];
+        _breathing = checks.Has(ScoreChecks.Breath) && !planned ? _shortestWinded : [];
         for (var tempo = Tempo.Slowest; tempo <= Tempo.Fastest; tempo++)
         {
             cancellation.ThrowIfCancellationRequested();
-            _closers[tempo] = Judge(Score(tempo));
+            _closers[tempo] = Judge(tempo);
         }
 
         Intervals = Find().ToValueList();
@@ -70,39 +78,37 @@ internal sealed class TempoScan
         return closers.OfType<string>().ToValueList();
     }
 
-    private Closer Judge(Score score)
+    private Closer Judge(int tempo)
     {
-        foreach (var singer in Judged(ScoreChecks.Agility))
+        var times = _times.At(tempo, out var refusal) ?? throw new PatternException(refusal!);
+        foreach (var singer in _hurried)
         {
-            if (AgilityCheck.All(score, AgilityLimits.Of(singer.Experience)).Any())
+            if (times.IsTooFast(singer.Experience, tempo))
             {
                 return Closer.Throat;
             }
         }
 
-        if (_planned && !BreathPlan.TryMake(score, _together, out _, out _, _cancellation))
+        if (_planned && !BreathReach.IsPossible(times.Section, tempo, _together))
         {
             return Closer.Breath;
         }
 
-        foreach (var singer in _planned ? [] : Judged(ScoreChecks.Breath))
+        foreach (var singer in _breathing)
         {
-            if (BreathSpan.Of(score, singer.ShortestBreathSeconds).Any(s => s.Seconds > singer.BreathSeconds))
+            if (times.TooLong(singer.ShortestBreathSeconds, singer.BreathSeconds, tempo).Any())
             {
                 return Closer.Breath;
             }
         }
 
-        return OtherFault(score) is null ? Closer.Nothing : Closer.Other;
+        return _hasOwnChecks && OtherFault(Score(tempo)) is not null ? Closer.Other : Closer.Nothing;
     }
-
-    /// <summary>The singers that a standard check looks at: none where it is not wanted.</summary>
-    private ValueList<Singer> Judged(ScoreCheck check) => Checks.Has(check) ? _shortestWinded : [];
 
     /// <summary>The first error of a check that is not a standard one.</summary>
     private Finding? OtherFault(Score score)
     {
-        foreach (var singer in Checks.HasOwn ? Singers : [])
+        foreach (var singer in _hasOwnChecks ? Singers : [])
         {
             foreach (var finding in Checks.FindBeyondStandard(score, singer))
             {

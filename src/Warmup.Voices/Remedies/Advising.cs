@@ -5,7 +5,7 @@ namespace Warmup.Voices;
 /// <summary>Finds what makes drills fit singers.</summary>
 public static class Advising
 {
-    // About half a second of work for a usual drill, shared by all searches; the project's own bound.
+    // Notes that may be looked at, by all searches together; the project's own bound.
     private const long MostCost = 4_000_000;
 
     /// <summary>What the checks find about a drill, and for each finding the changes that clear it.</summary>
@@ -31,15 +31,15 @@ public static class Advising
     {
         ArgumentNullException.ThrowIfNull(drill);
         checks ??= ScoreChecks.Standard;
-        var trial = new RemedyTrial(drill, singers, checks, planned, cancellationToken);
+        var scores = new TrialScores(drill, cancellationToken);
+        var trial = new RemedyTrial(scores, singers, checks, planned);
         if (trial.Findings.Count == 0)
         {
             return [];
         }
 
-        var together = new RemedySearch(trial, drill, checks, planned is null ? BreathNeed.Of(singers) : null, MostCost);
-        var left = MostCost - trial.Cost;
-        var alone = new Dictionary<int, (RemedyTrial Trial, RemedySearch Search)>();
+        var together = new RemedySearch(scores, trial, checks, planned is null ? BreathNeed.Of(singers) : null, MostCost);
+        var alone = new Dictionary<int, RemedySearch>();
         var advice = new List<Advice>();
         foreach (var (complaint, finding) in trial.Findings)
         {
@@ -51,16 +51,13 @@ public static class Advising
                 continue;
             }
 
-            if (singers.Count > 1 && left > 0 && !alone.ContainsKey(complaint.Singer))
+            if (singers.Count > 1 && scores.Cost < MostCost && !alone.ContainsKey(complaint.Singer))
             {
-                var own = new RemedyTrial(drill, [singer], checks, planned is null ? null : BreathNeed.Of(singer), cancellationToken);
-                alone[complaint.Singer] = (own, new RemedySearch(own, drill, checks, planned is null ? BreathNeed.Of(singer) : null, left));
-                left -= own.Cost;
+                var own = new RemedyTrial(scores, [singer], checks, planned is null ? null : BreathNeed.Of(singer));
+                alone[complaint.Singer] = new RemedySearch(scores, own, checks, planned is null ? BreathNeed.Of(singer) : null, MostCost);
             }
 
-            var apart = alone.TryGetValue(complaint.Singer, out var search) && search.Trial.Complaints.Contains(complaint with { Singer = 0 })
-                ? search.Search.For(complaint with { Singer = 0 })
-                : [];
+            var apart = alone.TryGetValue(complaint.Singer, out var search) ? search.For(complaint with { Singer = 0 }) : [];
             advice.Add(new Advice(singer, finding, [], apart, Otherwise(trial, finding, singer, singers.Count, together.IsComplete, apart)));
         }
 

@@ -26,11 +26,15 @@ public sealed record OtherScale : Remedy
     /// <summary>The scale.</summary>
     public override string ToString() => OneLine.Of($"the scale {Scale.Name}");
 
-    // 20, and 2 for each degree that one of them has and the other has not.
-    internal override int Size(Drill drill)
+    /// <summary>The size of a change to a scale of the same degrees.</summary>
+    internal const int LeastSize = 20;
+
+    internal override int Size(Drill drill) => SizeOf(drill.Scale.Degrees.ToHashSet(), Scale);
+
+    /// <summary>2 more for each degree that one of two scales has and the other has not.</summary>
+    internal static int SizeOf(IReadOnlySet<Degree> degrees, Scale other)
     {
-        var (here, there) = (drill.Scale.Degrees.ToHashSet(), Scale.Degrees.ToHashSet());
-        here.SymmetricExceptWith(there);
-        return 20 + (2 * here.Count);
+        var there = other.Degrees.ToHashSet();
+        return LeastSize + (2 * (degrees.Count + there.Count - (2 * there.Count(degrees.Contains))));
     }
 }

@@ -16,6 +16,12 @@ public abstract record Remedy
     /// <summary>What the change is about: of two remedies of one kind the smaller is offered.</summary>
     internal abstract RemedyKind Kind { get; }
 
+    /// <summary>
+    /// Whether the change helps only where it clears all complaints of a kind: a line that is left out, or is another in another scale, is no
+    /// help for itself as long as others have the same fault.
+    /// </summary>
+    internal bool HelpsOnlyWhole => Kind is RemedyKind.Lines or RemedyKind.Scale or RemedyKind.Two;
+
     /// <summary>The drill after the change; what is done to the score, such as planned breaths, is not in it.</summary>
     /// <param name="drill">The drill.</param>
     /// <exception cref="ArgumentException">The change cannot be made in this drill, as where a line is named that it has not.</exception>

@@ -1,46 +1,77 @@
 namespace Warmup.Voices;
 
 /// <summary>The changes that are worth a trial, each kind from the smallest. Whether one helps is not known here.</summary>
-internal static class RemedyCandidates
+internal sealed class RemedyCandidates(TrialScores scores, IReadOnlyList<ISet<int>> faulty, BreathNeed? need)
 {
     private const int FarthestTonic = 24;
 
     // Breaths after lines are tried in halves of a second.
     private const int HalfSeconds = 20;
 
-    /// <summary>All single changes of a drill, the smallest first.</summary>
-    /// <param name="drill">The drill.</param>
-    /// <param name="lineCount">How many lines it has.</param>
-    /// <param name="faulty">Groups of lines, counted from 0, without which it might fit.</param>
-    /// <param name="need">What planned breaths must be enough for; <see langword="null"/> where they are planned already.</param>
-    public static IEnumerable<Remedy> Singles(Drill drill, int lineCount, IEnumerable<ISet<int>> faulty, BreathNeed? need) => BySize(
-        drill,
-        Deliveries(drill)
-            .Concat(Breaths(need))
-            .Concat(Tonics(drill))
-            .Concat(Speeds(drill))
-            .Concat(Lines(lineCount, faulty))
-            .Concat(Tempi(drill.Tempo, everyTempo: true))
-            .Concat(Scales(drill)));
+    private readonly Drill _drill = scores.Drill;
 
-    /// <summary>Two changes, the smallest first; tempi in steps of a twentieth.</summary>
-    /// <param name="drill">The drill.</param>
-    /// <param name="lineCount">How many lines it has.</param>
-    /// <param name="faulty">Groups of lines, counted from 0, without which it might fit.</param>
-    /// <param name="need">What planned breaths must be enough for; <see langword="null"/> where they are planned already.</param>
-    /// <param name="isUseful">Whether two kinds together can do what neither does alone.</param>
-    public static IEnumerable<Remedy> Pairs(
-        Drill drill, int lineCount, IReadOnlyList<ISet<int>> faulty, BreathNeed? need, Func<RemedyKind, RemedyKind, bool> isUseful)
+    /// <summary>All single changes of the drill, the smallest first.</summary>
+    public IEnumerable<Remedy> Singles()
     {
-        var others = Breaths(need).Concat(Tonics(drill)).Concat(Speeds(drill)).Concat(Lines(lineCount, faulty)).Concat(Tempi(drill.Tempo, everyTempo: false)).ToList();
-        return BySize(drill, Deliveries(drill).Concat(others).SelectMany(first =>
-            Deliveries(first.Apply(drill)).Concat(others)
-                .Where(second => second.Kind > first.Kind && isUseful(first.Kind, second.Kind))
-                .Select(second => (Remedy)new TwoRemedies(first, second))));
+        var all = Sized(Deliveries(_drill).Concat(Others(everyTempo: true))).OrderBy(r => r.Size).ToList();
+        var at = 0;
+        for (; at < all.Count && all[at].Size <= OtherScale.LeastSize; at++)
+        {
+            yield return all[at].Remedy;
+        }
+
+        // Scales are many, and larger changes than most others: they are not looked for before it comes to them.
+        foreach (var (remedy, _) in all[at..].Concat(scores.Scales).OrderBy(r => r.Size))
+        {
+            yield return remedy;
+        }
     }
 
-    private static IEnumerable<Remedy> BySize(Drill drill, IEnumerable<Remedy> remedies) =>
-        remedies.Select(r => (Remedy: r, Size: r.Size(drill))).OrderBy(r => r.Size).Select(r => r.Remedy);
+    /// <summary>Two changes, the smallest first; tempi in steps of a twentieth.</summary>
+    /// <param name="isUseful">Whether two kinds together can do what neither does alone.</param>
+    public IEnumerable<Remedy> Pairs(Func<RemedyKind, RemedyKind, bool> isUseful)
+    {
+        // What a second change is as large as does not depend on the first, except where both are about the delivery.
+        var others = Sized(Others(everyTempo: false)).ToList();
+        var pairs = new List<(Remedy First, Remedy Second, int Size)>();
+        foreach (var (first, size) in Sized(Deliveries(_drill)))
+        {
+            var changed = first.Apply(_drill);
+            Add(first, size, Deliveries(changed).Select(second => (second, second.Size(changed))));
+            Add(first, size, others);
+        }
+
+        foreach (var (first, size) in others)
+        {
+            Add(first, size, others);
+        }
+
+        return pairs.OrderBy(p => p.Size).Select(p => new TwoRemedies(p.First, p.Second));
+
+        void Add(Remedy first, int size, IEnumerable<(Remedy Remedy, int Size)> seconds) =>
+            pairs.AddRange(seconds.Where(s => s.Remedy.Kind > first.Kind && isUseful(first.Kind, s.Remedy.Kind)).Select(s => (first, s.Remedy, size + s.Size)));
+    }
+
+    /// <summary>The scales of the catalogue, each with the size of the change, the smallest first; none for lines that were given.</summary>
+    public static ValueList<(Remedy Remedy, int Size)> Scales(Drill drill)
+    {
+        if (drill.Expansion is not null)
+        {
+            return [];
+        }
+
+        var degrees = drill.Scale.Degrees.ToHashSet();
+        return Catalogue.Default.Entries.Select(e => e.Scale)
+            .Where(s => (s.Ascent, s.Descent) != (drill.Scale.Ascent, drill.Scale.Descent) && Catalogue.Default.Find(s.Name)?.Scale == s)
+            .Select(s => ((Remedy)new OtherScale(s), OtherScale.SizeOf(degrees, s)))
+            .OrderBy(r => r.Item2)
+            .ToValueList();
+    }
+
+    private IEnumerable<(Remedy Remedy, int Size)> Sized(IEnumerable<Remedy> remedies) => remedies.Select(r => (r, r.Size(_drill)));
+
+    private IEnumerable<Remedy> Others(bool everyTempo) =>
+        Breaths(need).Concat(Tonics(_drill)).Concat(Speeds(_drill)).Concat(Lines(scores.LineCount, faulty)).Concat(Tempi(_drill.Tempo, everyTempo));
 
     private static IEnumerable<Remedy> Deliveries(Drill drill)
     {
@@ -193,22 +224,6 @@ internal static class RemedyCandidates
                 }
 
                 yield return (int)tempo.Floor();
-            }
-        }
-    }
-
-    private static IEnumerable<Remedy> Scales(Drill drill)
-    {
-        if (drill.Expansion is not null)
-        {
-            yield break;
-        }
-
-        foreach (var entry in Catalogue.Default.Entries)
-        {
-            if ((entry.Scale.Ascent, entry.Scale.Descent) != (drill.Scale.Ascent, drill.Scale.Descent) && Catalogue.Default.Find(entry.Scale.Name)?.Scale == entry.Scale)
-            {
-                yield return new OtherScale(entry.Scale);
             }
         }
     }

@@ -8,40 +8,49 @@ internal sealed class RemedySearch
 
     private static readonly RemedyKind[] Heights = [RemedyKind.Tonic, RemedyKind.Lines, RemedyKind.Scale];
 
+    private readonly TrialScores _scores;
     private readonly RemedyTrial _trial;
-    private readonly ScoreChecks _checks;
+    private readonly bool _hasOwnChecks;
     private readonly long _mostCost;
-    private readonly Dictionary<Kind, List<Remedy>> _ofKind = [];
-    private readonly Dictionary<Complaint, List<Remedy>> _ofLine = [];
+    private readonly List<ComplaintKind> _kinds = [];
+    private readonly (ComplaintKind Kind, List<Remedy> Remedies)[] _complaints;
 
     /// <summary>Searches.</summary>
-    /// <param name="trial">The drill and the singers.</param>
-    /// <param name="drill">The drill.</param>
+    /// <param name="scores">The drill.</param>
+    /// <param name="trial">The drill with the singers.</param>
     /// <param name="checks">The checks.</param>
     /// <param name="need">What planned breaths must be enough for; <see langword="null"/> where they are planned already.</param>
-    /// <param name="mostCost">How many notes may be looked at.</param>
-    public RemedySearch(RemedyTrial trial, Drill drill, ScoreChecks checks, BreathNeed? need, long mostCost)
+    /// <param name="mostCost">How many notes may be looked at, those that were looked at before included.</param>
+    public RemedySearch(TrialScores scores, RemedyTrial trial, ScoreChecks checks, BreathNeed? need, long mostCost)
     {
-        (_trial, _checks, _mostCost) = (trial, checks, mostCost);
-        foreach (var complaint in trial.Complaints)
+        (_scores, _trial, _hasOwnChecks, _mostCost) = (scores, trial, checks.HasOwn, mostCost);
+        _complaints = new (ComplaintKind, List<Remedy>)[trial.Complaints.Count];
+        for (var number = 0; number < _complaints.Length; number++)
         {
-            _ofLine[complaint] = [];
-            _ofKind[Kind.Of(complaint)] = [];
+            var complaint = trial.Complaints[number];
+            var kind = KindOf(complaint);
+            if (kind is null)
+            {
+                _kinds.Add(kind = new ComplaintKind(complaint.Singer, complaint.Code, _complaints.Length));
+            }
+
+            kind.Complaints.Add(number);
+            _complaints[number] = (kind, []);
         }
 
-        var faulty = Faulty().ToList();
-        foreach (var remedy in RemedyCandidates.Singles(drill, trial.LineCount, faulty, need))
+        var candidates = new RemedyCandidates(scores, Faulty().ToList(), need);
+        foreach (var remedy in candidates.Singles())
         {
-            if (!Try(remedy, k => _ofKind[k].Count < MostRemedies && _ofKind[k].TrueForAll(r => r.Kind != remedy.Kind) && IsUseful(k, remedy.Kind)))
+            if (!Try(remedy, k => k.Remedies.Count < MostRemedies && k.Remedies.TrueForAll(r => r.Kind != remedy.Kind) && IsUseful(k.Code, remedy.Kind)))
             {
                 return;
             }
         }
 
-        var without = _ofKind.Keys.Where(k => _ofKind[k].Count == 0).ToList();
-        foreach (var remedy in RemedyCandidates.Pairs(drill, trial.LineCount, faulty, need, (a, b) => without.Exists(k => IsUseful(k, a) && IsUseful(k, b))))
+        var without = _kinds.FindAll(k => k.Remedies.Count == 0);
+        foreach (var remedy in candidates.Pairs((a, b) => without.Exists(k => IsUseful(k.Code, a) && IsUseful(k.Code, b))))
         {
-            if (!Try(remedy, k => _ofKind[k].Count == 0))
+            if (!Try(remedy, k => k.Remedies.Count == 0))
             {
                 return;
             }
@@ -52,41 +61,56 @@ internal sealed class RemedySearch
     public bool IsComplete { get; private set; } = true;
 
     /// <summary>
-    /// What clears all complaints of this one's code and singer, the smallest change first; where nothing does, what clears this one.
+    /// What clears all complaints of this one's code and singer, the smallest change first; where nothing does, what clears this one. Nothing
+    /// where there is no such complaint.
     /// </summary>
-    public ValueList<Remedy> For(Complaint complaint) => (_ofKind[Kind.Of(complaint)] is { Count: > 0 } all ? all : _ofLine[complaint]).ToValueList();
+    public ValueList<Remedy> For(Complaint complaint)
+    {
+        for (var number = 0; number < _complaints.Length; number++)
+        {
+            if (_trial.Complaints[number] == complaint)
+            {
+                var (kind, own) = _complaints[number];
+                return (kind.Remedies.Count > 0 ? kind.Remedies : own).ToValueList();
+            }
+        }
+
+        return [];
+    }
 
     /// <summary>Tries a change where it is wanted.</summary>
     /// <returns>Whether the search goes on.</returns>
-    private bool Try(Remedy remedy, Func<Kind, bool> isWanted)
+    private bool Try(Remedy remedy, Predicate<ComplaintKind> isWanted)
     {
-        var wanted = _ofKind.Keys.Where(isWanted).ToHashSet();
+        var wanted = _kinds.FindAll(isWanted);
         if (wanted.Count == 0)
         {
             return true;
         }
 
-        if (_trial.Cost >= _mostCost)
+        if (_scores.Cost >= _mostCost)
         {
             IsComplete = false;
             return false;
         }
 
-        if (_trial.Left(remedy) is not { } left)
+        if (_trial.Left(remedy, wanted) is not { } left)
         {
             return true;
         }
 
-        foreach (var kind in wanted.Except(left.Select(Kind.Of)))
+        foreach (var kind in wanted)
         {
-            _ofKind[kind].Add(remedy);
+            if (!left.ContainsAny(kind.Complaints))
+            {
+                kind.Remedies.Add(remedy);
+            }
         }
 
-        // A line that is left out, or is another in another scale, is no help for itself as long as others have the same fault.
-        foreach (var (complaint, found) in _ofLine)
+        for (var number = 0; number < _complaints.Length && !remedy.HelpsOnlyWhole; number++)
         {
-            if (remedy.Kind is not (RemedyKind.Lines or RemedyKind.Scale or RemedyKind.Two)
-                && wanted.Contains(Kind.Of(complaint)) && !left.Contains(complaint) && found.Count < MostRemedies && found.TrueForAll(r => r.Kind != remedy.Kind))
+            var (kind, found) = _complaints[number];
+            if (wanted.Contains(kind) && !left.Contains(number) && found.Count < MostRemedies && found.TrueForAll(r => r.Kind != remedy.Kind))
             {
                 found.Add(remedy);
             }
@@ -95,10 +119,12 @@ internal sealed class RemedySearch
         return true;
     }
 
-    /// <summary>The lines of each kind of complaint, and of all of them.</summary>
+    private ComplaintKind? KindOf(Complaint complaint) => _kinds.Find(k => k.Singer == complaint.Singer && k.Code == complaint.Code);
+
+    /// <summary>The lines of each kind of complaint, of each code for all singers, and of all of them.</summary>
     private IEnumerable<ISet<int>> Faulty()
     {
-        foreach (var group in _trial.Complaints.GroupBy(Kind.Of).Concat(_trial.Complaints.GroupBy(c => new Kind(-1, c.Code))))
+        foreach (var group in _trial.Complaints.GroupBy(c => (c.Singer, c.Code)).Concat(_trial.Complaints.GroupBy(c => (Singer: -1, c.Code))))
         {
             yield return group.Select(c => c.Line).ToHashSet();
         }
@@ -107,19 +133,13 @@ internal sealed class RemedySearch
     }
 
     /// <summary>
-    /// Whether a kind of change can clear complaints at all: heights do not depend on time, nor times on the tonic. Nothing is known of the
-    /// codes of checks that are not standard ones.
+    /// Whether a kind of change can clear complaints of a code at all: heights do not depend on time, nor times on the tonic. Nothing is known of
+    /// the codes of checks that are not standard ones.
     /// </summary>
-    private bool IsUseful(Kind complaints, RemedyKind kind) => complaints.Code switch
+    private bool IsUseful(string code, RemedyKind kind) => code switch
     {
-        VoiceFindingCode.AboveRange or VoiceFindingCode.BelowRange when !_checks.HasOwn => Heights.Contains(kind),
-        VoiceFindingCode.BreathTooLong or VoiceFindingCode.TooFast when !_checks.HasOwn => kind != RemedyKind.Tonic,
+        VoiceFindingCode.AboveRange or VoiceFindingCode.BelowRange when !_hasOwnChecks => Heights.Contains(kind),
+        VoiceFindingCode.BreathTooLong or VoiceFindingCode.TooFast when !_hasOwnChecks => kind != RemedyKind.Tonic,
         _ => true,
     };
-
-    /// <summary>All complaints of one singer and one code.</summary>
-    private readonly record struct Kind(int Singer, string Code)
-    {
-        public static Kind Of(Complaint complaint) => new(complaint.Singer, complaint.Code);
-    }
 }
