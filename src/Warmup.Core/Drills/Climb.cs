@@ -60,26 +60,23 @@ public sealed class Climb
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public Score ToScore(CancellationToken cancellationToken = default)
     {
-        var lines = Drill.Expand(cancellationToken);
-        var cue = Cue?.Expand(Drill.Scale, cancellationToken);
+        var plain = Drill with { HasDrone = false, CountIn = 0 };
+        var carried = new CarriedDrill(plain, cancellationToken);
+        CarriedDrill? cue = null;
         var scores = new List<Score>();
         foreach (var tonic in Tonics)
         {
             // The beat is counted in once; each tonic has the name that it is written with.
             var name = Spelling.ChooseTonic(tonic, Drill.Scale, out _);
-            var round = Drill with { Tonic = tonic, HasDrone = false, CountIn = scores.Count == 0 ? Drill.CountIn : 0 };
-            if (scores.Count > 0 && cue is not null)
+            if (scores.Count > 0 && Cue is not null)
             {
-                var heard = round with
-                {
-                    Pattern = Cue!, Title = $"cue on {name}", Speeds = [Speed.First], Tempo = Drill.Tempo.Start, Repetitions = 1, IsRepeatedToFirstBeat = false,
-                    Delivery = Delivery.Continuous, Eduppu = Rational.Zero,
-                };
-                scores.Add(heard.ToScore(cue, cancellationToken));
+                cue ??= Heard(plain, Cue, cancellationToken);
+                scores.Add(cue.ToScore(cue.Drill with { Tonic = tonic, Title = $"cue on {name}" }, cancellationToken));
             }
 
             var on = $" on {name}";
-            scores.Add((round with { Title = OneLine.Cut(Drill.Title, Drill.LongestTitle - on.Length) + on }).ToScore(lines, cancellationToken));
+            var round = plain with { Tonic = tonic, CountIn = scores.Count == 0 ? Drill.CountIn : 0, Title = OneLine.Cut(Drill.Title, Drill.LongestTitle - on.Length) + on };
+            scores.Add(carried.ToScore(round, cancellationToken));
         }
 
         return Score.Joined(Drill.Title, scores);
@@ -91,6 +88,15 @@ public sealed class Climb
         var climb = string.Create(CultureInfo.InvariantCulture, $", climbing {Semitones} semitones in steps of {Step}{(IsUpAndDown ? " and back" : string.Empty)}");
         return OneLine.Cut(Drill.ToString(), OneLine.Longest - climb.Length) + climb;
     }
+
+    /// <summary>A cue in the scale and the meter of the drill, without anything before or after it.</summary>
+    private static CarriedDrill Heard(Drill plain, Pattern cue, CancellationToken cancellation) => new(
+        plain with
+        {
+            Pattern = cue, Expansion = null, Speeds = [Speed.First], Tempo = plain.Tempo.Start, Repetitions = 1, IsRepeatedToFirstBeat = false, Delivery = Delivery.Continuous,
+            Eduppu = Rational.Zero,
+        },
+        cancellation);
 
     private Tonic Raised(int semitones) => semitones == 0 ? Drill.Tonic : Drill.Tonic.Transposed(semitones);
 }

@@ -175,6 +175,11 @@ public sealed record Drill
         }
     }
 
+    /// <summary>Whether the title is known to be that of another drill without being written out.</summary>
+    internal bool HasTitleOf(Drill other) => _title is null
+        ? other._title is null && ReferenceEquals(Scale, other.Scale) && ReferenceEquals(Pattern, other.Pattern)
+        : ReferenceEquals(_title, other._title);
+
     /// <summary>The tonic, the tempo, the speeds, the delivery and the title.</summary>
     public override string ToString()
     {

@@ -11,6 +11,9 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
     private int _note;
     private int _line;
 
+    /// <summary>The different tones, once all lines are in time.</summary>
+    public Palette Palette => palette;
+
     /// <summary>Where the next line begins, in aksharas.</summary>
     public Rational At => grid.Aksharas(_at);
 

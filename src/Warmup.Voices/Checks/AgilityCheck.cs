@@ -49,7 +49,9 @@ internal static class AgilityCheck
             var enough = EnoughSteps(section, limits);
             for (var n = 0; n < section.Notes.Count; n++)
             {
-                if (n > 0 && section.Notes[n].OnsetSteps - section.Notes[n - 1].OnsetSteps >= enough)
+                // Where the tempo changes, from one line to the next, the time between two notes is partly of each.
+                if (n > 0 && section.Notes[n].OnsetSteps - section.Notes[n - 1].OnsetSteps >= enough
+                    && (section.TempoChanges.IsEmpty || section.Notes[n].LineIndex == section.Notes[n - 1].LineIndex))
                 {
                     continue;
                 }
@@ -119,24 +121,25 @@ internal static class AgilityCheck
         int Section, ScoreNote Note, ScorePitch From, ScorePitch To, Rational Available, Rational Needed, ThroatLimit Binding);
 
     /// <summary>
-    /// The grid steps from one onset to the next that are enough for every change of pitch in a section of one tempo: most pairs of notes
-    /// keep them and need not be compared in seconds. The widest changes need most. Where the tempo changes no number is enough.
+    /// The grid steps from one onset to the next that are enough for every change of pitch in a section at its fastest tempo: most pairs of
+    /// notes keep them and need not be compared in seconds. The widest changes need most.
     /// </summary>
     private static long EnoughSteps(Section section, AgilityLimits limits)
     {
-        if (!section.TempoChanges.IsEmpty)
-        {
-            return long.MaxValue;
-        }
-
         var (lowest, highest) = (int.MaxValue, int.MinValue);
         foreach (var pitch in section.Pitches)
         {
             (lowest, highest) = (Math.Min(lowest, pitch.Midi), Math.Max(highest, pitch.Midi));
         }
 
+        var fastest = section.Tempo;
+        foreach (var change in section.TempoChanges)
+        {
+            fastest = Rational.Max(fastest, change.Tempo);
+        }
+
         var widest = Math.Min(127, highest - lowest);
         var most = Rational.Max(limits.LeastSeconds(widest, out _), limits.LeastSeconds(-widest, out _));
-        return (most * section.Tempo * section.Resolution / 60).Ceiling();
+        return (most * fastest * section.Resolution / 60).Ceiling();
     }
 }

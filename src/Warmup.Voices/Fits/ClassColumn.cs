@@ -5,7 +5,7 @@ internal sealed class ClassColumn
 {
     private readonly Drill _drill;
     private readonly ScoreChecks _checks;
-    private readonly Expansion _lines;
+    private readonly CarriedDrill _carried;
     private readonly PitchSpan _reach;
     private readonly CancellationToken _cancellation;
     private readonly Dictionary<int, Score> _octaves = [];
@@ -19,8 +19,8 @@ internal sealed class ClassColumn
         _drill = drill;
         _checks = checks;
         _cancellation = cancellation;
-        _lines = drill.Expand(cancellation);
-        Written = drill.ToScore(_lines, cancellation);
+        _carried = new CarriedDrill(drill, cancellation);
+        Written = _carried.ToScore();
         _reach = PitchSpan.Of([Written]);
         _octaves[0] = Written;
     }
@@ -79,7 +79,7 @@ internal sealed class ClassColumn
     {
         if (!_octaves.TryGetValue(octaves, out var score))
         {
-            score = _octaves[octaves] = (_drill with { Tonic = _drill.Tonic.Transposed(12 * octaves) }).ToScore(_lines, _cancellation);
+            score = _octaves[octaves] = _carried.On(_drill.Tonic.Transposed(12 * octaves));
         }
 
         return score;

@@ -159,10 +159,10 @@ internal sealed class RemedyTrial
 
     private ComplaintSet? KeepTooFast(TrialTimes times, RemedyParts parts)
     {
+        _scores.Cost += times.Cost;
         var left = new ComplaintSet(Complaints.Count);
         foreach (var level in _has.Agility ? _levels : [])
         {
-            _scores.Cost += times.Cost;
             foreach (var fault in times.TooFast(level.Level))
             {
                 foreach (var (singer, _) in level.Singers)
@@ -186,10 +186,10 @@ internal sealed class RemedyTrial
             return left;
         }
 
+        _scores.Cost += times.Cost;
         if ((_planned ?? parts.Breaths?.Need) is { } need)
         {
             // A plan that is enough for everyone leaves no span too long, wherever its breaths are.
-            _scores.Cost += times.Cost;
             if (_levels.TrueForAll(l => l.LeastCapacity >= need.CapacitySeconds && l.ShortestBreath <= need.ShortestBreathSeconds))
             {
                 if (times.CanBreathe(need))
@@ -205,7 +205,6 @@ internal sealed class RemedyTrial
 
         foreach (var level in _levels)
         {
-            _scores.Cost += times.Cost;
             foreach (var (line, seconds) in times.TooLong(level.ShortestBreath, level.LeastCapacity))
             {
                 foreach (var (singer, capacity) in level.Singers)

@@ -10,6 +10,7 @@ internal sealed class TrialScores
     private readonly Dictionary<(Remedy?, Remedy?), (Drill Drill, TempoTimes Times)> _atTempi = [];
     private readonly Dictionary<OtherScale, (LineHeights, TrialTimes)?> _inScales = new(ReferenceEqualityComparer.Instance);
     private readonly Lazy<ValueList<(Remedy, int)>> _scales;
+    private readonly CarriedDrill _carried;
 
     /// <summary>Makes the drill's own score.</summary>
     /// <param name="drill">The drill.</param>
@@ -18,8 +19,9 @@ internal sealed class TrialScores
     public TrialScores(Drill drill, CancellationToken cancellation)
     {
         (Given, Cancellation) = (drill, cancellation);
-        Drill = drill with { Expansion = drill.Expand(cancellation) };
-        Written = Drill.ToScore(cancellation);
+        _carried = new CarriedDrill(drill, cancellation);
+        Drill = drill with { Expansion = _carried.Lines };
+        Written = _carried.ToScore();
         _scales = new(() => RemedyCandidates.Scales(drill));
     }
 
@@ -49,18 +51,14 @@ internal sealed class TrialScores
         tonic ??= new OtherTonic(Drill.Tonic);
         if (!_onTonics.TryGetValue(tonic, out var heights))
         {
-            heights = _onTonics[tonic] = HeightsOf(tonic.Apply(Drill));
+            heights = _onTonics[tonic] = HeightsOf(Drill with { Tonic = tonic.Tonic, HasDrone = false }, _carried);
         }
 
         return heights;
     }
 
     /// <summary>The heights of the lines of a changed drill; nothing where it cannot be made.</summary>
-    public LineHeights? HeightsOf(Drill changed)
-    {
-        Cost += Written.NoteCount;
-        return changed.TryToScore(out var score, out _, Cancellation) ? new LineHeights(score.Sections[0], changed.Expansion!.Lines.Count) : null;
-    }
+    public LineHeights? HeightsOf(Drill changed) => HeightsOf(changed, null);
 
     /// <summary>The times after the changes of time, without planned breaths; nothing where the drill cannot be put in time so.</summary>
     public TrialTimes? TimesAfter(RemedyParts parts)
@@ -102,5 +100,19 @@ internal sealed class TrialScores
         }
 
         return known;
+    }
+
+    private LineHeights? HeightsOf(Drill changed, CarriedDrill? carried)
+    {
+        Cost += Written.NoteCount;
+        try
+        {
+            var score = carried?.ToScore(changed, Cancellation) ?? changed.ToScore(Cancellation);
+            return new LineHeights(score.Sections[0], changed.Expansion!.Lines.Count);
+        }
+        catch (PatternException)
+        {
+            return null;
+        }
     }
 }

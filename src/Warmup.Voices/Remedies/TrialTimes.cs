@@ -11,8 +11,8 @@ internal sealed class TrialTimes
     private TrialTimes(Drill drill, StepTimes? steps, Score? score, CancellationToken cancellation) =>
         (_drill, _steps, _score, _cancellation) = (drill, steps, score, cancellation);
 
-    /// <summary>The notes or lines that one look at the times takes.</summary>
-    public int Cost => _steps?.Section.Lines.Count ?? _score!.NoteCount;
+    /// <summary>What one look at the times takes: the lines where they are in steps; the notes of a score were counted when it was made.</summary>
+    public int Cost => _steps?.Section.Lines.Count ?? 0;
 
     private int LineCount => _drill.Expand(_cancellation).Lines.Count;
 

@@ -51,6 +51,27 @@ public class FitTempoTests
         Assert.Contains("1 line fewer at the end opens 140 to 180", window.OpenedBy);
     }
 
+    [Property(MaxTest = 25)]
+    public void Breaths_open_the_tempi_at_which_there_is_a_plan_and_the_throat_allows_it(Drill drill, Singer singer)
+    {
+        if (!drill.TryToScore(out var score, out _) || score.NoteCount > 120)
+        {
+            return;
+        }
+
+        foreach (var window in TempoWindow.OfSpeeds(drill, [singer]).Where(w => w.IsEmpty))
+        {
+            // Each tempo by itself: a score of its own and the cheapest plan for it.
+            var opened = Enumerable.Range(Tempo.Slowest, Tempo.Fastest - Tempo.Slowest + 1)
+                .Select(t => (Tempo: t, Score: (drill with { Tempo = t, Speeds = [window.Speed] }).ToScore()))
+                .Where(t => t.Score.Fits(singer, ScoreChecks.Standard.Without(ScoreChecks.Range).Without(ScoreChecks.Breath)) && BreathPlan.TryMake(t.Score, BreathNeed.Of(singer), out _, out _))
+                .Select(t => t.Tempo)
+                .ToList();
+            var said = window.OpenedBy.SingleOrDefault(o => o.StartsWith("breaths open ", StringComparison.Ordinal));
+            Assert.Equal(opened.Count > 0 ? $"breaths open {Intervals(opened)} (" : null, said?[..(said.IndexOf('(', StringComparison.Ordinal) + 1)]);
+        }
+    }
+
     [Fact]
     public void A_speed_that_is_not_yet_possible_names_those_that_are()
     {
@@ -157,4 +178,8 @@ public class FitTempoTests
             ? []
             : [new Finding("own.slow", Severity.Error, "faster than 160", "take 160") { Place = score.PlaceOf(0, score.Sections[0].Notes[0]) }];
     }
+
+    private static string Intervals(List<int> tempi) => string.Join(
+        ", ",
+        tempi.Select((tempo, i) => (tempo, start: tempo - i)).GroupBy(t => t.start).Select(g => (First: g.First().tempo, Last: g.Last().tempo)).Select(g => g.First == g.Last ? $"{g.First}" : $"{g.First} to {g.Last}"));
 }

@@ -86,6 +86,35 @@ public class AdviseTests
         }
     }
 
+    [Property(MaxTest = 30)]
+    public void Where_there_is_room_for_a_tempo_and_none_is_offered_none_helps(Drill drill, Singer one, Singer other, byte first)
+    {
+        if (!drill.TryToScore(out var score, out _) || score.NoteCount > 200)
+        {
+            return;
+        }
+
+        // The tempi are tried on scores that are made for each of them.
+        ValueList<Singer> singers = [one, new Singer("other", other.Low, other.High, other.SustainedSeconds, other.Experience)];
+        var kinds = drill.Advise(singers).Where(a => a.Finding.Code is VoiceFindingCode.BreathTooLong or VoiceFindingCode.TooFast).GroupBy(a => (a.Singer, a.Finding.Code)).ToList();
+        var was = Faults(score, singers, ScoreChecks.Standard);
+        var lines = drill.Expand().Lines.Count;
+        var worst = was.GroupBy(f => (f.Singer, f.Code, f.Line % lines)).ToDictionary(g => g.Key, g => g.Max(f => f.Amount));
+        for (var tempo = Tempo.Slowest + (first % 7); tempo <= Tempo.Fastest; tempo += 7)
+        {
+            var after = Faults(new OtherTempo(tempo).ToScore(drill), singers, ScoreChecks.Standard);
+            if (tempo == drill.Tempo.Start || after.Exists(f => !worst.TryGetValue((f.Singer, f.Code, f.Line % lines), out var most) || f.Amount > most + 1e-6))
+            {
+                continue;
+            }
+
+            foreach (var kind in kinds.Where(k => !after.Exists(f => (f.Singer, f.Code) == (k.Key.Singer.Alias, k.Key.Code))))
+            {
+                Assert.All(kind, a => Assert.True(a.Remedies.Count == 3 || a.Remedies.Any(r => r is OtherTempo), $"{drill}, {string.Join("; ", singers)}: {tempo} would clear {a}"));
+            }
+        }
+    }
+
     [Fact]
     public void A_frequency_keeps_enough_digits_to_be_typed()
     {

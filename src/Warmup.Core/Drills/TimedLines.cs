@@ -1,0 +1,114 @@
+namespace Warmup;
+
+/// <summary>
+/// Lines in time: all of a section that neither the tonic nor the tuning changes, nor a tempo at which the breaths last as many aksharas.
+/// Scores that differ in these only share it. Immutable.
+/// </summary>
+internal sealed class TimedLines
+{
+    private readonly Drill _drill;
+    private readonly TimeGrid _grid;
+    private readonly RoundPlan _rounds;
+    private readonly Timeline _timeline;
+    private readonly ValueList<Breath> _breaths;
+    private readonly ValueList<Measure> _measures;
+
+    private TimedLines(Drill drill, Expansion lines, TimeGrid grid, RoundPlan rounds, Timeline timeline)
+    {
+        (_drill, Lines, _grid, _rounds, _timeline) = (drill, lines, grid, rounds, timeline);
+        _breaths = timeline.Breaths;
+        _measures = MeasurePlan.For(drill.Meter, timeline.Lines.AsSpan(), timeline.At);
+    }
+
+    /// <summary>The lines.</summary>
+    public Expansion Lines { get; }
+
+    /// <summary>The different tones in the order in which they first sound.</summary>
+    public Palette Palette => _timeline.Palette;
+
+    /// <summary>Puts lines in time as a drill wants them.</summary>
+    public static TimedLines Of(Drill drill, Expansion lines, CancellationToken cancellation)
+    {
+        if (lines.Lines.IsEmpty)
+        {
+            throw new PatternException(new Finding(
+                FindingCode.PatternEmpty, Severity.Error, $"the pattern {OneLine.Cut(drill.Pattern.ToString(), 80)} has no lines", "use a pattern with lines, such as ladder"));
+        }
+
+        var grid = TimeGrid.For(drill, lines);
+        var rounds = RoundPlan.For(drill, lines, grid, cancellation);
+        grid = grid.WithHalves(drill, lines);
+        var timeline = new Timeline(grid, rounds, new Palette(drill.Syllables, VariantLetters.Of(lines.Lines)), drill.Delivery.IsLineByLine);
+        for (var round = 0; round < rounds.Count; round++)
+        {
+            var breath = grid.Breath(drill.Tempo.At(round));
+            foreach (var speed in drill.Speeds)
+            {
+                for (var l = 0; l < lines.Lines.Count; l++)
+                {
+                    cancellation.ThrowIfCancellationRequested();
+                    timeline.Sing(lines.Lines[l], l, speed, round, breath);
+                }
+            }
+        }
+
+        return new TimedLines(drill, lines, grid, rounds, timeline);
+    }
+
+    /// <summary>Whether another drill puts the lines in time in the same way.</summary>
+    public bool Suit(Drill other) =>
+        other.Meter == _drill.Meter && other.Speeds == _drill.Speeds && other.Repetitions == _drill.Repetitions && other.IsRepeatedToFirstBeat == _drill.IsRepeatedToFirstBeat
+        && other.CountIn == _drill.CountIn && other.Eduppu == _drill.Eduppu && other.Delivery == _drill.Delivery && other.Syllables == _drill.Syllables
+        && (other.Tempo == _drill.Tempo || HasSameBreaths(other.Tempo));
+
+    /// <summary>The section of a drill that the lines suit.</summary>
+    /// <param name="drill">The drill.</param>
+    /// <param name="title">Its title.</param>
+    /// <param name="heights">Its pitches.</param>
+    public Section ToSection(Drill drill, string title, TunedPitches heights) => new(
+        title: title,
+        scale: drill.Scale,
+        tonic: drill.Tonic,
+        tonicName: heights.TonicName,
+        tuning: drill.Tuning,
+        meter: drill.Meter,
+        speed: drill.Speeds[0],
+        delivery: drill.Delivery,
+        tempo: drill.Tempo.Start,
+        tempoChanges: Tempi(drill.Tempo),
+        countIn: _grid.Aksharas(_grid.CountIn),
+        roundsToFirstBeat: _rounds.ToFirstBeat,
+        resolution: _grid.Resolution,
+        lengthSteps: (int)_grid.Whole(_measures[^1].Onset + _measures[^1].Length),
+        pitches: heights.Pitches,
+        notes: _timeline.Notes,
+        lines: _timeline.Lines,
+        breaths: _breaths,
+        measures: _measures);
+
+    private bool HasSameBreaths(TempoRamp tempo)
+    {
+        var rounds = tempo.Rounds;
+        for (var round = 0; round < rounds && rounds == _drill.Tempo.Rounds && _drill.Delivery.IsLineByLine; round++)
+        {
+            if (_drill.Delivery.BreathAksharas(tempo.At(round)) != _drill.Delivery.BreathAksharas(_drill.Tempo.At(round)))
+            {
+                return false;
+            }
+        }
+
+        return rounds == _drill.Tempo.Rounds;
+    }
+
+    /// <summary>Each time through the drill begins with its first line.</summary>
+    private ValueList<TempoChange> Tempi(TempoRamp tempo)
+    {
+        var map = new TempoMap(tempo.Start);
+        for (var round = 1; round < _rounds.Count && tempo.Step.Sign > 0; round++)
+        {
+            map.ChangeTo(tempo.At(round), _timeline.Lines[round * (_rounds.Lines / _rounds.Count)].Onset);
+        }
+
+        return map.Changes;
+    }
+}
