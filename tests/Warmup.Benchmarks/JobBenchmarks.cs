@@ -22,6 +22,7 @@ public class JobBenchmarks
     private readonly byte[] _copy = new byte[1 << 18];
     private readonly Drill[] _drills = JobDrills.All;
     private readonly Expansion[] _lines;
+    private readonly CarriedDrill[] _carried;
     private readonly Score[] _scores;
     private readonly MidiEventCollection[] _events;
     private readonly byte[][] _midiFiles;
@@ -32,6 +33,8 @@ public class JobBenchmarks
         // One expansion a scale, for its twelve tonics and three tempi.
         var expansions = _drills.Select(d => d.Scale).Distinct().ToDictionary(s => s, s => JobDrills.Pattern.Expand(s));
         _lines = Array.ConvertAll(_drills, d => expansions[d.Scale]);
+        var carried = _drills.GroupBy(d => d.Scale).ToDictionary(g => g.Key, g => new CarriedDrill(g.First()));
+        _carried = Array.ConvertAll(_drills, d => carried[d.Scale]);
         _scores = _drills.Zip(_lines, (d, l) => d.ToScore(l)).ToArray();
         _midiFiles = Array.ConvertAll(_scores, s => Written(b => _midi.Write(s, b)));
         _xmlFiles = Array.ConvertAll(_scores, s => Written(b => _xml.Write(s, b)));
@@ -105,6 +108,42 @@ public class JobBenchmarks
         {
             _buffer.ResetWrittenCount();
             _midi.Write(_drills[i].ToScore(_lines[i]), _buffer);
+        }
+
+        return _buffer.WrittenCount;
+    }
+
+    [Benchmark(OperationsPerInvoke = Drills)]
+    public int CarriedToScore()
+    {
+        var notes = 0;
+        for (var i = 0; i < Drills; i++)
+        {
+            notes += _carried[i].ToScore(_drills[i]).Sections[0].Notes.Count;
+        }
+
+        return notes;
+    }
+
+    [Benchmark(OperationsPerInvoke = Drills)]
+    public int CarriedToMidi()
+    {
+        for (var i = 0; i < Drills; i++)
+        {
+            _buffer.ResetWrittenCount();
+            _midi.Write(_carried[i].ToScore(_drills[i]), _buffer);
+        }
+
+        return _buffer.WrittenCount;
+    }
+
+    [Benchmark(OperationsPerInvoke = Drills)]
+    public int CarriedToMusicXml()
+    {
+        for (var i = 0; i < Drills; i++)
+        {
+            _buffer.ResetWrittenCount();
+            _xml.Write(_carried[i].ToScore(_drills[i]), _buffer);
         }
 
         return _buffer.WrittenCount;

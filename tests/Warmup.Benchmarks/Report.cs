@@ -13,12 +13,20 @@ internal static class Report
 {
     public const string Command = "report";
 
-    /// <summary>A goal: how many times as fast as a reference a stage is to be.</summary>
-    private static readonly (string Stage, string Reference, double Goal)[] Goals =
+    // More than a tenth below what was recorded is not the noise of one run.
+    private const double LeastShare = 0.9;
+
+    /// <summary>
+    /// A goal: how many times as fast as a reference a stage is to be; and how many times it was, by the least times, in the run that
+    /// docs/performance.md records, or 0 where none is recorded yet.
+    /// </summary>
+    private static readonly (string Stage, string Reference, double Goal, double Recorded)[] Goals =
     [
-        (nameof(JobBenchmarks.DrillToMidi), nameof(JobBenchmarks.NAudioReadyEvents), 3),
-        (nameof(JobBenchmarks.LinesToMidi), nameof(JobBenchmarks.NAudioReadyEvents), 3),
-        (nameof(JobBenchmarks.DrillToMusicXml), nameof(JobBenchmarks.XmlWriterReadyScore), 5),
+        (nameof(JobBenchmarks.DrillToMidi), nameof(JobBenchmarks.NAudioReadyEvents), 2.5, 1.37),
+        (nameof(JobBenchmarks.LinesToMidi), nameof(JobBenchmarks.NAudioReadyEvents), 2.5, 1.77),
+        (nameof(JobBenchmarks.CarriedToMidi), nameof(JobBenchmarks.NAudioReadyEvents), 4, 0),
+        (nameof(JobBenchmarks.DrillToMusicXml), nameof(JobBenchmarks.XmlWriterReadyScore), 6.5, 5.56),
+        (nameof(JobBenchmarks.CarriedToMusicXml), nameof(JobBenchmarks.XmlWriterReadyScore), 8, 0),
     ];
 
     public static void Print()
@@ -43,11 +51,20 @@ internal static class Report
         }
 
         Console.WriteLine();
-        foreach (var (stage, reference, goal) in Goals)
+        foreach (var (stage, reference, goal, recorded) in Goals)
         {
             var (of, to) = (Statistics(job, stage), Statistics(job, reference));
-            Console.WriteLine(Line(
-                $"{stage}: {to.Median / of.Median:0.0} times as fast as {reference} by the medians, {to.Min / of.Min:0.0} by the least; the goal is {goal:0}"));
+            var (median, least) = (to.Median / of.Median, to.Min / of.Min);
+            Console.WriteLine(Line($"{stage}: {median:0.0} times as fast as {reference} by the medians, {least:0.0} by the least"));
+            if (least < goal)
+            {
+                Console.WriteLine(Line($"  falls short of the goal, {goal:0.0}"));
+            }
+
+            if (least < LeastShare * recorded)
+            {
+                Console.WriteLine(Line($"  falls short of what was recorded, {recorded:0.00}, by {100 * (1 - (least / recorded)):0} %"));
+            }
         }
 
         Console.WriteLine();
