@@ -16,6 +16,9 @@ internal static class BreathCandidates
             var (section, sectionStart) = (score.Sections[s], starts[s]);
             var grid = Grid(section.Resolution);
             var shortestNotes = ShortestNotes(section);
+
+            // Where the tempo does not change, all breaths take as many steps.
+            long? steps = section.TempoChanges.IsEmpty ? (need.ShortestBreathSeconds * section.Tempo * grid / 60).Ceiling() : null;
             for (var n = 0; n < section.Notes.Count; n++, at++)
             {
                 var note = section.Notes[n];
@@ -28,7 +31,7 @@ internal static class BreathCandidates
                     places[at - 1] = places[at - 1] with { EndsSpan = silent, Breath = silent ? null : places[at - 1].Breath };
                 }
 
-                var breath = BreathAfter(score, s, n, grid, shortestNotes[note.LineIndex], need.ShortestBreathSeconds);
+                var breath = BreathAfter(score, s, n, grid, shortestNotes[note.LineIndex], need.ShortestBreathSeconds, steps);
                 var shortened = breath is null ? end : section.SecondsAt(breath.Onset);
                 places[at] = new Place(s, n, sectionStart + start, sectionStart + end, sectionStart + shortened, false, breath);
             }
@@ -64,7 +67,7 @@ internal static class BreathCandidates
         return shortest;
     }
 
-    private static PlannedBreath? BreathAfter(Score score, int s, int n, int grid, int shortestOfLine, Rational shortest)
+    private static PlannedBreath? BreathAfter(Score score, int s, int n, int grid, int shortestOfLine, Rational shortest, long? steps)
     {
         var section = score.Sections[s];
         var note = section.Notes[n];
@@ -77,7 +80,9 @@ internal static class BreathCandidates
         }
 
         var until = isLast ? section.Length : next.Onset;
-        var length = LengthBefore(section, until, note.Onset, grid, shortest);
+        var length = steps is not { } least ? LengthBefore(section, until, note.Onset, grid, shortest)
+            : least <= ((until - note.Onset) * grid).Floor() ? new Rational(least, grid)
+            : (Rational?)null;
         if (length is not { } aksharas)
         {
             return null;
@@ -114,6 +119,12 @@ internal static class BreathCandidates
         bool IsTooLate(long steps) => section.SecondsAt(note.Onset + new Rational(steps, grid)) - start > latest - place.Start;
         long low = 0;
         var high = (note.Length * grid).Floor() + 1;
+        if (section.TempoChanges.IsEmpty)
+        {
+            low = Math.Clamp(((latest - place.Start) * section.Tempo * grid / 60).Floor(), 0, high - 1);
+            high = low + 1;
+        }
+
         while (high - low > 1)
         {
             var middle = low + ((high - low) / 2);
