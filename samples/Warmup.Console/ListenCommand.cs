@@ -19,7 +19,7 @@ internal static class ListenCommand
         var json = new Option<bool>("--json") { Description = "Print the report as JSON." };
         var files = new Option<string[]>("--out") { Description = $"Write the report to a file; its ending names the format: {TakeFiles.Endings}. Repeat it for more files.", AllowMultipleArgumentsPerToken = false };
         var force = new Option<bool>("--force") { Description = "Replace files that exist." };
-        var log = new Option<string?>("--log") { Description = "With --date, note in this log that the drill was sung, at the tempo that was heard. The next plan goes on from the log." };
+        var log = new Option<string?>("--log") { Description = "With --date, note in this log that the drill was sung, at the tempo that was heard, and which lines stayed off. The next plan goes on from the log." };
         var date = new Option<string?>("--date") { Description = "The day of the take: 2026-12-01." };
         var tick = new Option<bool>("--tick") { Description = "With --log, the teacher's tick: the next plan may go on from this tempo. Without it the drill has its turn again." };
         var command = new Command("listen", "Holds a recording against its drill, note by note.");
@@ -49,21 +49,24 @@ internal static class ListenCommand
                 report = Hear(parsed.GetValue(take)!, score, cancellation);
             }
 
+            LogEntry? entry = null;
             if (parsed.GetValue(log) is { } path && report.IsDrill)
             {
                 var day = PlanOptions.ReadDate(parsed, date) ?? throw new InputException("--log needs the day of the take; add --date 2026-12-01");
-                PlanLog.Append(path, Sung(day, drill.PatternName(parsed), wanted, report) with { IsTicked = parsed.GetValue(tick) });
+                entry = Sung(day, drill.PatternName(parsed), wanted, report) with { IsTicked = parsed.GetValue(tick) };
+                PlanLog.Append(path, entry);
             }
 
             var paths = parsed.GetValue(files) ?? [];
             Formats.WriteTogether([.. paths.Select(p => TakeFiles.Of(p, score, report))], parsed.GetValue(force));
             if (parsed.GetValue(json))
             {
-                terminal.Out.Write(TakeJson.Write(report));
+                terminal.Out.Write(TakeJson.Write(report, score.Cautions));
             }
             else
             {
                 Print(terminal, score, report);
+                Say(terminal, parsed.GetValue(log), entry);
                 foreach (var file in paths)
                 {
                     terminal.Out.WriteLine($"wrote {file}");
@@ -87,7 +90,18 @@ internal static class ListenCommand
             ScaleName = drill.Scale.Name,
             ExerciseName = pattern.Length <= 100 ? pattern : pattern[..100],
             Tempo = Math.Clamp(heard, Math.Min(Tempo.Slowest, wanted), wanted),
+            OffLines = TakeSummary.OffLines(report),
         };
+    }
+
+    private static void Say(Terminal terminal, string? log, LogEntry? entry)
+    {
+        if (entry is not null)
+        {
+            terminal.Out.WriteLine(entry.OffLines.IsEmpty
+                ? $"noted in {log}: no line stayed off"
+                : $"noted in {log}: of these lines more than a quarter stayed off: {string.Join(", ", entry.OffLines)}{(entry.IsTicked ? "; the tick overrules it" : "; the next plan gives the drill its turn again")}");
+        }
     }
 
     private static TakeReport Hear(string path, Score score, CancellationToken cancellation)

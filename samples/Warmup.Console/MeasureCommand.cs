@@ -20,7 +20,7 @@ internal static class MeasureCommand
         command.Add(range);
         command.Add(tones);
         singers.AddTo(command);
-        foreach (var option in (Option[])[date, file, force, json])
+        foreach (var option in (Option[])[date, file, force, json, CautionOption.Create()])
         {
             command.Add(option);
         }
@@ -47,11 +47,12 @@ internal static class MeasureCommand
             }
             else
             {
-                foreach (var text in MeasuringCautions.Texts)
+                foreach (var step in MeasuringCautions.First)
                 {
-                    terminal.Out.WriteLine(text);
+                    terminal.Out.WriteLine(step.Text);
                 }
 
+                Report.PrintCautions(terminal, Cautions.All);
                 terminal.Out.WriteLine();
                 terminal.Out.WriteLine($"comfortable range: {heard}");
                 terminal.Out.WriteLine(FormattableString.Invariant($"sustained tones: {string.Join(", ", trials.Select(t => FormattableString.Invariant($"{t.ToDouble():0.00} s")))}; the longest counts: {measurement.SustainedSeconds.ToDouble():0.00} s"));
@@ -88,7 +89,9 @@ internal static class MeasureCommand
 /// <summary>What is said before anything is measured.</summary>
 internal static class MeasuringCautions
 {
-    public static IEnumerable<string> Texts => MeasuringSteps.All.Where(s => s.Part == MeasuringSteps.All[0].Part).Select(s => s.Text).Concat(Cautions.All.Select(c => c.Text));
+    public static IEnumerable<MeasuringStep> First => MeasuringSteps.All.Where(s => s.Part == MeasuringSteps.All[0].Part);
+
+    public static IEnumerable<string> Texts => First.Select(s => s.Text).Concat(Cautions.All.Select(c => c.Text));
 }
 
 /// <summary>What was measured, as JSON.</summary>

@@ -42,6 +42,7 @@ internal sealed class PlanOptions
     private readonly Option<string> _tuning = TuningOption.Create();
     private readonly Option<string?> _time = new("--time") { Description = "The time of day in the calendar; 18:00 by default." };
     private readonly Option<string?> _log = new("--log") { Description = "The log of what was sung: a new plan goes on from it, and --sung adds to it." };
+    private readonly Option<bool> _noAgain = new("--no-again") { Description = "Do not give drills their turn again before others because the log says that lines stayed off." };
     private readonly Option<string?> _formats = new("--formats") { Description = "The endings of the files for each day, such as \"txt mid musicxml wav\", or none." };
     private readonly Option<string?> _out = new("--out") { Description = "The folder to write to; it is made if it does not exist.", Required = true };
 
@@ -62,7 +63,7 @@ internal sealed class PlanOptions
     public void AddTo(Command command)
     {
         _singers.AddTo(command);
-        foreach (var option in (Option[])[_without, _scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tempo, _added.Add, _added.Tala, _climb, _tonic, _tuning, _time, _log, _formats, _out, Plan, Day, Week, Force, Json, CautionOption.Create()])
+        foreach (var option in (Option[])[_without, _scales, _start, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tempo, _added.Add, _added.Tala, _climb, _tonic, _tuning, _time, _log, _noAgain, _formats, _out, Plan, Day, Week, Force, Json, CautionOption.Create()])
         {
             command.Add(option);
         }
@@ -86,7 +87,7 @@ internal sealed class PlanOptions
 
     private void Refuse(ParseResult parsed, Option[] others)
     {
-        foreach (var option in (Option[])[.. others, _without, _scales, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tempo, _added.Add, _added.Tala, _climb, _tonic])
+        foreach (var option in (Option[])[.. others, _without, _scales, _days, _minutes, _seed, _noRepeat, _least, _rest, _level, _tempo, _added.Add, _added.Tala, _climb, _tonic, _noAgain])
         {
             if (parsed.GetResult(option) is { Implicit: false })
             {
@@ -129,6 +130,7 @@ internal sealed class PlanOptions
             Tonic = parsed.GetValue(_tonic) is { } tonic ? TonicOption.Read(tonic) : null,
             Tuning = tuning,
             Log = ReadLog(parsed, terminal),
+            TakesUpOff = !parsed.GetValue(_noAgain),
         };
         return request with
         {

@@ -49,6 +49,11 @@ internal static class PlanTable
         terminal.Out.WriteLine($"tonic {made.Plan.Tonic}, level {made.Plan.LevelName}");
         PrintOctaves(terminal, made.Octaves, singers);
         PrintReached(terminal, made, singers);
+        foreach (var again in made.Again)
+        {
+            terminal.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"again before others: {again.ExerciseName} in {again.ScaleName}, of which on {again.Date:yyyy-MM-dd} these lines stayed off: {string.Join(", ", again.OffLines)} (--no-again switches this off)"));
+        }
+
         foreach (var limit in made.Limits)
         {
             terminal.Out.WriteLine(limit);

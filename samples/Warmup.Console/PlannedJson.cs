@@ -15,6 +15,7 @@ internal sealed record PlannedJson(
     PlannedJson.SungRow? Sung,
     List<string> Limits,
     List<string> LeftOut,
+    List<PlannedJson.AgainRow>? Again,
     List<PlannedJson.Renewed>? Renewals,
     List<ClassJson.CautionRow> Cautions,
     List<PlannedJson.FileRow> Files)
@@ -29,6 +30,7 @@ internal sealed record PlannedJson(
             Sung = new SungRow(singing.Days, singing.Time.Share.ToDouble(), singing.Time.BreathsInside),
             Limits = [.. made.Limits],
             LeftOut = [.. made.LeftOut],
+            Again = [.. made.Again.Select(e => new AgainRow(e.ScaleName, e.ExerciseName, Date(e.Date), [.. e.OffLines]))],
         });
 
     /// <summary>Prints a plan that was held against its class.</summary>
@@ -62,6 +64,7 @@ internal sealed record PlannedJson(
         null,
         [],
         [],
+        null,
         null,
         [.. cautions.Select(c => new ClassJson.CautionRow(c.Text, c.Source))],
         files.ConvertAll(f => new FileRow(f.Path, f.Kept)));
@@ -109,6 +112,9 @@ internal sealed record PlannedJson(
 
     /// <summary>How much of the time the class sings in the first days of singing, and how often it breathes inside a line.</summary>
     internal sealed record SungRow(int Days, double Share, int BreathsInside);
+
+    /// <summary>A drill that gets its turn again before others: on its last day in the log these lines stayed off.</summary>
+    internal sealed record AgainRow(string Scale, string Name, string Date, List<int> Lines);
 
     /// <summary>A day that no longer fitted the class: what became of it, and the drills that it had.</summary>
     internal sealed record Renewed(string Date, string Outcome, string? Why, List<DrillRow> Before);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Runtime.CompilerServices;
 
 namespace Warmup.Plans;
@@ -25,5 +26,12 @@ internal static class Checks
         }
 
         return items;
+    }
+
+    /// <summary>Reads a whole number of digits alone. .NET's own reader passes over NULs after a number, so that "64" and a NUL would be 64.</summary>
+    public static bool TryWhole(ReadOnlySpan<char> text, int least, int most, out int number)
+    {
+        number = 0;
+        return !text.Contains('\0') && int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out number) && number >= least && number <= most;
     }
 }

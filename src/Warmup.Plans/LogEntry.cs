@@ -6,13 +6,16 @@ namespace Warmup.Plans;
 /// <summary>A drill that was sung: one line of a <see cref="PlanLog"/>. Immutable, value equality.</summary>
 /// <remarks>
 /// The text has five fields with tabs between them: the date, the scale, the exercise, the tempo, and <c>x</c> for the teacher's tick or
-/// <c>-</c>. After them there may be one field for each singer for whom it was different: <c>Wren=56</c> or <c>Robin=absent</c>.
+/// <c>-</c>. After them there may be a field with the lines that stayed off, <c>off:2,5</c>, and one for each singer for whom it was different:
+/// <c>Wren=56</c> or <c>Robin=absent</c>.
 /// </remarks>
 public sealed record LogEntry : ISpanParsable<LogEntry>
 {
     private const int Fields = 5;
     private const string Tick = "x";
     private const string NoTick = "-";
+    private const string Off = "off:";
+    private const int MostLines = 100_000;
 
     /// <summary>The day.</summary>
     public required DateOnly Date { get; init; }
@@ -43,6 +46,17 @@ public sealed record LogEntry : ISpanParsable<LogEntry>
 
     /// <summary>Whether the teacher ticked the drill off; not by default. Nothing else moves a singer on to a faster tempo.</summary>
     public bool IsTicked { get; init; }
+
+    /// <summary>
+    /// The numbers of the lines that stayed off when the drill was heard, from 1, rising; none by default. A plan gives such a drill its turn
+    /// again, unless the teacher ticked it off.
+    /// </summary>
+    /// <exception cref="ArgumentException">The numbers do not rise from 1 or more to 100,000 at most.</exception>
+    public ValueList<int> OffLines
+    {
+        get;
+        init => field = IsRising(value) ? value : throw new ArgumentException("the lines that stayed off must be rising numbers from 1 on", nameof(OffLines));
+    }
 
     /// <summary>The singers who were absent or reached another tempo than the class, each once; none by default. All others sang as the class did.</summary>
     /// <exception cref="ArgumentException">A singer is there twice, in upper or lower case, or is <see langword="null"/>.</exception>
@@ -98,7 +112,7 @@ public sealed record LogEntry : ISpanParsable<LogEntry>
         TryRead(s, out result, out _);
 
     /// <summary>The entry as a line of the log, without the line's end.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Date:yyyy-MM-dd}\t{ScaleName}\t{ExerciseName}\t{Tempo}\t{(IsTicked ? Tick : NoTick)}{string.Concat(Singers.ConvertAll(s => $"\t{s}"))}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Date:yyyy-MM-dd}\t{ScaleName}\t{ExerciseName}\t{Tempo}\t{(IsTicked ? Tick : NoTick)}{(OffLines.IsEmpty ? string.Empty : $"\t{Off}{string.Join(',', OffLines)}")}{string.Concat(Singers.ConvertAll(s => $"\t{s}"))}");
 
     internal static bool TryRead(ReadOnlySpan<char> text, [NotNullWhen(true)] out LogEntry? entry, [NotNullWhen(false)] out TextError? error)
     {
@@ -126,7 +140,7 @@ public sealed record LogEntry : ISpanParsable<LogEntry>
         {
             error = Wrong(exercise, $"the name of the exercise must have 1 to {PlanDrill.LongestName} characters without control characters", text);
         }
-        else if (!int.TryParse(text[tempo], NumberStyles.None, CultureInfo.InvariantCulture, out var speed) || speed < Warmup.Tempo.Slowest || speed > Warmup.Tempo.Fastest)
+        else if (!Checks.TryWhole(text[tempo], Warmup.Tempo.Slowest, Warmup.Tempo.Fastest, out var speed))
         {
             error = Wrong(tempo, $"the tempo must be a whole number between {Warmup.Tempo.Slowest} and {Warmup.Tempo.Fastest}", text);
         }
@@ -134,12 +148,62 @@ public sealed record LogEntry : ISpanParsable<LogEntry>
         {
             error = Wrong(tick, $"the tick must be {Tick} or {NoTick}", text);
         }
-        else if (TryReadSingers(text, count == Fields ? null : at[Fields].Start.Value, out var singers, out error))
+        else if (!TryReadOff(text, count == Fields ? null : at[Fields].Start.Value, out var lines, out var next))
         {
-            entry = new LogEntry { Date = date, ScaleName = text[scale].ToString(), ExerciseName = text[exercise].ToString(), Tempo = speed, IsTicked = text[tick] is Tick, Singers = singers };
+            error = Wrong(next!.Value..text.Length, $"the lines that stayed off must be rising numbers with commas between them, such as {Off}2,5", text);
+        }
+        else if (TryReadSingers(text, next, out var singers, out error))
+        {
+            entry = new LogEntry { Date = date, ScaleName = text[scale].ToString(), ExerciseName = text[exercise].ToString(), Tempo = speed, IsTicked = text[tick] is Tick, OffLines = lines, Singers = singers };
         }
 
         return error is null;
+    }
+
+    /// <summary>Reads the lines that stayed off, if the field at a position holds them; then comes the next field, or where this one is wrong, itself.</summary>
+    private static bool TryReadOff(ReadOnlySpan<char> text, int? from, out ValueList<int> lines, out int? next)
+    {
+        (lines, next) = (default, from);
+        var begin = from ?? text.Length;
+        var tab = text[begin..].IndexOf('\t');
+        var length = tab < 0 ? text.Length - begin : tab;
+        if (!text.Slice(begin, length).StartsWith(Off, StringComparison.Ordinal) || text.Slice(begin, length).Contains('='))
+        {
+            return true;
+        }
+
+        var read = new List<int>();
+        foreach (var number in text.Slice(begin + Off.Length, length - Off.Length).ToString().Split(','))
+        {
+            if (!Checks.TryWhole(number, 1, MostLines, out var line))
+            {
+                return false;
+            }
+
+            read.Add(line);
+        }
+
+        lines = read.ToValueList();
+        if (!IsRising(lines))
+        {
+            return false;
+        }
+
+        next = tab < 0 ? null : begin + length + 1;
+        return true;
+    }
+
+    private static bool IsRising(ValueList<int> lines)
+    {
+        for (var i = 0; i < lines.Count; i++)
+        {
+            if (lines[i] < (i == 0 ? 1 : lines[i - 1] + 1) || lines[i] > MostLines)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>Reads the fields from a position to the end of the line.</summary>

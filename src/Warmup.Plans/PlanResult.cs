@@ -22,6 +22,9 @@ public sealed record PlanResult
     /// </summary>
     public ValueList<int?> Reached { get; internal init; }
 
+    /// <summary>The entries of the log whose drills get their turn again before others, since lines stayed off; the earliest first.</summary>
+    public ValueList<LogEntry> Again { get; internal init; }
+
     /// <summary>What the class's limits keep out or ease, for the teacher. It names singers, and so is not part of the plan.</summary>
     public ValueList<string> Limits { get; internal init; }
 

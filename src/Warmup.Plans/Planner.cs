@@ -94,6 +94,7 @@ internal sealed class Planner
             LeftOut = LeftOut(refusals, best.Place, order, best.Scales, best.First).ToValueList(),
             Octaves = best.Place.Octaves,
             Reached = _log.Reached,
+            Again = _log.Again.Where(e => pool.Fit.Exists(f => SungBefore.IsOf(e, f.Drill))).ToValueList(),
             Limits = Limits(refusals, pool).ToValueList(),
         };
         return new PlanDraw(result, () => Days(pool, best.Scales, best.First, sungSets, cancellation));
@@ -105,7 +106,8 @@ internal sealed class Planner
         var source = new SeededSource(_request.Seed);
         var order = Order(source, scales, first);
         int[] last = [.. pool.Fit.Select(f => _log.LastOf(f.Drill) ?? Never)];
-        var warmups = new WarmupDrafter(_request, _level, pool, source, last, _weeks, scales);
+        var again = Enumerable.Range(0, pool.Fit.Count).Where(i => _log.Again.Any(e => SungBefore.IsOf(e, pool.Fit[i].Drill)));
+        var warmups = new WarmupDrafter(_request, _level, pool, source, last, _weeks, scales, again);
         foreach (var set in sungSets)
         {
             warmups.Avoid(0, set);
@@ -229,6 +231,9 @@ internal sealed class SungBefore
             _last.TryAdd((Known(entry.ScaleName), entry.ExerciseName), day);
         }
 
+        // The last entry of each drill decides; of one day, the one that was added last.
+        var newest = before.GroupBy(e => (Known(e.ScaleName), e.ExerciseName)).Select(g => g.TakeWhile(e => e.Date == g.First().Date).Last());
+        Again = request.TakesUpOff ? newest.Where(e => !e.IsTicked && !e.OffLines.IsEmpty).OrderBy(e => e.Date).ToValueList() : [];
         Reached = request.Singers.ConvertAll(s => before.Where(e => e.IsTicked).Max(e => e.TempoOf(s.Alias)));
         var ticked = Reached.Min(r => r ?? 0);
         while (ticked >= level.TempoOf(Steps) && level.TempoOf(Steps) < level.Tempo.Ceiling)
@@ -236,6 +241,9 @@ internal sealed class SungBefore
             Steps++;
         }
     }
+
+    /// <summary>The entries whose drills get their turn again, since lines stayed off; the earliest first.</summary>
+    public ValueList<LogEntry> Again { get; }
 
     /// <summary>For each singer of the class: the fastest tempo that they sang and the teacher ticked; <see langword="null"/> for none.</summary>
     public ValueList<int?> Reached { get; }
@@ -248,6 +256,9 @@ internal sealed class SungBefore
 
     /// <summary>The plan's first day of singing, counted from 0, on which a drill may come back.</summary>
     public int ReleaseOf(PlanDrill drill) => Math.Max(0, (LastOf(drill) ?? -_noRepeatDays - 1) + _noRepeatDays + 1);
+
+    /// <summary>Whether an entry is of a drill.</summary>
+    public static bool IsOf(LogEntry entry, PlanDrill drill) => entry.ExerciseName == drill.ExerciseName && Known(entry.ScaleName) == Known(drill.Scale.Name);
 
     /// <summary>One name for all spellings of a scale: a log goes on however the scale was typed.</summary>
     private static string Known(string name) => Catalogue.Default.Find(name)?.Scale.Name ?? name;

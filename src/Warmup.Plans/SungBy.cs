@@ -46,7 +46,7 @@ public sealed record SungBy
         {
             sung = new SungBy(text[..split].ToString(), null);
         }
-        else if (int.TryParse(value, NumberStyles.None, CultureInfo.InvariantCulture, out var tempo) && tempo >= Warmup.Tempo.Slowest && tempo <= Warmup.Tempo.Fastest)
+        else if (Checks.TryWhole(value, Warmup.Tempo.Slowest, Warmup.Tempo.Fastest, out var tempo))
         {
             sung = new SungBy(text[..split].ToString(), tempo);
         }

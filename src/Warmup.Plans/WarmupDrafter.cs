@@ -28,6 +28,7 @@ internal sealed class WarmupDrafter
     private readonly int _wait;
     private readonly List<int>[][] _drills;
     private readonly int[] _unfit;
+    private readonly HashSet<int> _again;
     private readonly GroupRotation _turns;
     private readonly SungSets[] _sungSets;
 
@@ -39,8 +40,10 @@ internal sealed class WarmupDrafter
     /// <param name="last">For each drill that fits, the day of singing on which it was last sung; the drafter keeps it up to date.</param>
     /// <param name="weeks">For each day of singing, its week of the level.</param>
     /// <param name="scales">After how many days of singing a scale comes back.</param>
-    public WarmupDrafter(PlanRequest request, Level level, DrillPool pool, SeededSource source, int[] last, int[] weeks, int scales)
+    /// <param name="again">The drills that get their turn before others.</param>
+    public WarmupDrafter(PlanRequest request, Level level, DrillPool pool, SeededSource source, int[] last, int[] weeks, int scales, IEnumerable<int> again)
     {
+        _again = [.. again];
         (_request, _level, _pool, _source, _last, _weeks, _scales) = (request, level, pool, source, last, weeks, scales);
         _wait = request.NoRepeatDays / scales;
         _drills = [.. Enumerable.Range(0, request.Scales.Count).Select(_ => new List<int>[] { [], [], [] })];
@@ -89,7 +92,7 @@ internal sealed class WarmupDrafter
         {
             var draft = Begin();
             Fill(draft, scale, first, free, band, shares);
-            best = best is null || (IsNew(draft), draft.Climbs, draft.SungSeconds).CompareTo((IsNew(best), best.Climbs, best.SungSeconds)) > 0 ? draft : best;
+            best = best is null || (IsNew(draft), Again(draft), draft.Climbs, draft.SungSeconds).CompareTo((IsNew(best), Again(best), best.Climbs, best.SungSeconds)) > 0 ? draft : best;
             if (++tries >= LeastTries && best.IsFull && IsNew(best))
             {
                 break;
@@ -110,6 +113,7 @@ internal sealed class WarmupDrafter
 
         _sungSets[scale].Add(best.Key);
         (_last[opening], _last[descent]) = (day, day);
+        _again.ExceptWith([opening, descent, .. best.Middle]);
         foreach (var drill in best!.Middle)
         {
             _last[drill] = day;
@@ -118,6 +122,8 @@ internal sealed class WarmupDrafter
 
         var waiting = open - best.Middle.Count - best.LeftOut.Count - best.Unordered;
         return best.ToDay(date, new Shortfall { Unfit = _unfit[scale], AboveCeiling = middle.Count - open, Waiting = waiting, OutOfOrder = best.Unordered });
+
+        int Again(DayDraft draft) => draft.Middle.Count(_again.Contains);
 
         bool IsNew(DayDraft draft) => !_sungSets[scale].Contains(draft.Key);
 
@@ -129,6 +135,15 @@ internal sealed class WarmupDrafter
     {
         first.ForEach(Take);
         var open = free.Except(first).ToList();
+        foreach (var drill in open.FindAll(_again.Contains))
+        {
+            open.Remove(drill);
+            if (draft.Count < MostDrills && IsOpen(drill))
+            {
+                Take(drill);
+            }
+        }
+
         AddUpTo(UsualDrills);
         if (!draft.IsFull)
         {
@@ -141,7 +156,7 @@ internal sealed class WarmupDrafter
             {
                 var next = _turns.Any(scale, open, draft.Middle, _source);
                 open.Remove(next);
-                if (shares.All > 0 && (shares.Band > 0 || !band.Contains(next)) && draft.Takes(next))
+                if (IsOpen(next))
                 {
                     Take(next);
                 }
@@ -149,6 +164,8 @@ internal sealed class WarmupDrafter
 
             draft.Repeat();
         }
+
+        bool IsOpen(int drill) => shares.All > 0 && (shares.Band > 0 || !band.Contains(drill)) && draft.Takes(drill);
 
         void Take(int drill)
         {
@@ -214,10 +231,13 @@ internal sealed class WarmupDrafter
     {
         var free = _drills[scale][(int)DrillRole.Opening].FindAll(i => IsFree(i, day));
         var easy = free.FindAll(i => _pool.Fit[i].Drill.Grade < bound);
-        return easy.Count > 0 ? Any(easy) : free[0];
+        return easy.Count > 0 ? First(easy) : free[0];
     }
 
-    private int Pick(List<int> drills, int day) => Any(drills.FindAll(i => IsFree(i, day)));
+    private int Pick(List<int> drills, int day) => First(drills.FindAll(i => IsFree(i, day)));
+
+    /// <summary>Any of some drills; of those that come again where there are such.</summary>
+    private int First(List<int> drills) => drills.FindAll(_again.Contains) is { Count: > 0 } again ? Any(again) : Any(drills);
 
     /// <summary>How many middle drills a day can take so that each of the scale's next turns within the wait still finds one.</summary>
     private int Spare(List<int> middle, int day)
@@ -240,11 +260,23 @@ internal sealed class WarmupDrafter
     }
 
     /// <summary>
-    /// What a warm-up may begin with: a drill above the floor from the group whose turn it is. If the group has none, a drill from it and a harder
+    /// What a warm-up may begin with: first the drills that come again, each with a harder one where it lies below the floor; then a drill above the floor from the group whose turn it is. If the group has none, a drill from it and a harder
     /// one from another group. If no harder drill can follow it, or the time is not filled, the next group is tried, and the first keeps its turn.
     /// </summary>
     private IEnumerable<List<int>> Beginnings(int scale, List<int> free, HashSet<int> band, Func<int, int, bool> holdsBoth)
     {
+        foreach (var again in free.FindAll(_again.Contains))
+        {
+            if (band.Contains(again))
+            {
+                yield return [again];
+            }
+            else if (band.Where(h => holdsBoth(again, h)).Order().ToList() is { Count: > 0 } harder)
+            {
+                yield return [_turns.Next(scale, harder, []) is { Count: > 0 } turn ? Any(turn) : Any(harder), again];
+            }
+        }
+
         var others = free;
         while (others.Count > 0)
         {

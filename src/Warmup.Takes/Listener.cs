@@ -26,6 +26,6 @@ public static class Listener
         }
 
         var hypothesis = TonicHypotheses.Best(drill, track, voicing, weights, cancellation);
-        return new TakeWriter(drill, track, voicing, hypothesis).Write();
+        return new TakeWriter(drill, track, voicing, hypothesis, weights).Write();
     }
 }

@@ -15,7 +15,12 @@ internal sealed class Aligner
     private const int MostStarts = 64;
     private const int LeastFrames = 4;
     private const double LeastOther = 70;
-    private const int NodesAtFirst = 100_000;
+
+    // Places at a note's edges where a pause belongs to its neighbours.
+    private const int Inside = 4;
+
+    // A gap of the drill that is long enough to breathe in, in seconds.
+    private const double PlannedPause = 0.15;
 
     private readonly DrillNote[] _notes;
     private readonly DrillLine[] _lines;
@@ -27,24 +32,20 @@ internal sealed class Aligner
     private readonly double[] _noteCents;
     private readonly Func<double, double> _pace;
     private readonly double _lengthSpread;
-    private readonly float[] _dips;
+    private readonly TakeCues _cues;
     private readonly int _places;
-    private readonly List<Node> _nodes = [];
+    private readonly SungWays _ways = new();
 
-    // By note, the one before the first included: the least costs to have ended there, in a note and in a rest, and the way there.
-    private readonly double[] _ends;
-    private readonly int[] _endNodes;
-    private readonly Node[] _endings;
-    private readonly double[] _rests;
-    private readonly int[] _restNodes;
-    private readonly double[] _startCosts;
-    private readonly int[] _startNodes;
+    // By note, the one before the first included: how an end of it was reached at this place, a rest after it, and a beginning.
+    private readonly Reached[] _ends;
+    private readonly Reached[] _rests;
+    private readonly Reached[] _begins;
+    private readonly (SungWays.Way Best, SungWays.Way Rival)[] _endings;
     private readonly List<int> _ended = [];
     private readonly List<int> _resting = [];
     private readonly List<int> _begun = [];
     private readonly List<Open> _starts = [];
     private double _rest;
-    private int _mostNodes = NodesAtFirst;
 
     /// <param name="drill">The drill.</param>
     /// <param name="track">The take.</param>
@@ -59,24 +60,22 @@ internal sealed class Aligner
         (_notes, _lines, _track, _weights, _pace, _lengthSpread) = (drill.Notes, drill.Lines, track, weights, pace, lengthSpread);
         _noteCents = Array.ConvertAll(_notes, n => n.Cents + shift);
         var pitches = _noteCents.Distinct().Order().ToArray();
-        _table = new MatchTable(track, voicing, pitches, frames, weights);
+        _table = new MatchTable(track, voicing, pitches, frames, weights, drill.Tonic + shift);
         _pitchOf = Array.ConvertAll(_noteCents, c => Array.BinarySearch(pitches, c));
-        _others = new MatchTable(track, voicing, OtherPitches(pitches), frames, weights);
+        _others = new MatchTable(track, voicing, OtherPitches(pitches), frames, weights, drill.Tonic + shift);
         var n = _notes.Length + 1;
-        (_ends, _rests, _startCosts) = (new double[n], new double[n], new double[n]);
-        (_endNodes, _restNodes, _startNodes, _endings) = (new int[n], new int[n], new int[n], new Node[n]);
-        foreach (var costs in (double[][])[_ends, _rests, _startCosts])
+        (_ends, _rests, _begins) = (new Reached[n], new Reached[n], new Reached[n]);
+        _endings = new (SungWays.Way, SungWays.Way)[n];
+        foreach (var reached in (Reached[][])[_ends, _rests, _begins])
         {
-            Array.Fill(costs, double.PositiveInfinity);
+            Array.Fill(reached, Reached.Never);
         }
 
         _places = Math.Min(track.Count, frames) / Step;
-        _dips = Dips(track, _places);
+        _cues = new TakeCues(track, voicing, _places, Step);
     }
 
-    private readonly record struct Node(int Before, int Note, int From, int To, bool IsOther);
-
-    private record struct Open(int Note, int From, double Cost, int Before, int Last, double Expected);
+    private record struct Open(int Note, int From, double Cost, int Before, ulong Notes, int Rival, double Behind, int Last, double Expected);
 
     /// <summary>The alignment of least cost.</summary>
     /// <param name="limit">The cost above which an alignment is of no use; without notes and of endless cost where it is passed.</param>
@@ -86,7 +85,8 @@ internal sealed class Aligner
         var isPart = _places < _track.Count / Step;
         var n = _notes.Length;
         var open = new List<Open>();
-        Rest(0, 0, -1);
+        _rests[0] = Reached.Never with { Cost = 0 };
+        _resting.Add(0);
         for (var place = 0; place <= _places; place++)
         {
             // What was unassigned up to here costs all rests alike: they are kept without it.
@@ -94,18 +94,10 @@ internal sealed class Aligner
             if (place > 0)
             {
                 cancellation.ThrowIfCancellationRequested();
-                var before = _table.Rest(0, (place - 1) * Step);
-                foreach (var i in _ended)
-                {
-                    if (_ends[i] - before < _rests[i])
-                    {
-                        Rest(i, _ends[i] - before, _endNodes[i]);
-                    }
-                }
-
+                Rest(_table.Rest(0, (place - 1) * Step));
                 if (Math.Min(End(place, open), Best()) > limit)
                 {
-                    return new TakeAlignment([], double.PositiveInfinity);
+                    return TakeAlignment.None;
                 }
             }
 
@@ -114,91 +106,62 @@ internal sealed class Aligner
                 Begin(place, open);
             }
 
-            if (_nodes.Count > _mostNodes)
+            if (_ways.IsFull)
             {
                 Forget(open);
             }
         }
 
-        var (best, node) = (double.PositiveInfinity, -1);
+        var end = Reached.Never;
         foreach (var i in _resting.Concat(_ended))
         {
-            var cost = Cost(i) + (i == n || isPart ? 0 : _weights.EarlyStop);
-            if (cost < best)
-            {
-                (best, node) = (cost, IsNote(i) ? _endNodes[i] : _restNodes[i]);
-            }
+            end.Offer(_ways, At(i).Plus(i == n || isPart ? 0 : _weights.EarlyStop));
         }
 
-        var spans = new List<SungSpan>();
-        for (; node >= 0; node = _nodes[node].Before)
-        {
-            spans.Add(new SungSpan(_nodes[node].Note, _nodes[node].From, _nodes[node].To, _nodes[node].IsOther));
-        }
-
-        spans.Reverse();
-        return new TakeAlignment([.. spans], best);
+        return _ways.Trace(end);
     }
 
-    /// <summary>Drops the nodes to which no way leads that is still in play, so that memory does not grow with what was given up.</summary>
+    /// <summary>What the take costs as a melody whose notes are free.</summary>
+    /// <param name="note">What each note costs for being free.</param>
+    public double FreeCost(double note) => FreeMelody.Cost(_others, _places * Step, note);
+
+    /// <summary>Drops what led nowhere.</summary>
     private void Forget(List<Open> open)
     {
-        var isKept = new bool[_nodes.Count];
-        void Keep(int node)
+        var states = (Reached[])[.. _ended.Select(i => _ends[i]), .. _resting.Select(i => _rests[i])];
+        var numbers = _ways.Keep([.. open.SelectMany(o => (int[])[o.Before, o.Rival]), .. states.SelectMany(s => (int[])[s.Way, s.Rival])]);
+        int Number(int way) => way < 0 ? -1 : numbers[way];
+        foreach (ref var one in CollectionsMarshal.AsSpan(open))
         {
-            for (; node >= 0 && !isKept[node]; node = _nodes[node].Before)
-            {
-                isKept[node] = true;
-            }
+            (one.Before, one.Rival) = (Number(one.Before), Number(one.Rival));
         }
 
-        foreach (var one in open)
-        {
-            Keep(one.Before);
-        }
-
-        _ended.ForEach(i => Keep(_endNodes[i]));
-        _resting.ForEach(i => Keep(_restNodes[i]));
-        var places = new int[_nodes.Count];
-        var count = 0;
-        for (var n = 0; n < places.Length; n++)
-        {
-            if (isKept[n])
-            {
-                // A node stands after the one that it leads back to.
-                var node = _nodes[n];
-                places[n] = count;
-                _nodes[count++] = node with { Before = node.Before < 0 ? -1 : places[node.Before] };
-            }
-        }
-
-        _nodes.RemoveRange(count, _nodes.Count - count);
-        int At(int node) => node < 0 ? -1 : places[node];
-        for (var o = 0; o < open.Count; o++)
-        {
-            open[o] = open[o] with { Before = At(open[o].Before) };
-        }
-
-        _ended.ForEach(i => _endNodes[i] = At(_endNodes[i]));
-        _resting.ForEach(i => _restNodes[i] = At(_restNodes[i]));
-        _mostNodes = Math.Max(NodesAtFirst, 2 * count);
+        _ended.ForEach(i => _ends[i] = _ends[i] with { Way = Number(_ends[i].Way), Rival = Number(_ends[i].Rival) });
+        _resting.ForEach(i => _rests[i] = _rests[i] with { Way = Number(_rests[i].Way), Rival = Number(_rests[i].Rival) });
     }
 
-    /// <summary>Lets a note be followed by a rest.</summary>
-    private void Rest(int i, double cost, int node)
+    /// <summary>Lets the notes that have ended be followed by a rest.</summary>
+    /// <param name="before">What was unassigned up to their end.</param>
+    private void Rest(double before)
     {
-        if (double.IsPositiveInfinity(_rests[i]))
+        foreach (var i in _ended)
         {
-            _resting.Add(i);
-        }
+            if (!_rests[i].IsReached)
+            {
+                _resting.Add(i);
+            }
 
-        (_rests[i], _restNodes[i]) = (cost, node);
+            _rests[i].Offer(_ways, _ends[i].Plus(-before));
+        }
     }
 
     /// <summary>The least cost to have got to this place after a note, in it or in a rest after it.</summary>
-    private double Cost(int i) => Math.Min(_ends[i], _rests[i] + _rest);
-
-    private bool IsNote(int i) => _ends[i] < _rests[i] + _rest;
+    private Reached At(int i)
+    {
+        var reached = _ends[i];
+        reached.Offer(_ways, _rests[i].Plus(_rest));
+        return reached;
+    }
 
     /// <summary>The least cost of all; rests that are dearer by too much are given up.</summary>
     private double Best()
@@ -206,24 +169,24 @@ internal sealed class Aligner
         var best = double.PositiveInfinity;
         foreach (var i in _ended)
         {
-            best = Math.Min(best, _ends[i]);
+            best = Math.Min(best, _ends[i].Cost);
         }
 
         foreach (var i in _resting)
         {
-            best = Math.Min(best, _rests[i] + _rest);
+            best = Math.Min(best, _rests[i].Cost + _rest);
         }
 
         var kept = 0;
         foreach (var i in CollectionsMarshal.AsSpan(_resting))
         {
-            if (_rests[i] + _rest <= best + _weights.Beam)
+            if (_rests[i].Cost + _rest <= best + _weights.Beam)
             {
                 _resting[kept++] = i;
             }
             else
             {
-                _rests[i] = double.PositiveInfinity;
+                _rests[i] = Reached.Never;
             }
         }
 
@@ -237,7 +200,7 @@ internal sealed class Aligner
     {
         foreach (var i in _ended)
         {
-            _ends[i] = double.PositiveInfinity;
+            _ends[i] = Reached.Never;
         }
 
         _ended.Clear();
@@ -275,83 +238,104 @@ internal sealed class Aligner
 
             open[kept++] = one;
             least = Math.Min(least, cost);
-            if (frames < LeastFrames)
+            if (frames >= LeastFrames)
             {
-                continue;
-            }
-
-            cost += LengthCost(one, frames);
-            bound = Math.Min(bound, cost + _weights.Beam);
-            var i = one.Note + 1;
-            if (cost < _ends[i])
-            {
-                if (double.IsPositiveInfinity(_ends[i]))
-                {
-                    _ended.Add(i);
-                }
-
-                (_ends[i], _endings[i]) = (cost, new Node(one.Before, one.Note, one.From, to, isOther));
+                cost += LengthCost(one, frames) + (_weights.Breathed * _cues.PausesBetween((one.From / Step) + Inside, place - Inside));
+                bound = Math.Min(bound, cost + _weights.Beam);
+                End(one, to, isOther, cost);
             }
         }
 
         open.RemoveRange(kept, open.Count - kept);
         foreach (var i in _ended)
         {
-            _endNodes[i] = _nodes.Count;
-            _nodes.Add(_endings[i]);
+            ref var end = ref _ends[i];
+            end.Way = _ways.Add(_endings[i].Best);
+            end.RivalCost = end.RivalCost <= end.Cost + SungWays.MostBehind ? end.RivalCost : double.PositiveInfinity;
+            end.Rival = double.IsPositiveInfinity(end.RivalCost) ? -1 : _ways.Add(_endings[i].Rival);
         }
 
         return least;
+    }
+
+    /// <summary>Ends a note at a cost.</summary>
+    private void End(in Open one, int to, bool isOther, double cost)
+    {
+        ref var end = ref _ends[one.Note + 1];
+        ref var ending = ref _endings[one.Note + 1];
+        var notes = SungWays.Then(one.Notes, one.Note);
+        if (cost < end.Cost)
+        {
+            if (!end.IsReached)
+            {
+                _ended.Add(one.Note + 1);
+            }
+            else if (ending.Best.Notes != notes)
+            {
+                (end.RivalCost, ending.Rival) = (end.Cost, ending.Best);
+            }
+
+            end.Cost = cost;
+            ending.Best = new SungWays.Way(new SungSpan(one.Note, one.From, to, isOther), one.Before, notes, one.Rival, one.Behind);
+        }
+        else if (cost < end.RivalCost && ending.Best.Notes != notes)
+        {
+            end.RivalCost = cost;
+            ending.Rival = new SungWays.Way(new SungSpan(one.Note, one.From, to, isOther), one.Before, notes, one.Rival, one.Behind);
+        }
     }
 
     /// <summary>Begins at a place the notes that may begin there.</summary>
     private void Begin(int place, List<Open> open)
     {
         var best = Best();
-        var (least, leastNode, leastLine) = (double.PositiveInfinity, -1, 0);
+        var (jump, jumpLine) = (Reached.Never, 0);
         _begun.Clear();
-        foreach (var i in _resting.Concat(_ended.Where(e => double.IsPositiveInfinity(_rests[e]))))
+        foreach (var i in _resting.Concat(_ended.Where(e => !_rests[e].IsReached)))
         {
-            var (isNote, cost) = (IsNote(i), Cost(i));
-            if (cost > best + _weights.Beam)
+            var at = At(i);
+            if (at.Cost > best + _weights.Beam)
             {
                 continue;
             }
 
-            var node = isNote ? _endNodes[i] : _restNodes[i];
             for (var j = i; j < Math.Min(i + 1 + MostSkipped, _notes.Length); j++)
             {
-                var leftOut = (j - i) * _weights.LeftOut;
-                var isSame = isNote && i > 0 && _pitchOf[j] == _pitchOf[i - 1];
-                Start(j, cost + leftOut + (isSame ? _weights.NoDip * (1 - _dips[place]) : 0), node);
-                if (isSame)
+                var cost = ((j - i) * _weights.LeftOut) + PauseCost(i, j, place);
+                if (i > 0 && _pitchOf[j] == _pitchOf[i - 1])
                 {
-                    Start(j, _rests[i] + _rest + leftOut, _restNodes[i]);
+                    Begin(j, _ends[i].Plus(cost + (_weights.NoDip * (1 - _cues.Dip(place)))));
+                    Begin(j, _rests[i].Plus(cost + _rest));
+                }
+                else
+                {
+                    Begin(j, at.Plus(cost));
                 }
             }
 
             var broken = i > 0 && !_notes[i - 1].IsLast ? _weights.BreakOff : 0;
-            if (cost + broken < least)
-            {
-                (least, leastNode, leastLine) = (cost + broken, node, i == 0 ? 0 : _notes[i - 1].Line);
-            }
+            var leave = i == 0 ? 0 : _weights.Unpaused * (1 - _cues.Pause(place));
+            jumpLine = at.Cost + broken + leave < jump.Cost ? i == 0 ? 0 : _notes[i - 1].Line : jumpLine;
+            jump.Offer(_ways, at.Plus(broken + leave));
         }
 
         for (var l = 0; l < _lines.Length; l++)
         {
-            Start(_lines[l].First, least + _weights.Jump + (0.5 * Math.Log(1 + Math.Abs(l - leastLine))), leastNode);
+            Begin(_lines[l].First, jump.Plus(l == jumpLine ? _weights.Again : _weights.Jump + (0.5 * Math.Log(1 + Math.Abs(l - jumpLine)))));
         }
 
         var pace = _pace(place * Step / (double)PitchTrack.FramesASecond) * PitchTrack.FramesASecond;
         _starts.Clear();
         foreach (var j in _begun)
         {
-            if (_startCosts[j] <= best + _weights.Beam)
+            var begin = _begins[j];
+            if (begin.Cost <= best + _weights.Beam)
             {
-                _starts.Add(new Open(j, place * Step, _startCosts[j], _startNodes[j], place + (LongestFrames(_notes[j].Seconds * pace) / Step), _notes[j].Seconds * pace));
+                var expected = _notes[j].Seconds * pace;
+                _starts.Add(new Open(j, place * Step, begin.Cost, begin.Way, _ways.NotesOf(begin.Way), begin.Rival, begin.RivalCost - begin.Cost, place + (LongestFrames(expected) / Step), expected));
             }
 
-            _startCosts[j] = double.PositiveInfinity;
+            _begins[j] = Reached.Never;
         }
 
         if (_starts.Count > MostStarts)
@@ -363,17 +347,28 @@ internal sealed class Aligner
         open.AddRange(_starts);
     }
 
-    private void Start(int note, double cost, int node)
+    private void Begin(int note, in Reached reached)
     {
-        if (cost < _startCosts[note])
+        if (!_begins[note].IsReached && reached.IsReached)
         {
-            if (double.IsPositiveInfinity(_startCosts[note]))
-            {
-                _begun.Add(note);
-            }
-
-            (_startCosts[note], _startNodes[note]) = (cost, node);
+            _begun.Add(note);
         }
+
+        _begins[note].Offer(_ways, reached);
+    }
+
+    /// <summary>What a pause costs inside a line, and what it costs to go on with the next line without one, where the drill has one.</summary>
+    private double PauseCost(int i, int j, int place)
+    {
+        if (i == 0)
+        {
+            return 0;
+        }
+
+        var isPlanned = _notes[j].Onset - _notes[j - 1].Onset - _notes[j - 1].Seconds > PlannedPause;
+        return _notes[j].IsFirst
+            ? isPlanned ? _weights.Unpaused / 2 * (1 - _cues.Pause(place)) : 0
+            : isPlanned ? 0 : _weights.Paused * _cues.Pause(place);
     }
 
     private double LengthCost(in Open one, int frames)
@@ -393,27 +388,5 @@ internal sealed class Aligner
     {
         var (low, high) = (pitches[0] - 700, pitches[^1] + 700);
         return [.. Enumerable.Range(0, (int)((high - low) / 50) + 1).Select(i => low + (50 * i))];
-    }
-
-    /// <summary>How clearly the level dips at each place, 0 to 1.</summary>
-    private static float[] Dips(PitchTrack track, int places)
-    {
-        var dips = new float[places + 1];
-        for (var p = 0; p < dips.Length; p++)
-        {
-            for (var i = (2 * p * Step) - 4; i <= (2 * p * Step) + 4; i++)
-            {
-                var (before, after) = (float.MinValue, float.MinValue);
-                for (var k = 3; k <= 24; k++)
-                {
-                    before = Math.Max(before, track.Low(i - k));
-                    after = Math.Max(after, track.Low(i + k));
-                }
-
-                dips[p] = Math.Max(dips[p], Math.Clamp((Math.Min(before, after) - track.Low(i) - 1.5f) / 5, 0, 1));
-            }
-        }
-
-        return dips;
     }
 }

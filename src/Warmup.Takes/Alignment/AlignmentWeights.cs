@@ -26,17 +26,32 @@ internal sealed record AlignmentWeights
     /// <summary>What a frame with voice costs outside all notes.</summary>
     public double Unassigned { get; init; } = 2.2;
 
+    /// <summary>The share of it that is let off where the frame is softer than the voice and has a drone's pitch.</summary>
+    public double Drone { get; init; } = 0.5;
+
     /// <summary>What a note costs that is left out.</summary>
-    public double LeftOut { get; init; } = 7;
+    public double LeftOut { get; init; } = 6;
 
     /// <summary>What it costs to sing another note.</summary>
     public double Other { get; init; } = 5;
 
     /// <summary>What it costs to go on with another line than the next.</summary>
-    public double Jump { get; init; } = 9;
+    public double Jump { get; init; } = 8;
+
+    /// <summary>What it costs to sing the same line again.</summary>
+    public double Again { get; init; } = 6;
 
     /// <summary>What it costs besides to break a line off.</summary>
-    public double BreakOff { get; init; } = 3;
+    public double BreakOff { get; init; } = 2;
+
+    /// <summary>What a breath's pause costs inside a line, where the drill has none.</summary>
+    public double Paused { get; init; } = 2;
+
+    /// <summary>What a breath's pause costs inside a note: it parts two.</summary>
+    public double Breathed { get; init; } = 6;
+
+    /// <summary>What it costs to leave a line for another than the next without a pause; half of it for the next, where the drill has a pause.</summary>
+    public double Unpaused { get; init; } = 3;
 
     /// <summary>What it costs to end before the drill does.</summary>
     public double EarlyStop { get; init; } = 5;
@@ -48,7 +63,13 @@ internal sealed record AlignmentWeights
     public double LengthAtFirst { get; init; } = 0.45;
 
     /// <summary>The same once the pace is known.</summary>
-    public double Length { get; init; } = 0.28;
+    public double Length { get; init; } = 0.22;
+
+    /// <summary>How much dearer the best alignment without a note must be for the note to be sure, and at least as much as the take's notes cost each.</summary>
+    public double Sure { get; init; } = 3;
+
+    /// <summary>What a note of any melody costs that is not the drill: the drill has to explain a take at less.</summary>
+    public double FreeNote { get; init; } = 3;
 
     /// <summary>How much dearer than the cheapest an alignment may become before it is given up.</summary>
     public double Beam { get; init; } = 45;

@@ -65,6 +65,7 @@ internal sealed class DrillNotes
         }
 
         (Score, Notes, Lines) = (score, [.. notes], [.. lines]);
+        Tonic = Notes[0].Cents - score.Sections[0].PitchOf(score.Sections[0].Notes[0]).Cents;
     }
 
     public Score Score { get; }
@@ -72,6 +73,9 @@ internal sealed class DrillNotes
     public DrillNote[] Notes { get; }
 
     public DrillLine[] Lines { get; }
+
+    /// <summary>The tonic of the first section in cents above MIDI note 0.</summary>
+    public double Tonic { get; }
 
     /// <summary>The tone of a note.</summary>
     public ScaleTone ToneOf(DrillNote note) => Score.Sections[note.Section].Pitches[note.Pitch].Tone;

@@ -3,6 +3,9 @@ namespace Warmup.Takes;
 /// <summary>What it costs to hear each of some pitches in each stretch of a take: running sums, so that a stretch is two look-ups.</summary>
 internal sealed class MatchTable
 {
+    private const double Fifth = 702;
+    private const double NearDrone = 50;
+
     private readonly double[] _pitches;
     private readonly float[] _sums;
     private readonly double[] _rest;
@@ -13,7 +16,8 @@ internal sealed class MatchTable
     /// <param name="pitches">The pitches in cents above MIDI note 0, rising.</param>
     /// <param name="frames">The most frames, from the beginning.</param>
     /// <param name="weights">The costs.</param>
-    public MatchTable(PitchTrack track, Voicing voicing, double[] pitches, int frames, AlignmentWeights weights)
+    /// <param name="tonic">The tonic in cents above MIDI note 0, on which a drone may sound.</param>
+    public MatchTable(PitchTrack track, Voicing voicing, double[] pitches, int frames, AlignmentWeights weights, double tonic)
     {
         frames = Math.Min(frames, track.Count);
         (_pitches, _count) = (pitches, pitches.Length);
@@ -25,7 +29,8 @@ internal sealed class MatchTable
         {
             Costs(track.At(f), track.EvenAt(f), pitches, weights, costs);
             var voice = voicing[f];
-            _rest[f + 1] = _rest[f] + (weights.Frame * weights.Unassigned * voice);
+            var drone = IsOfDrone(track.At(f)[0].Cents - tonic) ? weights.Drone * voicing.Softness(f) : 0;
+            _rest[f + 1] = _rest[f] + (weights.Frame * weights.Unassigned * voice * (1 - drone));
             for (var p = 0; p < _count; p++)
             {
                 sums[p] += weights.Frame * ((voice * costs[p]) + ((1 - voice) * weights.Silence));
@@ -33,6 +38,9 @@ internal sealed class MatchTable
             }
         }
     }
+
+    /// <summary>How many pitches there are.</summary>
+    public int Pitches => _count;
 
     /// <summary>The cost of a pitch from one frame to before another.</summary>
     public double Of(int pitch, int from, int to) => _sums[(to * _count) + pitch] - _sums[(from * _count) + pitch];
@@ -69,6 +77,13 @@ internal sealed class MatchTable
     {
         /// <summary>The least cost of a pitch that lies some cents away from a note.</summary>
         public double Away(double note, double cents) => Math.Abs(Cents - note) >= cents ? Cost : SecondCost;
+    }
+
+    /// <summary>Whether a pitch is one that a drone sounds: S or P in any octave.</summary>
+    private static bool IsOfDrone(double aboveTonic)
+    {
+        var inOctave = aboveTonic - (1200 * Math.Floor(aboveTonic / 1200));
+        return Math.Min(inOctave, 1200 - inOctave) < NearDrone || Math.Abs(inOctave - Fifth) < NearDrone;
     }
 
     /// <summary>What a frame's candidates cost for each pitch.</summary>

@@ -10,6 +10,10 @@ internal static class NoteContour
     private const double Near = 90;
     private const double NearCents = 40;
     private const double Slip = 25;
+    private const float LeastShare = 0.35f;
+
+    // The middle of a glide from a note an octave away lies so far off.
+    private const double Farthest = 600;
     private const double SlowestVibrato = 4;
     private const double FastestVibrato = 9;
 
@@ -47,7 +51,7 @@ internal static class NoteContour
             var (best, off) = (-1, 160.0);
             var candidates = track.At(f);
             var even = track.EvenAt(f);
-            for (var k = 0; k < candidates.Length && candidates[k].Strength > 0.35f * candidates[0].Strength; k++)
+            for (var k = 0; k < candidates.Length && candidates[k].Strength > LeastShare * candidates[0].Strength; k++)
             {
                 if (Math.Abs(even[k] - centre) < off)
                 {
@@ -72,6 +76,29 @@ internal static class NoteContour
         WithoutSpikes(cents);
         var (mean, spread, vibrato, rateFound) = WithoutVibrato(times, cents, rate);
         return new Heard(mean, spread, vibrato, found, rivals / cents.Count, rateFound);
+    }
+
+    /// <summary>The course of a note from its onset to its end: every second frame's candidate that lies nearest to the note's pitch.</summary>
+    /// <param name="track">The take.</param>
+    /// <param name="onset">Its onset in seconds.</param>
+    /// <param name="end">Its end in seconds.</param>
+    /// <param name="cents">Its pitch in cents above MIDI note 0.</param>
+    public static IEnumerable<(double Seconds, double Cents)> Course(PitchTrack track, double onset, double end, double cents)
+    {
+        for (var f = (int)Math.Ceiling(onset * PitchTrack.FramesASecond); f < Math.Min(track.Count, end * PitchTrack.FramesASecond); f += 2)
+        {
+            var (best, off) = (-1, Farthest);
+            var candidates = track.At(f);
+            for (var k = 0; k < candidates.Length && candidates[k].Strength > LeastShare * candidates[0].Strength; k++)
+            {
+                (best, off) = Math.Abs(candidates[k].Cents - cents) < off ? (k, Math.Abs(candidates[k].Cents - cents)) : (best, off);
+            }
+
+            if (best >= 0)
+            {
+                yield return (f / (double)PitchTrack.FramesASecond, candidates[best].Cents);
+            }
+        }
     }
 
     /// <summary>The pitch that most of the frames agree on.</summary>

@@ -9,5 +9,10 @@ internal readonly record struct SungSpan(int Note, int From, int To, bool IsOthe
 
 /// <summary>The notes of a drill in a take, in the order in which they were sung, and what the departures cost.</summary>
 /// <param name="Spans">The stretches, in time.</param>
+/// <param name="Margins">For each stretch, what the best alignment costs more that does not have its note there; endless where none comes near.</param>
 /// <param name="Cost">The cost of the whole take.</param>
-internal sealed record TakeAlignment(SungSpan[] Spans, double Cost);
+internal sealed record TakeAlignment(SungSpan[] Spans, double[] Margins, double Cost)
+{
+    /// <summary>None that is of use.</summary>
+    public static readonly TakeAlignment None = new([], [], double.PositiveInfinity);
+}

@@ -5,7 +5,8 @@ namespace Warmup.Takes;
 /// <param name="Alignment">The notes in the take.</param>
 /// <param name="Pace">How fast it goes.</param>
 /// <param name="Rival">The cost of the best other octave or tonic above this one's.</param>
-internal sealed record TonicHypothesis(double Shift, TakeAlignment Alignment, PaceCurve Pace, double Rival);
+/// <param name="Free">What the take costs as any melody at all.</param>
+internal sealed record TonicHypothesis(double Shift, TakeAlignment Alignment, PaceCurve Pace, double Rival, double Free);
 
 /// <summary>
 /// Decides the octave and the tonic once for the whole take, by whole alignments: what is heard of a single moment cannot tell a voice from
@@ -43,14 +44,16 @@ internal static class TonicHypotheses
         // The tonic from all notes together, and the pace from their lengths; then once more.
         var found = first;
         var pace = PaceCurve.Of(drill.Notes, found.Spans);
+        var free = 0.0;
         for (var n = 0; n < 2 && found.Spans.Length > 0; n++)
         {
             best = Shift(drill, track, found.Spans, best);
             pace = PaceCurve.Of(drill.Notes, found.Spans);
-            found = new Aligner(drill, track, voicing, best, pace.At, weights.Length, weights).Align(double.PositiveInfinity, cancellation);
+            var aligner = new Aligner(drill, track, voicing, best, pace.At, weights.Length, weights);
+            (found, free) = (aligner.Align(double.PositiveInfinity, cancellation), n == 0 ? 0 : aligner.FreeCost(weights.FreeNote));
         }
 
-        return new TonicHypothesis(best, found, PaceCurve.Of(drill.Notes, found.Spans), rival);
+        return new TonicHypothesis(best, found, PaceCurve.Of(drill.Notes, found.Spans), rival, free);
     }
 
     /// <summary>The median of what the notes were sung above the drill.</summary>

@@ -3,12 +3,23 @@ namespace Warmup.Takes;
 /// <summary>How likely each frame holds a voice: its level against the take's quiet and loud parts, and how harmonic it is.</summary>
 internal sealed class Voicing
 {
-    private const double Softness = 1.5;
+    private const double Slope = 1.5;
+    private const double LeastSoft = 3;
+    private const double SoftOver = 4;
     private const double LeastStrength = 0.15;
 
-    private readonly float[] _voice;
+    // What lies so far below the loudest frames is silence, such as before a drone is switched on: it says nothing of what sounds beside the voice.
+    private const double Silence = 45;
 
-    private Voicing(float[] voice, double floor, double top, double threshold) => (_voice, Floor, Top, Threshold) = (voice, floor, top, threshold);
+    // Something sounds all the time if the quiet frames that are not silent lie no farther below the voice.
+    private const double Steady = 20;
+
+    private readonly float[] _voice;
+    private readonly float[] _levels;
+    private readonly bool _hasGround;
+
+    private Voicing(float[] voice, float[] levels, double floor, double quiet, double top, double threshold) =>
+        (_voice, _levels, _hasGround, Floor, Top, Threshold) = (voice, levels, top - quiet < Steady, floor, top, threshold);
 
     /// <summary>The level of the quietest frames, in dB.</summary>
     public double Floor { get; }
@@ -22,13 +33,16 @@ internal sealed class Voicing
     /// <summary>The likelihood of voice, 0 to 1.</summary>
     public float this[int frame] => _voice[frame];
 
+    /// <summary>How clearly a frame lies below the voice's usual level, 0 to 1, where something sounds all the time: a drone alone does, and soft singing.</summary>
+    public float Softness(int frame) => !_hasGround ? 0 : (float)Math.Clamp((Top - LeastSoft - _levels[frame]) / SoftOver, 0, 1);
+
     public int Count => _voice.Length;
 
     public static Voicing Of(PitchTrack track)
     {
         if (track.Count == 0)
         {
-            return new Voicing([], -120, -120, -120);
+            return new Voicing([], [], -120, -120, -120, -120);
         }
 
         var levels = new float[track.Count];
@@ -40,17 +54,19 @@ internal sealed class Voicing
         var sorted = (float[])levels.Clone();
         Array.Sort(sorted);
         var (floor, top) = (sorted[(int)(sorted.Length * 0.04)], sorted[(int)(sorted.Length * 0.85)]);
-        var threshold = Math.Max(floor + Math.Min(9, 0.45 * (top - floor)), top - 32);
-        threshold = top - floor < 5 ? floor - 3 : threshold;
+        var first = Array.FindIndex(sorted, l => l > sorted[(int)(sorted.Length * 0.98)] - Silence);
+        var quiet = sorted[first + (int)((sorted.Length - first) * 0.04)];
+        var threshold = Math.Max(quiet + Math.Min(9, 0.45 * (top - quiet)), top - 32);
+        threshold = top - quiet < 5 ? quiet - 3 : threshold;
         var voice = new float[levels.Length];
         for (var f = 0; f < voice.Length; f++)
         {
-            var byLevel = 1 / (1 + Math.Exp((threshold - levels[f]) / Softness));
+            var byLevel = 1 / (1 + Math.Exp((threshold - levels[f]) / Slope));
             var byStrength = 1 / (1 + Math.Exp((LeastStrength - track.At(f)[0].Strength) / 0.02));
             voice[f] = (float)(byLevel * byStrength);
         }
 
-        return new Voicing(voice, floor, top, threshold);
+        return new Voicing(voice, levels, floor, quiet, top, threshold);
     }
 
     /// <summary>The level of the low band about a frame.</summary>

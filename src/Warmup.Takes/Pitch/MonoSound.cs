@@ -15,13 +15,21 @@ internal sealed class MonoSound
     // Where only one of many is followed, another must have twice the energy so far, so that equal channels are not exchanged to and fro.
     private const double LouderBy = 2;
     private const int BlocksASecond = 4;
+
+    // Channels are alike where all but a thousandth of what they hold is the same, whichever way up, and one is silent 40 dB below the other.
+    private const double Alike = 0.999;
+    private const double Silent = 1e-4;
     private const int MostLanes = 2;
 
     private readonly SoundSource _source;
     private readonly float[] _block;
     private readonly Lane[] _lanes;
     private readonly double[] _energy;
+    private readonly bool[] _isSilent = [true, true];
+    private readonly bool[] _wasSilent = new bool[2];
     private int _channel;
+    private bool _isAlike = true;
+    private bool _wasAlike;
     private long _frames;
     private bool _flushed;
 
@@ -39,6 +47,15 @@ internal sealed class MonoSound
 
     /// <summary>The lane that is the loudest in all that was read; the first of equal ones.</summary>
     public int Loudest => _lanes.Length > 1 && _energy[1] > _energy[0] ? 1 : 0;
+
+    /// <summary>Whether the second lane holds the same as the first in what was read last, and just before it, but for its loudness.</summary>
+    public bool IsAlike => _isAlike && _wasAlike;
+
+    /// <summary>How much louder the second lane is than the first where they are alike, in dB.</summary>
+    public float Gain { get; private set; }
+
+    /// <summary>Whether a lane holds next to nothing beside the other in what was read last, and just before it.</summary>
+    public bool IsSilent(int lane) => _isSilent[lane] && _wasSilent[lane];
 
     /// <summary>The samples of a lane that were read last.</summary>
     public ReadOnlySpan<float> Of(int lane) => _lanes[lane].Samples;
@@ -74,6 +91,7 @@ internal sealed class MonoSound
         }
 
         FindLoudest(frames);
+        Compare(frames);
         for (var l = 0; l < _lanes.Length; l++)
         {
             _lanes[l].Take(_block.AsSpan(0, frames * _source.Channels), _lanes.Length > 1 ? l : _channel, _source.Channels);
@@ -100,6 +118,29 @@ internal sealed class MonoSound
         {
             _channel = _energy[c] > LouderBy * _energy[_channel] ? c : _channel;
         }
+    }
+
+    /// <summary>Whether two channels are alike, so that one of them need not be followed.</summary>
+    private void Compare(int frames)
+    {
+        if (_lanes.Length < 2)
+        {
+            return;
+        }
+
+        var (first, second, both) = (0.0, 0.0, 0.0);
+        for (var i = 0; i < 2 * frames; i += 2)
+        {
+            first += _block[i] * (double)_block[i];
+            second += _block[i + 1] * (double)_block[i + 1];
+            both += _block[i] * (double)_block[i + 1];
+        }
+
+        (_wasSilent[0], _wasSilent[1], _wasAlike) = (_isSilent[0], _isSilent[1], _isAlike);
+        _isSilent[0] = first < Silent * second;
+        _isSilent[1] = second < Silent * first;
+        _isAlike = both * both >= Alike * first * second && !_isSilent[0] && !_isSilent[1];
+        Gain = first > 0 && second > 0 ? (float)(10 * Math.Log10(second / first)) : 0;
     }
 
     /// <summary>One channel on its way to the rate of the analysis.</summary>

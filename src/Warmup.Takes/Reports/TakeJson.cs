@@ -8,8 +8,9 @@ public static class TakeJson
 {
     /// <summary>Writes a report.</summary>
     /// <param name="report">The report.</param>
+    /// <param name="cautions">The cautions of the drill, <see cref="Score.Cautions"/>; the usual ones by default.</param>
     /// <returns>The text, the same for equal reports; lines end in a line feed.</returns>
-    public static string Write(TakeReport report)
+    public static string Write(TakeReport report, ValueList<Caution> cautions = default)
     {
         ArgumentNullException.ThrowIfNull(report);
         var dto = new TakeDto
@@ -45,6 +46,7 @@ public static class TakeJson
             Events = [.. report.Events.Select(e => new TakeEventDto { Kind = Word(e.Kind), Line = e.Line, Round = e.Round, Onset = e.Seconds })],
             Tempi = [.. report.Tempi.Select(t => new TakeTempoDto { Onset = t.Onset, Tempo = t.Tempo })],
             Doubts = [.. report.Doubts],
+            Cautions = [.. (cautions.IsEmpty ? Cautions.All : cautions).Select(c => c.Text)],
         };
         return JsonSerializer.Serialize(dto, TakeJsonContext.Default.TakeDto).ReplaceLineEndings("\n") + "\n";
     }
@@ -97,6 +99,8 @@ internal sealed class TakeDto
     public List<TakeTempoDto>? Tempi { get; set; }
 
     public List<string>? Doubts { get; set; }
+
+    public List<string>? Cautions { get; set; }
 }
 
 internal sealed class TakeNoteDto

@@ -4,11 +4,18 @@ namespace Warmup.Takes;
 internal static class TakeJudgement
 {
     private const double LeastVoice = 0.5;
-    private const double MostAmiss = 0.7;
-    private const double MostAmissElsewhere = 0.5;
-    private const double MostTrouble = 0.45;
     private const double MostCost = 12;
+    private const double LeastExplained = 0.4;
     private const int LeastNotes = 3;
+
+    // Departures for each note that a singer of the drill may make, and how much more in a few notes, by chance.
+    private const double MostTrouble = 0.3;
+    private const double MostTroubleElsewhere = 0.2;
+    private const double ByChance = 0.52;
+
+    // How much cheaper the drill must be than any melody, for each note; a little dearer will do at its own tonic.
+    private const double LeastEvidence = -0.6;
+    private const double LeastEvidenceElsewhere = 0.1;
 
     /// <summary>Why the sound cannot be a drill, before it is held against one; <see langword="null"/> where it may be.</summary>
     public static string? OfSound(PitchTrack track, Voicing voicing)
@@ -45,19 +52,22 @@ internal static class TakeJudgement
         }
 
         // Beside another tonic, where any tune can be moved to, more has to agree.
-        if (1 - facts.Explained + facts.Trouble > (facts.IsOwnTonic ? MostAmiss : MostAmissElsewhere))
+        if (facts.Evidence < (facts.IsOwnTonic ? LeastEvidence : LeastEvidenceElsewhere) || facts.Explained < LeastExplained)
         {
             return "much was sung that is not in it";
         }
 
-        return facts.Trouble > MostTrouble ? "its notes were not heard in their order" : null;
+        var most = (facts.IsOwnTonic ? MostTrouble : MostTroubleElsewhere) + (ByChance / Math.Sqrt(facts.Sung));
+        return facts.Trouble > most ? "its notes were not heard in their order" : null;
     }
 }
 
 /// <summary>What decides whether a take is its drill.</summary>
-/// <param name="Heard">Notes heard.</param>
+/// <param name="Heard">Notes heard as they are in the drill.</param>
+/// <param name="Sung">All notes sung, other ones too.</param>
 /// <param name="Explained">The share of the voice's time that lies in notes.</param>
 /// <param name="Trouble">Departures for each note heard: other notes, left-out ones inside what was sung, and jumps.</param>
-/// <param name="Cost">The cost of the alignment for each note heard.</param>
+/// <param name="Cost">The cost of the alignment for each note sung.</param>
+/// <param name="Evidence">How much cheaper the drill explains the take than any melody does, for each note heard.</param>
 /// <param name="IsOwnTonic">Whether it was sung from the drill's tonic or an octave of it.</param>
-internal readonly record struct TakeFacts(int Heard, double Explained, double Trouble, double Cost, bool IsOwnTonic);
+internal readonly record struct TakeFacts(int Heard, int Sung, double Explained, double Trouble, double Cost, double Evidence, bool IsOwnTonic);

@@ -46,6 +46,9 @@ public sealed record TakeNote
     /// <summary>The tone that was heard, where it was another.</summary>
     public ScaleTone? SungTone { get; init; }
 
+    /// <summary>The course of its pitch, about every 20 ms where one was heard; for the picture, not in the JSON.</summary>
+    public ValueList<TakePoint> Course { get; init; }
+
     /// <summary>Why it is not sure, in words.</summary>
     public string? Why { get; init; }
 

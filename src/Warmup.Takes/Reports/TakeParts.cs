@@ -78,3 +78,13 @@ public readonly record struct TakeTempo(double Onset, double Tempo)
     /// <summary>The tempo, and from when on.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Tempo:0.#} from {Onset:0.0} s on");
 }
+
+/// <summary>A point of a note's course. Immutable, value equality; <c>default</c> is the drill's own pitch at the beginning.</summary>
+/// <param name="Seconds">When, in seconds.</param>
+/// <param name="Cents">How far the pitch lies above the drill's, in whole cents, apart from the take's offset and octave.</param>
+[JsonConverter(typeof(UnsupportedJsonConverter<TakePoint>))]
+public readonly record struct TakePoint(double Seconds, int Cents)
+{
+    /// <summary>The cents, and when.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Cents:+0;-0;0} at {Seconds:0.00} s");
+}

@@ -17,6 +17,9 @@ public static class TakePicture
     private const double RowGap = 34;
     private const double Head = 64;
 
+    // Seconds without a pitch over which a curve still goes on.
+    private const double LongestGap = 0.05;
+
     /// <summary>The style of the picture, for a page that holds it: the same for every take.</summary>
     public static string Style => ".step{fill:#d8d8d8}.sung{stroke-width:3.2;fill:none}.good{stroke:#00695c}.high{stroke:#b45309;stroke-dasharray:9 3}"
         + ".low{stroke:#5b21b6;stroke-dasharray:4 3}.other{stroke:#b91c1c;stroke-dasharray:2 3}.unsure{stroke:#555;stroke-dasharray:1 4}"
@@ -75,11 +78,30 @@ public static class TakePicture
         Add(svg, $"<rect class=\"step\" x=\"{x:0.#}\" y=\"{y(row, wanted.Cents) - 5:0.#}\" width=\"{width:0.#}\" height=\"10\"/><text class=\"small\" x=\"{x:0.#}\" y=\"{y(row, wanted.Cents) + 15:0.#}\">{WebUtility.HtmlEncode(note.Tone.ToString())}</text>");
         var kind = Kind(note);
         var sung = y(row, wanted.Cents + (note.Cents ?? 0));
-        Add(svg, $"<path class=\"sung {kind.Name}\" d=\"M{x:0.#} {sung:0.#}h{width:0.#}\"><title>{WebUtility.HtmlEncode($"{note.Tone}: {note.Cents:+0;-0;0} cents {TakeMarks.Words(note)}")}</title></path>");
+        Add(svg, $"<path class=\"sung {kind.Name}\" d=\"{Curve(note, wanted, y, row, x, sung, width)}\"><title>{WebUtility.HtmlEncode($"{note.Tone}: {note.Cents:+0;-0;0} cents {TakeMarks.Words(note)}")}</title></path>");
         if (kind.Sign.Length > 0)
         {
             Add(svg, $"<text class=\"say\" x=\"{x + (width / 2) - 4:0.#}\" y=\"{sung - 5:0.#}\">{kind.Sign}</text>");
         }
+    }
+
+    /// <summary>The note's course; where none was heard for a while, it breaks off. Without one, its mean.</summary>
+    private static string Curve(TakeNote note, DrillNote wanted, Func<int, double, double> y, int row, double x, double mean, double width)
+    {
+        if (note.Course.Count < 2)
+        {
+            return string.Create(CultureInfo.InvariantCulture, $"M{x:0.#} {mean:0.#}h{width:0.#}");
+        }
+
+        var path = new StringBuilder();
+        for (var i = 0; i < note.Course.Count; i++)
+        {
+            var (seconds, cents) = note.Course[i];
+            var isBroken = i == 0 || seconds - note.Course[i - 1].Seconds > LongestGap;
+            path.Append(CultureInfo.InvariantCulture, $"{(isBroken ? 'M' : 'L')}{Left + ((seconds - (row * RowSeconds)) * SecondWidth):0.#} {y(row, wanted.Cents + cents):0.#}");
+        }
+
+        return path.ToString();
     }
 
     private static (string Name, string Sign) Kind(TakeNote note) => note.Status switch

@@ -22,6 +22,9 @@ public static class TakeSummary
     // A note of this many seconds is long (the project's own setting).
     private const double Long = 1.5;
 
+    // One note of so many may be off in a line that does not stay off.
+    private const int MostOff = 4;
+
     /// <summary>The kinds of notes that were heard, in a fixed order.</summary>
     /// <param name="score">The drill.</param>
     /// <param name="report">What was heard of it.</param>
@@ -53,6 +56,19 @@ public static class TakeSummary
         }
 
         return skills.ToValueList();
+    }
+
+    /// <summary>
+    /// The numbers of the lines that stayed off, rising: more than a quarter of the notes that were heard surely, two at least and over all rounds,
+    /// were other notes or more than <see cref="TakeMarks.InTune"/> cents off (the project's own setting).
+    /// </summary>
+    /// <param name="report">What was heard.</param>
+    public static ValueList<int> OffLines(TakeReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return report.Lines.GroupBy(l => l.Line)
+            .Where(g => g.Sum(l => l.Heard) >= 2 && MostOff * (g.Sum(l => l.Heard) - g.Sum(l => l.InTune)) > g.Sum(l => l.Heard))
+            .Select(g => g.Key).Order().ToValueList();
     }
 
     /// <summary>What went well, and the one thing to work on, in sentences.</summary>

@@ -14,14 +14,16 @@ internal sealed class TakeWriter
     private readonly PitchTrack _track;
     private readonly Voicing _voicing;
     private readonly TonicHypothesis _hypothesis;
+    private readonly AlignmentWeights _weights;
     private readonly SungSpan[] _spans;
     private readonly (double Onset, double End)[] _times;
     private readonly NoteContour.Heard[] _heard;
     private readonly int _octave;
     private readonly int _offset;
 
-    public TakeWriter(DrillNotes drill, PitchTrack track, Voicing voicing, TonicHypothesis hypothesis)
+    public TakeWriter(DrillNotes drill, PitchTrack track, Voicing voicing, TonicHypothesis hypothesis, AlignmentWeights weights)
     {
+        _weights = weights;
         (_drill, _track, _voicing, _hypothesis, _spans) = (drill, track, voicing, hypothesis, hypothesis.Alignment.Spans);
         var rough = new Dictionary<SungSpan, double>();
         foreach (var span in _spans)
@@ -70,7 +72,6 @@ internal sealed class TakeWriter
         }
 
         var notes = passes.Order.ConvertAll(o => o.Span >= 0 ? SungNote(o.Span, late[o.Span]) : LeftOut(o.Note));
-        DoubtBesideGaps(notes, passes.Order);
         return new TakeReport
         {
             IsDrill = true,
@@ -106,7 +107,15 @@ internal sealed class TakeWriter
         var others = _spans.Count(s => s.IsOther);
         var inside = passes.Order.Count(o => o.Span < 0 && o.IsInside);
         var jumps = passes.Events.Count(e => e.Kind != TakeEventKind.EarlyStop);
-        return new TakeFacts(_spans.Length - others, all > 0 ? inNotes / all : 0, (others + inside + (2 * jumps)) / Math.Max(1.0, _spans.Length), _hypothesis.Alignment.Cost / Math.Max(1, _spans.Length), Math.Abs(_offset) <= OwnTonic);
+        var (heard, sung, cost) = (_spans.Length - others, Math.Max(1, _spans.Length), _hypothesis.Alignment.Cost);
+        return new TakeFacts(
+            heard,
+            sung,
+            all > 0 ? inNotes / all : 0,
+            (others + inside + (2 * jumps)) / (double)sung,
+            cost / sung,
+            (_hypothesis.Free - cost) / Math.Max(1, heard),
+            Math.Abs(_offset) <= OwnTonic);
     }
 
     private double Wanted(SungSpan span) => _drill.Notes[span.Note].Cents + _hypothesis.Shift;
@@ -153,26 +162,16 @@ internal sealed class TakeWriter
             Spread = (int)Math.Round(heard.Spread),
             Vibrato = (int)Math.Round(heard.Vibrato),
             Late = late,
+            Course = NoteContour.Course(_track, _times[s].Onset, _times[s].End, heard.Cents)
+                .Select(c => new TakePoint(Round(c.Seconds), (int)Math.Round(c.Cents - note.Cents - (1200 * _octave) - _offset))).ToValueList(),
             SungTone = isOther ? _drill.ToneBeside(note, cents) : null,
             Why = why,
         };
     }
 
-    /// <summary>Where another note and a left-out one stand beside each other, it cannot be told which is which.</summary>
-    private static void DoubtBesideGaps(List<TakeNote> notes, List<TakePasses.Place> order)
-    {
-        for (var i = 0; i < notes.Count; i++)
-        {
-            var isBeside = (i > 0 && order[i - 1] is { Span: < 0, IsInside: true } && notes[i - 1].Line == notes[i].Line)
-                || (i + 1 < notes.Count && order[i + 1] is { Span: < 0, IsInside: true } && notes[i + 1].Line == notes[i].Line);
-            if (notes[i].Status == NoteStatus.OtherNote && isBeside)
-            {
-                notes[i] = notes[i] with { Status = NoteStatus.Unsure, Why = "another note was heard beside one that was left out" };
-            }
-        }
-    }
-
-    private string? Doubt(int s) => _heard[s].Found < 0.4 ? "its pitch could not be followed" : null;
+    private string? Doubt(int s) => _heard[s].Found < 0.4 ? "its pitch could not be followed"
+        : _hypothesis.Alignment.Margins[s] < Math.Max(_weights.Sure, _hypothesis.Alignment.Cost / _spans.Length) ? "the notes around it fit the drill in another way almost as well"
+        : null;
 
     private TakeNote LeftOut(int index)
     {

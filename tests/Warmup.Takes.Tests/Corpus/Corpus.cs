@@ -3,7 +3,7 @@ namespace Warmup.Takes.Tests;
 /// <summary>The takes of each condition, from a seed.</summary>
 internal static class Corpus
 {
-    public static readonly string[] Conditions = ["clean", "vibrato", "noise 20 dB", "noise 10 dB", "drone -20 dB", "drone -10 dB", "room 0.4 s", "room 1.2 s", "singer's errors", "all together", "drone alone around"];
+    public static readonly string[] Conditions = ["clean", "vibrato", "noise 20 dB", "noise 10 dB", "drone -20 dB", "drone -10 dB", "room 0.4 s", "room 1.2 s", "singer's errors", "all together", "drone alone around", "loud drone"];
 
     private static readonly string[] Scales = ["mohanam", "mayamalavagowla", "hamsadhwani", "kalyani", "bilahari"];
     private static readonly string[] Patterns = ["ladder", "ladder.reversed", "S R G / R G M / G M P / M P D / P D N / D N S'", "S S R R / R R G G / G G M M / M M P P", "ladder.ends"];
@@ -42,15 +42,16 @@ internal static class Corpus
                 Seed = random.Next(),
                 VibratoCents = condition is "vibrato" ? 40 + (60 * random.NextDouble()) : condition is "all together" ? 25 + (30 * random.NextDouble()) : 0,
                 NoiseDb = condition switch { "noise 20 dB" => 20, "noise 10 dB" => 10, "all together" => 22, _ => null },
-                DroneDb = condition switch { "drone -20 dB" => -20, "drone -10 dB" => -10, "all together" => -15, "drone alone around" => -8 - (12 * random.NextDouble()), _ => null },
+                DroneDb = condition switch { "drone -20 dB" => -20, "drone -10 dB" => -10, "all together" => -15, "drone alone around" => -8 - (12 * random.NextDouble()), "loud drone" => -5 - (5 * random.NextDouble()), _ => null },
                 ReverbSeconds = condition switch { "room 0.4 s" => 0.4, "room 1.2 s" => 1.2, "all together" => 0.4, _ => 0 },
                 HasErrors = condition is "singer's errors" or "all together",
                 OffsetCents = n % 5 == 3 && condition != "drone -10 dB" ? random.Next(-500, 500) : 15 * TakeMaker.Gauss(random),
                 Octave = n % 6 == 4 && !child ? (voice == 2 ? 1 : random.Next(2)) : 0,
                 DriftCents = 12 * TakeMaker.Gauss(random),
                 HasConsonants = random.Next(4) > 0,
-                AloneBefore = condition is "drone alone around" ? 2 + (4 * random.NextDouble()) : 0,
-                AloneAfter = condition is "drone alone around" ? 1 + (4 * random.NextDouble()) : 0,
+                AloneBefore = condition is "drone alone around" or "loud drone" ? 2 + (4 * random.NextDouble()) : 0,
+                SilentBefore = condition is "loud drone" ? 1 : 0,
+                AloneAfter = condition is "drone alone around" or "loud drone" ? 1 + (4 * random.NextDouble()) : 0,
                 Pace = Math.Exp(0.12 * TakeMaker.Gauss(random)),
             };
             yield return plan;

@@ -58,6 +58,9 @@ internal sealed record TakePlan
     /// <summary>Seconds of the drone alone before the voice.</summary>
     public double AloneBefore { get; init; }
 
+    /// <summary>Seconds of silence before everything, the drone too.</summary>
+    public double SilentBefore { get; init; }
+
     /// <summary>Seconds of the drone alone after the voice.</summary>
     public double AloneAfter { get; init; }
 }

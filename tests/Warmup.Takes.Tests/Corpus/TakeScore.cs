@@ -25,6 +25,11 @@ internal sealed class TakeScore
 
     public int Unsure { get; private set; }
 
+    /// <summary>Notes of reports that are unsure, whether or not they are right.</summary>
+    public int UnsureNotes { get; private set; }
+
+    public int UnsureRight { get; private set; }
+
     public int Wrong { get; private set; }
 
     public int WrongFound { get; private set; }
@@ -101,12 +106,6 @@ internal sealed class TakeScore
             Wrong += tone.IsOther ? 1 : 0;
             WrongFound += tone.IsOther && isThere && note!.Status == NoteStatus.OtherNote ? 1 : 0;
             RightNotes += tone.IsOther ? 0 : 1;
-            if (isThere && note!.Status != NoteStatus.Unsure)
-            {
-                Sure++;
-                SureRight += isRight ? 1 : 0;
-            }
-
             Unsure += isThere && note!.Status == NoteStatus.Unsure ? 1 : 0;
             FalseOther += isThere && !tone.IsOther && note!.Status == NoteStatus.OtherNote ? 1 : 0;
             if (!isRight)
@@ -127,6 +126,15 @@ internal sealed class TakeScore
                     far.Add($"{tone.Index}@{tone.Onset:0.00}-{tone.End:0.00} {drill.Notes[tone.Index].Cents + note.Cents!.Value + shift - tone.Cents:0.0} ({note.Onset:0.00}-{note.End:0.00} spread {note.Spread} vibrato {note.Vibrato})");
                 }
             }
+        }
+
+        // What the report says that it is sure of, note by note: a tone of that note must be there, of that kind, over half of its time.
+        foreach (var note in report.Notes.Where(n => n.Onset is not null))
+        {
+            var isSure = note.Status != NoteStatus.Unsure;
+            var isRight = take.Tones.Exists(t => t.Index == note.Index && Overlap(note, t) > 0.5 * (t.End - t.Onset) && (!isSure || note.Status == (t.IsOther ? NoteStatus.OtherNote : NoteStatus.Sung)));
+            (Sure, SureRight, UnsureRight) = (Sure + (isSure ? 1 : 0), SureRight + (isSure && isRight ? 1 : 0), UnsureRight + (!isSure && isRight ? 1 : 0));
+            UnsureNotes += isSure ? 0 : 1;
         }
 
         Rings += report.Doubts.Any(d => d.Contains("rings", StringComparison.Ordinal)) ? 1 : 0;
@@ -165,7 +173,7 @@ internal sealed class TakeScore
         Late.Sort();
         double At(List<double> list, double part) => list.Count == 0 ? double.NaN : list[(int)(part * (list.Count - 1))];
         return FormattableString.Invariant(
-            $"{condition,-16} right {100.0 * Right / Math.Max(1, Notes),6:0.00} %  cents {At(Cents, 0.5),4:0.0} / {At(Cents, 0.9),4:0.0}  other {100.0 * FalseOther / Math.Max(1, RightNotes),5:0.00}  onset {100.0 * OnsetsNear / Math.Max(1, Onsets),5:0.0} % ({1000 * At(Late, 0.5),4:0} ms, {1000 * At(Late, 0.05),4:0} to {1000 * At(Late, 0.95),4:0})  unsure {100.0 * Unsure / Math.Max(1, Notes),4:0.0}  sure right {100.0 * SureRight / Math.Max(1, Sure),6:0.00}  wrong {WrongFound}/{Wrong}  left {LeftOutFound}/{LeftOut}  events {EventsFound}/{Events} +{EventsFalse}  breaths {BreathsFound}/{Breaths} inside {BreathsInside} rings {Rings}  octave {OctavesWrong} offset {OffsetsWrong} drift {DriftsWrong} not {NotTheDrill} of {Takes}");
+            $"{condition,-16} right {100.0 * Right / Math.Max(1, Notes),6:0.00} %  cents {At(Cents, 0.5),4:0.0} / {At(Cents, 0.9),4:0.0}  other {100.0 * FalseOther / Math.Max(1, RightNotes),5:0.00}  onset {100.0 * OnsetsNear / Math.Max(1, Onsets),5:0.0} % ({1000 * At(Late, 0.5),4:0} ms, {1000 * At(Late, 0.05),4:0} to {1000 * At(Late, 0.95),4:0})  unsure {100.0 * Unsure / Math.Max(1, Notes),4:0.0}  sure right {100.0 * SureRight / Math.Max(1, Sure),6:0.00} of {Sure}, unsure right {UnsureRight}/{UnsureNotes}  wrong {WrongFound}/{Wrong}  left {LeftOutFound}/{LeftOut}  events {EventsFound}/{Events} +{EventsFalse}  breaths {BreathsFound}/{Breaths} inside {BreathsInside} rings {Rings}  octave {OctavesWrong} offset {OffsetsWrong} drift {DriftsWrong} not {NotTheDrill} of {Takes}");
     }
 
     private static double Overlap(TakeNote note, SungTone tone) => Math.Min(note.End!.Value, tone.End) - Math.Max(note.Onset!.Value, tone.Onset);

@@ -33,6 +33,7 @@ internal static class VoiceMaker
             AddDrone(plan, voice, Math.Sqrt(sung * Math.Pow(10, drone / 10)), random);
         }
 
+        Array.Clear(voice, 0, (int)(plan.SilentBefore * Rate));
         if (plan.NoiseDb is { } noise)
         {
             var size = Math.Sqrt(sung * Math.Pow(10, -noise / 10));
