@@ -10,7 +10,7 @@ internal static class OptionGroups
         ("What is sung", ["--take", "--file", "--part", "--section", "--scale", "--scales", "--pattern", "--lines", "--add", "--difficulty", "--count", "--raised", "--tonic", "--to-scale", "--to-tonic", "--climb", "--cue", "--syllables", "--title", "--tuning", "--simpler-spelling", "--drone", "--drone-string"]),
         ("Whose voices", ["--lowest-highest", "--sustained", "--date", "--singers", "--alias", "--without", "--level", "--voices", "--history", "--on", "--form", "--measured", "--low", "--high", "--tones", "--plan-breaths", "--call-and-response"]),
         ("Time", ["--tempo", "--tala", "--speed", "--speeds", "--gati", "--delivery", "--fill", "--fill-by", "--breath", "--eduppu", "--repeat", "--end-on-first-beat", "--count-in"]),
-        ("Days", ["--start", "--days", "--minutes", "--seed", "--no-repeat", "--least", "--rest", "--time", "--log", "--plan", "--day", "--sung", "--tick", "--absent", "--reached", "--week"]),
+        ("Days", ["--start", "--days", "--minutes", "--seed", "--no-repeat", "--least", "--rest", "--time", "--log", "--no-again", "--plan", "--day", "--sung", "--tick", "--absent", "--reached", "--week"]),
         ("Files", ["--out", "--formats", "--contour", "--chart", "--force"]),
         ("In the notation file", ["--clef", "--key", "--paper", "--staff", "--verse", "--second-voice", "--beat-part", "--drone-part", "--slur-lines", "--microtones"]),
         ("In the MIDI file", ["--midi-tuning", "--midi-text", "--click"]),

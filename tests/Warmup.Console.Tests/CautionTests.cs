@@ -86,7 +86,7 @@ public sealed class CautionTests : IDisposable
     public void Every_command_that_takes_the_option_has_it_among_those_of_the_report()
     {
         var commands = Program.Commands(new Terminal(TextWriter.Null, TextWriter.Null), CancellationToken.None).Subcommands.Where(c => c.Options.Any(o => o.Name == CautionOption.Name)).ToList();
-        Assert.Equal(["drill", "check", "fit", "plan", "listen", "measure", "singers"], commands.Select(c => c.Name));
+        Assert.Equal(["drill", "check", "fit", "plan", "listen", "measure", "read", "singers"], commands.Select(c => c.Name));
         Assert.All(commands, c => Assert.Contains(OptionGroups.Of(c), g => g.Title == "Report" && g.Options.Any(o => o.Name == CautionOption.Name)));
     }
 

@@ -8,18 +8,18 @@ internal sealed class Voicing
     private const double SoftOver = 4;
     private const double LeastStrength = 0.15;
 
-    // What lies so far below the loudest frames is silence, such as before a drone is switched on: it says nothing of what sounds beside the voice.
+    // Before and after all sound, what lies so far below the loudest frames says nothing of what sounds beside the voice: a drone is switched on.
     private const double Silence = 45;
 
-    // Something sounds all the time if the quiet frames that are not silent lie no farther below the voice.
+    // Something sounds all the time if the quietest frames lie no farther below the voice.
     private const double Steady = 20;
 
     private readonly float[] _voice;
     private readonly float[] _levels;
     private readonly bool _hasGround;
 
-    private Voicing(float[] voice, float[] levels, double floor, double quiet, double top, double threshold) =>
-        (_voice, _levels, _hasGround, Floor, Top, Threshold) = (voice, levels, top - quiet < Steady, floor, top, threshold);
+    private Voicing(float[] voice, float[] levels, double floor, double top, double threshold) =>
+        (_voice, _levels, _hasGround, Floor, Top, Threshold) = (voice, levels, top - floor < Steady, floor, top, threshold);
 
     /// <summary>The level of the quietest frames, in dB.</summary>
     public double Floor { get; }
@@ -42,7 +42,7 @@ internal sealed class Voicing
     {
         if (track.Count == 0)
         {
-            return new Voicing([], [], -120, -120, -120, -120);
+            return new Voicing([], [], -120, -120, -120);
         }
 
         var levels = new float[track.Count];
@@ -51,13 +51,15 @@ internal sealed class Voicing
             levels[f] = LevelOf(track, f);
         }
 
-        var sorted = (float[])levels.Clone();
+        var all = (float[])levels.Clone();
+        Array.Sort(all);
+        var silence = all[(int)(all.Length * 0.98)] - Silence;
+        var (first, last) = (Array.FindIndex(levels, l => l > silence), Array.FindLastIndex(levels, l => l > silence));
+        var sorted = levels[first..(last + 1)];
         Array.Sort(sorted);
-        var (floor, top) = (sorted[(int)(sorted.Length * 0.04)], sorted[(int)(sorted.Length * 0.85)]);
-        var first = Array.FindIndex(sorted, l => l > sorted[(int)(sorted.Length * 0.98)] - Silence);
-        var quiet = sorted[first + (int)((sorted.Length - first) * 0.04)];
-        var threshold = Math.Max(quiet + Math.Min(9, 0.45 * (top - quiet)), top - 32);
-        threshold = top - quiet < 5 ? quiet - 3 : threshold;
+        var (floor, top) = (sorted[(int)(sorted.Length * 0.04)], all[(int)(all.Length * 0.85)]);
+        var threshold = Math.Max(floor + Math.Min(9, 0.45 * (top - floor)), top - 32);
+        threshold = top - floor < 5 ? floor - 3 : threshold;
         var voice = new float[levels.Length];
         for (var f = 0; f < voice.Length; f++)
         {
@@ -66,7 +68,7 @@ internal sealed class Voicing
             voice[f] = (float)(byLevel * byStrength);
         }
 
-        return new Voicing(voice, levels, floor, quiet, top, threshold);
+        return new Voicing(voice, levels, floor, top, threshold);
     }
 
     /// <summary>The level of the low band about a frame.</summary>
