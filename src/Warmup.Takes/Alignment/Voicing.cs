@@ -18,8 +18,8 @@ internal sealed class Voicing
     private readonly float[] _levels;
     private readonly bool _hasGround;
 
-    private Voicing(float[] voice, float[] levels, double floor, double top, double threshold) =>
-        (_voice, _levels, _hasGround, Floor, Top, Threshold) = (voice, levels, top - floor < Steady, floor, top, threshold);
+    private Voicing(float[] voice, float[] levels, double floor, double quiet, double top, double threshold) =>
+        (_voice, _levels, _hasGround, Floor, Top, Threshold) = (voice, levels, top - quiet < Steady, floor, top, threshold);
 
     /// <summary>The level of the quietest frames, in dB.</summary>
     public double Floor { get; }
@@ -42,7 +42,7 @@ internal sealed class Voicing
     {
         if (track.Count == 0)
         {
-            return new Voicing([], [], -120, -120, -120);
+            return new Voicing([], [], -120, -120, -120, -120);
         }
 
         var levels = new float[track.Count];
@@ -57,9 +57,9 @@ internal sealed class Voicing
         var (first, last) = (Array.FindIndex(levels, l => l > silence), Array.FindLastIndex(levels, l => l > silence));
         var sorted = levels[first..(last + 1)];
         Array.Sort(sorted);
-        var (floor, top) = (sorted[(int)(sorted.Length * 0.04)], all[(int)(all.Length * 0.85)]);
-        var threshold = Math.Max(floor + Math.Min(9, 0.45 * (top - floor)), top - 32);
-        threshold = top - floor < 5 ? floor - 3 : threshold;
+        var (floor, quiet, top) = (all[(int)(all.Length * 0.04)], sorted[(int)(sorted.Length * 0.04)], all[(int)(all.Length * 0.85)]);
+        var threshold = Math.Max(quiet + Math.Min(9, 0.45 * (top - quiet)), top - 32);
+        threshold = top - quiet < 5 ? quiet - 3 : threshold;
         var voice = new float[levels.Length];
         for (var f = 0; f < voice.Length; f++)
         {
@@ -68,7 +68,7 @@ internal sealed class Voicing
             voice[f] = (float)(byLevel * byStrength);
         }
 
-        return new Voicing(voice, levels, floor, top, threshold);
+        return new Voicing(voice, levels, floor, quiet, top, threshold);
     }
 
     /// <summary>The level of the low band about a frame.</summary>
