@@ -23,6 +23,7 @@ internal sealed class RunWindow<TItem, TTool, TResult> : IDisposable, IAsyncDisp
     // Unbounded in name only: no more slots are waiting than the ring has.
     private readonly Channel<Slot> _waiting = Channel.CreateUnbounded<Slot>(new UnboundedChannelOptions { SingleWriter = true });
 
+    private readonly RunTelemetry _told;
     private readonly Bench _own = new();
     private int _hired;
     private long _read;
@@ -46,6 +47,7 @@ internal sealed class RunWindow<TItem, TTool, TResult> : IDisposable, IAsyncDisp
         _items = items.GetEnumerator();
         _unwanted = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         _stop = _unwanted.Token;
+        _told = RunTelemetry.Begin(run);
     }
 
     private Slot Head => _ring[_taken % _ring.Length];
@@ -206,9 +208,11 @@ internal sealed class RunWindow<TItem, TTool, TResult> : IDisposable, IAsyncDisp
                 _cancellation.ThrowIfCancellationRequested();
             }
 
+            _told.Taken(failure);
             throw new OrderedParallelException(index, failure);
         }
 
+        _told.Taken(null);
         var result = slot.Result!;
         slot.Item = default;
         slot.Result = default;
@@ -236,6 +240,7 @@ internal sealed class RunWindow<TItem, TTool, TResult> : IDisposable, IAsyncDisp
         finally
         {
             _unwanted.Dispose();
+            _told.End();
         }
     }
 
