@@ -23,7 +23,7 @@ internal sealed class SungWays
     /// <param name="Behind">What that one costs more; endless where there is none.</param>
     public readonly record struct Way(SungSpan Span, int Before, ulong Notes, int Rival, double Behind);
 
-    /// <summary>Whether so many are kept that those given up should be dropped.</summary>
+    /// <summary>Whether it is time to drop those that were given up.</summary>
     public bool IsFull => _ways.Count > _most;
 
     /// <summary>What tells the notes up to one and with another from others.</summary>

@@ -22,7 +22,7 @@ public static class TakeSummary
     // A note of this many seconds is long (the project's own setting).
     private const double Long = 1.5;
 
-    // One note of so many may be off in a line that does not stay off.
+    // One note in four may be off in a line that does not stay off.
     private const int MostOff = 4;
 
     /// <summary>The kinds of notes that were heard, in a fixed order.</summary>
