@@ -13,6 +13,7 @@ public sealed class PicturesTests(OpenedInChromium opened, PageServer server) : 
     {
         await StartAsync("/");
         await Browser.ResizeAsync(1360, 3000);
+        await Browser.SendAsync("Emulation.setScrollbarsHidden", new JsonObject { ["hidden"] = true });
         await Browser.VisitAsync(At($"/?scale=mohanam&from=words&pattern=ladder&tonic=F3&class={Class}"));
         await Browser.WaitAsync("document.querySelector('#fits .finding a') && !document.body.ariaBusy && !location.search.includes('Wren')");
         await TakeAsync("page.png", "0, 0, 1360, 1150");
