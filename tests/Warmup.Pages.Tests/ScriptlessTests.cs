@@ -15,7 +15,7 @@ public abstract class ScriptlessTests(Opened opened, PageServer server) : Served
         await BeginAsync($"/?class={Class}&tonic=D4");
         await Browser.EvaluateAsync("(() => { document.getElementById('scale').value = 'mohanam'; })()");
         await Browser.ClickAsync("button.main");
-        await Browser.WaitAsync("document.querySelector('#lines-sung h3')?.textContent.startsWith('Mohanam')");
+        await Browser.WaitAsync("document.readyState === 'complete' && document.querySelector('#lines-sung h3')?.textContent.startsWith('Mohanam')");
         Assert.Equal("D4", (string)(await Browser.EvaluateAsync("new URL(location.href).searchParams.get('tonic')"))!);
         Assert.Equal(2, (int)(await Browser.EvaluateAsync("document.querySelectorAll('#fits strong').length"))!);
 
@@ -32,7 +32,7 @@ public abstract class ScriptlessTests(Opened opened, PageServer server) : Served
         await BeginAsync($"/plan?class={Class}");
         await Browser.EvaluateAsync("(() => { document.getElementById('start').value = '2026-12-01'; document.getElementById('days').value = '14'; })()");
         await Browser.ClickAsync("button.main");
-        await Browser.WaitAsync("document.querySelectorAll('td.singing').length === 12");
+        await Browser.WaitAsync("document.readyState === 'complete' && document.querySelectorAll('td.singing').length === 12");
         await Browser.ClickAsync("td[data-date='2026-12-05'] a");
         await Browser.WaitAsync("document.getElementById('day-heading')?.textContent.startsWith('Saturday, 5 December 2026')");
 
