@@ -151,4 +151,5 @@ public abstract class EnvelopeTests(Opened opened)
 public class EnvelopesInChromiumTests(OfflineInChromium opened) : EnvelopeTests(opened), IClassFixture<OfflineInChromium>;
 
 /// <summary>The envelopes in Firefox.</summary>
+[Trait("Run", "whole")]
 public class EnvelopesInFirefoxTests(OfflineInFirefox opened) : EnvelopeTests(opened), IClassFixture<OfflineInFirefox>;

@@ -108,6 +108,7 @@ public abstract class PlanPageTests(Opened opened, PageServer server) : ServedPa
 
 /// <summary>In Firefox.</summary>
 [Collection<ServedInFirefox>]
+[Trait("Run", "whole")]
 public sealed class PlanPageInFirefoxTests(OpenedInFirefox opened, PageServer server) : PlanPageTests(opened, server);
 
 /// <summary>In Chromium, which can also print and show dark pages.</summary>

@@ -56,6 +56,7 @@ public abstract class ScriptlessTests(Opened opened, PageServer server) : Served
 }
 
 /// <summary>In Firefox, started without scripts.</summary>
+[Trait("Run", "whole")]
 public sealed class ScriptlessInFirefoxTests(ScriptlessFirefox opened, PageServer server) : ScriptlessTests(opened, server), IClassFixture<ScriptlessFirefox>;
 
 /// <summary>In Chromium, which leaves them out where it is asked to.</summary>

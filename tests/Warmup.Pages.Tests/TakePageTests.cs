@@ -71,6 +71,7 @@ public abstract class TakePageTests(Opened opened, PageServer server) : SungPage
 
 /// <summary>In Firefox.</summary>
 [Collection<ServedInFirefox>]
+[Trait("Run", "whole")]
 public sealed class TakePageInFirefoxTests(OpenedInFirefox opened, PageServer server) : TakePageTests(opened, server)
 {
     [Fact]

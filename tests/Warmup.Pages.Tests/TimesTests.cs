@@ -233,4 +233,5 @@ public abstract class TimesTests(Opened opened)
 public class TimesInChromiumTests(OpenedInChromium opened) : TimesTests(opened), IClassFixture<OpenedInChromium>;
 
 /// <summary>The times in Firefox.</summary>
+[Trait("Run", "whole")]
 public class TimesInFirefoxTests(OpenedInFirefox opened) : TimesTests(opened), IClassFixture<OpenedInFirefox>;

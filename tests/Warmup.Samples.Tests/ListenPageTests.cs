@@ -26,8 +26,8 @@ public sealed class ListenPageTests(WebApplicationFactory<Program> service) : IC
     [Fact]
     public async Task Another_note_is_named()
     {
-        // In the fourth line D is sung for P.
-        var report = await Report(Sung("S R / S R G / S R G P / S R G D D / S R G P D S'"));
+        // In the fourth line S is sung for P.
+        var report = await Report(Sung("S R / S R G / S R G P / S R G S D / S R G P D S'"));
         Assert.Contains("20 notes were heard, 19 of them in tune", report, StringComparison.Ordinal);
     }
 

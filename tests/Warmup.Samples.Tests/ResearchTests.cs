@@ -26,6 +26,7 @@ public sealed partial class ResearchTests(ResearchTests.Copy copy) : IClassFixtu
     }
 
     [Fact]
+    [Trait("Run", "whole")]
     public void The_second_gives_the_answers_that_its_page_records_and_draws_them()
     {
         var pictures = Directory.CreateDirectory(Path.Combine(copy.Folder, "pictures")).FullName;

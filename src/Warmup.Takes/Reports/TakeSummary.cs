@@ -12,6 +12,9 @@ public sealed record TakeSkill(string Name, int Heard, int InTune, int Cents)
     /// <summary>The kind in words, such as "starting notes of lines".</summary>
     public string Name { get; init => field = Require.NotNull(value, nameof(Name)); } = Require.NotNull(Name);
 
+    /// <summary>The share of them that was not in tune.</summary>
+    internal double Missed => 1 - (InTune / (double)Heard);
+
     /// <summary>The kind, and how many were in tune.</summary>
     public override string ToString() => OneLine.Of(string.Create(CultureInfo.InvariantCulture, $"{Name}: {InTune} of {Heard}"));
 }
@@ -91,9 +94,12 @@ public static class TakeSummary
         said.Add(string.Create(CultureInfo.InvariantCulture, $"{heard.Count} notes were heard, {inTune} of them in tune, which is within {TakeMarks.InTune} cents."));
         if (skills.Count > 0)
         {
-            var best = skills.MinBy(s => (s.Cents, -s.InTune))!;
-            said.Add(string.Create(CultureInfo.InvariantCulture, $"What went well: {best.Name}, {best.InTune} of {best.Heard} in tune."));
-            var worst = skills.MaxBy(s => (1 - (s.InTune / (double)s.Heard), s.Cents))!;
+            var worst = skills.MaxBy(s => (s.Missed, s.Cents))!;
+            if (skills.Where(s => s != worst || s.Missed == 0).MinBy(s => (s.Missed, s.Cents)) is { InTune: > 0 } best)
+            {
+                said.Add(string.Create(CultureInfo.InvariantCulture, $"What went well: {best.Name}, {best.InTune} of {best.Heard} in tune."));
+            }
+
             said.Add(worst.InTune == worst.Heard
                 ? "Nothing stands out to work on: all kinds of notes were in tune."
                 : string.Create(CultureInfo.InvariantCulture, $"The one thing to work on: {worst.Name}; {worst.InTune} of {worst.Heard} were in tune, the median was {worst.Cents} cents off."));

@@ -76,6 +76,7 @@ public class ExplainTests
 
     /// <summary>At least 95 of 100 generated expressions of size 4 or less are explained, by a rule of exactly the same lines.</summary>
     [Fact]
+    [Trait("Run", "whole")]
     public void Most_generated_expressions_are_explained()
     {
         const int Cases = 120;
