@@ -80,7 +80,7 @@ public abstract class EnvelopeTests(Opened opened)
 
     [Theory]
     [InlineData(false)]
-    [InlineData(true)]
+    [InlineData(true, Traits = ["Run", "whole"])]
     public async Task The_drone_lies_below_the_guide_as_the_balance_says(bool held)
     {
         // By Recommendation ITU-R BS.1770-5 (2023); a cycle of the strings is 5 s. Its two equal strings add up as they happen to meet, by up to 3 dB, so

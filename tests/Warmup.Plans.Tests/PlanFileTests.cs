@@ -71,7 +71,7 @@ public class PlanFileTests
         Assert.Equal(plan, Read(Text(plan)));
     }
 
-    [Property(MaxTest = 200)]
+    [Property(MaxTest = 50)]
     public void A_frequency_written_by_hand_reads_back_equal(PositiveInt thousandths)
     {
         var hz = 40 + (thousandths.Get % 1_900_000 / 1_000.0);

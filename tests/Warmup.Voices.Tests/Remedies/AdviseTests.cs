@@ -47,7 +47,7 @@ public class AdviseTests
         }
     }
 
-    [Property(MaxTest = 300)]
+    [Property(MaxTest = 100)]
     public void A_tonic_is_offered_where_one_fits_and_it_is_the_nearest(Drill drill, Singer singer)
     {
         if (!drill.TryToScore(out var score, out _) || score.NoteCount > 300)
