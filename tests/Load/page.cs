@@ -23,6 +23,7 @@ using var client = new HttpClient(new SocketsHttpHandler { MaxConnectionsPerServ
 for (var i = 0; i < 20; i++)
 {
     await Ask(i % exercises.Length, i % tonics.Length, "1");
+    await Ask(i % exercises.Length, i % tonics.Length, null);
 }
 
 foreach (var (name, quick) in ((string, string?)[])[("the drill and whom it fits", "1"), ("with the remedies and the tempi", null)])
