@@ -3,7 +3,10 @@
 //     dotnet run tests/Mutation/stryker.cs -- Warmup.Midi
 //     dotnet run tests/Mutation/stryker.cs -- Warmup.Voices Checks Breathing
 //     dotnet run tests/Mutation/stryker.cs -- Warmup.Core Pitch/Degree.cs --tests Pitch Values --without A_slow_test Another
+//     dotnet run tests/Mutation/stryker.cs -- Warmup.Core Pitch Rhythm --sample 150 --seed 1
 //
+// --sample tries that many mistakes of each folder or file, each as likely as any other, and tells between which shares the whole folder's lies (Wilson,
+// 95 in a hundred). Stryker runs twice then: first it lists all mistakes and tries none. The same --seed (1) over the same sources draws the same.
 // After --tests only the tests in these folders (or files) of the test project run, and those beside its project file; after --without stand tests
 // that are too slow to be run for every mistake. The share is then a lower bound. It needs the tool: dotnet tool install --global dotnet-stryker.
 // It works in a copy of the sources, which stays for the next run: WARMUP_MUTATION_COPY, or warmup-stryker in the folder for temporary files.
@@ -20,9 +23,10 @@ var mostCases = int.Parse(Environment.GetEnvironmentVariable("WARMUP_MUTATION_CA
 
 var parts = args.Skip(1).TakeWhile(a => !IsOption(a)).ToList();
 var (onlyTests, without) = (After("--tests"), After("--without"));
-if (args.Length == 0 || IsOption(args[0]) || args.Any(a => IsOption(a) && After(a).Count == 0))
+var (sample, seed) = (Number("--sample", int.MaxValue), Number("--seed", 1));
+if (args.Length == 0 || IsOption(args[0]) || args.Any(a => IsOption(a) && After(a).Count == 0) || sample < 1 || seed < 0)
 {
-    Console.Error.WriteLine("usage: dotnet run tests/Mutation/stryker.cs -- LIBRARY [FOLDER or FILE]... [--tests FOLDER or FILE...] [--without TEST...]");
+    Console.Error.WriteLine("usage: dotnet run tests/Mutation/stryker.cs -- LIBRARY [FOLDER or FILE]... [--tests FOLDER or FILE...] [--without TEST...] [--sample COUNT] [--seed NUMBER]");
     return 2;
 }
 
@@ -37,49 +41,111 @@ if (!Directory.Exists(Path.Combine(root, "src", library)))
 var copy = Environment.GetEnvironmentVariable("WARMUP_MUTATION_COPY") ?? Path.Combine(Path.GetTempPath(), "warmup-stryker");
 Update(root, copy, (file, text) => Changed(file, text, library, parts, onlyTests, without, mostCases));
 var tests = Path.Combine(copy, "tests", $"{library}.Tests");
-File.WriteAllText(Path.Combine(tests, "stryker-config.json"), $$"""
-    { "stryker-config": { "test-runner": "mtp", "project": "{{library}}.csproj", "concurrency": {{Environment.GetEnvironmentVariable("WARMUP_MUTATION_WORKERS") ?? "2"}},
-      "coverage-analysis": "perTest", "reporters": ["json"], "additional-timeout": 10000, "ignore-mutations": ["string"] } }
-    """);
-
-using (var stryker = Process.Start(new ProcessStartInfo("dotnet-stryker", ["--skip-version-check", "-O", "out"]) { WorkingDirectory = tests })!)
+List<Mistake>? drawn = null;
+Dictionary<string, int> all = [];
+if (sample < int.MaxValue)
 {
-    stryker.WaitForExit();
-    if (stryker.ExitCode != 0)
+    // No mistake lies in the first character of a file, so that this only lists them.
+    if (Run(["**/*.cs{0..1}"], isList: true) is not { } listed)
+    {
+        return 2;
+    }
+
+    // Ignored ones are those that only the line above leaves out; others cannot be compiled, or are of a kind that is not wanted.
+    var random = new Random(seed);
+    drawn = [];
+    foreach (var part in listed.Where(m => m.IsLeftOut).GroupBy(m => m.Part).OrderBy(g => g.Key, StringComparer.Ordinal))
+    {
+        var mixed = part.ToArray();
+        random.Shuffle(mixed);
+        drawn.AddRange(mixed.Take(sample));
+        all[part.Key] = mixed.Length;
+    }
+
+    // A mistake comes with those inside it; they are left out unless that would leave out one that is drawn.
+    var inner = listed.Where(m => drawn.Exists(d => d.Holds(m)) && !drawn.Exists(d => m.Holds(d)));
+    if (drawn.Count == 0 || Run([.. drawn.Select(d => d.Place()), .. inner.Select(m => $"!{m.Place()}")]) is not { } tried)
+    {
+        return 2;
+    }
+
+    var wanted = drawn.Select(d => d.Key).ToHashSet();
+    drawn = [.. tried.Where(m => wanted.Contains(m.Key))];
+}
+else
+{
+    drawn = Run(["**/*"]);
+    if (drawn is null)
     {
         return 2;
     }
 }
 
-var report = JsonNode.Parse(File.ReadAllText(Path.Combine(tests, "out", "reports", "mutation-report.json")))!;
-var (allNoticed, all, late) = (0, 0, 0);
-foreach (var (path, file) in report["files"]!.AsObject().OrderBy(f => f.Key, StringComparer.Ordinal))
+var tested = drawn.Where(m => m.IsNoticed || m.IsMissed).ToList();
+foreach (var file in tested.GroupBy(m => m.File).OrderBy(f => f.Key, StringComparer.Ordinal))
 {
-    var mutants = file!["mutants"]!.AsArray().Select(m => (Status: m!["status"]!.GetValue<string>(), Mutant: m)).ToList();
-    var noticed = mutants.Count(m => m.Status is "Killed" or "Timeout");
-    var missed = mutants.Where(m => m.Status is "Survived" or "NoCoverage").ToList();
-    if (noticed + missed.Count == 0)
+    Console.WriteLine($"{Percent(file)} {file.Key}");
+    foreach (var mistake in file.Where(m => m.IsMissed).OrderBy(m => m.Start))
     {
-        continue;
-    }
-
-    (allNoticed, all, late) = (allNoticed + noticed, all + noticed + missed.Count, late + mutants.Count(m => m.Status == "Timeout"));
-    Console.WriteLine($"{Percent(noticed, noticed + missed.Count)} {Path.GetRelativePath(copy, Path.Combine((string?)report["projectRoot"] ?? tests, path))}");
-    var lines = file["source"]!.GetValue<string>().Split('\n');
-    foreach (var (status, mutant) in missed)
-    {
-        var (start, end) = (mutant!["location"]!["start"]!, mutant["location"]!["end"]!);
-        Console.WriteLine($"    {(int)start["line"]!}: {Flat(Between(lines, start, end))}  ->  {Flat(mutant["replacement"]!.GetValue<string>())}{(status == "NoCoverage" ? "  (no test comes here)" : string.Empty)}");
+        Console.WriteLine($"    {mistake.Line}: {Flat(mistake.Original)}  ->  {Flat(mistake.Replacement)}{(mistake.Status == "NoCoverage" ? "  (no test comes here)" : string.Empty)}");
     }
 }
 
-Console.WriteLine($"{Percent(allNoticed, all)} {string.Join(' ', args)}");
+var isEnough = true;
+foreach (var part in tested.GroupBy(m => m.Part).OrderBy(p => p.Key, StringComparer.Ordinal))
+{
+    // An endless loop is one that runs out of time; where the machine has much other work, a test that never got its turn is another.
+    isEnough &= 100.0 * part.Count(m => m.IsNoticed) >= LeastPercent * part.Count();
+    var isSample = all.TryGetValue(part.Key, out var count) && count > sample;
+    Console.WriteLine($"{Percent(part)}{(isSample ? $" drawn from {count}: {Interval(part)}" : string.Empty)} in {part.Key}; {part.Count(m => m.Status == "Timeout")} of the noticed ones because the tests ran out of time");
+}
 
-// An endless loop is one; where the machine has much other work, a test that never got its turn is another.
-Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{late} of the noticed ones because the tests ran out of time"));
-return 100.0 * allNoticed >= LeastPercent * all ? 0 : 1;
+return isEnough ? 0 : 1;
 
-static bool IsOption(string argument) => argument is "--tests" or "--without";
+// Lets Stryker try the mistakes that lie in what the patterns name; null where it fails.
+List<Mistake>? Run(IEnumerable<string> patterns, bool isList = false)
+{
+    var configuration = new JsonObject
+    {
+        ["stryker-config"] = new JsonObject
+        {
+            ["test-runner"] = "mtp", ["project"] = $"{library}.csproj", ["concurrency"] = Number("WARMUP_MUTATION_WORKERS", 2), ["coverage-analysis"] = isList ? "off" : "perTest",
+            ["reporters"] = new JsonArray("json"), ["additional-timeout"] = 10000, ["ignore-mutations"] = new JsonArray("string"),
+
+            // Every null argument of every library is tried in tests/Warmup.Packages.Tests.
+            ["ignore-methods"] = new JsonArray("*ThrowIfNull"),
+            ["mutate"] = new JsonArray([.. patterns.Select(p => (JsonNode)p)]),
+        },
+    };
+    File.WriteAllText(Path.Combine(tests, "stryker-config.json"), configuration.ToJsonString());
+    using var stryker = Process.Start(new ProcessStartInfo("dotnet-stryker", ["--skip-version-check", "-O", "out"]) { WorkingDirectory = tests })!;
+    stryker.WaitForExit();
+    if (stryker.ExitCode != 0)
+    {
+        return null;
+    }
+
+    var report = JsonNode.Parse(File.ReadAllText(Path.Combine(tests, "out", "reports", "mutation-report.json")))!;
+    var mistakes = new List<Mistake>();
+    foreach (var (path, file) in report["files"]!.AsObject())
+    {
+        var name = Path.GetRelativePath(copy, Path.Combine((string?)report["projectRoot"] ?? tests, path)).Replace('\\', '/');
+        var inLibrary = name.StartsWith($"src/{library}/", StringComparison.Ordinal) ? name[$"src/{library}/".Length..] : name;
+        var part = parts.Find(p => inLibrary == p || inLibrary.StartsWith($"{p}/", StringComparison.Ordinal)) ?? library;
+        var source = file!["source"]!.GetValue<string>();
+        var lines = source.Split('\n').Aggregate(new List<int> { 0 }, (starts, line) => [.. starts, starts[^1] + line.Length + 1]);
+        foreach (var mutant in file["mutants"]!.AsArray())
+        {
+            int At(string end) => lines[(int)mutant!["location"]![end]!["line"]! - 1] + (int)mutant["location"]![end]!["column"]! - 1;
+            mistakes.Add(new Mistake(
+                part, name, (int)mutant!["location"]!["start"]!["line"]!, At("start"), At("end"), source[At("start")..At("end")], (string)mutant["replacement"]!, (string)mutant["status"]!, (string?)mutant["statusReason"]));
+        }
+    }
+
+    return mistakes;
+}
+
+static bool IsOption(string argument) => argument is "--tests" or "--without" or "--sample" or "--seed";
 
 List<string> After(string option) => [.. args.SkipWhile(a => a != option).Skip(1).TakeWhile(a => !IsOption(a))];
 
@@ -87,14 +153,21 @@ static string Root(string from) => File.Exists(Path.Combine(from, "Warmup.Core.s
     ? from
     : Root(Path.GetDirectoryName(from) ?? throw new InvalidOperationException("run this inside the project's folder"));
 
-static string Percent(int part, int whole) => string.Create(CultureInfo.InvariantCulture, $"{100.0 * part / Math.Max(1, whole),5:0.0} % of {whole,4}");
+int Number(string option, int otherwise) =>
+    (IsOption(option) ? After(option).FirstOrDefault() : Environment.GetEnvironmentVariable(option)) is not { } text ? otherwise
+    : int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number
+    : -1;
 
-static string Between(string[] lines, JsonNode start, JsonNode end)
+static string Percent(IEnumerable<Mistake> some) =>
+    string.Create(CultureInfo.InvariantCulture, $"{100.0 * some.Count(m => m.IsNoticed) / some.Count(),5:0.0} % of {some.Count(),4}");
+
+// Wilson's interval for the share in all mistakes, of which these are a sample.
+static string Interval(IEnumerable<Mistake> some)
 {
-    var (first, last) = ((int)start["line"]! - 1, (int)end["line"]! - 1);
-    var text = string.Join(' ', lines[first..(last + 1)].Select(l => l.TrimEnd()));
-    var cut = text.Length - lines[last].TrimEnd().Length + (int)end["column"]! - 1;
-    return text[((int)start["column"]! - 1)..Math.Clamp(cut, (int)start["column"]! - 1, text.Length)];
+    const double Z = 1.96;
+    double n = some.Count(), share = some.Count(m => m.IsNoticed) / n;
+    var (middle, half) = (share + (Z * Z / (2 * n)), Z * Math.Sqrt((share * (1 - share) / n) + (Z * Z / (4 * n * n))));
+    return string.Create(CultureInfo.InvariantCulture, $"{100 * (middle - half) / (1 + (Z * Z / n)):0.0} to {100 * (middle + half) / (1 + (Z * Z / n)):0.0} %");
 }
 
 static string Flat(string text) => Regex.Replace(text, @"\s+", " ") is var flat && flat.Length > 160 ? flat[..160] + "…" : flat;
@@ -172,4 +245,20 @@ static string? Changed(string file, byte[] content, string library, List<string>
     var isWanted = file.StartsWith($"src/{library}/", StringComparison.Ordinal)
         && (parts.Count == 0 || parts.Exists(p => file == $"src/{library}/{p}" || file.StartsWith($"src/{library}/{p}/", StringComparison.Ordinal)));
     return isWanted || !file.StartsWith("src/", StringComparison.Ordinal) ? null : $"// <auto-generated/>\n#nullable enable\n{text.TrimStart('\uFEFF')}";
+}
+
+// A planted mistake: the folder or file it was asked for with, where it lies, and what became of it.
+internal sealed record Mistake(string Part, string File, int Line, int Start, int End, string Original, string Replacement, string Status, string? Reason)
+{
+    public bool IsNoticed => Status is "Killed" or "Timeout";
+
+    public bool IsMissed => Status is "Survived" or "NoCoverage";
+
+    public bool IsLeftOut => Status == "Ignored" && Reason?.Contains("mutate filter", StringComparison.OrdinalIgnoreCase) == true;
+
+    public (string File, int Start, int End, string Replacement) Key => (File, Start, End, Replacement);
+
+    public bool Holds(Mistake other) => File == other.File && Start <= other.Start && other.End <= End;
+
+    public string Place() => $"**/{File}{{{Start}..{End}}}";
 }
