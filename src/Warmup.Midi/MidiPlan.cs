@@ -11,7 +11,7 @@ internal sealed class MidiPlan
     // Programs expect a number like this one; a file has another only where the score's grid needs it.
     private const int UsualTicks = 480;
 
-    // The spans of one tempo: where each begins, in seconds and in ticks, and how many ticks it has a second.
+    // The spans of one tempo, which the drone alone needs: where each begins, in seconds and in ticks, and how many ticks it has a second.
     private readonly List<(Rational Seconds, long Tick, Rational Rate)> _spans = [];
     private readonly long[] _stepTicks;
 
@@ -29,8 +29,6 @@ internal sealed class MidiPlan
         Keys = new KeyTuning[score.Sections.Count][];
         CheckTempi();
         SlideSemitones = options.HasVoice ? VoiceShape.BendSemitones(score) : 0;
-        Seconds = score.Seconds;
-        var starts = score.SectionStarts();
         _stepTicks = new long[Keys.Length];
         for (var s = 0; s < Keys.Length; s++)
         {
@@ -43,16 +41,15 @@ internal sealed class MidiPlan
 
             _stepTicks[s] = (TicksPerQuarter * Quarters(section) / section.Resolution).Numerator;
             Starts[s + 1] = Starts[s] + (section.LengthSteps * _stepTicks[s]);
-            AddSpan(s, Rational.Zero, starts[s], section.Tempo);
-            foreach (var change in section.TempoChanges)
-            {
-                AddSpan(s, change.Onset, starts[s] + change.Seconds, change.Tempo);
-            }
-
             Keys[s] = options.HasVoice ? VoiceKeys(s) : [];
         }
 
-        Drone = options.HasDrone && score.Drone is { } drone ? new DroneChannels(drone, options.Tuning) : null;
+        if (options.HasDrone && score.Drone is { } drone)
+        {
+            Drone = new DroneChannels(drone, options.Tuning);
+            Seconds = score.Seconds;
+            AddSpans();
+        }
     }
 
     public Score Score { get; }
@@ -68,7 +65,7 @@ internal sealed class MidiPlan
     /// <summary>The tick at which the score ends.</summary>
     public long End => Starts[^1];
 
-    /// <summary>The score's length in seconds.</summary>
+    /// <summary>The score's length in seconds; 0 where no drone is written.</summary>
     public Rational Seconds { get; }
 
     /// <summary>The key and the tuning of each pitch of each section.</summary>
@@ -180,6 +177,19 @@ internal sealed class MidiPlan
             foreach (var change in Score.Sections[s].TempoChanges)
             {
                 _ = MicrosecondsPerQuarter(s, change.Tempo);
+            }
+        }
+    }
+
+    private void AddSpans()
+    {
+        var starts = Score.SectionStarts();
+        for (var s = 0; s < starts.Count; s++)
+        {
+            AddSpan(s, Rational.Zero, starts[s], Score.Sections[s].Tempo);
+            foreach (var change in Score.Sections[s].TempoChanges)
+            {
+                AddSpan(s, change.Onset, starts[s] + change.Seconds, change.Tempo);
             }
         }
     }

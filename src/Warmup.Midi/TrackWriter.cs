@@ -16,6 +16,9 @@ internal ref struct TrackWriter
     /// <summary>The largest variable-length quantity: four bytes of seven bits.</summary>
     public const long LargestQuantity = 0x0FFF_FFFF;
 
+    /// <summary>The meta event of a syllable.</summary>
+    public const int Lyric = 0x05;
+
     /// <summary>The least size of a trial's block; most drills fit in it.</summary>
     public const int TrialBlock = 16 * 1024;
 
@@ -24,12 +27,15 @@ internal ref struct TrackWriter
     private const int LongestMessage = LongestQuantity + 3;
     private const int LongestMetaHead = LongestQuantity + 2 + LongestQuantity;
 
+    // A longer text is written a character at a time.
+    private const int PlainText = 128;
+
+    // The release velocity of a keyboard that does not measure it.
+    private const int Release = 64;
+
     private const string TimeBetween = "the time between two events, in ticks,";
     private const string LengthOfText = "the length of a text";
     private const string LengthOfMessage = "the length of a system exclusive message";
-
-    // A longer text is written a character at a time.
-    private const int ShortText = 64;
 
     private readonly IBufferWriter<byte>? _output;
     private readonly CancellationToken _cancellation;
@@ -88,6 +94,41 @@ internal ref struct TrackWriter
         return checked((uint)(Length - _chunk));
     }
 
+    /// <summary>A note from its beginning to its end with nothing between, and its syllable before it.</summary>
+    /// <param name="on">When it begins.</param>
+    /// <param name="off">When it ends.</param>
+    /// <param name="channel">The channel, 0 to 15.</param>
+    /// <param name="key">The key, 0 to 127.</param>
+    /// <param name="velocity">The velocity, 0 to 127.</param>
+    /// <param name="lyric">The syllable; none by default.</param>
+    public void Note(long on, long off, int channel, int key, int velocity, ShortText lyric)
+    {
+        if (_running || ((key | velocity) & ~0x7F) != 0)
+        {
+            if (lyric.Length > 0)
+            {
+                Text(on, Lyric, lyric);
+            }
+
+            NoteOn(on, channel, key, velocity);
+            NoteOff(off, channel, key);
+            return;
+        }
+
+        var room = Room(LongestMetaHead + sizeof(ulong) + (2 * (LongestMessage + 1)));
+        var at = Delta(room, on);
+        if (lyric.Length > 0)
+        {
+            at += Meta(room[at..], Lyric, lyric);
+            room[at++] = 0;
+        }
+
+        at += Three(room[at..], 0x90 | channel, key, velocity);
+        at += Delta(room[at..], off);
+        _used += at + Three(room[at..], 0x80 | channel, key, Release);
+        _status = 0x80 | channel;
+    }
+
     public void NoteOn(long tick, int channel, int key, int velocity) => Channel(tick, 0x90, channel, key, velocity);
 
     public void NoteOff(long tick, int channel, int key)
@@ -98,8 +139,7 @@ internal ref struct TrackWriter
         }
         else
         {
-            // 64 is the release velocity of a keyboard that does not measure it.
-            Channel(tick, 0x80, channel, key, 64);
+            Channel(tick, 0x80, channel, key, Release);
         }
     }
 
@@ -134,30 +174,53 @@ internal ref struct TrackWriter
     /// <summary>A meta event with text, and bytes after it.</summary>
     public void Text(long tick, int type, scoped ReadOnlySpan<char> text, scoped ReadOnlySpan<byte> suffix = default)
     {
-        if (text.Length + suffix.Length > ShortText || !IsPlain(text))
+        if (text.Length <= PlainText && IsPlain(text))
         {
-            LongText(tick, type, text, suffix);
+            MetaHead(tick, type, text.Length + suffix.Length);
+            var room = Room(PlainText);
+            for (var i = 0; i < text.Length; i++)
+            {
+                room[i] = (byte)text[i];
+            }
+
+            _used += text.Length;
+            Put(suffix);
             return;
         }
 
-        // Nearly every text is a syllable of one or two plain letters: each is its own byte, and the length takes one.
-        var room = Room(LongestMetaHead + ShortText);
+        Span<byte> scratch = stackalloc byte[MidiText.LongestCharacter];
+        long length = suffix.Length;
+        foreach (var rune in text.EnumerateRunes())
+        {
+            length += MidiText.Encode(rune, _text, scratch).Length;
+        }
+
+        MetaHead(tick, type, length);
+        foreach (var rune in text.EnumerateRunes())
+        {
+            Put(MidiText.Encode(rune, _text, scratch));
+        }
+
+        Put(suffix);
+    }
+
+    /// <summary>A meta event with a short text.</summary>
+    public void Text(long tick, int type, ShortText text)
+    {
+        var room = Room(LongestMetaHead + sizeof(ulong));
         var at = Delta(room, tick);
-        room[at++] = 0xFF;
-        room[at++] = (byte)type;
-        room[at++] = (byte)(text.Length + suffix.Length);
-        foreach (var c in text)
-        {
-            room[at++] = (byte)c;
-        }
-
-        foreach (var b in suffix)
-        {
-            room[at++] = b;
-        }
-
-        _used += at;
+        _used += at + Meta(room[at..], type, text);
         _status = 0;
+    }
+
+    /// <summary>Puts a meta event with a short text.</summary>
+    /// <returns>The bytes it takes.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static int Meta(Span<byte> room, int type, ShortText text)
+    {
+        var head = Three(room, 0xFF, type, text.Length);
+        BinaryPrimitives.WriteUInt64LittleEndian(room[head..], text.Bytes);
+        return head + text.Length;
     }
 
     /// <summary>A system exclusive message; its data goes without F0 and F7.</summary>
@@ -202,24 +265,6 @@ internal ref struct TrackWriter
         return true;
     }
 
-    private void LongText(long tick, int type, scoped ReadOnlySpan<char> text, scoped ReadOnlySpan<byte> suffix)
-    {
-        Span<byte> scratch = stackalloc byte[MidiText.LongestCharacter];
-        long length = suffix.Length;
-        foreach (var rune in text.EnumerateRunes())
-        {
-            length += MidiText.Encode(rune, _text, scratch).Length;
-        }
-
-        MetaHead(tick, type, length);
-        foreach (var rune in text.EnumerateRunes())
-        {
-            Put(MidiText.Encode(rune, _text, scratch));
-        }
-
-        Put(suffix);
-    }
-
     /// <summary>How loud a channel is throughout, 0 to 127.</summary>
     public void Volume(long tick, int channel, int value) => Controller(tick, channel, 7, value);
 
@@ -235,18 +280,30 @@ internal ref struct TrackWriter
             throw NoMessage(kind, channel, first, second);
         }
 
-        var room = Room(LongestMessage);
+        var room = Room(LongestMessage + 1);
         var at = Delta(room, tick);
         var status = kind | channel;
-        if (!_running || status != _status)
+        if (_running && status == _status)
         {
-            room[at++] = (byte)status;
-            _status = status;
+            room[at++] = (byte)first;
+            room[at++] = (byte)second;
+        }
+        else
+        {
+            at += Three(room[at..], status, first, second);
         }
 
-        room[at++] = (byte)first;
-        room[at++] = (byte)second;
+        _status = status;
         _used += at;
+    }
+
+    /// <summary>Puts three bytes with one store, which may touch the byte after them.</summary>
+    /// <returns>Three.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static int Three(Span<byte> room, int first, int second, int third)
+    {
+        BinaryPrimitives.WriteInt32LittleEndian(room, first | (second << 8) | (third << 16));
+        return 3;
     }
 
     private static InvalidOperationException NoMessage(int kind, int channel, int first, int second) => new(string.Create(
@@ -279,6 +336,13 @@ internal ref struct TrackWriter
         {
             room[0] = (byte)value;
             return 1;
+        }
+
+        if (value is >= 0 and < 0x4000)
+        {
+            room[1] = (byte)(value & 0x7F);
+            room[0] = (byte)((value >> 7) | 0x80);
+            return 2;
         }
 
         return LongQuantity(room, value, what);

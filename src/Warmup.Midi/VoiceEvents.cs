@@ -7,8 +7,8 @@ internal sealed class VoiceEvents : TrackEvents
     private const int TuningProgram = 0;
     private const int Untuned = -1;
 
-    // The pitch to which each key has been retuned so far.
-    private readonly int[] _retuned = new int[128];
+    // The pitch to which each key has been retuned so far, where keys are.
+    private readonly int[] _retuned;
     private readonly MidiTuning _tuning;
     private readonly bool _hasLyrics;
     // What changes while the present key sounds, and the note at which its key began.
@@ -24,8 +24,10 @@ internal sealed class VoiceEvents : TrackEvents
     // What the notes of the present section need, one by one.
     private ValueList<ScoreNote> _notes;
     private KeyTuning[] _keys = [];
-    private string?[] _checkedSyllables = [];
-    private int[] _accents = [];
+    private (string? Text, ShortText Short)[] _syllables = [];
+    private int[] _velocities = [];
+    private int _akshara;
+    private long _aksharaEnd;
     private int _resolution;
     private long _start;
     private long _stepTicks;
@@ -34,6 +36,7 @@ internal sealed class VoiceEvents : TrackEvents
         : base(plan)
     {
         _tuning = plan.Options.Tuning;
+        _retuned = IsRetuned ? new int[128] : [];
         _hasLyrics = plan.Options.HasLyrics;
     }
 
@@ -120,13 +123,22 @@ internal sealed class VoiceEvents : TrackEvents
     /// <summary>Writes the rest of a section's notes where the voice has a track of its own: nothing comes between the events of a note.</summary>
     private void WriteSection(ref TrackWriter writer)
     {
-        for (; _note < _notes.Count; _note++)
+        var notes = _notes.AsSpan();
+        for (; _note < notes.Length; _note++)
         {
-            ref readonly var note = ref Note;
-            var (on, key) = (TickOf(note.OnsetSteps), _keys[note.PitchIndex]);
+            ref readonly var note = ref notes[_note];
+            ref readonly var key = ref _keys[note.PitchIndex];
+            var on = TickOf(note.OnsetSteps);
             if (!IsReady(note, key))
             {
                 Ready(ref writer, on);
+            }
+
+            var lyric = _hasLyrics ? ShortLyric(notes, _note) : default;
+            if (!VoiceShape.IsNeeded(note) && lyric.Length > 0 == _hasLyrics)
+            {
+                writer.Note(on, TickOf(note.SoundEndSteps), Channel, key.Key, Velocity(note), lyric);
+                continue;
             }
 
             if (_hasLyrics)
@@ -142,7 +154,7 @@ internal sealed class VoiceEvents : TrackEvents
             }
 
             _note = _last;
-            writer.NoteOff(TickOf(Note.SoundEndSteps), Channel, key.Key);
+            writer.NoteOff(TickOf(notes[_note].SoundEndSteps), Channel, key.Key);
         }
 
         EnterNote();
@@ -156,29 +168,41 @@ internal sealed class VoiceEvents : TrackEvents
 
     private bool IsRetuned => _tuning == MidiTuning.TuningStandard;
 
-    /// <summary>How loud a note is where it stands in the avartana; avartanas follow each other from the section's beginning.</summary>
+    /// <summary>
+    /// How loud a note is where it stands in the avartana; avartanas follow each other from the section's beginning. Asked for note after note,
+    /// it counts aksharas and need not divide.
+    /// </summary>
     private int Velocity(in ScoreNote note)
     {
-        var akshara = note.OnsetSteps / _resolution;
-        var accent = _accents.Length > 0 && akshara * _resolution == note.OnsetSteps ? _accents[akshara % _accents.Length] : 0;
-        return Math.Min(127, Plan.Options.VoiceVelocity + accent);
+        while (note.OnsetSteps >= _aksharaEnd)
+        {
+            _aksharaEnd += _resolution;
+            _akshara = _akshara + 1 < _velocities.Length ? _akshara + 1 : 0;
+        }
+
+        return note.OnsetSteps == _aksharaEnd - _resolution ? _velocities[_akshara] : Plan.Options.VoiceVelocity;
     }
 
-    /// <summary>What each akshara of an avartana adds to the velocity; nothing in free rhythm.</summary>
-    private static int[] Accents(Meter meter, MidiOptions options)
+    /// <summary>How loud a note is on each akshara of an avartana; in free rhythm all are as loud as between them.</summary>
+    private static int[] Velocities(Meter meter, MidiOptions options)
     {
-        var accents = new int[meter.Beats];
-        for (var beat = 0; beat < accents.Length; beat++)
+        if (meter.IsFree)
         {
-            accents[beat] = meter.AccentOf(beat) switch
+            return [options.VoiceVelocity];
+        }
+
+        var velocities = new int[meter.Beats];
+        for (var beat = 0; beat < velocities.Length; beat++)
+        {
+            velocities[beat] = Math.Min(127, options.VoiceVelocity + meter.AccentOf(beat) switch
             {
                 BeatAccent.Avartana => options.AvartanaAccent,
                 BeatAccent.Anga => options.AngaAccent,
                 _ => options.AksharaAccent,
-            };
+            });
         }
 
-        return accents;
+        return velocities;
     }
 
     private void EnterSection()
@@ -186,9 +210,10 @@ internal sealed class VoiceEvents : TrackEvents
         _note = 0;
         _notes = Section.Notes;
         _keys = Plan.Keys[_section];
-        _checkedSyllables = new string?[_keys.Length];
-        _accents = Accents(Section.Meter, Plan.Options);
+        _syllables = new (string?, ShortText)[_keys.Length];
+        _velocities = Velocities(Section.Meter, Plan.Options);
         _resolution = Section.Resolution;
+        (_akshara, _aksharaEnd) = (0, _resolution);
         _start = Plan.Starts[_section];
         _stepTicks = Plan.StepTicks(_section);
         if (IsRetuned)
@@ -372,17 +397,15 @@ internal sealed class VoiceEvents : TrackEvents
     /// </summary>
     private void WriteLyric(ref TrackWriter writer, long tick, int index)
     {
-        // Syllables repeat: the same string need not be checked again.
-        ref readonly var note = ref _notes.AsSpan()[index];
-        var syllable = note.Syllable;
-        if (!ReferenceEquals(syllable, _checkedSyllables[note.PitchIndex]))
+        var notes = _notes.AsSpan();
+        if (ShortLyric(notes, index) is { Length: > 0 } lyric)
         {
-            CheckSyllable(syllable, index);
-            _checkedSyllables[note.PitchIndex] = syllable;
+            writer.Text(tick, TrackWriter.Lyric, lyric);
+            return;
         }
 
-        var endsLine = index + 1 == _notes.Count || _notes.AsSpan()[index + 1].LineIndex != note.LineIndex;
-        writer.Text(tick, 0x05, syllable, (syllable.Length > 0, endsLine) switch
+        var syllable = notes[index].Syllable;
+        writer.Text(tick, TrackWriter.Lyric, syllable, (syllable.Length > 0, EndsLine(notes, index)) switch
         {
             (true, true) => " \r"u8,
             (true, false) => " "u8,
@@ -390,6 +413,24 @@ internal sealed class VoiceEvents : TrackEvents
             _ => default,
         });
     }
+
+    /// <summary>Checks the syllable of a note; if it is short and plain, as nearly all are, gives its event's text.</summary>
+    private ShortText ShortLyric(ReadOnlySpan<ScoreNote> notes, int index)
+    {
+        ref readonly var note = ref notes[index];
+        ref var known = ref _syllables[note.PitchIndex];
+        if (!ReferenceEquals(note.Syllable, known.Text))
+        {
+            // Syllables repeat: the same string need not be looked at again.
+            CheckSyllable(note.Syllable, index);
+            known = (note.Syllable, ShortText.Of(note.Syllable));
+        }
+
+        var word = known.Short.Length > 0 ? known.Short.With(' ') : default;
+        return word.Length > 0 && EndsLine(notes, index) ? word.With('\r') : word;
+    }
+
+    private static bool EndsLine(ReadOnlySpan<ScoreNote> notes, int index) => index + 1 == notes.Length || notes[index + 1].LineIndex != notes[index].LineIndex;
 
     private void CheckSyllable(string syllable, int note)
     {

@@ -19,6 +19,9 @@ internal sealed class Accidentals
     private readonly sbyte[] _written = new sbyte[7 * Octaves];
     private readonly sbyte[] _signature = new sbyte[7];
 
+    // The letters met in the measure, a bit for each: most are met once.
+    private int _met;
+
     public void SetKey(KeySignature key)
     {
         for (var letter = 0; letter < 7; letter++)
@@ -28,7 +31,11 @@ internal sealed class Accidentals
     }
 
     /// <summary>Begins a measure: a bar line cancels all accidentals.</summary>
-    public void BeginMeasure() => Array.Fill(_written, Unseen);
+    public void BeginMeasure()
+    {
+        Array.Fill(_written, Unseen);
+        _met = 0;
+    }
 
     /// <summary>Whether a note that begins now needs its accidental, which then holds.</summary>
     public AccidentalNeed See(NoteName name)
@@ -37,9 +44,10 @@ internal sealed class Accidentals
         ref var written = ref _written[(7 * (name.Octave - NoteName.LowestOctave)) + letter];
         var holds = written == Unseen ? _signature[letter] : written;
         var need = holds != name.Alteration ? AccidentalNeed.Needed
-            : written == Unseen && IsAlteredElsewhere(letter, name.Alteration) ? AccidentalNeed.Courtesy
+            : written == Unseen && (_met & (1 << letter)) != 0 && IsAlteredElsewhere(letter, name.Alteration) ? AccidentalNeed.Courtesy
             : AccidentalNeed.None;
         written = (sbyte)name.Alteration;
+        _met |= 1 << letter;
         return need;
     }
 

@@ -13,7 +13,11 @@ internal static class Beam
             return;
         }
 
-        for (var level = 1; level <= beams; level++)
+        // Each level that there is on either side goes on; for an eighth that is all.
+        xml.Raw(before == 0 ? "        <beam number=\"1\">begin</beam>\n"u8
+            : after == 0 ? "        <beam number=\"1\">end</beam>\n"u8
+            : "        <beam number=\"1\">continue</beam>\n"u8);
+        for (var level = 2; level <= beams; level++)
         {
             xml.Raw("        <beam number=\""u8).Number(level).Raw("\">"u8)
                 .Raw(level <= before ? level <= after ? "continue"u8 : "end"u8

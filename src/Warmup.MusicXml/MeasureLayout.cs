@@ -5,8 +5,11 @@ namespace Warmup.MusicXml;
 /// <summary>Turns a section, measure by measure, into written notes and rests. It uses its lists again for each measure.</summary>
 internal sealed class MeasureLayout
 {
-    private readonly List<MeasureEvent> _events = [];
-    private readonly List<NotatedNote> _pieces = [];
+    // What most measures hold, so that the lists need not grow.
+    private const int UsualPieces = 8;
+
+    private readonly List<MeasureEvent> _events = new(UsualPieces);
+    private readonly List<NotatedNote> _pieces = new(UsualPieces);
     private readonly TupletPlan _plan = new();
     private readonly Section _section;
     private readonly long[] _angaEnds;
@@ -194,7 +197,8 @@ internal sealed class MeasureLayout
             else
             {
                 length = WholeBeats(from, length, note < 0);
-                Add(from, length, note);
+                Grid.TryGetValue(length, out var type, out var dotted);
+                Add(from, length, note, type, dotted);
                 end = from + length;
             }
 
@@ -246,9 +250,9 @@ internal sealed class MeasureLayout
     /// <summary>Writes a length within one beat: as one value where there is one, otherwise cut at the coarsest point inside it.</summary>
     private void InsideBeat(long from, long to, int note)
     {
-        if (Grid.TryGetValue(to - from, out _, out _))
+        if (Grid.TryGetValue(to - from, out var type, out var dotted))
         {
-            Add(from, to - from, note);
+            Add(from, to - from, note, type, dotted);
             return;
         }
 
@@ -263,19 +267,15 @@ internal sealed class MeasureLayout
         InsideBeat(cut, to, note);
     }
 
-    private void Add(long from, long length, int note)
+    private void Add(long from, long length, int note, int type, bool dotted) => _pieces.Add(new NotatedNote
     {
-        Grid.TryGetValue(length, out var type, out var dotted);
-        _pieces.Add(new NotatedNote
-        {
-            Start = from,
-            Length = length,
-            Note = note,
-            Type = type,
-            IsDotted = dotted,
-            BeamGroup = BeatOf(from),
-        });
-    }
+        Start = from,
+        Length = length,
+        Note = note,
+        Type = type,
+        IsDotted = dotted,
+        BeamGroup = BeatOf(from),
+    });
 
     private void Tie(Span<NotatedNote> pieces)
     {

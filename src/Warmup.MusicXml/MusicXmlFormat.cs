@@ -12,6 +12,8 @@ public sealed class MusicXmlFormat : IScoreFormat
     /// <summary>The most divisions of a quarter note, as the standard advises.</summary>
     internal const int MostDivisions = 16_383;
 
+    private readonly byte[] _page;
+
     /// <summary>The format with default options.</summary>
     public MusicXmlFormat()
         : this(MusicXmlOptions.Default)
@@ -24,6 +26,7 @@ public sealed class MusicXmlFormat : IScoreFormat
     {
         ArgumentNullException.ThrowIfNull(options);
         Options = options;
+        _page = ScoreHeader.Page(options);
     }
 
     /// <summary>How the score is written.</summary>
@@ -64,7 +67,7 @@ public sealed class MusicXmlFormat : IScoreFormat
         parts.ForEach(p => p.Check(score));
         var divisions = Divisions.Of(score, Options.HasDrone, cancellationToken);
         using var xml = new XmlByteWriter(destination);
-        ScoreHeader.Write(xml, score, Options, parts);
+        ScoreHeader.Write(xml, score, Options, _page, parts);
         foreach (var part in parts)
         {
             part.Write(xml, score, Options, divisions, cancellationToken);

@@ -1,10 +1,21 @@
+using System.Runtime.InteropServices;
+
 namespace Warmup.MusicXml;
 
 /// <summary>Writes the notes and rests of a section, a measure at a time.</summary>
 internal sealed class NoteWriter(
     XmlByteWriter xml, Section section, WrittenPitch[] pitches, DurationWriter durations, Accidentals accidentals, MusicXmlOptions options, bool isFirstPart)
 {
+    // More lengths of rests than these are not kept.
+    private const int MostRests = 8;
+
+    private const int AccidentalNeeds = (int)AccidentalNeed.Courtesy + 1;
+
     private readonly Verses _verses = new(section, options);
+
+    // What stands before the beams of a plain note: for each pitch and each need of an accidental, the first length that was met.
+    private readonly (long Length, KeptMarkup Markup)[] _heads = new (long, KeptMarkup)[pitches.Length * AccidentalNeeds];
+    private readonly List<(long Length, KeptMarkup Markup)> _rests = [];
 
     /// <summary>The name of a note value: 0 for a whole note, 7 for a 128th.</summary>
     public static ReadOnlySpan<byte> TypeName(int type) => type switch
@@ -40,18 +51,13 @@ internal sealed class NoteWriter(
                 Hairpins(piece, durations.Grid.Ticks(section.Notes.AsSpan()[piece.Note].Middle) - durations.Grid.Ticks(measure.Onset));
             }
 
-            xml.Raw("      <note>\n"u8);
             if (piece.IsRest)
             {
-                xml.Raw("        <rest/>\n"u8);
-                durations.Write(xml, piece, default, AccidentalNeed.None);
+                RestHead(piece);
             }
             else
             {
-                // A tied note keeps its pitch over the bar line without a new accidental, which would hold for others.
-                var pitch = pitches[section.Notes.AsSpan()[piece.Note].PitchIndex];
-                pitch.Write(xml);
-                durations.Write(xml, piece, pitch, piece.IsFirst ? pitch.Need(accidentals) : AccidentalNeed.None);
+                Head(piece, section.Notes.AsSpan()[piece.Note].PitchIndex);
             }
 
             Beam.Write(xml, pieces, i);
@@ -66,6 +72,49 @@ internal sealed class NoteWriter(
             {
                 Directions.Hairpin(xml, "stop"u8);
             }
+        }
+    }
+
+    /// <summary>Writes a note up to its accidental.</summary>
+    private void Head(in NotatedNote piece, int index)
+    {
+        // A tied note keeps its pitch over the bar line without a new accidental, which would hold for others.
+        var pitch = pitches[index];
+        var need = piece.IsFirst ? pitch.Need(accidentals) : AccidentalNeed.None;
+        ref var head = ref _heads[(index * AccidentalNeeds) + (int)need];
+        var isPlain = piece.IsFirst && piece.IsLast && piece.Actual == 0;
+        if (isPlain && head.Length == piece.Length && xml.Again(head.Markup))
+        {
+            return;
+        }
+
+        var begin = xml.Begin();
+        xml.Raw("      <note>\n"u8);
+        pitch.Write(xml);
+        durations.Write(xml, piece, pitch, need);
+        if (isPlain && head.Length == 0)
+        {
+            head = (piece.Length, xml.Keep(begin));
+        }
+    }
+
+    /// <summary>Writes a rest up to its value.</summary>
+    private void RestHead(in NotatedNote piece)
+    {
+        foreach (var (length, markup) in CollectionsMarshal.AsSpan(_rests))
+        {
+            if (length == piece.Length && piece.Actual == 0 && xml.Again(markup))
+            {
+                return;
+            }
+        }
+
+        var begin = xml.Begin();
+        xml.Raw("      <note>\n        <rest/>\n"u8);
+        durations.Write(xml, piece, default, AccidentalNeed.None);
+        if (piece.Actual == 0 && _rests.Count < MostRests)
+        {
+            _rests.Add((piece.Length, xml.Keep(begin)));
         }
     }
 
@@ -106,8 +155,13 @@ internal sealed class NoteWriter(
 
     private void Notations(in NotatedNote piece)
     {
+        if (piece.IsRest && piece.Actual == 0)
+        {
+            return;
+        }
+
         var ties = !piece.IsRest && !(piece.IsFirst && piece.IsLast);
-        var breathes = !piece.IsRest && piece.IsLast && section.BreathAfter(piece.Note) is not null;
+        var breathes = !piece.IsRest && piece.IsLast && !section.Breaths.IsEmpty && section.BreathAfter(piece.Note) is not null;
         var holds = !piece.IsRest && piece.IsLast && section.Meter.IsFree && section.Notes.AsSpan()[piece.Note].IsHeld;
         var slurs = !piece.IsRest && piece.IsFirst && _verses.BeginsSlur(piece.Note);
         var slurEnds = !piece.IsRest && piece.IsLast && _verses.EndsSlur(piece.Note);

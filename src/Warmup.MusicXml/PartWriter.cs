@@ -7,6 +7,7 @@ internal sealed class PartWriter(XmlByteWriter xml, MusicXmlOptions options, int
     private KeySignature? _key;
     private Clef? _clef;
     private Meter? _meter;
+    private Section? _section;
     private Rational _measureLength;
     private int _number;
     private bool _endsDouble;
@@ -76,6 +77,12 @@ internal sealed class PartWriter(XmlByteWriter xml, MusicXmlOptions options, int
     /// <summary>Writes what differs from the measure before; in the first measure, everything.</summary>
     private void Attributes(Section section, KeySignature key, Clef clef, Rational length, TickGrid grid)
     {
+        if (ReferenceEquals(section, _section) && length == _measureLength)
+        {
+            return;
+        }
+
+        _section = section;
         var newKey = _key != key;
         var newClef = _clef != clef;
 

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 
 namespace Warmup.MusicXml;
@@ -7,7 +8,13 @@ internal static class ScoreHeader
 {
     private const int LongestTitle = 60;
 
-    public static void Write(XmlByteWriter xml, Score score, MusicXmlOptions options, List<ScorePart> parts)
+    /// <summary>Writes the head.</summary>
+    /// <param name="xml">The writer.</param>
+    /// <param name="score">The score.</param>
+    /// <param name="options">The options.</param>
+    /// <param name="page">What <see cref="Page"/> makes of the options.</param>
+    /// <param name="parts">The parts.</param>
+    public static void Write(XmlByteWriter xml, Score score, MusicXmlOptions options, ReadOnlySpan<byte> page, List<ScorePart> parts)
     {
         xml.Raw(
             """
@@ -22,7 +29,7 @@ internal static class ScoreHeader
         }
 
         Identification(xml, score, options);
-        Page(xml, options);
+        xml.Raw(page);
 
         xml.Raw("  <part-list>\n"u8);
         foreach (var part in parts)
@@ -129,12 +136,16 @@ internal static class ScoreHeader
         xml.Raw("  </identification>\n"u8);
     }
 
-    private static void Page(XmlByteWriter xml, MusicXmlOptions options)
+    /// <summary>The page's size and margins, the same for every score; empty where no paper is chosen.</summary>
+    public static byte[] Page(MusicXmlOptions options)
     {
         if (options.Paper == MusicXmlPaper.Unspecified)
         {
-            return;
+            return [];
         }
+
+        var page = new ArrayBufferWriter<byte>();
+        using var xml = new XmlByteWriter(page);
 
         // A tenth is a tenth of the space between two lines; a staff is 40 tenths high.
         const decimal MillimetresAnInch = 25.4m;
@@ -149,5 +160,7 @@ internal static class ScoreHeader
             .Raw("</right-margin>\n        <top-margin>"u8).Number(Tenths(Margin))
             .Raw("</top-margin>\n        <bottom-margin>"u8).Number(Tenths(Margin))
             .Raw("</bottom-margin>\n      </page-margins>\n    </page-layout>\n  </defaults>\n"u8);
+        xml.Flush();
+        return page.WrittenSpan.ToArray();
     }
 }

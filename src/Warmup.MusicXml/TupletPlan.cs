@@ -13,8 +13,8 @@ internal sealed class TupletPlan
     private const int WidestBeats = 4;
     private const int Impossible = int.MaxValue / 4;
 
-    private readonly List<long> _onsets = [];
-    private readonly List<TupletSpan> _spans = [];
+    private readonly List<long> _onsets = new(8);
+    private readonly List<TupletSpan> _spans = new(1);
     private TickGrid _grid;
     private long _cycle;
 

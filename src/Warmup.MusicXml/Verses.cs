@@ -3,10 +3,16 @@ namespace Warmup.MusicXml;
 /// <summary>Writes the syllables under the notes of a section, in one to three verses.</summary>
 internal sealed class Verses
 {
+    private readonly Section _section;
     private readonly Verse[] _verses;
+
+    // For each pitch the plain syllable that was met first.
+    private readonly (string Text, KeptMarkup Markup)[] _kept;
 
     public Verses(Section section, MusicXmlOptions options)
     {
+        _section = section;
+        _kept = new (string, KeptMarkup)[section.Pitches.Count];
         _verses = new Verse[1 + options.FurtherVerses.Count];
         _verses[0] = options.HasOneSyllableALine ? Verse.OneALine(section) : Verse.Sung(section);
         for (var v = 1; v < _verses.Length; v++)
@@ -27,6 +33,12 @@ internal sealed class Verses
         for (var v = 0; v < _verses.Length; v++)
         {
             var verse = _verses[v];
+            if (v == 0 && verse.Plain(note) is { } plain)
+            {
+                WritePlain(xml, note, plain);
+                continue;
+            }
+
             if (!verse.Has(note))
             {
                 continue;
@@ -34,9 +46,7 @@ internal sealed class Verses
 
             if (v == 0 && !verse.JoinsBefore(note) && !verse.JoinsAfter(note) && !verse.Continues(note + 1))
             {
-                // What nearly every note has.
-                xml.Raw("        <lyric number=\"1\">\n          <syllabic>single</syllabic>\n          <text>"u8).Text(verse.Text(note))
-                    .Raw("</text>\n        </lyric>\n"u8);
+                Single(xml, verse.Text(note));
                 continue;
             }
 
@@ -46,4 +56,25 @@ internal sealed class Verses
                 .Raw(verse.Continues(note + 1) ? "          <extend/>\n"u8 : ""u8).Raw("        </lyric>\n"u8);
         }
     }
+
+    /// <summary>Writes what nearly every note has.</summary>
+    private void WritePlain(XmlByteWriter xml, int note, string text)
+    {
+        ref var kept = ref _kept[_section.Notes.AsSpan()[note].PitchIndex];
+        if (ReferenceEquals(text, kept.Text) && xml.Again(kept.Markup))
+        {
+            return;
+        }
+
+        var begin = xml.Begin();
+        Single(xml, text);
+        if (kept.Text is null)
+        {
+            kept = (text, xml.Keep(begin));
+        }
+    }
+
+    private static void Single(XmlByteWriter xml, ReadOnlySpan<char> text) =>
+        xml.Raw("        <lyric number=\"1\">\n          <syllabic>single</syllabic>\n          <text>"u8).Text(text)
+            .Raw("</text>\n        </lyric>\n"u8);
 }

@@ -47,6 +47,7 @@ internal sealed class VoicePart(int number, int semitones) : StaffPart(number)
 
     public override Action<Measure> Begin(XmlByteWriter xml, Section section, MusicXmlOptions options, int divisions, Accidentals accidentals)
     {
+        xml.Forget();
         var layout = new MeasureLayout(section);
         var pitches = WrittenPitch.Of(Written(section), options.HasMicrotones);
         var notes = new NoteWriter(xml, section, pitches, new DurationWriter(layout.Grid, divisions), accidentals, options, Number == 1);

@@ -5,17 +5,26 @@ using System.Text;
 
 namespace Warmup.MusicXml;
 
+/// <summary>Markup that is kept to be written again; none by default.</summary>
+/// <param name="Start">Where it begins among all that is kept.</param>
+/// <param name="Length">Its bytes.</param>
+internal readonly record struct KeptMarkup(int Start, int Length);
+
 /// <summary>Collects XML as UTF-8 in shared memory and hands it on in large pieces; it allocates nothing for a note (decision 14).</summary>
 internal sealed class XmlByteWriter(IBufferWriter<byte> destination) : IDisposable
 {
     private const int BufferSize = 32_768;
+    private const int KeptSize = 16_384;
+    private const int LongestKept = 1_024;
 
     // A character takes at most six bytes as an entity (&quot;) and three as UTF-8.
     private const int MostBytesACharacter = 6;
     private const int MostBytesANumber = 40;
 
     private readonly byte[] _buffer = ArrayPool<byte>.Shared.Rent(BufferSize);
+    private readonly byte[] _kept = ArrayPool<byte>.Shared.Rent(KeptSize);
     private int _at;
+    private int _keptBytes;
 
     /// <summary>Writes markup as it is. Inlined, a copy of known length takes a few instructions.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -78,6 +87,39 @@ internal sealed class XmlByteWriter(IBufferWriter<byte> destination) : IDisposab
         return this;
     }
 
+    /// <summary>Begins markup that may be kept.</summary>
+    /// <returns>Where it begins, for <see cref="Keep"/>.</returns>
+    public int Begin()
+    {
+        Reserve(LongestKept);
+        return _at;
+    }
+
+    /// <summary>Keeps what was written since <see cref="Begin"/>; what is long, or more than there is room for, is not kept.</summary>
+    public KeptMarkup Keep(int begin)
+    {
+        var length = _at - begin;
+        if (length is <= 0 or > LongestKept || length > _kept.Length - _keptBytes)
+        {
+            return default;
+        }
+
+        _buffer.AsSpan(begin, length).CopyTo(_kept.AsSpan(_keptBytes));
+        _keptBytes += length;
+        return new KeptMarkup(_keptBytes - length, length);
+    }
+
+    /// <summary>Writes what was kept.</summary>
+    /// <returns>Whether something was.</returns>
+    public bool Again(KeptMarkup markup)
+    {
+        Raw(_kept.AsSpan(markup.Start, markup.Length));
+        return markup.Length > 0;
+    }
+
+    /// <summary>Keeps nothing any longer.</summary>
+    public void Forget() => _keptBytes = 0;
+
     /// <summary>Hands on what is left.</summary>
     public void Flush()
     {
@@ -88,7 +130,11 @@ internal sealed class XmlByteWriter(IBufferWriter<byte> destination) : IDisposab
         }
     }
 
-    public void Dispose() => ArrayPool<byte>.Shared.Return(_buffer);
+    public void Dispose()
+    {
+        ArrayPool<byte>.Shared.Return(_buffer);
+        ArrayPool<byte>.Shared.Return(_kept);
+    }
 
     private void Plain(ReadOnlySpan<char> text)
     {

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Warmup;
 
 /// <summary>A place in a score that a player can jump to: where a line begins, or its answer.</summary>
@@ -49,7 +47,17 @@ internal readonly record struct LineMarker(int Section, int Line, bool IsAnswer)
     private static void Append(Span<byte> text, ref int length, ReadOnlySpan<byte> word, int number)
     {
         Append(text, ref length, word);
-        _ = number.TryFormat(text[length..], out var digits, default, CultureInfo.InvariantCulture);
-        length += digits;
+        for (var rest = number; rest >= 10; rest /= 10)
+        {
+            length++;
+        }
+
+        var at = length++;
+        for (; number >= 10; number /= 10)
+        {
+            text[at--] = (byte)('0' + (number % 10));
+        }
+
+        text[at] = (byte)('0' + number);
     }
 }

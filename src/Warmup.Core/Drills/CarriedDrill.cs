@@ -6,13 +6,15 @@ namespace Warmup;
 /// </summary>
 /// <remarks>
 /// Every score equals the one that is made anew, also where little can be shared: line by line, a tempo at which the breaths last more or
-/// fewer aksharas puts the lines in time anew. Immutable, safe to share between threads.
+/// fewer aksharas puts the lines in time anew. Safe to share between threads. It remembers the pitches of one tonic, the last.
 /// </remarks>
 public sealed class CarriedDrill
 {
     private readonly TimedLines _timed;
     private readonly string _title;
-    private readonly Lazy<TunedPitches> _heights;
+
+    // The pitches that were made last: tempi are often asked for one after the other on one tonic. Any thread may replace them.
+    private volatile TunedPitches? _heights;
 
     /// <summary>Expands the lines of a drill and puts them in time.</summary>
     /// <param name="drill">The drill.</param>
@@ -25,7 +27,6 @@ public sealed class CarriedDrill
         (Drill, Lines) = (drill, drill.Expand(cancellationToken));
         _timed = TimedLines.Of(drill, Lines, cancellationToken);
         _title = drill.Title;
-        _heights = new(() => new TunedPitches(drill, _timed.Palette), LazyThreadSafetyMode.PublicationOnly);
     }
 
     /// <summary>The drill.</summary>
@@ -36,7 +37,7 @@ public sealed class CarriedDrill
 
     /// <summary>The drill's own score.</summary>
     /// <exception cref="PatternException">A note leaves MIDI's range.</exception>
-    public Score ToScore() => ScoreBuilder.Build(Drill, _title, _timed, _heights.Value);
+    public Score ToScore() => ScoreBuilder.Build(Drill, _title, _timed, HeightsOf(Drill));
 
     /// <summary>The score of the drill on another tonic.</summary>
     /// <param name="tonic">The tonic.</param>
@@ -65,8 +66,18 @@ public sealed class CarriedDrill
     {
         ArgumentNullException.ThrowIfNull(sibling);
         var timed = _timed.Suit(sibling) ? _timed : TimedLines.Of(sibling, Lines, cancellationToken);
-        var heights = sibling.Tonic == Drill.Tonic && _heights.Value.Suit(sibling) ? _heights.Value : new TunedPitches(sibling, timed.Palette);
-        return ScoreBuilder.Build(sibling, sibling.HasTitleOf(Drill) ? _title : sibling.Title, timed, heights);
+        return ScoreBuilder.Build(sibling, sibling.HasTitleOf(Drill) ? _title : sibling.Title, timed, HeightsOf(sibling));
+    }
+
+    private TunedPitches HeightsOf(Drill drill)
+    {
+        var heights = _heights;
+        if (heights?.Suit(drill) != true)
+        {
+            _heights = heights = new TunedPitches(drill, _timed.Palette);
+        }
+
+        return heights;
     }
 
     /// <summary>The drill.</summary>

@@ -31,7 +31,7 @@ internal sealed class TimeGrid
     // Whether a breath so far takes half of an odd number of steps.
     private bool _halvesStep;
 
-    private TimeGrid(Drill drill, Expansion expansion, int resolution)
+    private TimeGrid(Drill drill, Expansion expansion, LineSurvey survey, int resolution)
     {
         Resolution = resolution;
         _delivery = drill.Delivery;
@@ -53,9 +53,11 @@ internal sealed class TimeGrid
         _lines = new (long, long, long)[drill.Speeds.Count * _lineCount];
         for (var s = 0; s < drill.Speeds.Count; s++)
         {
+            var (speed, unit) = (drill.Speeds[s], Unit(drill.Speeds[s]));
             for (var l = 0; l < _lineCount; l++)
             {
-                var line = Measure(expansion.Lines[l].Notes.AsSpan(), drill.Speeds[s]);
+                var notes = expansion.Lines[l].Notes.AsSpan();
+                var line = survey.IsInUnits ? ((notes.Length - 1) * unit, unit, 0) : Measure(notes, speed);
                 _lines[(s * _lineCount) + l] = line with { Lead = line.Lead + EduppuOf(1) };
             }
         }
@@ -76,7 +78,7 @@ internal sealed class TimeGrid
     /// <summary>Where the first time through the drill begins to take its steps: after the count-in, and after the silence that no later line has.</summary>
     public long Start => CountIn + EduppuOf(0) - EduppuOf(1);
 
-    public static TimeGrid For(Drill drill, Expansion expansion)
+    public static TimeGrid For(Drill drill, Expansion expansion, LineSurvey survey)
     {
         if (drill.Meter.IsFree && drill.Eduppu.Sign > 0)
         {
@@ -90,7 +92,7 @@ internal sealed class TimeGrid
                 : Refusal("free rhythm has no anga or avartana to fill lines up to", "leave lines unfilled, or choose a meter");
         }
 
-        var resolution = Rational.Lcm(Fractions(drill, expansion), drill.Eduppu.Denominator);
+        var resolution = Rational.Lcm(Fractions(drill, expansion, survey), drill.Eduppu.Denominator);
         if (drill.Delivery.IsLineByLine)
         {
             resolution = Rational.Lcm(resolution, drill.Delivery.LeastHold.Denominator);
@@ -106,15 +108,18 @@ internal sealed class TimeGrid
             resolution = Rational.Lcm(resolution, MeasurePlan.FreeGrid);
         }
 
-        return new TimeGrid(drill, expansion, (int)Bounded(HasHalves(expansion) ? 2 * resolution : resolution));
+        return new TimeGrid(drill, expansion, survey, (int)Bounded(survey.HasHalves ? 2 * resolution : resolution));
     }
 
-    /// <summary>Grid steps of a number of units.</summary>
-    public long Steps(Rational units, Speed speed)
+    /// <summary>Grid steps of a unit; 0 where it does not fall on the grid, since no note then takes one.</summary>
+    public long Unit(Speed speed) => (speed.Unit * Resolution) is { IsInteger: true } steps ? steps.Numerator : 0;
+
+    /// <summary>Grid steps of a note without the silence after it.</summary>
+    public long Steps(in LineNote note, Speed speed)
     {
-        if (units != _units || speed != _speed)
+        if (note.Length != _units || speed != _speed)
         {
-            (_units, _speed, _steps) = (units, speed, Whole(units * speed.Unit));
+            (_units, _speed, _steps) = (note.Length, speed, Whole(note.Length * speed.Unit));
         }
 
         return _steps;
@@ -175,8 +180,8 @@ internal sealed class TimeGrid
     }
 
     /// <summary>The same grid, divided once more where a breath takes half of a note that no step divides.</summary>
-    public TimeGrid WithHalves(Drill drill, Expansion expansion) => _halvesStep
-        ? new TimeGrid(drill, expansion, (int)Bounded(2L * Resolution))
+    public TimeGrid WithHalves(Drill drill, Expansion expansion, LineSurvey survey) => _halvesStep
+        ? new TimeGrid(drill, expansion, survey, (int)Bounded(2L * Resolution))
         : this;
 
     /// <summary>The breath that a line leaves in its avartana or anga: the whole breath where it can.</summary>
@@ -262,61 +267,41 @@ internal sealed class TimeGrid
         var lead = 0L;
         foreach (ref readonly var note in notes[..^1])
         {
-            lead += Steps(note.Length, speed) + Silence(note, speed);
+            lead += Steps(note, speed) + Silence(note, speed);
         }
 
-        return (lead, Steps(notes[^1].Length, speed), Silence(notes[^1], speed));
+        return (lead, Steps(notes[^1], speed), Silence(notes[^1], speed));
     }
 
     /// <summary>Grid steps of the silence after a note.</summary>
     public long Silence(in LineNote note, Speed speed) => note.HasRest ? Whole(note.Rest * speed.Unit) : 0;
 
-    /// <summary>Whether the middle of a note matters, which then lies on the grid: all lengths are an even number of steps.</summary>
-    private static bool HasHalves(Expansion expansion)
-    {
-        foreach (var line in expansion.Lines)
-        {
-            foreach (ref readonly var note in line.Notes.AsSpan())
-            {
-                if (note.IsHalved)
-                {
-                    return true;
-                }
-            }
-        }
-
-        return false;
-    }
-
-    private static long Fractions(Drill drill, Expansion expansion)
+    private static long Fractions(Drill drill, Expansion expansion, LineSurvey survey)
     {
         long resolution = 1;
         foreach (var speed in drill.Speeds)
         {
             var unit = speed.Unit;
-            Rational last = default;
-            for (var l = 0; l < expansion.Lines.Count; l++)
+            if (survey.IsInUnits)
             {
-                if (expansion.Lines[l].Notes.IsEmpty)
-                {
-                    throw Impossible("a line has no notes", l);
-                }
+                resolution = Bounded(Rational.Lcm(resolution, unit.Denominator));
+                continue;
+            }
 
-                foreach (ref readonly var note in expansion.Lines[l].Notes.AsSpan())
+            Rational last = default;
+            foreach (var line in expansion.Lines)
+            {
+                foreach (ref readonly var note in line.Notes.AsSpan())
                 {
-                    if (note.Length != last || last.Sign == 0)
+                    if (note.Length != last)
                     {
-                        last = note.Length.Sign > 0 ? note.Length : throw Impossible($"a note lasts {note.Length} units; it must last more than 0", l);
+                        last = note.Length;
                         resolution = Bounded(Rational.Lcm(resolution, (unit * last).Denominator));
                     }
 
                     if (note.HasRest)
                     {
                         resolution = Bounded(Rational.Lcm(resolution, (unit * note.Rest).Denominator));
-                        if (note.Rest.Sign < 0)
-                        {
-                            throw Impossible($"a silence lasts {note.Rest} units; it must last 0 or more", l);
-                        }
                     }
                 }
             }
@@ -331,12 +316,6 @@ internal sealed class TimeGrid
         : throw Refusal(
             string.Create(CultureInfo.InvariantCulture, $"the lengths need {resolution} parts of an akshara; the most is {MostResolution}"),
             "use simpler fractions of a unit, or fewer different gatis");
-
-    /// <summary>The refusal of lines that somebody made and that cannot be sung.</summary>
-    private static PatternException Impossible(string message, int line) => new(new Finding(FindingCode.TimeRefused, Severity.Error, message, "correct the line")
-    {
-        Place = new ScorePlace(1, line + 1),
-    });
 
     private static PatternException Refusal(string message, string fix) =>
         new(new Finding(FindingCode.TimeRefused, Severity.Error, message, fix));

@@ -35,19 +35,22 @@ internal sealed class TimedLines
                 FindingCode.PatternEmpty, Severity.Error, $"the pattern {OneLine.Cut(drill.Pattern.ToString(), 80)} has no lines", "use a pattern with lines, such as ladder"));
         }
 
-        var grid = TimeGrid.For(drill, lines);
+        var survey = new LineSurvey(lines);
+        var grid = TimeGrid.For(drill, lines, survey);
         var rounds = RoundPlan.For(drill, lines, grid, cancellation);
-        grid = grid.WithHalves(drill, lines);
-        var timeline = new Timeline(grid, rounds, new Palette(drill.Syllables, VariantLetters.Of(lines.Lines)), drill.Delivery.IsLineByLine);
+        grid = grid.WithHalves(drill, lines, survey);
+        var timeline = new Timeline(grid, rounds, new Palette(drill.Syllables, survey), drill.Delivery.IsLineByLine);
         for (var round = 0; round < rounds.Count; round++)
         {
             var breath = grid.Breath(drill.Tempo.At(round));
             foreach (var speed in drill.Speeds)
             {
-                for (var l = 0; l < lines.Lines.Count; l++)
+                var note = 0;
+                foreach (var line in lines.Lines)
                 {
                     cancellation.ThrowIfCancellationRequested();
-                    timeline.Sing(lines.Lines[l], l, speed, round, breath);
+                    timeline.Sing(line, survey.TonesOf(note, line.Notes.Count), speed, round, breath);
+                    note += line.Notes.Count;
                 }
             }
         }

@@ -8,6 +8,9 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
     private readonly List<Breath> _breaths = [];
     private readonly int _resolution = grid.Resolution;
     private long _at = grid.CountIn;
+    private Rational _onset = grid.Aksharas(grid.CountIn);
+    private long _steps;
+    private Rational _length;
     private int _note;
     private int _line;
 
@@ -15,7 +18,7 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
     public Palette Palette => palette;
 
     /// <summary>Where the next line begins, in aksharas.</summary>
-    public Rational At => grid.Aksharas(_at);
+    public Rational At => _onset;
 
     /// <summary>The notes, once all lines are in time.</summary>
     public ValueList<ScoreNote> Notes => ValueList.Adopt(_notes);
@@ -27,53 +30,59 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
 
     /// <summary>Sings a line.</summary>
     /// <param name="line">The line.</param>
-    /// <param name="index">Its index in the pattern.</param>
+    /// <param name="tones">The index of each note's tone in the palette.</param>
     /// <param name="speed">The speed.</param>
     /// <param name="round">The time through the drill, from 0.</param>
     /// <param name="breath">The breath after it, in steps.</param>
-    public void Sing(Line line, int index, Speed speed, int round, long breath)
+    public void Sing(Line line, ReadOnlySpan<ushort> tones, Speed speed, int round, long breath)
     {
-        var onset = _at;
-        var first = _note;
-        _at += grid.EduppuOf(_line);
+        var (first, unit) = (_note, grid.Unit(speed));
         var sung = line.Notes.AsSpan();
-        for (var i = 0; i < sung.Length; i++)
+        var last = sung.Length - 1;
+        var at = _at + grid.EduppuOf(_line);
+        for (var i = 0; i < last; i++)
         {
             ref readonly var note = ref sung[i];
-            var length = grid.Steps(note.Length, speed);
-            var pitch = palette.IndexOf(note.Tone, index);
-            var silence = grid.Silence(note, speed);
-            if (i < sung.Length - 1)
-            {
-                Add(note, length, pitch, false, silence == 0 && sung[i + 1].Tone != note.Tone);
-                _at += length + silence;
-                continue;
-            }
-
-            var close = grid.Close(_at, length, silence, breath);
-            if (close.BreathEnd > close.NoteEnd)
-            {
-                _breaths.Add(new Breath(grid.Aksharas(close.NoteEnd), grid.Aksharas(close.BreathEnd - close.NoteEnd), _note));
-            }
-
-            Add(note, close.NoteEnd - _at, pitch, close.NoteEnd - _at > length || (lineByLine && close.NoteEnd - _at == length), false);
-            _at = close.Next;
+            var (length, silence) = note.TakesOneUnit ? (unit, 0) : (grid.Steps(note, speed), grid.Silence(note, speed));
+            Add(note, at, length, tones[i], false, silence == 0 && tones[i + 1] != tones[i]);
+            at += length + silence;
         }
 
-        _lines[_line++] = new ScoreLine(first, _note - first, grid.Aksharas(onset), grid.Aksharas(_at - onset)) { Speed = speed, Round = round };
+        var written = grid.Steps(sung[last], speed);
+        var close = grid.Close(at, written, grid.Silence(sung[last], speed), breath);
+        if (close.BreathEnd > close.NoteEnd)
+        {
+            _breaths.Add(new Breath(grid.Aksharas(close.NoteEnd), grid.Aksharas(close.BreathEnd - close.NoteEnd), _note));
+        }
+
+        var held = close.NoteEnd - at;
+        Add(sung[last], at, held, tones[last], held > written || (lineByLine && held == written), false);
+        if (close.Next - _at != _steps)
+        {
+            // Lines of one length follow each other.
+            _steps = close.Next - _at;
+            _length = grid.Aksharas(_steps);
+        }
+
+        _lines[_line++] = new ScoreLine(first, _note - first, _onset, _length) { Speed = speed, Round = round };
+        _at = close.Next;
+        _onset += _length;
     }
 
     /// <summary>Adds a note.</summary>
     /// <param name="sung">The note of the line.</param>
+    /// <param name="at">Where it begins, in steps.</param>
     /// <param name="length">Its length in steps.</param>
     /// <param name="pitch">The index of its pitch.</param>
     /// <param name="held">Whether it is held at the end of its line.</param>
     /// <param name="leads">Whether a note of another pitch follows at once in its line.</param>
-    private void Add(in LineNote sung, long length, int pitch, bool held, bool leads)
+    private void Add(in LineNote sung, long at, long length, int pitch, bool held, bool leads)
     {
-        var note = new ScoreNote((int)_at, (int)length, _resolution, pitch, _line, sung.Sung ?? palette.Syllable(pitch), held);
-        _notes[_note++] = sung.IsHalved
-            ? note with
+        ref var note = ref _notes[_note++];
+        note = new ScoreNote((int)at, (int)length, _resolution, pitch, _line, sung.Sung ?? palette.Syllable(pitch), held);
+        if (sung.IsHalved)
+        {
+            note = note with
             {
                 Joining = sung.Joining switch
                 {
@@ -82,7 +91,7 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
                     _ => Joining.Plain,
                 },
                 Loudness = sung.Loudness,
-            }
-            : note;
+            };
+        }
     }
 }

@@ -13,16 +13,13 @@ internal readonly struct VariantLetters
 
     private VariantLetters(byte several) => _several = several;
 
-    /// <summary>The letters of lines.</summary>
-    public static VariantLetters Of(ValueList<Line> lines)
+    /// <summary>The letters of tones.</summary>
+    public static VariantLetters Of(ReadOnlySpan<LineTone> tones)
     {
         var seen = default(Seen);
-        foreach (var line in lines)
+        foreach (var tone in tones)
         {
-            foreach (ref readonly var note in line.Notes.AsSpan())
-            {
-                seen.Add(note.Tone.Degree);
-            }
+            seen.Add(tone.Tone.Degree);
         }
 
         return new VariantLetters(seen.Several);

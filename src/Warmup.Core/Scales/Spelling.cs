@@ -34,8 +34,10 @@ public static class Spelling
 
         NoteName? best = null;
         var least = (Sum: int.MaxValue, Doubles: int.MaxValue, Sharp: int.MaxValue);
-        var octaveStart = (tonic.Midi / 12) - 1;
-        for (var letter = 7 * (octaveStart - 1); letter < 7 * (octaveStart + 2); letter++)
+
+        // Seven letters for twelve semitones: those that two accidentals reach lie near.
+        var near = (7 * ((tonic.Midi / 12) - 1)) + (tonic.Midi % 12 * 7 / 12);
+        for (var letter = near - 3; letter <= near + 3; letter++)
         {
             if (NoteName.AlterationOf(letter, tonic.Midi) is not (>= -2 and <= 2)
                 || NoteName.Spell(letter, tonic.Midi) is not { } name

@@ -246,6 +246,9 @@ public readonly partial struct Rational
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Numerator, _denominatorLessOne);
 
+    /// <summary>A fraction that is in lowest terms already.</summary>
+    internal static Rational Reduced(long numerator, long denominator) => new(numerator, denominator, true);
+
     // Nearly all fractions here are small: products of two such numbers, and sums of two such products, fit 64 bits.
     private bool IsSmall => Numerator is > -SmallBound and < SmallBound && _denominatorLessOne < SmallBound;
 

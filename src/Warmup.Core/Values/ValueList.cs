@@ -17,12 +17,19 @@ namespace Warmup;
 [SuppressMessage("Naming", "CA1710:Identifiers should have correct suffix", Justification = "It is a list of values, and is named so.")]
 public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>, ValueListJsonConverter.IValueList
 {
+    // Several lists may each be a part of one array.
     private readonly T[]? _items;
+    private readonly int _start;
 
-    internal ValueList(T[] items) => _items = items;
+    internal ValueList(T[] items)
+        : this(items, 0, items.Length)
+    {
+    }
+
+    internal ValueList(T[] items, int start, int count) => (_items, _start, Count) = (items, start, count);
 
     /// <summary>The number of items.</summary>
-    public int Count => _items?.Length ?? 0;
+    public int Count { get; }
 
     /// <summary>Whether there are no items.</summary>
     public bool IsEmpty => Count == 0;
@@ -30,7 +37,7 @@ public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
     /// <summary>The item at a position.</summary>
     /// <param name="index">0 to <see cref="Count"/> - 1.</param>
     /// <exception cref="IndexOutOfRangeException"><paramref name="index"/> lies outside the list.</exception>
-    public T this[int index] => (_items ?? [])[index];
+    public T this[int index] => AsSpan()[index];
 
     /// <summary>Equality of content.</summary>
     /// <param name="left">One list.</param>
@@ -43,7 +50,7 @@ public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
     public static bool operator !=(ValueList<T> left, ValueList<T> right) => !left.Equals(right);
 
     /// <summary>The items as a span, for reading without allocation.</summary>
-    public ReadOnlySpan<T> AsSpan() => _items;
+    public ReadOnlySpan<T> AsSpan() => new(_items, _start, Count);
 
     /// <summary>A list of each item's image.</summary>
     /// <typeparam name="TResult">The type of an image.</typeparam>
@@ -52,10 +59,11 @@ public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
     public ValueList<TResult> ConvertAll<TResult>(Func<T, TResult> selector)
     {
         ArgumentNullException.ThrowIfNull(selector);
-        var result = new TResult[Count];
+        var items = AsSpan();
+        var result = new TResult[items.Length];
         for (var i = 0; i < result.Length; i++)
         {
-            result[i] = selector(_items![i]);
+            result[i] = selector(items[i]);
         }
 
         return new ValueList<TResult>(result);
@@ -64,9 +72,10 @@ public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
     /// <summary>The position of the first item that is wanted; -1 where there is none.</summary>
     internal int IndexOf(Func<T, bool> wanted)
     {
-        for (var i = 0; i < Count; i++)
+        var items = AsSpan();
+        for (var i = 0; i < items.Length; i++)
         {
-            if (wanted(_items![i]))
+            if (wanted(items[i]))
             {
                 return i;
             }
@@ -76,7 +85,7 @@ public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
     }
 
     /// <inheritdoc/>
-    public bool Equals(ValueList<T> other) => ReferenceEquals(_items, other._items)
+    public bool Equals(ValueList<T> other) => (ReferenceEquals(_items, other._items) && _start == other._start && Count == other.Count)
         || AsSpan().SequenceEqual(other.AsSpan(), EqualityComparer<T>.Default);
 
     /// <inheritdoc/>
@@ -100,18 +109,18 @@ public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
         var text = new StringBuilder("[");
         for (var i = 0; i < Count && text.Length <= OneLine.Longest; i++)
         {
-            text.Append(i == 0 ? string.Empty : ", ").Append(CultureInfo.InvariantCulture, $"{_items![i]}");
+            text.Append(i == 0 ? string.Empty : ", ").Append(CultureInfo.InvariantCulture, $"{this[i]}");
         }
 
         return OneLine.Of(text.Append(']').ToString());
     }
 
     /// <summary>An enumerator that does not allocate.</summary>
-    public Enumerator GetEnumerator() => new(_items ?? []);
+    public Enumerator GetEnumerator() => new(_items, _start, Count);
 
-    IEnumerator<T> IEnumerable<T>.GetEnumerator() => ((IEnumerable<T>)(_items ?? [])).GetEnumerator();
+    IEnumerator<T> IEnumerable<T>.GetEnumerator() => ((IEnumerable<T>)new ArraySegment<T>(_items ?? [], _start, Count)).GetEnumerator();
 
-    IEnumerator IEnumerable.GetEnumerator() => (_items ?? []).GetEnumerator();
+    IEnumerator IEnumerable.GetEnumerator() => ((IEnumerable<T>)this).GetEnumerator();
 
     JsonConverter ValueListJsonConverter.IValueList.MakeConverter() => new ValueListJsonConverter.Of<T>();
 
@@ -120,9 +129,10 @@ public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
     public struct Enumerator
     {
         private readonly T[]? _items;
+        private readonly int _end;
         private int _next;
 
-        internal Enumerator(T[] items) => _items = items;
+        internal Enumerator(T[]? items, int start, int count) => (_items, _next, _end) = (items, start, start + count);
 
         /// <summary>The item walked to.</summary>
         public readonly T Current => _items![_next - 1];
@@ -131,7 +141,7 @@ public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
         /// <returns>Whether there is one.</returns>
         public bool MoveNext()
         {
-            if (_items is null || _next >= _items.Length)
+            if (_next >= _end)
             {
                 return false;
             }
@@ -163,4 +173,7 @@ public static class ValueList
 
     /// <summary>Takes over an array that nobody else will write to.</summary>
     internal static ValueList<T> Adopt<T>(T[] items) => new(items);
+
+    /// <summary>A part of an array that nobody will write to any more.</summary>
+    internal static ValueList<T> Part<T>(T[] items, int start, int count) => new(items, start, count);
 }

@@ -19,6 +19,22 @@ internal sealed record EndsPattern(Pattern Inner) : UnaryPattern(Inner, Inner.Us
 
     internal override UnaryPattern? After(UnaryPattern inner) => inner is EndsPattern ? this : null;
 
-    internal override Line[] Lines(Frame frame, Expander expander) =>
-        Map(Inner.Lines(frame, expander), static line => line.Notes.Count == 1 ? line : new Line([line.Notes[0] with { Rest = default }, line.Notes[^1] with { Approach = Approach.Leap }]));
+    internal override Line[] Lines(Frame frame, Expander expander)
+    {
+        var lines = Inner.Lines(frame, expander);
+        var ends = new LineSheet(lines.Length, 2 * lines.Length);
+        foreach (var line in lines)
+        {
+            var notes = line.Notes.AsSpan();
+            var kept = ends.Add(Math.Min(notes.Length, 2));
+            kept[0] = notes[0];
+            if (notes.Length > 1)
+            {
+                kept[0] = notes[0] with { Rest = default };
+                kept[1] = notes[^1] with { Approach = Approach.Leap };
+            }
+        }
+
+        return ends.Lines;
+    }
 }

@@ -24,12 +24,20 @@ internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner)
 
     internal override bool UndoesItself => true;
 
-    internal override Line[] Lines(Frame frame, Expander expander) => Map(Inner.Lines(frame.Swap(), expander), Turn);
-
-    private static Line Turn(Line line)
+    internal override Line[] Lines(Frame frame, Expander expander)
     {
-        var source = line.Notes.AsSpan();
-        var notes = new LineNote[source.Length];
+        var lines = Inner.Lines(frame.Swap(), expander);
+        var turned = new LineSheet(lines.Length, (int)Line.CountNotes(lines));
+        foreach (var line in lines)
+        {
+            Turn(line.Notes.AsSpan(), turned.Add(line.Notes.Count));
+        }
+
+        return turned.Lines;
+    }
+
+    private static void Turn(ReadOnlySpan<LineNote> source, Span<LineNote> notes)
+    {
         for (var i = 0; i < notes.Length; i++)
         {
             // An approach and a silence belong to a pair of notes, so they move to the other one; the silence at the line's end stays there.
@@ -38,7 +46,5 @@ internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner)
             var rest = at == 0 ? source[^1].Rest : source[at - 1].Rest;
             notes[i] = source[at] with { Approach = approach, Rest = rest };
         }
-
-        return new Line(ValueList.Adopt(notes));
     }
 }

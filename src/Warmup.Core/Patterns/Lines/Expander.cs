@@ -9,9 +9,27 @@ internal sealed class Expander(CancellationToken cancellation)
     private HashSet<Finding>? _seen;
     private List<Finding>? _findings;
 
+    // What was made last and before: the parts of a sum often ask for the same lines again, in one frame or the other.
+    private (PrimitivePattern? Pattern, Frame Frame, Line[] Lines) _last;
+    private (PrimitivePattern? Pattern, Frame Frame, Line[] Lines) _before;
+
     public ValueList<Finding> Findings => _findings is null ? default : ValueList.Adopt(_findings.ToArray());
 
     public CancellationToken Cancellation => cancellation;
+
+    /// <summary>A primitive's lines in a frame, made once where they are asked for again. Nobody writes to the array.</summary>
+    public Line[] Once(PrimitivePattern pattern, Frame frame)
+    {
+        if (!Is(_last, pattern, frame))
+        {
+            (_last, _before) = Is(_before, pattern, frame) ? (_before, _last) : ((pattern, frame, pattern.Make(frame, this)), _last);
+        }
+
+        return _last.Lines;
+    }
+
+    private static bool Is(in (PrimitivePattern? Pattern, Frame Frame, Line[] Lines) made, PrimitivePattern pattern, Frame frame) =>
+        ReferenceEquals(made.Pattern, pattern) && made.Frame == frame;
 
     /// <summary>Keeps a remark; the same one once.</summary>
     public void Note(Finding finding)

@@ -14,10 +14,11 @@ public readonly record struct LineNote
     /// <summary>The longest note or silence, in units; also the finest part of a unit: 1 divided by it (the project's own bound).</summary>
     internal const int LongestUnits = 4_096;
 
-    // Lines are many and held for long, so a note is kept small: what most notes do not have stands apart, and 0 stands for the usual
-    // length of one unit, so that the default value is a note that can be sung. The order of the fields leaves no gaps.
+    // Lines are many and held for long, so a note is kept small: what most notes do not have stands apart, and the numerator 0 stands for
+    // the usual length of one unit, so that the default value is a note that can be sung. The order of the fields leaves no gaps.
+    private readonly int _numerator;
+    private readonly ushort _denominatorLessOne;
     private readonly ScaleTone _tone;
-    private readonly Rational _length;
     private readonly byte _direction;
     private readonly byte _approach;
     private readonly byte _joining;
@@ -73,8 +74,10 @@ public readonly record struct LineNote
     /// <exception cref="ArgumentOutOfRangeException">The length lies outside its range.</exception>
     public Rational Length
     {
-        get => _length.Sign == 0 ? Rational.One : _length;
-        init => _length = Fits(value) && value.Sign > 0 ? (value.IsInteger && value.Numerator == 1 ? default : value) : throw TooLongOrShort(value);
+        get => _numerator == 0 ? Rational.One : Rational.Reduced(_numerator, _denominatorLessOne + 1);
+        init => (_numerator, _denominatorLessOne) = Fits(value) && value.Sign > 0
+            ? (value == Rational.One ? 0 : (int)value.Numerator, (ushort)(value.Denominator - 1))
+            : throw TooLongOrShort(value);
     }
 
     /// <summary>The silence after the note: 0 to 4096 units, in parts of at most 4096 to a unit; 0 by default.</summary>
@@ -125,6 +128,9 @@ public readonly record struct LineNote
     /// <summary>Whether there is silence after the note.</summary>
     internal bool HasRest => _further is not null && _further.Rest.Sign != 0;
 
+    /// <summary>Whether the note takes one unit and no silence, as most do.</summary>
+    internal bool TakesOneUnit => _numerator == 0 && !HasRest;
+
     /// <summary>What is sung, where a pattern has checked it once for all its notes.</summary>
     internal string? CheckedText
     {
@@ -133,7 +139,7 @@ public readonly record struct LineNote
 
     /// <summary>Whether a listener hears the same: tone, length, silence, sung text, joining and loudness are equal, however the notes came about.</summary>
     /// <param name="other">The other note.</param>
-    public bool SoundsAs(LineNote other) => Tone == other.Tone && Length == other.Length && Rest == other.Rest && Sung == other.Sung && _joining == other._joining && _loudness == other._loudness;
+    public bool SoundsAs(LineNote other) => Tone == other.Tone && _numerator == other._numerator && _denominatorLessOne == other._denominatorLessOne && Rest == other.Rest && Sung == other.Sung && _joining == other._joining && _loudness == other._loudness;
 
     /// <summary>The tone's text form: <c>R2</c>.</summary>
     public override string ToString() => Tone.ToString();

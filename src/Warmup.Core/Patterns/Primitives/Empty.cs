@@ -17,5 +17,5 @@ internal sealed record EmptyPattern : PrimitivePattern
 
     internal override Operation Operation => new(WordEntry);
 
-    internal override Line[] Lines(Frame frame, Expander expander) => [];
+    internal override Line[] Make(Frame frame, Expander expander) => [];
 }

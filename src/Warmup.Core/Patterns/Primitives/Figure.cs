@@ -49,7 +49,7 @@ internal sealed record FigurePattern : PrimitivePattern
 
     internal override Operation Operation => new(WordEntry, Sequence, default);
 
-    internal override Line[] Lines(Frame frame, Expander expander)
+    internal override Line[] Make(Frame frame, Expander expander)
     {
         var highest = Math.Max(0, Highest(Sequence));
 
@@ -62,19 +62,17 @@ internal sealed record FigurePattern : PrimitivePattern
             throw TooWide(frame, highest, top);
         }
 
-        var lines = new Line[rows];
+        var lines = new LineSheet(rows, rows * Sequence.Count);
         for (var row = 0; row < rows; row++)
         {
-            var notes = new LineNote[Sequence.Count];
+            var notes = lines.Add(Sequence.Count);
             for (var i = 0; i < notes.Length; i++)
             {
                 notes[i] = new LineNote(Tone(frame, row + Sequence[i]), frame.Direction, Approach.Leap);
             }
-
-            lines[row] = new Line(ValueList.Adopt(notes));
         }
 
-        return lines;
+        return lines.Lines;
     }
 
     private static PatternException TooWide(Frame frame, int highest, int top) => new(new Finding(

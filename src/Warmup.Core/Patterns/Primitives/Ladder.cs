@@ -26,19 +26,21 @@ internal sealed record LadderPattern : PrimitivePattern
 
     internal override Operation Operation => new(WordEntry);
 
-    internal override Line[] Lines(Frame frame, Expander expander)
+    internal override Line[] Make(Frame frame, Expander expander)
     {
         var top = Steps(frame);
         expander.Bound(NotesOver(top));
         var run = RunPattern.Walk(frame);
         var ends = ProperEnds(run, frame.Mirrored ? -1 : 1);
+
+        // Each line is a beginning of the run, and shares its notes.
         var lines = new Line[ends.AsSpan(1).Count(true)];
         var line = 0;
         for (var end = 1; end <= top; end++)
         {
             if (ends[end])
             {
-                lines[line++] = new Line(ValueList.Create<LineNote>(run.AsSpan(0, end + 1)));
+                lines[line++] = new Line(ValueList.Part(run, 0, end + 1));
             }
         }
 

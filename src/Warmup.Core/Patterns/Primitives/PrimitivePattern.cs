@@ -12,4 +12,9 @@ internal abstract record PrimitivePattern : Pattern
     internal abstract Operation Operation { get; }
 
     internal override string Text => Operation.ToString();
+
+    internal sealed override Line[] Lines(Frame frame, Expander expander) => expander.Once(this, frame);
+
+    /// <summary>Makes the lines in a frame.</summary>
+    internal abstract Line[] Make(Frame frame, Expander expander);
 }

@@ -21,7 +21,7 @@ internal sealed record RunPattern : PrimitivePattern
 
     internal override Operation Operation => new(WordEntry);
 
-    internal override Line[] Lines(Frame frame, Expander expander) => [new Line(ValueList.Adopt(Walk(frame)))];
+    internal override Line[] Make(Frame frame, Expander expander) => [new Line(ValueList.Adopt(Walk(frame)))];
 
     /// <summary>Every note of the frame's list from the home note to the far end.</summary>
     public static LineNote[] Walk(Frame frame)
