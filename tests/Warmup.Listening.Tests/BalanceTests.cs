@@ -23,7 +23,7 @@ public class BalanceTests
             foreach (var (i, (path, package)) in Fonts.Index())
             {
                 renders.Add(path, package, i > 0);
-                if (Environment.GetEnvironmentVariable("WARMUP_ALL") == "1")
+                if (WholeCheck.IsAskedFor)
                 {
                     renders.Add(path, package, i == 0);
                 }
@@ -39,7 +39,7 @@ public class BalanceTests
     {
         var font = Tool.SoundFont(path, package);
         var below = new List<double>();
-        foreach (var hz in (double[])[110, 156, 208])
+        foreach (var hz in WholeCheck.OneIn(2, (double[])[110, 156, 208]))
         {
             var score = new Drill
             {

@@ -20,20 +20,7 @@ public class SoundTests
         ("S R2 G3 P D2 S' / S' N3 D2 P M1 G3 R2 S", Tonic.FromHz(150.7, 446)),
     ];
 
-    public static TheoryData<int, bool> Versions
-    {
-        get
-        {
-            var data = new TheoryData<int, bool>();
-            for (var i = 0; i < Ladders.Length; i++)
-            {
-                data.Add(i, false);
-                data.Add(i, true);
-            }
-
-            return data;
-        }
-    }
+    public static TheoryData<int, bool> Versions => [.. WholeCheck.OneIn(3, Ladders.SelectMany((_, i) => new[] { (i, false), (i, true) }))];
 
     [Theory]
     [MemberData(nameof(Versions))]

@@ -21,7 +21,7 @@ public class GeneratedScoreTests
         Assert.True(written >= 290, $"{written} of {all.Length}");
     }
 
-    [Property(MaxTest = 400)]
+    [Property(MaxTest = 200)]
     public Property A_score_is_full_whole_and_reads_back() => Prop.ForAll(Drills.Scores.ToArbitrary(), Checks.All);
 
     [Property(MaxTest = 40)]

@@ -120,7 +120,7 @@ public class PartTests
     }
 
     /// <summary>In every part every measure is full, all parts have as many, and the voices sing the same some semitones apart.</summary>
-    [Property(MaxTest = 100)]
+    [Property(MaxTest = 40)]
     public Property Parts_are_full_and_the_second_voice_sings_the_first_transposed() => Prop.ForAll(
         Drills.Scores.ToArbitrary(),
         Gen.Choose(-6, 12).Where(n => n != 0).ToArbitrary(), // the generated tonics begin at MIDI note 30, and C1 is 24

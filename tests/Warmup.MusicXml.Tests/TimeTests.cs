@@ -197,7 +197,7 @@ public class TimeTests
     }
 
     /// <summary>Whatever the meter, the speeds one after the other, the delivery and the ramp, as long as lines begin on beats.</summary>
-    [Property(MaxTest = 300)]
+    [Property(MaxTest = 150)]
     public Property Drills_in_time_are_full_whole_and_read_back() => Prop.ForAll(
         (from meter in Gen.Elements<Meter>([.. Meter.Talas, .. Meter.Chapus, Meter.Parse("12/8"), Meter.Parse("6/4"), Meter.Parse("2+2+3/8"), Meter.Parse("5/2")])
          from count in Gen.Choose(1, 3)

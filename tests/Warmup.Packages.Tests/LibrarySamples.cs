@@ -189,7 +189,7 @@ internal static class LibrarySamples
         [typeof(LogEntry)] = [() => Log("a", 60), () => Log("b", 60), () => Log("a", 61), () => Log("a", 60) with { Singers = [new SungBy(Text("w"), null)] }, () => Log("a", 60) with { OffLines = [2, 5] }],
         [typeof(SungBy)] = [() => new SungBy(Text("a"), 60), () => new SungBy(Text("a"), null), () => new SungBy(Text("b"), 60), () => new SungBy(Text("a"), 61)],
         [typeof(PlanRenewal)] = [() => Renewed(7), () => Renewed(8)],
-        [typeof(RenewedDay)] = [() => Renewed(7).Days[0], () => Renewed(7).Days[1]],
+        [typeof(RenewedDay)] = [() => RenewedDay(0), () => RenewedDay(1)],
         [typeof(LogReading)] = [() => Read(Log("a", 60)), () => Read(Log("a", 61)), () => Read("a")],
         [typeof(PlanChange)] = [() => Changed(20), () => Changed(21)],
         [typeof(PlanRule)] = [() => Refused(20), () => Refused(21)],
@@ -263,7 +263,10 @@ internal static class LibrarySamples
 
     private static PlanResult Result(ulong seed) => WarmupPlan.Make(Request(seed));
 
-    private static PlanRenewal Renewed(ulong seed) => Result(seed).Plan.Renew([new Singer(Text("a"), NoteName.FromMidi(60), NoteName.FromMidi(62), 14)]);
+    private static PlanRenewal Renewed(ulong seed) => WarmupPlan.Make(Request(seed)).Plan.Renew([MakeSinger("a")]);
+
+    // Nothing fits this voice, which takes long to find.
+    private static RenewedDay RenewedDay(int day) => WarmupPlan.Make(Request(7) with { Days = 2 }).Plan.Renew([new Singer(Text("a"), NoteName.FromMidi(60), NoteName.FromMidi(62), 14)]).Days[day];
 
     private static LogEntry Log(string scale, int tempo) => new() { Date = new DateOnly(2026, 12, 1), ScaleName = Text(scale), ExerciseName = Text("e"), Tempo = tempo, IsTicked = true };
 

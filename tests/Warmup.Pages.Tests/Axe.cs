@@ -11,6 +11,6 @@ internal static class Axe
     public static async Task<string> ViolationsAsync(Browser browser)
     {
         await browser.EvaluateAsync($"(() => {{ {Script}\n; return typeof axe; }})()");
-        return (string)(await browser.EvaluateAsync("axe.run().then(found => JSON.stringify(found.violations.map(v => [v.id, v.nodes.map(n => n.html)])))"))!;
+        return (string)(await browser.EvaluateAsync("axe.run({ resultTypes: ['violations'] }).then(found => JSON.stringify(found.violations.map(v => [v.id, v.nodes.map(n => n.html)])))"))!;
     }
 }

@@ -284,13 +284,11 @@ public abstract class ChoicesTests(Opened opened)
         await opened.IsContentAsync();
     }
 
+    public static TheoryData<string, int> Pages => [.. WholeCheck.OneIn(3, new[] { ("plain", 360), ("three speeds", 1000), ("plain", 1000), ("two sections", 1000), ("answers", 360) })];
+
     /// <summary>axe-core's rules, those of best practice (landmarks, order of headings) included.</summary>
     [Theory]
-    [InlineData("plain", 360)]
-    [InlineData("plain", 1000)]
-    [InlineData("three speeds", 1000)]
-    [InlineData("two sections", 1000)]
-    [InlineData("answers", 360)]
+    [MemberData(nameof(Pages))]
     public async Task The_page_keeps_the_rules_of_accessibility(string which, int width)
     {
         var score = which switch
@@ -338,4 +336,5 @@ public abstract class ChoicesTests(Opened opened)
 public class ChoicesInChromiumTests(OpenedInChromium opened) : ChoicesTests(opened), IClassFixture<OpenedInChromium>;
 
 /// <summary>The choices in Firefox.</summary>
+[Trait("Run", "whole")]
 public class ChoicesInFirefoxTests(OpenedInFirefox opened) : ChoicesTests(opened), IClassFixture<OpenedInFirefox>;

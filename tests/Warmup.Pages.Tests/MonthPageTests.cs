@@ -34,9 +34,10 @@ public class MonthPageTests(OpenedInChromium opened) : IClassFixture<OpenedInChr
         Assert.All(await Numbers("[...document.querySelectorAll('a')].map(a => a.getBoundingClientRect().height)"), h => Assert.True(h >= 24));
     }
 
+    public static TheoryData<int> Widths => [.. WholeCheck.OneIn(2, new[] { 360, 1000 })];
+
     [Theory]
-    [InlineData(360)]
-    [InlineData(1000)]
+    [MemberData(nameof(Widths))]
     public async Task The_page_keeps_the_rules_of_accessibility(int width)
     {
         await OpenAsync(width);

@@ -109,6 +109,7 @@ public class PracticePageTests(OpenedInChromium opened) : IClassFixture<OpenedIn
     public async Task The_page_follows_the_line_without_a_glide_for_those_who_want_less_motion()
     {
         await opened.OpenAsync(Mohanam.ToScore());
+        await opened.ToggleAsync("count-in");
         foreach (var (wish, expected) in ((string, string)[])[("reduce", "auto"), ("no-preference", "smooth")])
         {
             await Browser.SendAsync("Emulation.setEmulatedMedia", new JsonObject

@@ -138,8 +138,9 @@ public class RenewalTests
     public void A_class_that_nothing_fits_is_told_so_and_the_plan_stays()
     {
         ValueList<Singer> narrow = [Requests.Singer("Wren", 60, 61, 18)];
-        var renewal = Usual.Renew(narrow);
-        Assert.Equal(Usual.Days, renewal.Plan.Days);
+        var plan = WarmupPlan.Make(Requests.Usual with { Days = 4 }).Plan;
+        var renewal = plan.Renew(narrow);
+        Assert.Equal(plan.Days, renewal.Plan.Days);
         Assert.False(renewal.IsFitForAll);
         Assert.All(renewal.Days, d => Assert.NotEmpty(d.Refusal!));
     }

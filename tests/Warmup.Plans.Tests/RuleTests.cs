@@ -7,7 +7,7 @@ namespace Warmup.Plans.Tests;
 /// <summary>Source: the rules as docs/plans.md states them, each computed anew here from the plan's days and scores.</summary>
 public class RuleTests
 {
-    [Property(MaxTest = 12)]
+    [Property(MaxTest = 6)]
     public Property Every_plan_of_a_random_class_meets_every_rule() => Prop.ForAll(Requests.Random.ToArbitrary(), request =>
     {
         PlanResult made;
@@ -302,7 +302,7 @@ public class RuleTests
     [Fact]
     public void Random_classes_are_mostly_possible_so_that_the_rules_are_tested()
     {
-        var possible = Requests.Random.Sample(30, 12).Count(r =>
+        var possible = Requests.Random.Sample(30, 8).Count(r =>
         {
             try
             {
@@ -313,7 +313,7 @@ public class RuleTests
                 return false;
             }
         });
-        Assert.True(possible >= 3, $"{possible} of 12");
+        Assert.True(possible >= 2, $"{possible} of 8");
     }
 
     [Fact]

@@ -61,10 +61,10 @@ public sealed class MuseScoreBatch : IDisposable
     internal Dictionary<string, List<NamedScore>> Groups { get; } = new(StringComparer.Ordinal)
     {
         ["demo"] = [.. Repertoire.Demo],
-        ["parents"] = [.. Repertoire.Parents],
-        ["tonics"] = [.. Repertoire.Tonics],
-        ["meters"] = [.. Repertoire.Meters],
-        ["speeds"] = [.. Repertoire.Speeds],
+        ["parents"] = [.. WholeCheck.OneIn(7, Repertoire.Parents)],
+        ["tonics"] = [.. WholeCheck.OneIn(3, Repertoire.Tonics)],
+        ["meters"] = [.. WholeCheck.OneIn(5, Repertoire.Meters)],
+        ["speeds"] = [.. WholeCheck.OneIn(2, Repertoire.Speeds)],
         ["choices"] = [.. Repertoire.Choices],
     };
 

@@ -22,7 +22,8 @@ public class VerovioTests
         {
             List<NamedScore> pieces =
             [
-                .. Repertoire.Demo, .. Repertoire.Parents.Where((_, i) => i % 9 == 0), .. Repertoire.Tonics, .. Repertoire.Meters, .. Repertoire.Speeds, .. Repertoire.Choices,
+                .. Repertoire.Demo, .. WholeCheck.OneIn(3, Repertoire.Parents.Where((_, i) => i % 9 == 0)), .. WholeCheck.OneIn(4, Repertoire.Tonics),
+                .. WholeCheck.OneIn(6, Repertoire.Meters), .. WholeCheck.OneIn(3, Repertoire.Speeds), .. Repertoire.Choices,
             ];
             var (code, output, error) = Tool.Node.Run(
                 folder.FullName, [Path.Combine(AppContext.BaseDirectory, "render.mjs"), verovio!, .. pieces.Select(p => p.Save(folder.FullName))]);

@@ -70,6 +70,7 @@ public class SoundTests
     }
 
     [Fact]
+    [Trait("Run", "whole")]
     public void More_than_half_an_hour_is_refused()
     {
         using var endless = new Endless();

@@ -24,9 +24,8 @@ public sealed record ProgramRun(int Code, string Out, string Error)
             start.Environment.Remove(name);
         }
 
-        // No server process outlives the program and holds its output open.
+        // No build process outlives the program and holds its output open; the compiler that stays warm does not hold it.
         start.Environment["MSBUILDDISABLENODEREUSE"] = "1";
-        start.Environment["UseSharedCompilation"] = "false";
         start.Environment["DOTNET_CLI_USE_MSBUILD_SERVER"] = "0";
 
         // The build that the tests belong to has analyzed all code.

@@ -229,8 +229,8 @@ public class AdviseTests
     [Fact]
     public void Long_work_is_bounded_and_can_be_stopped()
     {
-        var drill = Ladder("15") with { Pattern = Pattern.Ladder.Repeat(400), Tempo = 60 };
-        var singers = Enumerable.Range(1, 40).Select(i => Voice($"Lark {i}", "C4", "G4", 12, Experience.Beginner)).ToValueList();
+        var drill = Ladder("15") with { Pattern = Pattern.Ladder.Repeat(100), Tempo = 60 };
+        var singers = Enumerable.Range(1, 20).Select(i => Voice($"Lark {i}", "C4", "G4", 12, Experience.Beginner)).ToValueList();
         Assert.All(drill.Advise(singers).Where(a => a.Remedies.IsEmpty), a => Assert.NotEmpty(a.Otherwise));
         using var stop = new CancellationTokenSource();
         stop.Cancel();
