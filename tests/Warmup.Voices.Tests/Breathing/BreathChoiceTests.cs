@@ -94,6 +94,32 @@ public class BreathChoiceTests
         Assert.Equal(isPossible ? [(1, new Rational(9, 8))] : null, plan?.Breaths.Select(b => (b.AfterNote, b.Onset)));
     }
 
+    [Theory]
+    [InlineData(25, false)] // held to 7.75, which is too long and no breath of 0.3 s: let go at 7.5
+    [InlineData(75, true)] // held to 7.25, and a breath already
+    public void A_rest_ends_a_span_where_a_held_note_needs_none(int hundredths, bool hasRest)
+    {
+        var plan = Plan(Held("[S R] + [S R]", new Rational(hundredths, 100)).ToScore(), new Rational(15, 2), new Rational(3, 10))!;
+        Assert.Equal(hasRest ? 0 : 2, plan.Breaths.Count);
+    }
+
+    [Theory]
+    [InlineData("[S S S S]", 3, false)] // notes of one pitch are sung as one
+    [InlineData("[S S R R]", 2, true)]
+    [InlineData("[S S R R]", 1, false)]
+    public void Notes_of_one_pitch_are_sung_as_one(string line, int capacity, bool isPossible) =>
+        Assert.Equal(isPossible, Plan(Lines(line).ToScore(), capacity, Half) is not null);
+
+    [Fact]
+    public void Breaths_open_the_tempi_at_which_a_held_note_can_be_let_go_or_the_note_before_it_shortened()
+    {
+        // On one second, with breaths of 0.8 s. Up to 65 a minute a breath fits behind S, which keeps a tenth of a second (at 65 3 of 24 parts of 0.923
+        // s) and from 33 on at most one (13 of 24 parts of 1.818 s). At 66 and 67 S is too short for a breath and too long for R to
+        // sound a tenth of a second on the same one; from 68 on it does (3 parts, 0.11 s).
+        var window = TempoWindow.OfSpeeds(Held("[S R]", new Rational(1, 4)), [new Singer("Finch", NoteName.FromMidi(40), NoteName.FromMidi(90), new Rational(5, 2))])[0];
+        Assert.StartsWith("breaths open 33 to 65, 68 to 180 (", window.OpenedBy[0], StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Too_short_a_rest_of_a_held_note_is_left_for_a_breath_before_it()
     {

@@ -45,6 +45,15 @@ public class DifficultyTests
         }
     }
 
+    [Fact]
+    public void The_drone_is_that_of_the_score()
+    {
+        // D (900) is far from all partials of P and S. The fifth partial of a string on M (498) lies at 884.
+        var drill = new Drill { Scale = Scale.Parse(Shankarabharanam), Pattern = Pattern.Parse("[S D]"), Tonic = Tonic.Parse("C4"), Tuning = Tuning.Equal };
+        Assert.Equal(1, Difficulty.Of(drill.ToScore()).FarLandingShare);
+        Assert.Equal(0, Difficulty.Of((drill with { DroneStyle = DroneStyle.Tanpura with { First = Degree.Parse("M1") } }).ToScore()).FarLandingShare);
+    }
+
     [Theory]
     [InlineData("[S' N D P]", "[S R G M]")] // a line with its mirror: falling is easier
     [InlineData("[S R G]", "[R G M]")] // a start on the tonic is easier; both span four semitones in Kalyani
