@@ -5,12 +5,14 @@
 //     dotnet run tests/Mutation/stryker.cs -- Warmup.Core Pitch/Degree.cs --tests Pitch Values --without A_slow_test Another
 //     dotnet run tests/Mutation/stryker.cs -- Warmup.Core Pitch Rhythm --sample 150 --seed 1
 //
-// --sample tries that many mistakes of each folder or file, each as likely as any other, and tells between which shares the whole folder's lies (Wilson,
-// 95 in a hundred). Stryker runs twice then: first it lists all mistakes and tries none. The same --seed (1) over the same sources draws the same.
+// --sample draws that many places of each folder or file, each as likely as any other, tries all mistakes at them, and tells between which shares the
+// whole folder's lies (Wilson, 95 in a hundred, as many tries as places). Stryker runs twice then: first it lists all mistakes and tries none. The same
+// --seed (1) over the same sources draws the same.
 // After --tests only the tests in these folders (or files) of the test project run, and those beside its project file; after --without stand tests
 // that are too slow to be run for every mistake. The share is then a lower bound. It needs the tool: dotnet tool install --global dotnet-stryker.
 // It works in a copy of the sources, which stays for the next run: WARMUP_MUTATION_COPY, or warmup-stryker in the folder for temporary files.
-// WARMUP_MUTATION_WORKERS (2) says how many mistakes are tried at a time, WARMUP_MUTATION_CASES (12) how many cases a test makes up. Exit code 0 where at least 85 in a hundred are noticed.
+// WARMUP_MUTATION_WORKERS (2) says how many mistakes are tried at a time, WARMUP_MUTATION_CASES (12) how many cases a test makes up,
+// WARMUP_MUTATION_PATIENCE (10) how many seconds longer than without a mistake the tests may take before they count as endless. Exit code 0 where at least 85 in a hundred are noticed.
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json.Nodes;
@@ -56,15 +58,18 @@ if (sample < int.MaxValue)
     drawn = [];
     foreach (var part in listed.Where(m => m.IsLeftOut).GroupBy(m => m.Part).OrderBy(g => g.Key, StringComparer.Ordinal))
     {
-        var mixed = part.ToArray();
-        random.Shuffle(mixed);
-        drawn.AddRange(mixed.Take(sample));
-        all[part.Key] = mixed.Length;
+        var places = part.GroupBy(m => m.Place()).ToArray();
+        random.Shuffle(places);
+        drawn.AddRange(places.Take(sample).SelectMany(p => p));
+        if (places.Length > sample)
+        {
+            all[part.Key] = part.Count();
+        }
     }
 
     // A mistake comes with those inside it; they are left out unless that would leave out one that is drawn.
     var inner = listed.Where(m => drawn.Exists(d => d.Holds(m)) && !drawn.Exists(d => m.Holds(d)));
-    if (drawn.Count == 0 || Run([.. drawn.Select(d => d.Place()), .. inner.Select(m => $"!{m.Place()}")]) is not { } tried)
+    if (drawn.Count == 0 || Run([.. drawn.Select(d => d.Place()).Distinct(), .. inner.Select(m => $"!{m.Place()}").Distinct()]) is not { } tried)
     {
         return 2;
     }
@@ -96,7 +101,7 @@ foreach (var part in tested.GroupBy(m => m.Part).OrderBy(p => p.Key, StringCompa
 {
     // An endless loop is one that runs out of time; where the machine has much other work, a test that never got its turn is another.
     isEnough &= 100.0 * part.Count(m => m.IsNoticed) >= LeastPercent * part.Count();
-    var isSample = all.TryGetValue(part.Key, out var count) && count > sample;
+    var isSample = all.TryGetValue(part.Key, out var count);
     Console.WriteLine($"{Percent(part)}{(isSample ? $" drawn from {count}: {Interval(part)}" : string.Empty)} in {part.Key}; {part.Count(m => m.Status == "Timeout")} of the noticed ones because the tests ran out of time");
 }
 
@@ -110,7 +115,7 @@ List<Mistake>? Run(IEnumerable<string> patterns, bool isList = false)
         ["stryker-config"] = new JsonObject
         {
             ["test-runner"] = "mtp", ["project"] = $"{library}.csproj", ["concurrency"] = Number("WARMUP_MUTATION_WORKERS", 2), ["coverage-analysis"] = isList ? "off" : "perTest",
-            ["reporters"] = new JsonArray("json"), ["additional-timeout"] = 10000, ["ignore-mutations"] = new JsonArray("string"),
+            ["reporters"] = new JsonArray("json"), ["additional-timeout"] = 1000 * Number("WARMUP_MUTATION_PATIENCE", 10), ["ignore-mutations"] = new JsonArray("string"),
 
             // Every null argument of every library is tried in tests/Warmup.Packages.Tests.
             ["ignore-methods"] = new JsonArray("*ThrowIfNull"),
@@ -165,7 +170,7 @@ static string Percent(IEnumerable<Mistake> some) =>
 static string Interval(IEnumerable<Mistake> some)
 {
     const double Z = 1.96;
-    double n = some.Count(), share = some.Count(m => m.IsNoticed) / n;
+    double n = some.DistinctBy(m => m.Place()).Count(), share = (double)some.Count(m => m.IsNoticed) / some.Count();
     var (middle, half) = (share + (Z * Z / (2 * n)), Z * Math.Sqrt((share * (1 - share) / n) + (Z * Z / (4 * n * n))));
     return string.Create(CultureInfo.InvariantCulture, $"{100 * (middle - half) / (1 + (Z * Z / n)):0.0} to {100 * (middle + half) / (1 + (Z * Z / n)):0.0} %");
 }
