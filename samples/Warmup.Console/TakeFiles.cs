@@ -32,8 +32,37 @@ internal static class TakeFiles
         {
             Parts = own.IsEmpty ? [heard] : [heard, new FormPart("What this drill asks for", own)],
             Rows = TakeTable.Rows(report),
+            WideColumn = TakeTable.Columns.Count - 1,
+            Sung = Sung(score, report),
         };
     }
+
+    /// <summary>The notes for the picture; those that were left out stand where the note before them ends.</summary>
+    private static ValueList<SungNote> Sung(Score score, TakeReport report)
+    {
+        var wanted = TakePicture.Semitones(score);
+        var (notes, last) = (new List<SungNote>(), 0.0);
+        foreach (var note in report.Notes)
+        {
+            var (onset, end, semitones) = (note.Onset ?? last, note.End ?? last, wanted[note.Index]);
+            notes.Add(new SungNote(note.Tone.ToString(), onset, end - onset, semitones, Mark(note))
+            {
+                Course = note.Course.ConvertAll(c => new SungPoint(c.Seconds, semitones + (c.Cents / 100.0))),
+            });
+            last = end;
+        }
+
+        return notes.ToValueList();
+    }
+
+    private static SungMark Mark(TakeNote note) => note.Status switch
+    {
+        NoteStatus.LeftOut => SungMark.LeftOut,
+        NoteStatus.Unsure => SungMark.Unsure,
+        NoteStatus.OtherNote => SungMark.AnotherNote,
+        _ when Math.Abs(note.Cents ?? 0) <= TakeMarks.InTune => SungMark.InTune,
+        _ => note.Cents > 0 ? SungMark.High : SungMark.Low,
+    };
 
     private static ValueList<string> Cut(ValueList<string> words) => words.Count <= MostWords ? words : [.. words.Take(MostWords - 2), "and more", words[^1]];
 

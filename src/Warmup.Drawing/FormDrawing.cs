@@ -2,12 +2,14 @@ using System.Globalization;
 
 namespace Warmup.Drawing;
 
-/// <summary>Puts a form on pages of A4 in portrait: the steps, the cautions and the table.</summary>
+/// <summary>Puts a form on pages of A4 in portrait: the steps, the cautions, what was sung, and the table.</summary>
 internal sealed class FormDrawing(PrintedForm form, TextShaper shaper)
 {
     private const double Size = 8.2;
     private const double Number = 16;
     private const double RowHeight = 20;
+    private const double CellLine = 10.5;
+    private const int MostCellLines = 4;
 
     private readonly PageComposer _composer = new(shaper);
 
@@ -32,10 +34,15 @@ internal sealed class FormDrawing(PrintedForm form, TextShaper shaper)
             _composer.Paragraph("caution", $"{caution.Text} ({caution.Source})", 7.2);
         }
 
+        if (!form.Sung.IsEmpty)
+        {
+            new SungDrawing(form.Sung, _composer).Draw();
+        }
+
         Table();
         const string note = "These numbers help with planning. They are no diagnosis; the teacher's ear and a doctor's word overrule them.";
         _composer.Feet(form.Title, note);
-        return new PageSet(form.Title, $"A form to fill in. {note}", _composer.Pages);
+        return new PageSet(form.Title, $"{(form.Sung.IsEmpty ? "A form to fill in." : "A report: notes that were to be sung as steps, over them what was sung, and a table.")} {note}", _composer.Pages);
     }
 
     private void Step(int number, string text)
@@ -54,28 +61,30 @@ internal sealed class FormDrawing(PrintedForm form, TextShaper shaper)
             return;
         }
 
-        // The first column has two parts of the width, each other one.
+        // One column has two parts of the width, each other one.
         var part = (_composer.Right - _composer.Left) / (form.Columns.Count + 1);
-        double Edge(int column) => column == 0 ? _composer.Left : _composer.Left + (part * (column + 1));
+        double Edge(int column) => _composer.Left + (part * (column > form.WideColumn ? column + 1 : column));
         _composer.Need(40 + RowHeight);
         _composer.Y += 8;
         Headings(Edge);
         foreach (var row in form.Rows)
         {
-            if (_composer.Need(RowHeight))
+            var cells = row.Select((cell, c) => _composer.Broken(cell, 9, Edge(c + 1) - Edge(c) - 8, MostCellLines)).ToList();
+            var height = RowHeight + (CellLine * (cells.Select(c => c.Count).Append(1).Max() - 1));
+            if (_composer.Need(height))
             {
                 Headings(Edge);
             }
 
-            _composer.Y += RowHeight;
+            _composer.Y += height;
             _composer.Add(new StrokeShape("row", _composer.Left, _composer.Y, _composer.Right, _composer.Y, 0.5, PageComposer.Hair));
             for (var c = 0; c <= form.Columns.Count; c++)
             {
                 var x = c == form.Columns.Count ? _composer.Right : Edge(c);
-                _composer.Add(new StrokeShape("column", x, _composer.Y - RowHeight, x, _composer.Y, 0.5, PageComposer.Hair));
-                if (c < row.Count && row[c].Length > 0)
+                _composer.Add(new StrokeShape("column", x, _composer.Y - height, x, _composer.Y, 0.5, PageComposer.Hair));
+                for (var l = 0; c < cells.Count && l < cells[c].Count; l++)
                 {
-                    _composer.Put("cell", x + 4, _composer.Y - 6.5, _composer.Broken(row[c], 9, Edge(c + 1) - x - 8, 1)[0], 9);
+                    _composer.Put("cell", x + 4, _composer.Y - height + RowHeight - 6.5 + (CellLine * l), cells[c][l], 9);
                 }
             }
         }

@@ -3,7 +3,7 @@ using System.Text;
 
 namespace Warmup.Drawing;
 
-/// <summary>A form on pages of A4: a table to fill in by hand, numbered steps, and the cautions with their sources.</summary>
+/// <summary>A form on pages of A4: a table to fill in by hand or filled in already, numbered steps, what was sung as a picture, and the cautions with their sources.</summary>
 /// <remarks>Equal forms give equal bytes on the same system. Immutable, value equality.</remarks>
 public sealed record PrintedForm
 {
@@ -14,22 +14,26 @@ public sealed record PrintedForm
     private const int MostParts = 20;
     private const int MostColumns = 12;
     private const int MostRows = 20_000;
-    private const int LongestCell = 60;
+    private const int LongestHeading = 60;
+    private const int LongestCell = 100;
+    private const int MostSung = 20_000;
 
     private readonly ValueList<FormPart> _parts;
     private readonly ValueList<ValueList<string>> _rows;
+    private readonly ValueList<SungNote> _sung;
+    private readonly int _wideColumn;
 
     /// <summary>Makes a form.</summary>
     /// <param name="title">The title, at most 100 characters without control characters.</param>
     /// <param name="columns">
-    /// The columns of the table, 1 to 12, by headings of at most 60 characters without control characters. The first is twice as wide as the others.
+    /// The columns of the table, 1 to 12, by headings of at most 60 characters without control characters. The first is twice as wide as the others, unless <see cref="WideColumn"/> names another.
     /// </param>
     /// <exception cref="ArgumentException">A text is missing, too long or holds control characters, or there are no or too many columns.</exception>
     public PrintedForm(string title, ValueList<string> columns)
     {
         Title = Require.PlainText(title, LongestTitle);
         Require.InRange(columns.Count, 1, MostColumns, "the number of columns");
-        Columns = Cells(columns, nameof(columns));
+        Columns = Cells(columns, LongestHeading, nameof(columns));
     }
 
     /// <summary>The title.</summary>
@@ -40,7 +44,7 @@ public sealed record PrintedForm
 
     /// <summary>The table's rows, at most 20,000, each by what stands in its first cells already; an empty one is blank. None by default.</summary>
     /// <exception cref="ArgumentException">
-    /// There are too many rows, a row has more cells than there are columns, or a cell is missing, longer than 60 characters or holds control characters.
+    /// There are too many rows, a row has more cells than there are columns, or a cell is missing, longer than 100 characters or holds control characters.
     /// </exception>
     public ValueList<ValueList<string>> Rows
     {
@@ -51,10 +55,37 @@ public sealed record PrintedForm
             foreach (var row in value)
             {
                 Require.InRange(row.Count, 0, Columns.Count, "the number of cells of a row");
-                Cells(row, nameof(Rows));
+                Cells(row, LongestCell, nameof(Rows));
             }
 
             _rows = value;
+        }
+    }
+
+    /// <summary>The column that is twice as wide as the others, from 0; 0, the first, by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such column.</exception>
+    public int WideColumn
+    {
+        get => _wideColumn;
+        init => _wideColumn = Require.InRange(value, 0, Columns.Count - 1, nameof(WideColumn));
+    }
+
+    /// <summary>
+    /// Notes that were to be sung, at most 20,000, with what was sung of them: a picture above the table, in all formats but plain text. None by default.
+    /// </summary>
+    /// <exception cref="ArgumentException">There are too many, or one is missing.</exception>
+    public ValueList<SungNote> Sung
+    {
+        get => _sung;
+        init
+        {
+            Require.InRange(value.Count, 0, MostSung, "the number of sung notes");
+            foreach (var note in value)
+            {
+                Require.NotNull(note, nameof(Sung));
+            }
+
+            _sung = value;
         }
     }
 
@@ -144,11 +175,11 @@ public sealed record PrintedForm
     /// <summary>The title, and how much there is.</summary>
     public override string ToString() => OneLine.Of(string.Create(CultureInfo.InvariantCulture, $"{Title}: {Rows.Count} rows, {Parts.Count} parts"));
 
-    private static ValueList<string> Cells(ValueList<string> texts, string name)
+    private static ValueList<string> Cells(ValueList<string> texts, int longest, string name)
     {
         foreach (var text in texts)
         {
-            Require.PlainText(text, LongestCell, name);
+            Require.PlainText(text, longest, name);
         }
 
         return texts;

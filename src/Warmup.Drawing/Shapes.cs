@@ -10,6 +10,9 @@ internal sealed record TextShape(string Kind, double X, double Y, double Size, S
 /// <summary>A straight stroke.</summary>
 internal sealed record StrokeShape(string Kind, double X1, double Y1, double X2, double Y2, double Width, string Colour, double Dash = 0) : Shape(Kind);
 
+/// <summary>Straight strokes from point to point; dashes go on through them.</summary>
+internal sealed record CurveShape(string Kind, ValueList<(double X, double Y)> Points, double Width, string Colour, double Dash = 0) : Shape(Kind);
+
 /// <summary>A filled rectangle.</summary>
 internal sealed record BoxShape(string Kind, double X, double Y, double Width, double Height, string Colour) : Shape(Kind);
 

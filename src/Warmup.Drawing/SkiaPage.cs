@@ -17,6 +17,9 @@ internal sealed class SkiaPage(SKCanvas canvas, Typefaces typefaces)
                 case StrokeShape stroke:
                     Stroke(stroke);
                     break;
+                case CurveShape curve:
+                    Curve(curve);
+                    break;
                 case BoxShape box:
                     using (var paint = Paint(box.Colour))
                     {
@@ -66,12 +69,25 @@ internal sealed class SkiaPage(SKCanvas canvas, Typefaces typefaces)
         }
     }
 
+    private void Curve(CurveShape shape)
+    {
+        using var paint = Paint(shape.Colour);
+        using var dash = Dash(shape.Dash);
+        (paint.Style, paint.StrokeWidth, paint.PathEffect, paint.StrokeJoin) = (SKPaintStyle.Stroke, (float)shape.Width, dash, SKStrokeJoin.Round);
+        using var builder = new SKPathBuilder();
+        builder.AddPoly([.. shape.Points.Select(p => new SKPoint((float)p.X, (float)p.Y))], false);
+        using var path = builder.Detach();
+        canvas.DrawPath(path, paint);
+    }
+
+    private static SKPathEffect? Dash(double length) => length > 0 ? SKPathEffect.CreateDash([(float)length, (float)length], 0) : null;
+
     private void Stroke(StrokeShape shape)
     {
         using var paint = Paint(shape.Colour);
         paint.Style = SKPaintStyle.Stroke;
         paint.StrokeWidth = (float)shape.Width;
-        using var dash = shape.Dash > 0 ? SKPathEffect.CreateDash([(float)shape.Dash, (float)shape.Dash], 0) : null;
+        using var dash = Dash(shape.Dash);
         paint.PathEffect = dash;
         canvas.DrawLine((float)shape.X1, (float)shape.Y1, (float)shape.X2, (float)shape.Y2, paint);
     }

@@ -93,13 +93,14 @@ internal sealed class SvgPages : IDisposable
             case StrokeShape stroke:
                 _svg.Begin("line", stroke.Kind);
                 _svg.Attributes(("x1", stroke.X1), ("y1", stroke.Y1), ("x2", stroke.X2), ("y2", stroke.Y2), ("stroke-width", stroke.Width));
-                _svg.Attribute("stroke", stroke.Colour);
-                if (stroke.Dash > 0)
-                {
-                    _svg.Attribute("stroke-dasharray", $"{_svg.Number(stroke.Dash)} {_svg.Number(stroke.Dash)}");
-                }
-
-                _svg.End();
+                Line(stroke.Colour, stroke.Dash);
+                break;
+            case CurveShape curve:
+                _svg.Begin("polyline", curve.Kind);
+                _svg.Attribute("points", string.Join(' ', curve.Points.Select(p => $"{_svg.Number(p.X)},{_svg.Number(p.Y)}")));
+                _svg.Attributes(("stroke-width", curve.Width));
+                _svg.Attribute("fill", "none");
+                Line(curve.Colour, curve.Dash);
                 break;
             case DotShape dot:
                 _svg.Begin("circle", dot.Kind);
@@ -108,6 +109,18 @@ internal sealed class SvgPages : IDisposable
                 _svg.End();
                 break;
         }
+    }
+
+    /// <summary>Ends a line with its colour and its dashes.</summary>
+    private void Line(string colour, double dash)
+    {
+        _svg.Attribute("stroke", colour);
+        if (dash > 0)
+        {
+            _svg.Attribute("stroke-dasharray", $"{_svg.Number(dash)} {_svg.Number(dash)}");
+        }
+
+        _svg.End();
     }
 
     private void Draw(TextShape text)

@@ -121,6 +121,13 @@ internal static class LibrarySamples
         [
             () => new PrintedForm(Text("a"), [Text("c")]), () => new PrintedForm(Text("b"), [Text("c")]), () => new PrintedForm(Text("a"), [Text("c"), Text("d")]),
             () => new PrintedForm(Text("a"), [Text("c")]) { Rows = [[Text("r")]] }, () => new PrintedForm(Text("a"), [Text("c")]) { Parts = [new FormPart(Text("a"), [])] },
+            () => new PrintedForm(Text("a"), [Text("c"), Text("d")]) { WideColumn = 1 }, () => new PrintedForm(Text("a"), [Text("c")]) { Sung = [new SungNote(Text("S"), 0, 1, 0, SungMark.High)] },
+        ],
+        [typeof(SungPoint)] = [() => new SungPoint(1, 2), () => new SungPoint(2, 2), () => new SungPoint(1, 3)],
+        [typeof(SungNote)] =
+        [
+            () => new SungNote(Text("S"), 0, 1, 0, SungMark.High), () => new SungNote(Text("R"), 0, 1, 0, SungMark.High), () => new SungNote(Text("S"), 1, 1, 0, SungMark.High), () => new SungNote(Text("S"), 0, 2, 0, SungMark.High),
+            () => new SungNote(Text("S"), 0, 1, 2, SungMark.High), () => new SungNote(Text("S"), 0, 1, 0, SungMark.Low), () => new SungNote(Text("S"), 0, 1, 0, SungMark.High) { Course = [new SungPoint(0, 0)] },
         ],
         [typeof(MeasuredPoint)] =
         [

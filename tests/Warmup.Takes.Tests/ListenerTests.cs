@@ -47,6 +47,41 @@ public class ListenerTests
         Assert.Equal(JsonValueKind.String, other.GetProperty("sung").ValueKind);
     }
 
+    /// <summary>Long notes 40 cents off and faults in every line: what a note is off counts once, not as often as it has frames.</summary>
+    [Fact]
+    public void A_few_notes_with_faults_and_long_notes_that_are_off_are_heard_in_their_lines()
+    {
+        var plan = Corpus.Plans("clean", 3, 1).First() with
+        {
+            Voice = 0,
+            VibratoCents = 0,
+            Score = new Drill
+            {
+                Scale = Catalogue.Default.Find("mayamalavagowla")!.Scale,
+                Pattern = Pattern.Parse("S R G / R G M / G M P / M P D / P D N / D N S'"),
+                Tonic = Tonic.Parse("C3"),
+                Tempo = 100,
+                Delivery = Delivery.LineByLine,
+            }.ToScore(),
+        };
+        var drill = new DrillNotes(plan.Score);
+        var tones = new List<SungTone>();
+        var time = 0.8;
+
+        // R is left out in the first line, the second notes of the next two lines are others, and the last notes are long.
+        foreach (var (index, off) in ((int Index, double Off)[])[(0, 0), (2, -20), (3, -6), (4, 217), (5, -13), (6, 20), (7, -143), (8, 41)])
+        {
+            var end = time + drill.Notes[index].Seconds;
+            tones.Add(new SungTone { Index = index, Cents = drill.Notes[index].Cents + off, IsOther = Math.Abs(off) > 100, Onset = time, End = end, Touches = !drill.Notes[index].IsLast });
+            time = end + (drill.Notes[index].IsLast ? 0.6 : 0);
+        }
+
+        var take = new MadeTake(plan, VoiceMaker.Sing(plan, tones, new Random(4)), VoiceMaker.Rate, tones, [1], [new MadeEvent(TakeEventKind.EarlyStop, 2)], 0);
+        var score = new TakeScore();
+        score.Add(take, Hear(take));
+        Assert.Equal((8, 0, 1), (score.Right, score.NotTheDrill, score.EventsFound));
+    }
+
     [Theory]
     [InlineData("silence")]
     [InlineData("noise")]
@@ -67,6 +102,65 @@ public class ListenerTests
         Assert.False(report.IsDrill);
         Assert.NotEmpty(report.Reason!);
         Assert.Empty(report.Notes);
+    }
+
+    /// <summary>Sentences that a program speaks, low and high; they glide, hold no pitch, and have their own pauses.</summary>
+    [Theory]
+    [InlineData("en", "Good evening everybody. Please stand up straight, let your shoulders fall, and breathe out before you breathe in. We shall begin with the low notes.")]
+    [InlineData("en+f3", "The rehearsal begins at seven o'clock on Thursday, and there will be tea in the break. Who can bring some cups? I think that we need about twenty of them.")]
+    public void Speech_is_not_the_drill(string voice, string text)
+    {
+        Assert.SkipUnless(SpeechVoice.IsThere, "espeak-ng is not installed");
+        var folder = Directory.CreateTempSubdirectory("warmup-speech-");
+        try
+        {
+            var path = Path.Combine(folder.FullName, "speech.wav");
+            using (var process = System.Diagnostics.Process.Start("espeak-ng", ["-v", voice, "-w", path, text]))
+            {
+                process.WaitForExit();
+                Assert.Equal(0, process.ExitCode);
+            }
+
+            foreach (var plan in Corpus.Plans("clean", 4, 4))
+            {
+                using var sound = SoundFile.Open(path);
+                var report = Listener.Hear(plan.Score, sound, TestContext.Current.CancellationToken);
+                Assert.True(report.Seconds > 5);
+                Assert.False(report.IsDrill, plan.Score.Title);
+            }
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    /// <summary>
+    /// Of drills of which one begins with the other, both are recognised, and the report says what differs: where the take stops, or that hardly a note
+    /// was heard of what was sung besides. Much more than the drill is not the drill.
+    /// </summary>
+    [Theory]
+    [InlineData(3, 6, true, "early-stop", "")]
+    [InlineData(6, 5, true, "repeat", "hardly a note of line 5 was heard")]
+    [InlineData(6, 2, false, "", "")]
+    public void A_drill_that_begins_with_another_one(int sungLines, int drillLines, bool isDrill, string lastEvent, string doubt)
+    {
+        string[] lines = ["S R", "S R G", "S R G P", "S R G P D", "S R G P D S'", "S' D P G R S"];
+        Score ScoreOf(int count) => new Drill
+        {
+            Scale = Catalogue.Default.Find("mohanam")!.Scale,
+            Pattern = Pattern.Parse(string.Join(" / ", lines[..count])),
+            Tonic = Tonic.Parse("C3"),
+            Tempo = 80,
+            Delivery = Delivery.LineByLine,
+        }.ToScore();
+
+        var plan = Corpus.Plans("clean", 3, 1).First() with { Voice = 0, OffsetCents = 12, Score = ScoreOf(sungLines) };
+        var take = TakeMaker.Make(plan);
+        var report = Listener.Hear(ScoreOf(drillLines), SoundSource.FromSamples(take.Samples, take.Rate), TestContext.Current.CancellationToken);
+        Assert.Equal(isDrill, report.IsDrill);
+        Assert.Equal(lastEvent, report.Events.Select(e => TakeJson.Word(e.Kind)).LastOrDefault() ?? string.Empty);
+        Assert.Contains(doubt, string.Join(' ', report.Doubts), StringComparison.Ordinal);
     }
 
     private static TakeReport Hear(MadeTake take) => Listener.Hear(take.Plan.Score, SoundSource.FromSamples(take.Samples, take.Rate), TestContext.Current.CancellationToken);

@@ -1,11 +1,15 @@
 using System.Text;
 using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
 
 namespace Warmup;
 
-/// <summary>What all readers of JSON files ask of the text before they read it.</summary>
+/// <summary>What all JSON files have in common: how their text is written, and what is asked of it before it is read.</summary>
 internal static class JsonText
 {
+    /// <summary>The text of a file: every line ends in a line feed, the last one too, on every system.</summary>
+    public static string Of<T>(T content, JsonTypeInfo<T> form) => JsonSerializer.Serialize(content, form).ReplaceLineEndings("\n") + "\n";
+
     /// <summary>The text without the byte-order mark that some programs write before it.</summary>
     public static ReadOnlySpan<byte> WithoutMark(ReadOnlySpan<byte> json) => json.StartsWith((ReadOnlySpan<byte>)[0xEF, 0xBB, 0xBF]) ? json[3..] : json;
 

@@ -60,9 +60,9 @@ internal sealed class Aligner
         (_notes, _lines, _track, _weights, _pace, _lengthSpread) = (drill.Notes, drill.Lines, track, weights, pace, lengthSpread);
         _noteCents = Array.ConvertAll(_notes, n => n.Cents + shift);
         var pitches = _noteCents.Distinct().Order().ToArray();
-        _table = new MatchTable(track, voicing, pitches, frames, weights, drill.Tonic + shift);
+        _table = new MatchTable(track, voicing, pitches, frames, weights, drill.Tonic + shift, isOfNotes: true);
         _pitchOf = Array.ConvertAll(_noteCents, c => Array.BinarySearch(pitches, c));
-        _others = new MatchTable(track, voicing, OtherPitches(pitches), frames, weights, drill.Tonic + shift);
+        _others = new MatchTable(track, voicing, OtherPitches(pitches), frames, weights, drill.Tonic + shift, isOfNotes: false);
         var n = _notes.Length + 1;
         (_ends, _rests, _begins) = (new Reached[n], new Reached[n], new Reached[n]);
         _endings = new (SungWays.Way, SungWays.Way)[n];
@@ -217,7 +217,7 @@ internal sealed class Aligner
             }
 
             var frames = to - one.From;
-            var match = _table.Of(_pitchOf[one.Note], one.From, to);
+            var match = _table.OfNote(_pitchOf[one.Note], one.From, to);
             var isOther = false;
             if (match > _weights.Other + (0.3 * _weights.Frame * frames))
             {

@@ -14,6 +14,12 @@ internal sealed record AlignmentWeights
     /// <summary>The cents at which a frame's pitch costs one half.</summary>
     public double Cents { get; init; } = 35;
 
+    /// <summary>
+    /// The cents by which a note's mean may be off at the cost of one half, however long it is: half of all notes lie within 19 cents in ordinary
+    /// singing (Mauch, Frieler and Dixon 2014, read in abstract), which is two thirds of this.
+    /// </summary>
+    public double Deviation { get; init; } = 28;
+
     /// <summary>The most that a frame's pitch can cost, however far it is off.</summary>
     public double Unexplained { get; init; } = 4;
 

@@ -5,11 +5,16 @@ internal sealed class MatchTable
 {
     private const double Fifth = 702;
     private const double NearDrone = 50;
+    private const float LeastWeight = 0.01f;
 
     private readonly double[] _pitches;
     private readonly float[] _sums;
     private readonly double[] _rest;
     private readonly int _count;
+    private readonly double _deviation;
+
+    // Where a note's mean is asked for: the weight of the frames that have its pitch, and what they are off in all, in parts of the cents that cost one half.
+    private readonly (float Weight, float Off)[] _offs = [];
 
     /// <param name="track">The take's pitch track.</param>
     /// <param name="voicing">Where there is voice.</param>
@@ -17,17 +22,26 @@ internal sealed class MatchTable
     /// <param name="frames">The most frames, from the beginning.</param>
     /// <param name="weights">The costs.</param>
     /// <param name="tonic">The tonic in cents above MIDI note 0, on which a drone may sound.</param>
-    public MatchTable(PitchTrack track, Voicing voicing, double[] pitches, int frames, AlignmentWeights weights, double tonic)
+    /// <param name="isOfNotes">Whether the pitches are those of notes that may be sung off their pitch.</param>
+    public MatchTable(PitchTrack track, Voicing voicing, double[] pitches, int frames, AlignmentWeights weights, double tonic, bool isOfNotes)
     {
         frames = Math.Min(frames, track.Count);
         (_pitches, _count) = (pitches, pitches.Length);
         _sums = new float[(frames + 1) * _count];
         _rest = new double[frames + 1];
         var costs = new double[_count];
+        var offs = new double[_count];
         var sums = new double[_count];
+        var (weightSums, offSums) = (new double[_count], new double[_count]);
+        _deviation = weights.Cents / weights.Deviation * (weights.Cents / weights.Deviation);
+        if (isOfNotes)
+        {
+            _offs = new (float, float)[_sums.Length];
+        }
+
         for (var f = 0; f < frames; f++)
         {
-            Costs(track.At(f), track.EvenAt(f), pitches, weights, costs);
+            Costs(track.At(f), track.EvenAt(f), pitches, weights, costs, offs);
             var voice = voicing[f];
             var drone = IsOfDrone(track.At(f)[0].Cents - tonic) ? weights.Drone * voicing.Softness(f) : 0;
             _rest[f + 1] = _rest[f] + (weights.Frame * weights.Unassigned * voice * (1 - drone));
@@ -35,6 +49,13 @@ internal sealed class MatchTable
             {
                 sums[p] += weights.Frame * ((voice * costs[p]) + ((1 - voice) * weights.Silence));
                 _sums[((f + 1) * _count) + p] = (float)sums[p];
+                if (isOfNotes)
+                {
+                    var weight = double.IsNaN(offs[p]) ? 0 : weights.Frame * voice;
+                    weightSums[p] += weight;
+                    offSums[p] += weight > 0 ? weight * offs[p] : 0;
+                    _offs[((f + 1) * _count) + p] = ((float)weightSums[p], (float)offSums[p]);
+                }
             }
         }
     }
@@ -44,6 +65,24 @@ internal sealed class MatchTable
 
     /// <summary>The cost of a pitch from one frame to before another.</summary>
     public double Of(int pitch, int from, int to) => _sums[(to * _count) + pitch] - _sums[(from * _count) + pitch];
+
+    /// <summary>
+    /// The cost of a note from one frame to before another: what its frames lack of each other's pitch, and once, not frame by frame, what their mean
+    /// lacks of the note's.
+    /// </summary>
+    public double OfNote(int pitch, int from, int to)
+    {
+        var (low, high) = ((from * _count) + pitch, (to * _count) + pitch);
+        var cost = _sums[high] - _sums[low];
+        var weight = _offs[high].Weight - _offs[low].Weight;
+        if (weight < LeastWeight)
+        {
+            return cost;
+        }
+
+        var mean = (_offs[high].Off - _offs[low].Off) / weight;
+        return cost + (mean * mean / 2 * Math.Min(0, _deviation - weight));
+    }
 
     /// <summary>The cost of no note from one frame to before another.</summary>
     public double Rest(int from, int to) => _rest[to] - _rest[from];
@@ -86,10 +125,11 @@ internal sealed class MatchTable
         return Math.Min(inOctave, 1200 - inOctave) < NearDrone || Math.Abs(inOctave - Fifth) < NearDrone;
     }
 
-    /// <summary>What a frame's candidates cost for each pitch.</summary>
-    private static void Costs(ReadOnlySpan<PitchCandidate> candidates, ReadOnlySpan<float> even, double[] pitches, AlignmentWeights weights, double[] costs)
+    /// <summary>What a frame's candidates cost for each pitch, and how far the one that costs least is off; not a number where there is none.</summary>
+    private static void Costs(ReadOnlySpan<PitchCandidate> candidates, ReadOnlySpan<float> even, double[] pitches, AlignmentWeights weights, double[] costs, double[] offs)
     {
         Array.Fill(costs, weights.Unexplained);
+        Array.Fill(offs, double.NaN);
         var strongest = candidates[0].Strength;
         var reach = weights.Cents * Math.Sqrt(2 * weights.Unexplained);
         for (var k = 0; k < candidates.Length; k++)
@@ -106,7 +146,8 @@ internal sealed class MatchTable
             for (p = p < 0 ? ~p : p; p < pitches.Length && pitches[p] <= cents + reach; p++)
             {
                 var off = (cents - pitches[p]) / weights.Cents;
-                costs[p] = Math.Min(costs[p], (off * off / 2) + weak);
+                var cost = (off * off / 2) + weak;
+                (costs[p], offs[p]) = cost < costs[p] ? (cost, off) : (costs[p], offs[p]);
             }
         }
     }

@@ -6,14 +6,22 @@ namespace Warmup.Takes;
 internal static class TakeDoubts
 {
     public const double LongRing = 0.7;
+    private const int LeastForeign = 3;
     private const double FewOf = 20;
     private const double LeastFall = 34;
     private const double MuchClipping = 0.001;
     private const double LittleRivalry = 10;
 
-    public static ValueList<string> Of(PitchTrack track, Voicing voicing, SungSpan[] spans, (double Onset, double End)[] times, TonicHypothesis hypothesis)
+    public static ValueList<string> Of(PitchTrack track, Voicing voicing, TakePasses passes, SungSpan[] spans, (double Onset, double End)[] times, TonicHypothesis hypothesis)
     {
         var doubts = new List<string>();
+        foreach (var pass in passes.Passes.Where(p => p.IsForeign && p.To - p.From >= LeastForeign))
+        {
+            doubts.Add(string.Create(
+                CultureInfo.InvariantCulture,
+                $"From {times[pass.From].Onset:0.0} to {times[pass.To - 1].End:0.0} s hardly a note of line {passes.NumberOf(pass)} was heard: something else may have been sung, such as a longer drill."));
+        }
+
         if (RingSeconds(track, voicing, spans, times) is { } ring && ring > LongRing)
         {
             doubts.Add(string.Create(CultureInfo.InvariantCulture, $"The room rings for about {ring:0.0} s: when notes begin and end is uncertain by a tenth of a second."));

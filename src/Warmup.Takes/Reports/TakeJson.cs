@@ -1,4 +1,3 @@
-using System.Text.Json;
 using System.Text.Json.Serialization;
 
 namespace Warmup.Takes;
@@ -48,7 +47,7 @@ public static class TakeJson
             Doubts = [.. report.Doubts],
             Cautions = [.. (cautions.IsEmpty ? Cautions.All : cautions).Select(c => c.Text)],
         };
-        return JsonSerializer.Serialize(dto, TakeJsonContext.Default.TakeDto).ReplaceLineEndings("\n") + "\n";
+        return JsonText.Of(dto, TakeJsonContext.Default.TakeDto);
     }
 
     /// <summary>A status as reports name it: <c>sung</c>, <c>other-note</c>, <c>left-out</c> or <c>unsure</c>.</summary>

@@ -6,6 +6,7 @@ internal static class TakeJudgement
     private const double LeastVoice = 0.5;
     private const double MostCost = 12;
     private const double LeastExplained = 0.4;
+    private const double MostForeign = 0.3;
     private const int LeastNotes = 3;
 
     // Departures for each note that a singer of the drill may make, and how much more in a few notes, by chance.
@@ -52,7 +53,7 @@ internal static class TakeJudgement
         }
 
         // Beside another tonic, where any tune can be moved to, more has to agree.
-        if (facts.Evidence < (facts.IsOwnTonic ? LeastEvidence : LeastEvidenceElsewhere) || facts.Explained < LeastExplained)
+        if (facts.Evidence < (facts.IsOwnTonic ? LeastEvidence : LeastEvidenceElsewhere) || facts.Explained < LeastExplained || facts.Foreign > MostForeign)
         {
             return "much was sung that is not in it";
         }
@@ -66,8 +67,9 @@ internal static class TakeJudgement
 /// <param name="Heard">Notes heard as they are in the drill.</param>
 /// <param name="Sung">All notes sung, other ones too.</param>
 /// <param name="Explained">The share of the voice's time that lies in notes.</param>
+/// <param name="Foreign">The share of it that lies in passes of lines of which fewer than half of the notes were heard.</param>
 /// <param name="Trouble">Departures for each note heard: other notes, left-out ones inside what was sung, and jumps.</param>
 /// <param name="Cost">The cost of the alignment for each note sung.</param>
 /// <param name="Evidence">How much cheaper the drill explains the take than any melody does, for each note heard.</param>
 /// <param name="IsOwnTonic">Whether it was sung from the drill's tonic or an octave of it.</param>
-internal readonly record struct TakeFacts(int Heard, int Sung, double Explained, double Trouble, double Cost, double Evidence, bool IsOwnTonic);
+internal readonly record struct TakeFacts(int Heard, int Sung, double Explained, double Foreign, double Trouble, double Cost, double Evidence, bool IsOwnTonic);

@@ -8,8 +8,8 @@ internal sealed class TakePasses
 
     private TakePasses(DrillNotes drill, SungSpan[] spans) => (_drill, _spans) = (drill, spans);
 
-    /// <summary>A line sung once: a range of spans.</summary>
-    public readonly record struct Pass(int Line, int From, int To, bool IsWhole);
+    /// <summary>A line sung once: a range of spans, and whether fewer than half of them have the line's notes, so that it may be no line of the drill.</summary>
+    public readonly record struct Pass(int Line, int From, int To, bool IsWhole, bool IsForeign);
 
     /// <summary>A note in the report's order: a span, or -1 for one that was left out.</summary>
     public readonly record struct Place(int Note, int Span, bool IsInside);
@@ -31,6 +31,9 @@ internal sealed class TakePasses
         return passes;
     }
 
+    /// <summary>The number of a pass's line in its round, from 1.</summary>
+    public int NumberOf(Pass pass) => _drill.Lines[pass.Line].Number;
+
     private int LineOf(int span) => _drill.Notes[_spans[span].Note].Line;
 
     private void Split()
@@ -43,7 +46,8 @@ internal sealed class TakePasses
                 // A line that lacks its end by more than a left-out note was broken off.
                 var line = _drill.Lines[LineOf(from)];
                 var missing = line.First + line.Count - 1 - _spans[s - 1].Note;
-                Passes.Add(new Pass(LineOf(from), from, s, missing == 0 || (missing == 1 && line.Count > 3 && s < _spans.Length && !IsAgain(s))));
+                var own = _spans[from..s].Count(span => !span.IsOther);
+                Passes.Add(new Pass(LineOf(from), from, s, missing == 0 || (missing == 1 && line.Count > 3 && s < _spans.Length && !IsAgain(s)), 2 * own < s - from));
                 from = s;
             }
         }

@@ -16,6 +16,7 @@ public static class TakePicture
     private const double SemitoneHeight = 11;
     private const double RowGap = 34;
     private const double Head = 64;
+    private const double KeyWidth = 112;
 
     // Seconds without a pitch over which a curve still goes on.
     private const double LongestGap = 0.05;
@@ -24,6 +25,10 @@ public static class TakePicture
     public static string Style => ".step{fill:#d8d8d8}.sung{stroke-width:3.2;fill:none}.good{stroke:#00695c}.high{stroke:#b45309;stroke-dasharray:9 3}"
         + ".low{stroke:#5b21b6;stroke-dasharray:4 3}.other{stroke:#b91c1c;stroke-dasharray:2 3}.unsure{stroke:#555;stroke-dasharray:1 4}"
         + ".out{fill:none;stroke:#555}.say{font:11px sans-serif;fill:#222}.small{font:9px sans-serif;fill:#444}.time{stroke:#eee}";
+
+    /// <summary>The pitch of each note of a drill, in semitones above MIDI note 0: the heights of the steps, for a picture of another kind.</summary>
+    /// <param name="score">The drill.</param>
+    public static ValueList<double> Semitones(Score score) => new DrillNotes(Require.NotNull(score)).Notes.Select(n => n.Cents / 100).ToValueList();
 
     /// <summary>Draws a take.</summary>
     /// <param name="score">The drill.</param>
@@ -53,32 +58,53 @@ public static class TakePicture
         }
 
         double Y(int row, double cents) => Head + ((row + 1) * rowHeight) - RowGap - ((Math.Clamp(cents, low, high) - low) / 100 * SemitoneHeight);
-        var last = 0.0;
+        var (last, leftOut) = (0.0, 0);
         foreach (var note in report.Notes)
         {
-            Note(svg, drill.Notes[note.Index], note, Y, last);
-            last = note.End ?? last;
+            if (note is { Onset: { } onset, End: { } end })
+            {
+                // A note that goes on over the end of a row goes on in the next one.
+                for (var row = (int)(onset / RowSeconds); row * RowSeconds < end; row++)
+                {
+                    Part(svg, drill.Notes[note.Index], note, Y, row, Math.Max(onset, row * RowSeconds), Math.Min(end, (row + 1) * RowSeconds));
+                }
+
+                (last, leftOut) = (end, 0);
+            }
+            else
+            {
+                LeftOut(svg, drill.Notes[note.Index], note, Y, last, leftOut++);
+            }
         }
 
         return svg.Append("</svg>\n").ToString();
     }
 
-    private static void Note(StringBuilder svg, DrillNote wanted, TakeNote note, Func<int, double, double> y, double last)
+    /// <summary>Draws an empty box for a note that was left out, beside those that were left out just before it.</summary>
+    private static void LeftOut(StringBuilder svg, DrillNote wanted, TakeNote note, Func<int, double, double> y, double last, int before)
     {
-        var (onset, end) = (note.Onset ?? last, note.End ?? last);
-        var row = (int)(onset / RowSeconds);
-        var x = Left + ((onset - (row * RowSeconds)) * SecondWidth);
-        if (note.Onset is null)
+        var row = (int)(last / RowSeconds);
+        var x = Math.Min(Left + ((last - (row * RowSeconds)) * SecondWidth) + 5 + (9 * before), Left + (RowSeconds * SecondWidth) + 8);
+        Add(svg, $"<rect class=\"out\" x=\"{x:0.#}\" y=\"{y(row, wanted.Cents) - 3:0.#}\" width=\"6\" height=\"6\"><title>{WebUtility.HtmlEncode($"{note.Tone} left out")}</title></rect>");
+    }
+
+    /// <summary>Draws what lies in a row of a note that was sung.</summary>
+    private static void Part(StringBuilder svg, DrillNote wanted, TakeNote note, Func<int, double, double> y, int row, double from, double to)
+    {
+        var x = Left + ((from - (row * RowSeconds)) * SecondWidth);
+        var width = Math.Max(2, ((to - from) * SecondWidth) - 1);
+        Add(svg, $"<rect class=\"step\" x=\"{x:0.#}\" y=\"{y(row, wanted.Cents) - 5:0.#}\" width=\"{width:0.#}\" height=\"10\"/>");
+        var kind = Kind(note);
+        var sung = y(row, wanted.Cents + (note.Cents ?? 0));
+        var course = note.Course.Where(c => c.Seconds >= from && c.Seconds <= to).ToList();
+        Add(svg, $"<path class=\"sung {kind.Name}\" d=\"{Curve(course, wanted, y, row, x, sung, width)}\"><title>{WebUtility.HtmlEncode($"{note.Tone}: {note.Cents:+0;-0;0} cents {TakeMarks.Words(note)}")}</title></path>");
+        // The name and the sign stand in the row of the note's middle.
+        if ((int)((note.Onset!.Value + note.End!.Value) / 2 / RowSeconds) != row)
         {
-            Add(svg, $"<rect class=\"out\" x=\"{x - 2:0.#}\" y=\"{y(row, wanted.Cents) - 3:0.#}\" width=\"5\" height=\"6\"><title>{WebUtility.HtmlEncode($"{note.Tone} left out")}</title></rect>");
             return;
         }
 
-        var width = Math.Max(2, ((end - onset) * SecondWidth) - 1);
-        Add(svg, $"<rect class=\"step\" x=\"{x:0.#}\" y=\"{y(row, wanted.Cents) - 5:0.#}\" width=\"{width:0.#}\" height=\"10\"/><text class=\"small\" x=\"{x:0.#}\" y=\"{y(row, wanted.Cents) + 15:0.#}\">{WebUtility.HtmlEncode(note.Tone.ToString())}</text>");
-        var kind = Kind(note);
-        var sung = y(row, wanted.Cents + (note.Cents ?? 0));
-        Add(svg, $"<path class=\"sung {kind.Name}\" d=\"{Curve(note, wanted, y, row, x, sung, width)}\"><title>{WebUtility.HtmlEncode($"{note.Tone}: {note.Cents:+0;-0;0} cents {TakeMarks.Words(note)}")}</title></path>");
+        Add(svg, $"<text class=\"small\" x=\"{x:0.#}\" y=\"{y(row, wanted.Cents) + 15:0.#}\">{WebUtility.HtmlEncode(note.Tone.ToString())}</text>");
         if (kind.Sign.Length > 0)
         {
             Add(svg, $"<text class=\"say\" x=\"{x + (width / 2) - 4:0.#}\" y=\"{sung - 5:0.#}\">{kind.Sign}</text>");
@@ -86,18 +112,18 @@ public static class TakePicture
     }
 
     /// <summary>The note's course; where none was heard for a while, it breaks off. Without one, its mean.</summary>
-    private static string Curve(TakeNote note, DrillNote wanted, Func<int, double, double> y, int row, double x, double mean, double width)
+    private static string Curve(List<TakePoint> course, DrillNote wanted, Func<int, double, double> y, int row, double x, double mean, double width)
     {
-        if (note.Course.Count < 2)
+        if (course.Count < 2)
         {
             return string.Create(CultureInfo.InvariantCulture, $"M{x:0.#} {mean:0.#}h{width:0.#}");
         }
 
         var path = new StringBuilder();
-        for (var i = 0; i < note.Course.Count; i++)
+        for (var i = 0; i < course.Count; i++)
         {
-            var (seconds, cents) = note.Course[i];
-            var isBroken = i == 0 || seconds - note.Course[i - 1].Seconds > LongestGap;
+            var (seconds, cents) = course[i];
+            var isBroken = i == 0 || seconds - course[i - 1].Seconds > LongestGap;
             path.Append(CultureInfo.InvariantCulture, $"{(isBroken ? 'M' : 'L')}{Left + ((seconds - (row * RowSeconds)) * SecondWidth):0.#} {y(row, wanted.Cents + cents):0.#}");
         }
 
@@ -118,10 +144,12 @@ public static class TakePicture
         foreach (var (name, sign, words) in ((string, string, string)[])[("good", "", "in tune"), ("high", "↑", "high"), ("low", "↓", "low"), ("other", "×", "another note"), ("unsure", "?", "unsure")])
         {
             Add(svg, $"<path class=\"sung {name}\" d=\"M{x:0.#} 38h34\"/><text class=\"say\" x=\"{x + 38:0.#}\" y=\"42\">{sign} {words}</text>");
-            x += 130;
+            x += KeyWidth;
         }
 
         Add(svg, $"<rect class=\"step\" x=\"{x:0.#}\" y=\"33\" width=\"34\" height=\"10\"/><text class=\"say\" x=\"{x + 38:0.#}\" y=\"42\">the drill</text>");
+        x += KeyWidth;
+        Add(svg, $"<rect class=\"out\" x=\"{x:0.#}\" y=\"35\" width=\"6\" height=\"6\"/><text class=\"say\" x=\"{x + 12:0.#}\" y=\"42\">left out</text>");
     }
 
     private static void Add(StringBuilder svg, FormattableString text) => svg.Append(text.ToString(CultureInfo.InvariantCulture)).Append('\n');

@@ -84,7 +84,7 @@ internal sealed class TakeWriter
             Breaths = Breaths(),
             Events = passes.Events.ConvertAll(e => new TakeEvent(e.Kind, _drill.Lines[e.Line].Number, _drill.Lines[e.Line].Round, Round(e.Span < 0 ? _track.Seconds : _times[e.Span].Onset))).ToValueList(),
             Tempi = tempi.ToValueList(),
-            Doubts = TakeDoubts.Of(_track, _voicing, _spans, _times, _hypothesis),
+            Doubts = TakeDoubts.Of(_track, _voicing, passes, _spans, _times, _hypothesis),
         };
     }
 
@@ -104,6 +104,15 @@ internal sealed class TakeWriter
             }
         }
 
+        var foreign = 0.0;
+        foreach (var pass in passes.Passes.Where(p => p.IsForeign))
+        {
+            for (var f = _spans[pass.From].From; f < _spans[pass.To - 1].To; f++)
+            {
+                foreign += _voicing[f];
+            }
+        }
+
         var others = _spans.Count(s => s.IsOther);
         var inside = passes.Order.Count(o => o.Span < 0 && o.IsInside);
         var jumps = passes.Events.Count(e => e.Kind != TakeEventKind.EarlyStop);
@@ -112,6 +121,7 @@ internal sealed class TakeWriter
             heard,
             sung,
             all > 0 ? inNotes / all : 0,
+            all > 0 ? foreign / all : 0,
             (others + inside + (2 * jumps)) / (double)sung,
             cost / sung,
             (_hypothesis.Free - cost) / Math.Max(1, heard),

@@ -97,8 +97,7 @@ public static class SingersFile
         List<SingerDto?> rows = [.. singers.ConvertAll(SingerRows.ToRow)];
 
         // The indenting writer ends lines as the system does; inside JSON strings a line break is always escaped, so this is safe.
-        var text = JsonSerializer.Serialize(new ClassDto { Schema = Schema, Singers = rows }, SingersJson.Default.ClassDto);
-        destination.Write(Encoding.UTF8.GetBytes(text.ReplaceLineEndings("\n") + "\n"));
+        destination.Write(Encoding.UTF8.GetBytes(JsonText.Of(new ClassDto { Schema = Schema, Singers = rows }, SingersJson.Default.ClassDto)));
     }
 
     private static string Explain(JsonException broken)

@@ -46,8 +46,7 @@ public static class PatternFile
     {
         ArgumentNullException.ThrowIfNull(pattern);
         ArgumentNullException.ThrowIfNull(destination);
-        var text = JsonSerializer.Serialize(new PatternDocument { Schema = Schema, Pattern = ToNode(pattern) }, PatternJson.Default.PatternDocument);
-        destination.Write(Encoding.UTF8.GetBytes(text.ReplaceLineEndings("\n") + "\n"));
+        destination.Write(Encoding.UTF8.GetBytes(JsonText.Of(new PatternDocument { Schema = Schema, Pattern = ToNode(pattern) }, PatternJson.Default.PatternDocument)));
     }
 
     private static PatternNode ToNode(Pattern pattern) => pattern switch
