@@ -1,64 +1,67 @@
 using Akka.Actor;
 using Akka.Cluster;
+using Akka.Cluster.Tools.Singleton;
 
 namespace Warmup.ManyMachines;
 
-/// <summary>A process's node with the coordinator: the first of its cluster.</summary>
+/// <summary>A process's node that leads the work, or stands by until the one that leads is lost.</summary>
 internal sealed class CoordinatorNode : IAsyncDisposable
 {
-    public const string ActorName = "coordinator";
+    /// <summary>Where workers find the coordinator, on the node that leads. On the others nobody is there.</summary>
+    public const string Path = $"user/{Keeper}/{Singleton}";
+
+    private const string Keeper = "coordinators";
+    private const string Singleton = "coordinator";
 
     // Workers are told to leave; those that do not are left alone.
     private static readonly TimeSpan Farewell = TimeSpan.FromSeconds(30);
-    private static readonly TimeSpan Look = TimeSpan.FromMilliseconds(100);
 
     private readonly ActorSystem _system;
     private readonly Cluster _cluster;
     private readonly TaskCompletionSource<Tally> _result = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private readonly TaskCompletionSource _joined = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private readonly TaskCompletionSource _farewell = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     /// <summary>Starts the node and waits for workers.</summary>
     /// <param name="job">The work.</param>
-    /// <param name="workersNeeded">How many workers must be there before the first range is handed out.</param>
+    /// <param name="journal">Where progress is kept; the same one for all coordinators.</param>
+    /// <param name="coordinators">The addresses of all coordinators, the same list for each; none if this is the only one. A cluster begins with the first.</param>
     /// <param name="settings">The settings.</param>
     /// <param name="watch">Hears of everything as it happens, on the coordinator's own thread.</param>
-    public CoordinatorNode(PatternJob job, int workersNeeded, ClusterSettings settings, Action<Progress> watch)
+    public CoordinatorNode(PatternJob job, JobJournal journal, IReadOnlyList<Address> coordinators, ClusterSettings settings, Action<Progress> watch)
     {
         var ranges = new PatternWork(job).Ranges;
-        _system = settings.Start(ClusterSettings.CoordinatorRole);
+        _system = settings.StartCoordinator(journal);
         _cluster = Cluster.Get(_system);
-        _cluster.Join(_cluster.SelfAddress);
-        _system.ActorOf(Props.Create(() => new Coordinator(job, ranges, workersNeeded, settings, watch, _result)), ActorName);
+        var coordinator = Props.Create(() => new Coordinator(job, ranges, settings, watch, _result, _farewell));
+        _system.ActorOf(
+            ClusterSingletonManager.Props(coordinator, Coordinator.HandOver.Instance, ClusterSingletonManagerSettings.Create(_system).WithRole(ClusterSettings.CoordinatorRole).WithSingletonName(Singleton)),
+            Keeper);
+        _cluster.RegisterOnMemberUp(() => _joined.TrySetResult());
+        _cluster.JoinSeedNodes(coordinators is [] ? [_cluster.SelfAddress] : coordinators);
+        _ = _system.WhenTerminated.ContinueWith(
+            _ => _result.TrySetException(new InvalidOperationException("this node was put out of the cluster, or found none to join")), TaskScheduler.Default);
     }
 
-    /// <summary>The address at which workers find the coordinator.</summary>
+    /// <summary>The address at which workers find the node.</summary>
     public string Address => _cluster.SelfAddress.ToString();
+
+    /// <summary>Is completed once the node is one of the coordinators' cluster: only then can it take over.</summary>
+    public Task Joined => _joined.Task;
 
     /// <summary>The sum over all ranges, once each is done.</summary>
     public Task<Tally> Result => _result.Task;
 
-    /// <summary>Leaves the cluster after its workers and ends the node.</summary>
+    /// <summary>Tells the workers that everything is done, hands over where another coordinator stands by, and ends the node.</summary>
     public async ValueTask DisposeAsync()
     {
-        using var enough = new CancellationTokenSource(Farewell);
-        using var look = new PeriodicTimer(Look);
-        try
+        if (_result.Task.IsCompletedSuccessfully)
         {
-            while (_cluster.State.Members.Count > 1)
-            {
-                foreach (var gone in _cluster.State.Unreachable)
-                {
-                    // Nobody else can leave while it is unclear whether this one is there.
-                    _cluster.Down(gone.Address);
-                }
-
-                await look.WaitForNextTickAsync(enough.Token);
-            }
-        }
-        catch (OperationCanceledException)
-        {
-            // A worker is still there; it will notice that its coordinator is gone.
+            // Workers that have not heard by then give up by themselves.
+            await Task.WhenAny(_farewell.Task, Task.Delay(Farewell));
         }
 
         await CoordinatedShutdown.Get(_system).Run(CoordinatedShutdown.ClusterLeavingReason.Instance);
+        _system.Dispose();
     }
 }

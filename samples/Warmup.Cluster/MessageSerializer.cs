@@ -7,42 +7,23 @@ using Akka.Serialization;
 
 namespace Warmup.ManyMachines;
 
-/// <summary>
-/// The messages as JSON, through generated code: only the types listed here are ever made from bytes, and no message is longer than
-/// <see cref="LongestMessage"/> bytes.
-/// </summary>
-internal sealed class MessageSerializer(ExtendedActorSystem system) : SerializerWithStringManifest(system)
+/// <summary>A few types as JSON, through generated code: only these are ever made from bytes, and nothing is longer than allowed.</summary>
+internal abstract class ListedTypesSerializer(ExtendedActorSystem system, int longest, (string Manifest, JsonTypeInfo Type)[] types) : SerializerWithStringManifest(system)
 {
-    public const int LongestMessage = 16_384;
-
-    private static readonly (string Manifest, JsonTypeInfo Type)[] Types =
-    [
-        ("ready", MessageJson.Default.Ready),
-        ("working", MessageJson.Default.Working),
-        ("finished", MessageJson.Default.Finished),
-        ("failed", MessageJson.Default.Failed),
-        ("work", MessageJson.Default.Work),
-        ("heard", MessageJson.Default.Heard),
-        ("enough", MessageJson.Default.Enough),
-    ];
-
-    /// <summary>Akka.NET keeps 0 to 40 for itself.</summary>
-    public override int Identifier => 1_907;
-
-    public override string Manifest(object o) => Types.First(t => t.Type.Type == o.GetType()).Manifest;
+    public override string Manifest(object o) => types.First(t => t.Type.Type == o.GetType()).Manifest;
 
     public override byte[] ToBinary(object obj)
     {
-        var bytes = JsonSerializer.SerializeToUtf8Bytes(obj, Types.First(t => t.Type.Type == obj.GetType()).Type);
-        return bytes.Length <= LongestMessage ? bytes : throw new SerializationException($"a message must have at most {LongestMessage} bytes, not {bytes.Length}");
+        var bytes = JsonSerializer.SerializeToUtf8Bytes(obj, types.First(t => t.Type.Type == obj.GetType()).Type);
+        return bytes.Length <= longest ? bytes : throw TooLong(bytes.Length);
     }
 
     public override object FromBinary(byte[] bytes, string manifest)
     {
-        var type = Types.FirstOrDefault(t => t.Manifest == manifest).Type ?? throw new SerializationException("a message of an unknown kind");
-        if (bytes.Length > LongestMessage)
+        var type = types.FirstOrDefault(t => t.Manifest == manifest).Type ?? throw new SerializationException("a message of an unknown kind");
+        if (bytes.Length > longest)
         {
-            throw new SerializationException($"a message must have at most {LongestMessage} bytes, not {bytes.Length}");
+            throw TooLong(bytes.Length);
         }
 
         try
@@ -54,6 +35,44 @@ internal sealed class MessageSerializer(ExtendedActorSystem system) : Serializer
             throw new SerializationException("a message cannot be read", wrong);
         }
     }
+
+    private SerializationException TooLong(int length) => new($"a message must have at most {longest} bytes, not {length}");
+}
+
+/// <summary>What nodes tell each other, of at most <see cref="LongestMessage"/> bytes.</summary>
+internal sealed class MessageSerializer(ExtendedActorSystem system) : ListedTypesSerializer(
+    system,
+    LongestMessage,
+    [
+        ("ready", MessageJson.Default.Ready),
+        ("working", MessageJson.Default.Working),
+        ("finished", MessageJson.Default.Finished),
+        ("failed", MessageJson.Default.Failed),
+        ("leaving", MessageJson.Default.Leaving),
+        ("work", MessageJson.Default.Work),
+        ("heard", MessageJson.Default.Heard),
+        ("enough", MessageJson.Default.Enough),
+    ])
+{
+    public const int LongestMessage = 16_384;
+
+    /// <summary>Akka.NET keeps 0 to 40 for itself.</summary>
+    public override int Identifier => 1_907;
+}
+
+/// <summary>What the coordinator writes into its journal, of at most <see cref="LongestRecord"/> bytes.</summary>
+internal sealed class RecordSerializer(ExtendedActorSystem system) : ListedTypesSerializer(
+    system,
+    LongestRecord,
+    [
+        ("begun", MessageJson.Default.Begun),
+        ("done", MessageJson.Default.Done),
+        ("standing", MessageJson.Default.Standing),
+    ])
+{
+    public const int LongestRecord = 1_000_000;
+
+    public override int Identifier => 1_908;
 }
 
 /// <summary>

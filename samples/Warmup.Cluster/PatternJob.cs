@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Reflection;
 
 namespace Warmup.ManyMachines;
 
@@ -32,6 +33,15 @@ internal sealed record PatternJob
     /// <summary>The number of indexes in a range, 1 to 1,000,000. When a worker is lost, a range is lost with it.</summary>
     public int RangeLength { get; init; } = 1_000;
 
+    /// <summary>Whether each finished range becomes a part, a file with a row for each index.</summary>
+    public bool HasParts { get; init; }
+
+    /// <summary>The library's version and commit: another one may list other patterns under the same index.</summary>
+    public string Version { get; init; } = OwnVersion;
+
+    /// <summary>The version and commit of the library here.</summary>
+    public static string OwnVersion { get; } = typeof(PatternEnumeration).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "unknown";
+
     /// <summary>What is wrong with the job, or <see langword="null"/>.</summary>
     public string? Problem()
     {
@@ -45,6 +55,7 @@ internal sealed record PatternJob
             return Scales.Length > LongestText ? $"the scales must have at most {LongestText} characters"
                 : ReadScales().Count is < 1 or > MostScales ? $"there must be 1 to {MostScales} scales"
                 : RangeLength is < 1 or > LongestRange ? Text($"the length of a range must be between 1 and {LongestRange}, not {RangeLength}")
+                : Version != OwnVersion ? $"the job is of version '{Shown(Version)}', this program of '{OwnVersion}'"
                 : First < 0 || Most < 1 ? Text($"the first index must be at least 0 and the most indexes at least 1, not {First} and {Most}")
                 : Count() is var count && count / RangeLength >= MostRanges ? Text($"{count} patterns in ranges of {RangeLength} are more than {MostRanges} ranges")
                 : null;
@@ -69,6 +80,8 @@ internal sealed record PatternJob
 
     /// <summary>The number of patterns to work through.</summary>
     public Int128 Count() => Int128.Clamp(Enumeration().Count - First, 0, Most);
+
+    private static string Shown(string version) => version.Length <= 100 ? version : version[..100];
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

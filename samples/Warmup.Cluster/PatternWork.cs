@@ -3,6 +3,10 @@ namespace Warmup.ManyMachines;
 /// <summary>Works through ranges of a job's patterns. A range gives the same tally wherever and however often it is done.</summary>
 internal sealed class PatternWork(PatternJob job)
 {
+    // Far beyond any tone's semitones.
+    private const int EndOfLine = 1_000_000;
+    private const int Refusal = 2_000_000;
+
     private readonly PatternEnumeration _patterns = job.Enumeration();
     private readonly ValueList<Scale> _scales = job.ReadScales();
     private readonly Int128 _count = job.Count();
@@ -12,20 +16,25 @@ internal sealed class PatternWork(PatternJob job)
     /// <summary>The number of ranges; the last one may be shorter.</summary>
     public int Ranges => (int)((_count + Job.RangeLength - 1) / Job.RangeLength);
 
-    /// <summary>The tally of one range.</summary>
-    public Tally Of(int range, CancellationToken stop)
+    /// <summary>The first index of a range.</summary>
+    public long FirstOf(int range) => Job.First + ((long)range * Job.RangeLength);
+
+    /// <summary>The number of indexes in a range.</summary>
+    public int CountOf(int range) => (int)Int128.Min(Job.RangeLength, _count - ((Int128)range * Job.RangeLength));
+
+    /// <summary>What is found at each index of a range, in order.</summary>
+    public IEnumerable<Found> RowsOf(int range, CancellationToken stop)
     {
-        var first = Job.First + ((Int128)range * Job.RangeLength);
-        var end = Int128.Min(Job.First + _count, first + Job.RangeLength);
-        var tally = Tally.Empty;
-        for (var index = first; index < end; index++)
+        var first = FirstOf(range);
+        for (var i = 0; i < CountOf(range); i++)
         {
             stop.ThrowIfCancellationRequested();
-            tally += OfIndex(index, stop);
+            yield return OfIndex(first + i, stop);
         }
-
-        return tally;
     }
+
+    /// <summary>The tally of one range.</summary>
+    public Tally Of(int range, CancellationToken stop) => RowsOf(range, stop).Aggregate(Tally.Empty, (sum, found) => sum + found);
 
     /// <summary>The tally of all ranges, one after the other, on this thread.</summary>
     public Tally OfAll(CancellationToken stop)
@@ -47,23 +56,22 @@ internal sealed class PatternWork(PatternJob job)
         for (var i = Int128.Zero; i < taken; i++)
         {
             stop.ThrowIfCancellationRequested();
-            tally += OfIndex(Job.First + (_count * i / taken), stop);
+            tally += OfIndex((long)(Job.First + (_count * i / taken)), stop);
         }
 
         return tally;
     }
 
-    private Tally OfIndex(Int128 index, CancellationToken stop)
+    private Found OfIndex(long index, CancellationToken stop)
     {
         var pattern = _patterns[index];
-        var (refused, lines, notes, palindromes) = (0L, 0L, 0L, 0L);
-        var heard = Mix((ulong)index);
+        var (refused, lines, notes, palindromes, heard) = (0, 0, 0, 0, 0UL);
         foreach (var scale in _scales)
         {
             if (!pattern.TryExpand(scale, out var expansion, out _, stop))
             {
                 refused++;
-                heard = Mix(heard);
+                heard = Add(heard, Refusal);
                 continue;
             }
 
@@ -76,24 +84,19 @@ internal sealed class PatternWork(PatternJob job)
                 isPalindrome &= ReadsTheSame(tones);
                 foreach (var note in tones)
                 {
-                    heard = Mix(unchecked(heard + (ulong)note.Tone.Semitones));
+                    heard = Add(heard, note.Tone.Semitones);
                 }
+
+                heard = Add(heard, EndOfLine);
             }
 
             palindromes += isPalindrome ? 1 : 0;
         }
 
-        return new Tally
-        {
-            Patterns = 1,
-            Refused = refused,
-            Lines = lines,
-            Notes = notes,
-            Palindromes = palindromes,
-            Broken = _patterns.IndexOf(Pattern.Parse(pattern.ToString())) == index ? 0 : 1,
-            Checksum = heard,
-        };
+        return new Found(index, refused, lines, notes, palindromes, _patterns.IndexOf(Pattern.Parse(pattern.ToString())) != index, heard);
     }
+
+    private static ulong Add(ulong heard, int what) => Found.Mix(unchecked(heard + (ulong)what));
 
     private static bool ReadsTheSame(ReadOnlySpan<LineNote> notes)
     {
@@ -106,17 +109,5 @@ internal sealed class PatternWork(PatternJob job)
         }
 
         return true;
-    }
-
-    /// <summary>The output function of SplitMix64 (Steele, Lea and Flood, OOPSLA 2014): every bit depends on every bit.</summary>
-    private static ulong Mix(ulong z)
-    {
-        unchecked
-        {
-            z += 0x9E3779B97F4A7C15;
-            z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9;
-            z = (z ^ (z >> 27)) * 0x94D049BB133111EB;
-            return z ^ (z >> 31);
-        }
     }
 }

@@ -5,8 +5,10 @@
 //   dotnet run -c Release --project samples/Warmup.Cluster -- sample --size 10 --most 1000000000 --range 100000
 //   dotnet run -c Release --project samples/Warmup.Cluster -- local --size 5 --workers 2
 //
-// For real machines: "coordinator --host ADDRESS --port PORT" on one, "worker --join akka.tcp://warmup@ADDRESS:PORT --host ADDRESS" on
-// the others, in a network that nobody else can reach; docs/scale.md says why.
+// For real machines, each with its own certificate (docs/scale.md):
+//   certificates --out FOLDER --nodes first worker
+//   coordinator --host ADDRESS --port 4053 --journal FILE --certificate FOLDER/first.pem
+//   worker --join akka.ssl.tcp://warmup@ADDRESS:4053 --host ADDRESS --certificate FOLDER/worker.pem
 // Exit codes: 0 done, 1 not done, 2 wrong usage.
 using System.CommandLine;
 

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Warmup.ManyMachines;
 
 /// <summary>
@@ -27,6 +29,17 @@ internal sealed record Tally
     /// <summary>A sum of one well-mixed number for each index and what was heard at it, modulo 2 to the power of 64.</summary>
     public ulong Checksum { get; init; }
 
+    public static Tally operator +(Tally one, Found found) => new()
+    {
+        Patterns = one.Patterns + 1,
+        Refused = one.Refused + found.Refused,
+        Lines = one.Lines + found.Lines,
+        Notes = one.Notes + found.Notes,
+        Palindromes = one.Palindromes + found.Palindromes,
+        Broken = one.Broken + (found.IsBroken ? 1 : 0),
+        Checksum = unchecked(one.Checksum + found.Checksum),
+    };
+
     public static Tally operator +(Tally one, Tally other) => new()
     {
         Patterns = one.Patterns + other.Patterns,
@@ -37,4 +50,8 @@ internal sealed record Tally
         Broken = one.Broken + other.Broken,
         Checksum = unchecked(one.Checksum + other.Checksum),
     };
+
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"patterns {Patterns}, refused {Refused}, lines {Lines}, notes {Notes}, palindromes {Palindromes}, broken {Broken}, checksum {Checksum:x16}");
 }

@@ -6,7 +6,8 @@ namespace Warmup.ManyMachines;
 /// <summary>Asks for ranges, does them on a thread of its own, and repeats what it is doing until it gets an answer.</summary>
 internal sealed class Worker : ReceiveActor, IWithTimers, IDisposable
 {
-    private readonly ICanTell _coordinator;
+    private readonly IReadOnlyList<ICanTell> _coordinators;
+    private readonly string? _parts;
     private readonly ClusterSettings _settings;
     private readonly Action<bool> _leave;
     private readonly CancellationTokenSource _stop = new();
@@ -14,20 +15,20 @@ internal sealed class Worker : ReceiveActor, IWithTimers, IDisposable
     private PatternWork? _work;
     private TimeSpan _heard = Now;
 
-    /// <param name="coordinator">Where the coordinator is.</param>
+    /// <param name="coordinators">Where a coordinator may be. Only one of them answers.</param>
+    /// <param name="parts">The folder for parts, if there is one.</param>
     /// <param name="settings">The settings.</param>
     /// <param name="leave">Hears once that the worker has ended, and whether all ranges are done.</param>
-    public Worker(ICanTell coordinator, ClusterSettings settings, Action<bool> leave)
+    public Worker(IReadOnlyList<ICanTell> coordinators, string? parts, ClusterSettings settings, Action<bool> leave)
     {
-        _coordinator = coordinator;
-        _settings = settings;
-        _leave = leave;
+        (_coordinators, _parts, _settings, _leave) = (coordinators, parts, settings, leave);
         Receive<Work>(OnWork);
         Receive<Heard>(_ => OnHeard());
         Receive<Enough>(_ => Leave(true));
         Receive<Outcome>(OnOutcome);
         Receive<Failed>(Say);
         Receive<Remind>(_ => OnRemind());
+        Receive<Leaving>(_ => Leave(false));
     }
 
     public ITimerScheduler Timers { get; set; } = null!;
@@ -48,7 +49,10 @@ internal sealed class Worker : ReceiveActor, IWithTimers, IDisposable
     private void Say(IMessage state)
     {
         _state = state;
-        _coordinator.Tell(state, Self);
+        foreach (var coordinator in _coordinators)
+        {
+            coordinator.Tell(state, Self);
+        }
     }
 
     private void OnHeard()
@@ -68,13 +72,38 @@ internal sealed class Worker : ReceiveActor, IWithTimers, IDisposable
             return;
         }
 
-        _state = new Working(order.Range);
-        var (known, stop) = (_work, _stop.Token);
+        if (Obstacle(order.Job) is { } obstacle)
+        {
+            // Another worker can do it: this one is of no use here.
+            Console.Error.WriteLine($"{obstacle}; leaving");
+            Leave(false);
+            return;
+        }
 
-        // Not on the thread pool, which carries the heartbeats.
-        Task.Factory.StartNew(() => Do(order, known, stop), stop, TaskCreationOptions.LongRunning, TaskScheduler.Default)
-            .PipeTo(Self, failure: why => new Failed(order.Range, Shortened(why.Message)));
+        _state = new Working(order.Range);
+        var (known, parts, stop) = (_work, _parts, _stop.Token);
+
+        // Not on the thread pool, which carries the messages.
+        Task.Factory.StartNew(() => Do(order, known, parts, stop), stop, TaskCreationOptions.LongRunning, TaskScheduler.Default)
+            .PipeTo(Self, failure: why => Failure(order.Range, why.GetBaseException()));
     }
+
+    // A disk that is full, or not there, is this worker's own trouble: another one can do the range.
+    private static IMessage Failure(int range, Exception why)
+    {
+        if (why is not (IOException or UnauthorizedAccessException))
+        {
+            return new Failed(range, Shortened(why.Message));
+        }
+
+        Console.Error.WriteLine($"the part cannot be written: {why.Message}");
+        return new Leaving();
+    }
+
+    private string? Obstacle(PatternJob job) =>
+        job.Version != PatternJob.OwnVersion ? $"the job is of another version than this program, {PatternJob.OwnVersion}"
+        : job.HasParts && _parts is null ? "the job writes parts, and this worker has no --parts"
+        : null;
 
     private void OnOutcome(Outcome outcome)
     {
@@ -85,13 +114,25 @@ internal sealed class Worker : ReceiveActor, IWithTimers, IDisposable
     private void Leave(bool isDone)
     {
         Timers.CancelAll();
+        if (!isDone)
+        {
+            Say(new Leaving());
+        }
+
         _leave(isDone);
     }
 
-    private static Outcome Do(Work order, PatternWork? known, CancellationToken stop)
+    private static Outcome Do(Work order, PatternWork? known, string? parts, CancellationToken stop)
     {
         var work = known is not null && known.Job == order.Job ? known : new PatternWork(order.Job.Problem() is { } problem ? throw new ArgumentException(problem) : order.Job);
-        return new Outcome(work, new Finished(order.Range, work.Of(order.Range, stop)));
+        if (order.Range < 0 || order.Range >= work.Ranges)
+        {
+            throw new ArgumentException("the job has no such range");
+        }
+
+        using var activity = ClusterTelemetry.BeginRange(work.FirstOf(order.Range), work.CountOf(order.Range));
+        var tally = order.Job.HasParts ? PartFile.Write(parts!, work, order.Range, stop) : work.Of(order.Range, stop);
+        return new Outcome(work, new Finished(order.Range, tally));
     }
 
     private static string Shortened(string message) => message.Length <= PatternJob.LongestText ? message : message[..PatternJob.LongestText];
@@ -100,7 +141,7 @@ internal sealed class Worker : ReceiveActor, IWithTimers, IDisposable
     {
         if (Now - _heard > _settings.Patience)
         {
-            Console.Error.WriteLine($"the coordinator has been silent for {_settings.Patience.TotalSeconds} seconds; leaving");
+            Console.Error.WriteLine($"no coordinator has answered for {_settings.Patience.TotalSeconds} seconds; leaving");
             Leave(false);
             return;
         }

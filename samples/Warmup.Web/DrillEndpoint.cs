@@ -48,9 +48,11 @@ internal static class DrillEndpoint
 
     private static IResult Answer(HttpContext context, Offer offer, Limits limits)
     {
+        using var answer = WebTelemetry.BeginDrill(offer.Ending);
         var errors = new List<QueryError>();
         if (DrillQuery.Read(context.Request.Query, limits, errors) is not { } request)
         {
+            answer.Fail("query");
             return Problem(400, "The query does not describe a drill", $"{errors[0].Parameter}: {errors[0].Message}", ("errors", errors));
         }
 
@@ -58,7 +60,7 @@ internal static class DrillEndpoint
         var stop = context.RequestAborted;
         if (!request.TryMake(limits, stop, out _, out var score, out var refusal))
         {
-            return Refused(refusal.Message, refusal.Fix, refusal.Code);
+            return Refused(answer, refusal.Message, refusal.Fix, refusal.Code);
         }
 
         using var bytes = new MemoryStream();
@@ -68,11 +70,11 @@ internal static class DrillEndpoint
         }
         catch (PatternException refused)
         {
-            return Refused(refused.Finding.Message, refused.Finding.Fix, refused.Finding.Code);
+            return Refused(answer, refused.Finding.Message, refused.Finding.Fix, refused.Finding.Code);
         }
         catch (ExportException refused)
         {
-            return Refused(refused.Message, "ask for another format", "format.refused");
+            return Refused(answer, refused.Message, "ask for another format", "format.refused");
         }
 
         // Equal queries give equal bytes, so the tag is made from the bytes; a cache asks again and mostly gets 304.
@@ -82,8 +84,11 @@ internal static class DrillEndpoint
         return Results.Bytes(content, offer.ContentType, offer.Ending is "html" or "svg" ? null : $"drill.{offer.Ending}", entityTag: tag);
     }
 
-    private static IResult Refused(string message, string fix, string code) =>
-        Problem(400, "There is no such drill", message, ("code", code), ("fix", fix));
+    private static IResult Refused(WebTelemetry.DrillAnswer answer, string message, string fix, string code)
+    {
+        answer.Fail(code);
+        return Problem(400, "There is no such drill", message, ("code", code), ("fix", fix));
+    }
 
     // RFC 9457; the type is a name, not an address.
     internal static IResult Problem(int status, string title, string detail, params ReadOnlySpan<(string Name, object Value)> more)

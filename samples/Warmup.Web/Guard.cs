@@ -91,11 +91,11 @@ internal static class Guard
         return hasContent && (!HttpMethods.IsPost(request.Method) || request.ContentLength is not { } length || length > most);
     }
 
-    // The token is in the first address only; a cookie that scripts cannot read takes its place.
+    // The token is in the first address only; a cookie that scripts cannot read takes its place. Programs send it as a header.
     private static IResult? Entrance(HttpContext context, string token)
     {
         var expected = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(token)));
-        if (IsSame(context.Request.Cookies[Cookie] ?? string.Empty, expected))
+        if (IsSame(context.Request.Cookies[Cookie] ?? string.Empty, expected) || IsSame(context.Request.Headers.Authorization.ToString(), "Bearer " + token))
         {
             return null;
         }

@@ -11,6 +11,7 @@ using Warmup.Web;
 // It keeps no user data, no files, no cache and no log. Run it with: dotnet run --project samples/Warmup.Web -- --open
 const string Open = "--open";
 var builder = WebApplication.CreateBuilder([.. args.Where(a => a != Open)]);
+var hasMetrics = builder.Configuration["metrics"] is "true";
 var addresses = Addresses.Of(builder.Configuration);
 var token = builder.Configuration["token"];
 if (Guard.Refusal(addresses, token) is { } refusal)
@@ -61,6 +62,11 @@ builder.Services.AddRateLimiter(limiter =>
     });
 });
 
+if (hasMetrics)
+{
+    WebTelemetry.AddPrometheus(builder.Services);
+}
+
 var app = builder.Build();
 app.UseExceptionHandler();
 app.UseStatusCodePages();
@@ -80,6 +86,11 @@ app.MapPost("/plan.{ending:regex(^(json|html)$)}", PlanEndpoint.File).RequireRat
 app.MapPost("/plan-day.{ending}", PlanEndpoint.Day).RequireRateLimiting("drills");
 app.MapPost("/read", ReadEndpoint.Post).RequireRateLimiting("drills");
 app.MapPost("/listen", ListenEndpoint.Post).RequireRateLimiting("takes").WithRequestTimeout(TimeSpan.FromSeconds(limits.TakeSeconds));
+if (hasMetrics)
+{
+    app.MapPrometheusScrapingEndpoint("/metrics");
+}
+
 app.MapGet("/page.css", () => PageEndpoint.Resource("page.css", "text/css; charset=utf-8"));
 app.MapGet("/page.js", () => PageEndpoint.Resource("page.js", "text/javascript; charset=utf-8"));
 foreach (var script in (string[])["plan.js", "read.js", "recorder.js", "listen.js"])
