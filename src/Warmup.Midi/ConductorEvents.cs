@@ -117,12 +117,13 @@ internal sealed class ConductorEvents(MidiPlan plan) : TrackEvents(plan)
         writer.Meta(Tick, 0x58, [(byte)numerator, (byte)power, (byte)Math.Max(1, (click * ClocksPerWhole).Floor()), ThirtySecondsPerQuarter]);
 
         // Measures of the same length share a signature.
-        var length = _at.Measures[_measure].Length;
+        var measures = _at.Measures.AsSpan();
+        var length = measures[_measure].Length;
         do
         {
             _measure++;
         }
-        while (_measure < _at.Measures.Count && _at.Measures[_measure].Length == length);
+        while (_measure < measures.Length && measures[_measure].Length == length);
         _measureTick = MeasureTick();
     }
 

@@ -15,6 +15,9 @@ internal sealed class MidiPlan
     private readonly List<(Rational Seconds, long Tick, Rational Rate)> _spans = [];
     private readonly long[] _stepTicks;
 
+    // The quarter notes of an akshara of each section: 1 in the talas, 3/2 for a dotted quarter.
+    private readonly Rational[] _quarters;
+
     private MidiPlan(Score score, MidiOptions options)
     {
         Score = score;
@@ -24,7 +27,13 @@ internal sealed class MidiPlan
             throw new ExportException("a score must have at least 1 section, not 0");
         }
 
-        TicksPerQuarter = Division(score.Sections);
+        _quarters = new Rational[score.Sections.Count];
+        for (var s = 0; s < _quarters.Length; s++)
+        {
+            _quarters[s] = score.Sections[s].Meter.BeatValue * 4;
+        }
+
+        TicksPerQuarter = Division();
         Starts = new long[score.Sections.Count + 1];
         Keys = new KeyTuning[score.Sections.Count][];
         CheckTempi();
@@ -39,7 +48,7 @@ internal sealed class MidiPlan
                     CultureInfo.InvariantCulture, $"{PlaceOf(s)}has {section.Measures.Count} measures and {section.LengthSteps} grid steps; each must be at least 1"));
             }
 
-            _stepTicks[s] = (TicksPerQuarter * Quarters(section) / section.Resolution).Numerator;
+            _stepTicks[s] = (TicksPerQuarter * _quarters[s] / section.Resolution).Numerator;
             Starts[s + 1] = Starts[s] + (section.LengthSteps * _stepTicks[s]);
             Keys[s] = options.HasVoice ? VoiceKeys(s) : [];
         }
@@ -132,7 +141,7 @@ internal sealed class MidiPlan
     public int MicrosecondsPerQuarter(int section, Rational aksharas)
     {
         const int Most = 0xFF_FFFF;
-        var tempo = aksharas * Quarters(Score.Sections[section]);
+        var tempo = aksharas * _quarters[section];
         var slowest = 60_000_000.0 / Most;
         if (tempo.Sign > 0)
         {
@@ -153,7 +162,7 @@ internal sealed class MidiPlan
     public (int Numerator, int Power) TimeSignature(int section, int measure)
     {
         var score = Score.Sections[section];
-        var length = score.Measures[measure].Length * Quarters(score);
+        var length = score.Measures[measure].Length * _quarters[section];
         for (var power = score.Meter.IsFree ? 2 : Log2(score.Meter.SignatureType); power <= 6; power++)
         {
             var beats = length * (1 << power) / 4;
@@ -232,24 +241,22 @@ internal sealed class MidiPlan
     private string PlaceOf(int section) =>
         Score.Sections.Count == 1 ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"section {section + 1}: ");
 
-    /// <summary>The quarter notes of an akshara: 1 in the talas, 3/2 for a dotted quarter.</summary>
-    private static Rational Quarters(Section section) => section.Meter.BeatValue * 4;
-
-    private static int Division(ValueList<Section> sections)
+    private int Division()
     {
         long grid = 1;
-        foreach (var section in sections)
+        for (var s = 0; s < _quarters.Length; s++)
         {
+            var section = Score.Sections[s];
             if (section.Resolution < 1)
             {
                 throw new ExportException(string.Create(
                     CultureInfo.InvariantCulture, $"a section's grid steps an akshara must be at least 1, not {section.Resolution}"));
             }
 
-            grid = Rational.Lcm(grid, (Quarters(section) / section.Resolution).Denominator);
+            grid = Rational.Lcm(grid, (_quarters[s] / section.Resolution).Denominator);
             if (grid > MostTicks)
             {
-                var all = string.Join(", ", sections.Select(s => s.Resolution).Distinct());
+                var all = string.Join(", ", Score.Sections.Select(s => s.Resolution).Distinct());
                 throw new ExportException(string.Create(
                     CultureInfo.InvariantCulture,
                     $"the sections' grid steps an akshara ({all}) need at least {grid} ticks a quarter note; a file has at most {MostTicks}"));

@@ -116,17 +116,21 @@ internal ref struct TrackWriter
         }
 
         var room = Room(LongestMetaHead + sizeof(ulong) + (2 * (LongestMessage + 1)));
-        var at = Delta(room, on);
-        if (lyric.Length > 0)
+        unchecked
         {
-            at += Meta(room[at..], Lyric, lyric);
-            room[at++] = 0;
+            var at = Delta(room, on);
+            if (lyric.Length > 0)
+            {
+                at += Meta(room[at..], Lyric, lyric);
+                room[at++] = 0;
+            }
+
+            at += Three(room[at..], 0x90 | channel, key, velocity);
+            at += Quantity(room[at..], off - on, TimeBetween);
+            _used += at + Three(room[at..], 0x80 | channel, key, Release);
         }
 
-        at += Three(room[at..], 0x90 | channel, key, velocity);
-        at += Delta(room[at..], off);
-        _used += at + Three(room[at..], 0x80 | channel, key, Release);
-        _status = 0x80 | channel;
+        (_tick, _status) = (off, 0x80 | channel);
     }
 
     public void NoteOn(long tick, int channel, int key, int velocity) => Channel(tick, 0x90, channel, key, velocity);

@@ -24,7 +24,7 @@ internal sealed class VoiceEvents : TrackEvents
     // What the notes of the present section need, one by one.
     private ValueList<ScoreNote> _notes;
     private KeyTuning[] _keys = [];
-    private (string? Text, ShortText Short)[] _syllables = [];
+    private (string? Text, ShortText Lyric)[] _syllables = [];
     private int[] _velocities = [];
     private int _akshara;
     private long _aksharaEnd;
@@ -124,40 +124,49 @@ internal sealed class VoiceEvents : TrackEvents
     private void WriteSection(ref TrackWriter writer)
     {
         var notes = _notes.AsSpan();
-        for (; _note < notes.Length; _note++)
+        for (var n = _note; n < notes.Length; n++)
         {
-            ref readonly var note = ref notes[_note];
+            ref readonly var note = ref notes[n];
             ref readonly var key = ref _keys[note.PitchIndex];
             var on = TickOf(note.OnsetSteps);
             if (!IsReady(note, key))
             {
+                _note = n;
                 Ready(ref writer, on);
             }
 
-            var lyric = _hasLyrics ? ShortLyric(notes, _note) : default;
+            var lyric = _hasLyrics ? ShortLyric(notes, n) : default;
             if (!VoiceShape.IsNeeded(note) && lyric.Length > 0 == _hasLyrics)
             {
                 writer.Note(on, TickOf(note.SoundEndSteps), Channel, key.Key, Velocity(note), lyric);
                 continue;
             }
 
-            if (_hasLyrics)
-            {
-                WriteLyric(ref writer, on, _note);
-            }
-
-            writer.NoteOn(on, Channel, key.Key, Velocity(note));
-            Shape();
-            foreach (var change in _shape)
-            {
-                Change(ref writer, change);
-            }
-
-            _note = _last;
-            writer.NoteOff(TickOf(notes[_note].SoundEndSteps), Channel, key.Key);
+            _note = n;
+            WriteShaped(ref writer, on);
+            n = _last;
         }
 
+        _note = notes.Length;
         EnterNote();
+    }
+
+    /// <summary>Writes the present note, and those that it slides to, where its key is shaped or its syllable is long.</summary>
+    private void WriteShaped(ref TrackWriter writer, long on)
+    {
+        if (_hasLyrics)
+        {
+            WriteLyric(ref writer, on, _note);
+        }
+
+        writer.NoteOn(on, Channel, Key.Key, Velocity(Note));
+        Shape();
+        foreach (var change in _shape)
+        {
+            Change(ref writer, change);
+        }
+
+        writer.NoteOff(TickOf(_notes.AsSpan()[_last].SoundEndSteps), Channel, Key.Key);
     }
 
     private Section Section => Plan.Score.Sections[_section];
@@ -423,11 +432,10 @@ internal sealed class VoiceEvents : TrackEvents
         {
             // Syllables repeat: the same string need not be looked at again.
             CheckSyllable(note.Syllable, index);
-            known = (note.Syllable, ShortText.Of(note.Syllable));
+            known = (note.Syllable, ShortText.Of(note.Syllable) is { Length: > 0 } word ? word.With(' ') : default);
         }
 
-        var word = known.Short.Length > 0 ? known.Short.With(' ') : default;
-        return word.Length > 0 && EndsLine(notes, index) ? word.With('\r') : word;
+        return known.Lyric.Length > 0 && EndsLine(notes, index) ? known.Lyric.With('\r') : known.Lyric;
     }
 
     private static bool EndsLine(ReadOnlySpan<ScoreNote> notes, int index) => index + 1 == notes.Length || notes[index + 1].LineIndex != notes[index].LineIndex;

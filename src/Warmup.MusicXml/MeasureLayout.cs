@@ -13,6 +13,7 @@ internal sealed class MeasureLayout
     private readonly TupletPlan _plan = new();
     private readonly Section _section;
     private readonly long[] _angaEnds;
+    private readonly long _akshara;
     private long _cycle;
     private readonly bool _isHeld;
     private int _note;
@@ -24,6 +25,7 @@ internal sealed class MeasureLayout
         _section = section;
         _isHeld = isHeld;
         Grid = TickGrid.Of(section);
+        _akshara = Grid.Akshara;
         var ends = new List<long>();
         for (var beat = 1; beat <= section.Meter.Beats; beat++)
         {
@@ -75,7 +77,8 @@ internal sealed class MeasureLayout
         }
 
         var notes = _section.Notes.AsSpan();
-        var at = 0L;
+        var lines = _section.Lines.AsSpan();
+        var (at, line) = (0L, -1);
         while (_note < notes.Length)
         {
             ref readonly var note = ref notes[_note];
@@ -92,7 +95,12 @@ internal sealed class MeasureLayout
             }
 
             Sing(note, onset, start, end);
-            _cycle = Math.Max(_cycle, Cycle(_section.Lines.AsSpan()[note.LineIndex].Speed));
+            if (note.LineIndex != line)
+            {
+                line = note.LineIndex;
+                _cycle = Math.Max(_cycle, Cycle(lines[line].Speed));
+            }
+
             at = Math.Min(end, Length);
             if (end > Length)
             {
@@ -184,21 +192,21 @@ internal sealed class MeasureLayout
     /// <summary>Divides a plain length at the angas of the measure, then at beats, then inside a beat.</summary>
     private void Plain(long from, long to, int note)
     {
-        var beat = Grid.Akshara;
         while (from < to)
         {
             var end = Math.Min(to, AngaEnd(from));
             var length = end - from;
-            if (BeatOf(from) != from || length < beat)
+            var beat = BeatOf(from);
+            if (beat != from || length < _akshara)
             {
-                end = Math.Min(end, BeatOf(from) + beat);
-                InsideBeat(from, end, note);
+                end = Math.Min(end, beat + _akshara);
+                InsideBeat(from, end, beat, note);
             }
             else
             {
                 length = WholeBeats(from, length, note < 0);
                 Grid.TryGetValue(length, out var type, out var dotted);
-                Add(from, length, note, type, dotted);
+                Add(from, length, beat, note, type, dotted);
                 end = from + length;
             }
 
@@ -248,11 +256,11 @@ internal sealed class MeasureLayout
     }
 
     /// <summary>Writes a length within one beat: as one value where there is one, otherwise cut at the coarsest point inside it.</summary>
-    private void InsideBeat(long from, long to, int note)
+    private void InsideBeat(long from, long to, long beat, int note)
     {
         if (Grid.TryGetValue(to - from, out var type, out var dotted))
         {
-            Add(from, to - from, note, type, dotted);
+            Add(from, to - from, beat, note, type, dotted);
             return;
         }
 
@@ -263,18 +271,18 @@ internal sealed class MeasureLayout
         }
 
         var cut = (from / grid * grid) + grid;
-        InsideBeat(from, cut, note);
-        InsideBeat(cut, to, note);
+        InsideBeat(from, cut, beat, note);
+        InsideBeat(cut, to, beat, note);
     }
 
-    private void Add(long from, long length, int note, int type, bool dotted) => _pieces.Add(new NotatedNote
+    private void Add(long from, long length, long beat, int note, int type, bool dotted) => _pieces.Add(new NotatedNote
     {
         Start = from,
         Length = length,
         Note = note,
         Type = type,
         IsDotted = dotted,
-        BeamGroup = BeatOf(from),
+        BeamGroup = beat,
     });
 
     private void Tie(Span<NotatedNote> pieces)
@@ -293,7 +301,7 @@ internal sealed class MeasureLayout
         }
     }
 
-    private long BeatOf(long at) => at - (at % Grid.Akshara);
+    private long BeatOf(long at) => at - (at % _akshara);
 
     // A measure shorter than the avartana is one of its angas.
     private bool HasAngas => _angaEnds.Length > 0 && Length >= _angaEnds[^1];

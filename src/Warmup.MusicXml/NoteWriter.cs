@@ -12,6 +12,7 @@ internal sealed class NoteWriter(
     private const int AccidentalNeeds = (int)AccidentalNeed.Courtesy + 1;
 
     private readonly Verses _verses = new(section, options);
+    private readonly bool _isPlain = IsPlain(section);
 
     // What stands before the beams of a plain note: for each pitch and each need of an accidental, the first length that was met.
     private readonly (long Length, KeptMarkup Markup)[] _heads = new (long, KeptMarkup)[pitches.Length * AccidentalNeeds];
@@ -73,6 +74,20 @@ internal sealed class NoteWriter(
                 Directions.Hairpin(xml, "stop"u8);
             }
         }
+    }
+
+    /// <summary>Whether nothing but ties, tuplets and slurs asks for notations: no breaths, fermatas, slides or short notes.</summary>
+    private static bool IsPlain(Section section)
+    {
+        foreach (ref readonly var note in section.Notes.AsSpan())
+        {
+            if (note.Joining != Joining.Plain)
+            {
+                return false;
+            }
+        }
+
+        return section.Breaths.IsEmpty && !section.Meter.IsFree;
     }
 
     /// <summary>Writes a note up to its accidental.</summary>
@@ -155,7 +170,7 @@ internal sealed class NoteWriter(
 
     private void Notations(in NotatedNote piece)
     {
-        if (piece.IsRest && piece.Actual == 0)
+        if (piece.Actual == 0 && (piece.IsRest || (_isPlain && !_verses.HasSlurs && piece.IsFirst && piece.IsLast)))
         {
             return;
         }

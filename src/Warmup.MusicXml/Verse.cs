@@ -129,6 +129,9 @@ internal sealed class Verse
     /// <summary>Whether the next syllable continues the word.</summary>
     public bool JoinsAfter(int note) => _roles is not null && _roles[note].HasFlag(Role.JoinsAfter);
 
+    /// <summary>Whether every note has a syllable of its own and none joins another.</summary>
+    public bool IsPlain => _roles is null;
+
     /// <summary>The syllable where every note has one of its own and none joins another; else <see langword="null"/>.</summary>
     public string? Plain(int note) => _roles is null ? _text(note) : null;
 

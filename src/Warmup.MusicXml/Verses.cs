@@ -21,6 +21,9 @@ internal sealed class Verses
         }
     }
 
+    /// <summary>Whether a slur may begin with some note.</summary>
+    public bool HasSlurs => !_verses[0].IsPlain;
+
     /// <summary>Whether a slur begins with a note: it has a syllable, and the next note continues it.</summary>
     public bool BeginsSlur(int note) => _verses[0].Has(note) && _verses[0].Continues(note + 1);
 

@@ -11,7 +11,7 @@ internal readonly record struct LineTone(ScaleTone Tone, int FirstLine);
 internal sealed class LineSurvey
 {
     private const int UsualTones = 8;
-    
+
     private readonly List<LineTone> _tones = new(UsualTones);
     private readonly ushort[] _toneOfNote;
 
