@@ -15,6 +15,10 @@ internal static class Program
             case [FirstDrill.Command, var which]:
                 FirstDrill.Run(which);
                 break;
+            case [Report.JobCommand]:
+                Report.PrintJob();
+                Report.PrintGrowth();
+                break;
             case [Report.Command]:
                 Report.Print();
                 break;
