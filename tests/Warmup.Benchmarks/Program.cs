@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Runtime.CompilerServices;
 using BenchmarkDotNet.Running;
 
@@ -21,6 +22,12 @@ internal static class Program
                 break;
             case [Report.Command]:
                 Report.Print();
+                break;
+            case [PageReport.Command]:
+                PageReport.Print(stride: 1009);
+                break;
+            case [PageReport.Command, var stride]:
+                PageReport.Print(int.Parse(stride, CultureInfo.InvariantCulture));
                 break;
             default:
                 Choose(args);

@@ -38,7 +38,7 @@ public static class BreathPlacing
     /// <summary>The score with the cheapest breaths for a need; the same score where it has enough already, or can have no breaths that are enough.</summary>
     internal static Score WithBreathsFor(this Score score, BreathNeed need, CancellationToken cancellation) =>
         BreathSpan.Of(score, need.ShortestBreathSeconds).Any(s => s.Seconds > need.CapacitySeconds)
-        && BreathPlan.TryMake(score, need, out var plan, out _, cancellation)
+        && BreathPlanner.Find(score, need, cancellation) is { } plan
             ? score.WithBreaths(plan)
             : score;
 

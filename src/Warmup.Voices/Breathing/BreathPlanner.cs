@@ -16,17 +16,23 @@ internal sealed class BreathPlanner
 
     private readonly Score _score;
     private readonly BreathNeed _need;
-    private readonly BreathCandidates.Place[] _places;
+    private readonly BreathPlaces _places;
+    private readonly BreathWorth _worths;
     private readonly long[] _worth;
     private readonly Stretch[] _next;
+
+    // What the shortest breath after each note is worth; 0 where it was not asked for yet.
+    private readonly long[] _shortest;
 
     private BreathPlanner(Score score, BreathNeed need, CancellationToken cancellation)
     {
         (_score, _need) = (score, need);
-        _places = BreathCandidates.Of(score, need);
-        _worth = new long[_places.Length + 1];
-        _next = new Stretch[_places.Length];
-        for (var from = _places.Length - 1; from >= 0; from--)
+        _places = BreathPlaces.Of(score, need);
+        _worths = new BreathWorth(score, _places);
+        _worth = new long[_places.Count + 1];
+        _next = new Stretch[_places.Count];
+        _shortest = new long[_places.Count];
+        for (var from = _places.Count - 1; from >= 0; from--)
         {
             if (from % 1024 == 0)
             {
@@ -34,13 +40,19 @@ internal sealed class BreathPlanner
             }
 
             _worth[from] = Unreachable;
-            foreach (var stretch in Stretches(from))
+            var spans = _places.From(from);
+            while (spans.MoveNext())
             {
-                var rest = _worth[stretch.To + 1];
-                var sum = rest == Unreachable ? Unreachable : rest + (stretch.Breath is { } breath ? (breath.Cost * CostWeight) + breath.Harm : 0);
+                var rest = _worth[spans.To + 1];
+                if (rest == Unreachable)
+                {
+                    continue;
+                }
+
+                var sum = rest + WorthOf(spans);
                 if (sum < _worth[from])
                 {
-                    (_worth[from], _next[from]) = (sum, stretch);
+                    (_worth[from], _next[from]) = (sum, new Stretch(spans.To, spans.Breath, spans.IsLetGo));
                 }
             }
         }
@@ -49,66 +61,67 @@ internal sealed class BreathPlanner
     public static bool TryMake(Score score, BreathNeed need, [NotNullWhen(true)] out BreathPlan? plan, [NotNullWhen(false)] out Finding? refusal, CancellationToken cancellation)
     {
         var planner = new BreathPlanner(score, need, cancellation);
-        if (planner._places.Length > 0 && planner._worth[0] == Unreachable)
-        {
-            (plan, refusal) = (null, planner.Refuse());
-            return false;
-        }
-
-        var breaths = new List<PlannedBreath>();
-        for (var from = 0; from < planner._places.Length; from = planner._next[from].To + 1)
-        {
-            if (planner._next[from].Breath is { } breath)
-            {
-                breaths.Add(breath);
-            }
-        }
-
-        (plan, refusal) = (new BreathPlan(need, breaths.ToValueList()), null);
-        return true;
+        (plan, refusal) = planner.IsPossible ? (planner.Plan(), (Finding?)null) : (null, planner.Refuse());
+        return plan is not null;
     }
 
-    /// <summary>The spans that can begin with a note on a full breath, from the shortest; each ends with a breath or with silence.</summary>
-    private IEnumerable<Stretch> Stretches(int from)
+    /// <summary>The cheapest plan; nothing where there is none.</summary>
+    public static BreathPlan? Find(Score score, BreathNeed need, CancellationToken cancellation)
     {
-        var latest = _places[from].Start + _need.CapacitySeconds;
-        for (var to = from; to < _places.Length && _places[to].Start < latest; to++)
-        {
-            var place = _places[to];
-            if (place.EndsSpan && place.End <= latest)
-            {
-                yield return new Stretch(to, null);
-            }
-            else if (!place.EndsSpan && place.Breath is { } breath && place.ShortenedEnd <= latest)
-            {
-                yield return new Stretch(to, breath);
-            }
-            else if ((place.EndsSpan || place.Breath is not null) && BreathCandidates.LetGo(_score, place, latest) is { } longer)
-            {
-                yield return new Stretch(to, longer);
-            }
+        var planner = new BreathPlanner(score, need, cancellation);
+        return planner.IsPossible ? planner.Plan() : null;
+    }
 
-            if (place.EndsSpan)
+    private bool IsPossible => _places.Count == 0 || _worth[0] != Unreachable;
+
+    private BreathPlan Plan()
+    {
+        var breaths = new List<PlannedBreath>();
+        for (var from = 0; from < _places.Count; from = _next[from].To + 1)
+        {
+            var (to, breath, isLetGo) = _next[from];
+            if (breath != BreathPlace.None)
             {
-                yield break;
+                breaths.Add(_worths.Breath(to, breath, isLetGo));
             }
         }
+
+        return new BreathPlan(_need, breaths.ToValueList());
+    }
+
+    /// <summary>Cost and harm of the breath with which a span ends, together.</summary>
+    private long WorthOf(in BreathSpans span)
+    {
+        if (span.Breath == BreathPlace.None)
+        {
+            return 0;
+        }
+
+        if (!span.IsLetGo && _shortest[span.To] > 0)
+        {
+            return _shortest[span.To];
+        }
+
+        var (cost, harm) = _worths.Of(span.To, span.Breath, span.IsLetGo);
+        var worth = (cost * CostWeight) + harm;
+        _shortest[span.To] = span.IsLetGo ? _shortest[span.To] : worth;
+        return worth;
     }
 
     private Finding Refuse()
     {
-        var stuck = LastReached();
-        var section = _score.Sections[_places[stuck].Section];
-        var note = section.Notes[_places[stuck].Note];
+        var stuck = _places[LastReached()];
+        var section = _score.Sections[stuck.Section];
+        var note = section.Notes[stuck.Note];
         var (capacity, shortest) = (_need.CapacitySeconds.ToDouble(), _need.ShortestBreathSeconds.ToDouble());
         return new Finding(
             VoiceFindingCode.NoBreathPlan,
             Severity.Error,
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"from its note {_places[stuck].Note - section.Lines[note.LineIndex].FirstNote + 1} on, no breath of {shortest:0.0#} s can be placed before {capacity:0.0} s have been sung"))
+                $"from its note {stuck.Note - section.Lines[note.LineIndex].FirstNote + 1} on, no breath of {shortest:0.0#} s can be placed before {capacity:0.0} s have been sung"))
         {
-            Place = _score.PlaceOf(_places[stuck].Section, note),
+            Place = _score.PlaceOf(stuck.Section, note),
             Limit = capacity,
             Unit = "s",
         };
@@ -117,17 +130,18 @@ internal sealed class BreathPlanner
     /// <summary>The last note that can be sung on a full breath; no plan goes on from it.</summary>
     private int LastReached()
     {
-        var reached = new bool[_places.Length + 1];
+        var reached = new bool[_places.Count + 1];
         reached[0] = true;
         var last = 0;
-        for (var from = 0; from < _places.Length; from++)
+        for (var from = 0; from < _places.Count; from++)
         {
             if (reached[from])
             {
                 last = from;
-                foreach (var stretch in Stretches(from))
+                var spans = _places.From(from);
+                while (spans.MoveNext())
                 {
-                    reached[stretch.To + 1] = true;
+                    reached[spans.To + 1] = true;
                 }
             }
         }
@@ -135,6 +149,6 @@ internal sealed class BreathPlanner
         return last;
     }
 
-    /// <summary>A span to a note, and the breath planned after it; none where silence follows.</summary>
-    private readonly record struct Stretch(int To, PlannedBreath? Breath);
+    /// <summary>A span to a note, and where the breath planned after it begins; none where silence follows.</summary>
+    private readonly record struct Stretch(int To, long Breath, bool IsLetGo);
 }

@@ -1,8 +1,8 @@
 namespace Warmup.Voices;
 
 /// <summary>
-/// The times of a section in whole grid steps, which are the same at every tempo at which its breaths last as many aksharas: what the checks of
-/// breath and agility find at any of these tempi, without a score for each. Of a section whose tempo does not change on the way.
+/// The times of a section in whole grid steps, which are the same at all tempi, steady or rising, at which its breaths last as many aksharas:
+/// what the checks of breath and agility find at any of these tempi, without a score for each.
 /// </summary>
 internal sealed class StepTimes
 {
@@ -32,56 +32,88 @@ internal sealed class StepTimes
     /// <summary>The section at one of the tempi.</summary>
     public Section Section { get; }
 
-    /// <summary>Whether notes follow each other too quickly for a level.</summary>
+    /// <summary>Whether notes follow each other too quickly for a level at a steady tempo.</summary>
     public bool IsTooFast(Experience level, Rational tempo) => tempo > Of(level).Fastest;
 
     /// <summary>Where notes follow each other too quickly for a level, as <see cref="AgilityCheck"/> finds it.</summary>
-    public IEnumerable<LineFault> TooFast(Experience level, Rational tempo) => IsTooFast(level, tempo) ? EachTooFast(Of(level), tempo) : [];
+    public IEnumerable<LineFault> TooFast(Experience level, StepClock clock)
+    {
+        var throat = Of(level);
+        return clock.Fastest > throat.Fastest || !clock.IsSteady ? EachTooFast(throat, clock) : [];
+    }
 
     /// <summary>The spans between breaths that last longer than a capacity, as <see cref="BreathSpan"/> measures them, and their seconds.</summary>
-    public IEnumerable<(int Line, Rational Seconds)> TooLong(Rational shortestBreath, Rational capacity, Rational tempo)
+    public IEnumerable<(int Line, Rational Seconds)> TooLong(Rational shortestBreath, Rational capacity, StepClock clock)
     {
-        // Silence of so many steps ends a span; more sung steps than these are too many.
-        var (silence, most) = ((shortestBreath * PerSecond(tempo)).Ceiling(), (capacity * PerSecond(tempo)).Floor());
+        // Within a tempo silence of so many steps ends a span, and more sung steps than these are too many.
+        var bounds = new (long Silence, long Most)[clock.Count];
+        for (var s = 0; s < bounds.Length; s++)
+        {
+            bounds[s] = ((shortestBreath * clock.PerSecond(s)).Ceiling(), (capacity * clock.PerSecond(s)).Floor());
+        }
+
         var open = _runs[0];
-        foreach (var run in _runs)
+        var (first, last) = (clock.StretchAt(open.Start), clock.StretchAt(open.End));
+        for (var r = 1; r < _runs.Count; r++)
         {
-            if (run.Start - open.End < silence)
+            var run = _runs[r];
+            var next = clock.StretchAt(run.Start, last);
+            var ends = next == last ? run.Start - open.End >= bounds[next].Silence : clock.Between(open.End, last, run.Start, next) >= shortestBreath;
+            if (ends)
             {
-                open = open with { End = run.End };
-                continue;
+                if (IsTooLong())
+                {
+                    yield return (open.Line, clock.Between(open.Start, first, open.End, last));
+                }
+
+                (open, first) = (run, next);
             }
 
-            if (open.End - open.Start > most)
-            {
-                yield return (open.Line, Seconds(open.End - open.Start, tempo));
-            }
-
-            open = run;
+            open = open with { End = run.End };
+            last = clock.StretchAt(run.End, next);
         }
 
-        if (open.End - open.Start > most)
+        if (IsTooLong())
         {
-            yield return (open.Line, Seconds(open.End - open.Start, tempo));
+            yield return (open.Line, clock.Between(open.Start, first, open.End, last));
         }
+
+        bool IsTooLong() => first == last ? open.End - open.Start > bounds[last].Most : clock.Between(open.Start, first, open.End, last) > capacity;
     }
 
-    private IEnumerable<LineFault> EachTooFast(Throat throat, Rational tempo)
+    private static IEnumerable<LineFault> EachTooFast(Throat throat, StepClock clock)
     {
-        foreach (var change in throat.Worst)
+        if (clock.Fastest > throat.Fastest)
         {
-            var available = Seconds(change.Steps, tempo);
-            if (available < change.Needed)
+            foreach (var change in throat.Worst)
             {
-                yield return new LineFault(change.Line, change.Needed.ToDouble() - available.ToDouble());
+                // The tempo never falls: a change is quickest where it comes last.
+                var available = clock.Seconds(change.Change.Steps, clock.StretchAt(change.Onset));
+                if (available < change.Change.Needed)
+                {
+                    yield return change.Change.Fault(available);
+                }
+            }
+        }
+
+        // The time to the first note of another time through the drill is partly of the tempo before.
+        var at = 0;
+        foreach (var (first, rest) in throat.Rounds)
+        {
+            var before = clock.StretchAt(first.Onset - first.Change.Steps, at);
+            at = clock.StretchAt(first.Onset, before);
+            var available = clock.Between(first.Onset - first.Change.Steps, before, first.Onset, at);
+            var (needed, left) = rest is { } other ? (other.Needed, clock.Seconds(other.Steps, at)) : (Rational.Zero, Rational.One);
+            if (available < first.Change.Needed && first.Change.Needed * left >= needed * available)
+            {
+                yield return first.Change.Fault(available);
+            }
+            else if (left < needed)
+            {
+                yield return rest!.Value.Fault(left);
             }
         }
     }
-
-    /// <summary>Steps a second.</summary>
-    private Rational PerSecond(Rational tempo) => tempo * Section.Resolution / 60;
-
-    private Rational Seconds(int steps, Rational tempo) => new Rational(steps, Section.Resolution) * 60 / tempo;
 
     private Throat Of(Experience level)
     {
@@ -93,42 +125,67 @@ internal sealed class StepTimes
         return throat;
     }
 
-    /// <summary>The change of each line that needs slowing most: the same one at every tempo.</summary>
+    /// <summary>The change of each line that needs slowing most: the same one at every tempo, except where another time through the drill begins.</summary>
     private Throat Measure(AgilityLimits limits)
     {
         var notes = Section.Notes.AsSpan();
         var heights = Section.Pitches.ConvertAll(p => p.Midi);
         var needed = new Dictionary<int, Rational>();
-        var worst = new HashSet<Change>();
+        var worst = new Dictionary<Change, int>();
+        var rounds = new List<(PlacedChange First, Change? Others)>();
+        var round = 0;
         foreach (var line in Section.Lines)
         {
             Change? most = null;
-            for (var n = Math.Max(1, line.FirstNote); n < line.FirstNote + line.NoteCount; n++)
+            var first = Math.Max(1, line.FirstNote);
+            var beginsRound = line.Round > round;
+            if (beginsRound)
             {
-                var semitones = heights[notes[n].PitchIndex] - heights[notes[n - 1].PitchIndex];
-                if (!needed.TryGetValue(semitones, out var least))
-                {
-                    least = needed[semitones] = limits.LeastSeconds(semitones, out _);
-                }
+                round = line.Round;
+                rounds.Add((new PlacedChange(ChangeTo(first, notes), notes[first].OnsetSteps), null));
+                first++;
+            }
 
-                var change = new Change(notes[n].LineIndex % _lineCount, notes[n].OnsetSteps - notes[n - 1].OnsetSteps, least);
+            for (var n = first; n < line.FirstNote + line.NoteCount; n++)
+            {
+                var change = ChangeTo(n, notes);
                 most = most is not { } known || change.NeedsMoreThan(known) ? change : most;
             }
 
-            if (most is { } found)
+            if (most is not { } found)
             {
-                worst.Add(found);
+                continue;
+            }
+
+            if (beginsRound)
+            {
+                rounds[^1] = rounds[^1] with { Others = found };
+            }
+            else
+            {
+                worst[found] = notes[line.FirstNote].OnsetSteps;
             }
         }
 
         // Quicker than this, one of them has too little time.
         var fastest = new Rational(int.MaxValue);
-        foreach (var change in worst)
+        foreach (var change in worst.Keys.Concat(rounds.Select(r => r.First.Change)).Concat(rounds.Select(r => r.Others).OfType<Change>()))
         {
             fastest = Rational.Min(fastest, new Rational(change.Steps, Section.Resolution) * 60 / change.Needed);
         }
 
-        return new Throat([.. worst], fastest);
+        return new Throat([.. worst.Select(w => new PlacedChange(w.Key, w.Value))], [.. rounds], fastest);
+
+        Change ChangeTo(int note, ReadOnlySpan<ScoreNote> sung)
+        {
+            var semitones = heights[sung[note].PitchIndex] - heights[sung[note - 1].PitchIndex];
+            if (!needed.TryGetValue(semitones, out var least))
+            {
+                least = needed[semitones] = limits.LeastSeconds(semitones, out _);
+            }
+
+            return new Change(sung[note].LineIndex % _lineCount, sung[note].OnsetSteps - sung[note - 1].OnsetSteps, least);
+        }
     }
 
     /// <summary>Notes that touch each other, and the line of the first.</summary>
@@ -138,10 +195,18 @@ internal sealed class StepTimes
     private readonly record struct Change(int Line, int Steps, Rational Needed)
     {
         public bool NeedsMoreThan(Change other) => (Needed > other.Needed || Steps < other.Steps) && Needed * other.Steps > other.Needed * Steps;
+
+        public LineFault Fault(Rational available) => new(Line, Needed.ToDouble() - available.ToDouble());
     }
 
-    /// <summary>For a level the worst change of each line, and the fastest tempo at which none is too quick.</summary>
-    private sealed record Throat(Change[] Worst, Rational Fastest);
+    /// <summary>A change and a step at its tempo.</summary>
+    private readonly record struct PlacedChange(Change Change, int Onset);
+
+    /// <summary>
+    /// For a level: the worst change of each line, where it comes last; for the line with which each further time through the drill begins
+    /// the change to its first note, and the worst of the rest; and the fastest steady tempo at which none is too quick.
+    /// </summary>
+    private sealed record Throat(PlacedChange[] Worst, (PlacedChange First, Change? Others)[] Rounds, Rational Fastest);
 }
 
 /// <summary>That a line of the pattern has a fault, and by how much, in the unit of its finding.</summary>

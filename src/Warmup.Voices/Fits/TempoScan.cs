@@ -89,14 +89,15 @@ internal sealed class TempoScan
             }
         }
 
-        if (_planned && !BreathReach.IsPossible(times.Section, tempo, _together))
+        var clock = new StepClock(tempo, times.Section.Resolution);
+        if (_planned && !BreathReach.IsPossible(times.Section, clock, _together))
         {
             return Closer.Breath;
         }
 
         foreach (var singer in _breathing)
         {
-            if (times.TooLong(singer.ShortestBreathSeconds, singer.BreathSeconds, tempo).Any())
+            if (times.TooLong(singer.ShortestBreathSeconds, singer.BreathSeconds, clock).Any())
             {
                 return Closer.Breath;
             }

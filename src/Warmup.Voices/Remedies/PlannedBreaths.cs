@@ -17,7 +17,7 @@ public sealed record PlannedBreaths : Remedy
     /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public override Score Apply(Score score, CancellationToken cancellationToken = default) =>
-        BreathPlan.TryMake(Require.NotNull(score), Need, out var plan, out _, cancellationToken) ? score.WithBreaths(plan) : score;
+        BreathPlanner.Find(Require.NotNull(score), Need, cancellationToken) is { } plan ? score.WithBreaths(plan) : score;
 
     /// <inheritdoc/>
     public override string Describe(Drill drill)

@@ -70,17 +70,10 @@ internal sealed class TrialScores
             known = _atTempi[(parts.First, parts.Second)] = (timed, new TempoTimes(timed, timed.Expansion!, Cancellation));
         }
 
-        var changed = parts.Tempo?.Apply(known.Drill) ?? known.Drill;
-        if (changed.Tempo.Step.Sign == 0)
-        {
-            var made = known.Times.NotesMade;
-            var steps = known.Times.At(changed.Tempo.Start, out _);
-            Cost += known.Times.NotesMade - made;
-            return steps is null ? null : TrialTimes.InSteps(changed, steps, Cancellation);
-        }
-
-        Cost += Written.NoteCount;
-        return changed.TryToScore(out var score, out _, Cancellation) ? TrialTimes.Of(changed, score, Cancellation) : null;
+        var made = known.Times.NotesMade;
+        var times = TrialTimes.InSteps(parts.Tempo?.Apply(known.Drill) ?? known.Drill, known.Times, Cancellation);
+        Cost += known.Times.NotesMade - made;
+        return times;
     }
 
     /// <summary>The heights and the times in another scale; nothing where it has no such lines or they cannot be put in time.</summary>

@@ -15,6 +15,12 @@ public sealed record SmallClass(ValueList<Singer> Singers)
     public override string ToString() => string.Join("; ", Singers);
 }
 
+/// <summary>A drill of at most 400 notes, in time in any way, and other tempi for it, steady and rising.</summary>
+public sealed record TimedCase(Drill Drill, ValueList<TempoRamp> Tempi)
+{
+    public override string ToString() => $"{Drill}, {Drill.Meter}, eduppu {Drill.Eduppu}, count-in {Drill.CountIn}, {Drill.Repetitions} times: {string.Join("; ", Tempi)}";
+}
+
 /// <summary>Small drills and classes, small enough for trying everything.</summary>
 public static class FitGenerators
 {
@@ -69,6 +75,47 @@ public static class FitGenerators
         let capacity = Rational.Max(new Rational(1, 5), Rational.Min(100, score.Seconds * percent / 100))
         select new SmallCase(drill, new BreathNeed(capacity, new Rational(hundredths, 100)), score);
 
+    public static Gen<TempoRamp> Tempi { get; } = Gen.Frequency(
+        (1, Gen.Choose(20, 200).Select(t => TempoRamp.Constant(t))),
+        (4, from start in Gen.Choose(20, 120)
+            from parts in Gen.Elements(1, 1, 2, 7)
+            from step in Gen.Elements(1, 5, 10, 20, 40)
+            from times in Gen.Choose(0, 4)
+            from less in Gen.Choose(0, 1)
+            select new TempoRamp(new Rational(start * parts + 1, parts), new Rational((step * 3) + less, 3), new Rational(start * parts + 1, parts) + (step * times))));
+
+    /// <summary>Deliveries of every kind, filled up in every way.</summary>
+    public static Gen<Delivery> AnyDelivery { get; } =
+        from delivery in Deliveries
+        from fill in Gen.Elements(Fill.None, Fill.Anga, Fill.Avartana)
+        from fillBy in Gen.Elements(FillBy.Room, FillBy.Rest, FillBy.Hold)
+        select fill == Fill.None ? delivery with { Fill = fill } : delivery with { Fill = fill, FillBy = fillBy };
+
+    public static Gen<TimedCase> Timed { get; } =
+        from drill in Drills
+        from delivery in AnyDelivery
+        from meter in Gen.Elements(Meter.Adi, Meter.TimeSignature(3, 4), Meter.Free)
+        from speeds in Gen.Elements<ValueList<Speed>>([Speed.First], [Speed.Second], [Speed.First, Speed.Second], [new Speed(2, 5), new Speed(1, 3)])
+        from eduppu in Gen.Elements(0, 0, 1, 2, 4)
+        from repetitions in Gen.Elements(1, 1, 2, 5)
+        from countIn in Gen.Elements(0, 0, 1)
+        from isRepeated in Gen.Elements(false, false, false, true)
+        from tempo in Tempi
+        from tempi in Tempi.ListOf(4)
+        select new TimedCase(
+            drill with
+            {
+                Delivery = meter.IsFree && !delivery.IsLineByLine ? Delivery.Continuous : delivery,
+                Meter = meter,
+                Speeds = speeds,
+                Eduppu = meter.IsFree ? Rational.Zero : new Rational(eduppu, 4),
+                CountIn = meter.IsFree ? 0 : countIn,
+                Repetitions = repetitions,
+                IsRepeatedToFirstBeat = isRepeated && !meter.IsFree,
+                Tempo = tempo,
+            },
+            tempi.ToValueList());
+
     public static Gen<Singer> Singers { get; } =
         from low in Gen.Choose(38, 64)
         from span in Gen.Choose(0, 26)
@@ -91,6 +138,8 @@ public static class FitArbitraries
     public static Arbitrary<Drill> Drills() => FitGenerators.Drills.Where(d => d.TryToScore(out _, out _)).ToArbitrary();
 
     public static Arbitrary<SmallCase> Cases() => FitGenerators.Cases.ToArbitrary();
+
+    public static Arbitrary<TimedCase> Timed() => FitGenerators.Timed.Where(t => t.Drill.TryToScore(out var score, out _) && score.NoteCount <= 400).ToArbitrary();
 
     public static Arbitrary<SmallClass> Classes() => FitGenerators.Classes.ToArbitrary();
 
