@@ -130,7 +130,7 @@ internal sealed class PlanOptions
             Tonic = parsed.GetValue(_tonic) is { } tonic ? TonicOption.Read(tonic) : null,
             Tuning = tuning,
             Log = ReadLog(parsed, terminal),
-            HasAgain = !parsed.GetValue(_noAgain),
+            HasRetries = !parsed.GetValue(_noAgain),
         };
         return request with
         {

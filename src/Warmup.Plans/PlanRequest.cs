@@ -158,9 +158,9 @@ public sealed record PlanRequest
 
     /// <summary>
     /// Whether drills of which lines stayed off, by their last entry in the log (<see cref="LogEntry.OffLines"/>) and without the teacher's tick,
-    /// get their turn again before others; they do by default.
+    /// are retried: they get their turn again before others; true by default.
     /// </summary>
-    public bool HasAgain { get; init; } = true;
+    public bool HasRetries { get; init; } = true;
 
     /// <summary>The days, the seed and how much there is to choose from.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Days} days from {Start:yyyy-MM-dd}, {Minutes} minutes, seed {Seed}: {Singers.Count} singers, {Scales.Count} scales");

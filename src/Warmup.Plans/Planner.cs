@@ -233,7 +233,7 @@ internal sealed class SungBefore
 
         // The last entry of each drill decides; of one day, the one that was added last.
         var newest = before.GroupBy(e => (Known(e.ScaleName), e.ExerciseName)).Select(g => g.TakeWhile(e => e.Date == g.First().Date).Last());
-        Again = request.HasAgain ? newest.Where(e => !e.IsTicked && !e.OffLines.IsEmpty).OrderBy(e => e.Date).ToValueList() : [];
+        Again = request.HasRetries ? newest.Where(e => !e.IsTicked && !e.OffLines.IsEmpty).OrderBy(e => e.Date).ToValueList() : [];
         Reached = request.Singers.ConvertAll(s => before.Where(e => e.IsTicked).Max(e => e.TempoOf(s.Alias)));
         var ticked = Reached.Min(r => r ?? 0);
         while (ticked >= level.TempoOf(Steps) && level.TempoOf(Steps) < level.Tempo.Ceiling)

@@ -58,9 +58,20 @@ public static class RuleFinder
         return OfAll(section, cancellationToken) ?? section.ToPattern();
     }
 
+    /// <summary>The rule that gives all lines of a section with their lengths, without a search for rules of parts.</summary>
+    /// <param name="section">The section.</param>
+    /// <param name="cancellationToken">Stops the search.</param>
+    /// <returns>The rule, the same as the only one of <see cref="Find"/>; <see langword="null"/> where none gives all lines and all lengths.</returns>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
+    public static FoundRule? FindWhole(ReadSection section, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(section);
+        var lines = Scaled(section.Lines, section.CommonLength);
+        return Of(ValueList.Create<Line>(lines), section.Scale, 0, isBare: false, cancellationToken);
+    }
+
     /// <summary>The rule that gives all lines with their lengths.</summary>
-    internal static Pattern? OfAll(ReadSection section, CancellationToken cancellation) =>
-        Find(section, cancellation) is [{ IsByTonesAlone: false, FirstLine: 1 } whole] && whole.LastLine == section.Lines.Count ? whole.Rule : null;
+    internal static Pattern? OfAll(ReadSection section, CancellationToken cancellation) => FindWhole(section, cancellation)?.Rule;
 
     private static FoundRule? Whole(Line[] lines, Scale scale, int start, int count, CancellationToken cancellation)
     {
@@ -74,18 +85,26 @@ public static class RuleFinder
                 break;
             }
 
-            if (Known(goal, scale, cancellation) is { } exercise)
+            if (Of(goal, scale, start, isBare, cancellation) is { } rule)
             {
-                return new FoundRule(start + 1, start + count, exercise.Pattern, exercise.Name, isBare);
-            }
-
-            if (goal.Sum(l => l.Notes.Count) <= MostNotes && PatternSearch.Explain(goal, scale, cancellation) is { } rule)
-            {
-                return new FoundRule(start + 1, start + count, rule, null, isBare);
+                return rule;
             }
         }
 
         return null;
+    }
+
+    /// <summary>The rule that gives just these lines.</summary>
+    private static FoundRule? Of(ValueList<Line> lines, Scale scale, int start, bool isBare, CancellationToken cancellation)
+    {
+        if (Known(lines, scale, cancellation) is { } exercise)
+        {
+            return new FoundRule(start + 1, start + lines.Count, exercise.Pattern, exercise.Name, isBare);
+        }
+
+        return lines.Sum(l => l.Notes.Count) <= MostNotes && PatternSearch.Explain(lines, scale, cancellation) is { } rule
+            ? new FoundRule(start + 1, start + lines.Count, rule, null, isBare)
+            : null;
     }
 
     /// <summary>The exercise of the repertoire that has these lines in this scale.</summary>

@@ -185,7 +185,7 @@ internal static class LibrarySamples
         [typeof(PlannedBreaths)] = [() => new PlannedBreaths(new BreathNeed(8, 1)), () => new PlannedBreaths(new BreathNeed(9, 1))],
         [typeof(FewerLines)] = [() => new FewerLines([1, 2]), () => new FewerLines([1, 3])],
         [typeof(TwoRemedies)] = [() => new TwoRemedies(new OtherDelivery(true), new OtherTempo(60)), () => new TwoRemedies(new OtherDelivery(true), new OtherTempo(61))],
-        [typeof(PlanRequest)] = [() => Request(7), () => Request(8), () => Request(7) with { Days = 4 }, () => Request(7) with { RestDays = [DayOfWeek.Monday] }, () => Request(7) with { HasAgain = false }],
+        [typeof(PlanRequest)] = [() => Request(7), () => Request(8), () => Request(7) with { Days = 4 }, () => Request(7) with { RestDays = [DayOfWeek.Monday] }, () => Request(7) with { HasRetries = false }],
         [typeof(MonthPage)] = [() => MonthPage.Of(Result(7).Plan).First(), () => MonthPage.Of(Result(8).Plan).First()],
         [typeof(WarmupPlan)] = [() => Result(7).Plan, () => Result(8).Plan],
         [typeof(PlanResult)] = [() => Result(7), () => Result(8)],

@@ -53,7 +53,7 @@ public class AgainTests
             Assert.Equal([off], with.Again);
             Assert.Empty(without.Again);
             Assert.True((First(with, off) ?? int.MaxValue) <= (First(without, off) ?? int.MaxValue));
-            Assert.Equal(Text(without.Plan), Text(WarmupPlan.Make(request with { HasAgain = false }).Plan));
+            Assert.Equal(Text(without.Plan), Text(WarmupPlan.Make(request with { HasRetries = false }).Plan));
             var ticked = WarmupPlan.Make(request with { Log = [off with { IsTicked = true, Tempo = Tempo.Slowest }] });
             Assert.Empty(ticked.Again);
             Assert.Equal(Text(without.Plan), Text(ticked.Plan));

@@ -108,6 +108,7 @@ public sealed partial class PlanPageTests : IDisposable
     [InlineData("level=master", "Level")]
     [InlineData("rest=funday", "weekdays")]
     [InlineData("seed=x", "Seed")]
+    [InlineData("retry=perhaps", "must be yes or no")]
     [InlineData("climb=3&tonic=G3", "moves the tonic")]
     [InlineData("tempo=60 to 61.5 by 0.5", "whole aksharas")]
     public async Task What_is_wrong_is_said_on_the_page(string query, string said)
@@ -144,6 +145,22 @@ public sealed partial class PlanPageTests : IDisposable
     {
         var log = string.Join('\n', Saturday.Drills.Select(d => $"2026-11-30\tMohanam\t{d.Drill.ExerciseName}\t64\tx"));
         Assert.Contains("sung, ticked, 64", await Page("/plan", ("start", "2026-12-01"), ("log", log)), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("yes", true)]
+    [InlineData("no", false)]
+    public async Task A_drill_of_which_lines_stayed_off_is_retried_unless_that_is_switched_off(string retry, bool isRetried)
+    {
+        // The drill that the plan comes to last by itself, heard the day before.
+        var last = Same.Plan.Days.Where(d => !d.IsRest).SelectMany(d => d.Drills.Where(p => p.Drill.Role == DrillRole.Middle).Select(p => (d.Date, Scale: d.Scale!.Name, p.Drill.ExerciseName)))
+            .GroupBy(p => (p.Scale, p.ExerciseName)).MaxBy(g => g.Min(p => p.Date))!.Key;
+        var page = await Page("/plan", ("start", "2026-12-01"), ("log", $"2026-11-30\t{last.Scale}\t{last.ExerciseName}\t60\t-\toff:2,3"), ("retry", retry));
+        Assert.Equal(isRetried, page.Contains($"its turn again first: {last.ExerciseName} in {last.Scale}, of which lines 2-3 stayed off", StringComparison.Ordinal));
+        Assert.Equal(isRetried, FirstDays(Cell().Matches(page)) != FirstDays(Cell().Matches(await Page("/plan", ("start", "2026-12-01")))));
+
+        // Without the days' addresses, which carry the switch.
+        static string FirstDays(MatchCollection cells) => string.Join('\n', cells.Select(c => Regex.Replace(c.Value, "href=\"[^\"]*\"", string.Empty)));
     }
 
     [Fact]

@@ -8,6 +8,7 @@ using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.WebUtilities;
 using Warmup.Midi;
 using Warmup.MusicXml;
+using Warmup.Reading;
 using Warmup.Web;
 
 namespace Warmup.Samples.Tests;
@@ -48,6 +49,19 @@ public sealed partial class ReadPageTests(WebApplicationFactory<Program> service
         var page = await answer.Content.ReadAsStringAsync(Stop);
         Assert.Equal(Notes(score), Notes(Take(page)));
         Assert.Contains("Take the rule that gives them: ladder</a>", page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("S R G / R G M / G M P / M P D", true)]
+    [InlineData("S R G / R G M / G M P / D P S'", false)]
+    [InlineData("S R G , , / R G M , , / G M P -", false)]
+    public void The_rule_of_all_lines_is_the_only_one_of_the_search_with_parts(string lines, bool isSure)
+    {
+        var section = MusicReader.Read(Encoding.UTF8.GetBytes(lines.Replace(" / ", "\n", StringComparison.Ordinal)), new ReadingOptions { Scale = Repertoire.UsualScale }).Sections[0];
+        var all = RuleFinder.Find(section, Stop);
+        var whole = RuleFinder.FindWhole(section, Stop);
+        Assert.True(!isSure || whole is not null);
+        Assert.Equal(all.Count == 1 && all[0].LastLine == section.Lines.Count && !all[0].IsByTonesAlone ? all[0] : null, whole);
     }
 
     [Fact]

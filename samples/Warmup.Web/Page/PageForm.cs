@@ -20,7 +20,7 @@ internal sealed record PageForm(string Path, ValueList<(string Name, string Usua
     public static PageForm Plan { get; } = new("/plan",
     [
         ("scales", "Mayamalavagowla, Mohanam"), ("start", ""), ("days", "28"), ("minutes", "8"),
-        ("level", ""), ("tempo", ""), ("tonic", ""), ("tuning", "equal"), ("climb", ""), ("rest", "sunday"), ("no-repeat", "3"), ("least", "50"), ("seed", "1"),
+        ("level", ""), ("tempo", ""), ("tonic", ""), ("tuning", "equal"), ("climb", ""), ("rest", "sunday"), ("no-repeat", "3"), ("least", "50"), ("seed", "1"), ("retry", "yes"),
         ("day", ""),
         ("class", ""), ("log", ""),
     ]);

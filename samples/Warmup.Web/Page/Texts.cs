@@ -178,6 +178,10 @@ internal sealed record Texts
     public string Wait { get; init; } = "For how many days of singing no drill returns";
     public string Least { get; init; } = "Least share of the minutes that a scale must be able to fill, per cent";
     public string Seed { get; init; } = "Seed: another number, another plan";
+    public string Retry { get; init; } = "Drills of which lines stayed off when they were heard";
+    public string RetryFirst { get; init; } = "get their turn again before others";
+    public string RetryInTurn { get; init; } = "wait like all others";
+    public string LogFrom { get; init; } = "A log to go on from as well, such as the program's with what was heard";
     public string RestDay { get; init; } = "rest";
     public string Short { get; init; } = "Short";
     public string PlanAbout { get; init; } = "Who sings where, and what the plan leaves out";
@@ -210,6 +214,7 @@ internal sealed record Texts
     public Func<string, string> UseRule { get; init; } = rule => $"Take the rule that gives them: {rule}";
     public Func<string, int, int, string> PlannedOf { get; init; } = (title, tempo, times) => string.Create(
         CultureInfo.InvariantCulture, $"{title} at {tempo}{times switch { 1 => string.Empty, 2 => ", twice", _ => $", {times} times" }}");
+    public Func<string, string, string, string> RetryOf { get; init; } = (scale, drill, lines) => $"its turn again first: {drill} in {scale}, of which {(lines.All(char.IsAsciiDigit) ? "line" : "lines")} {lines} stayed off";
     public Func<string, string, int, string> PlanOf { get; init; } = (tonic, level, minutes) => string.Create(
         CultureInfo.InvariantCulture, $"S = {tonic}, level {level}, at most {minutes} minutes a day. The number after \"at\" is the tempo in aksharas a minute.");
     public Func<string, int, string> LengthOf { get; init; } = (time, minutes) => string.Create(CultureInfo.InvariantCulture, $"{time} of {minutes}:00 minutes, with the beat before each drill");
@@ -274,6 +279,7 @@ internal sealed record Texts
         "no-repeat" => "Days without a repeat",
         "least" => "Least share of the minutes",
         "seed" => "Seed",
+        "retry" => Retry,
         "day" => "Day",
         "log" => "What was sung",
         _ => name,

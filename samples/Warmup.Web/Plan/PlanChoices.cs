@@ -17,7 +17,7 @@ internal sealed record PlanChoices(PlanModel Model, Texts Texts)
         {Fields.Text("days", Texts.Days)}
         {Fields.Text("minutes", Texts.Minutes)}
         {Fields.Choice("level", Texts.Level, [(string.Empty, Texts.LevelOfClass), .. Level.All.Select(l => (l.Name, l.Name))])}
-        {Fields.More(Texts.PlanMore, ["tonic", "tuning", "tempo", "climb", "rest", "no-repeat", "least", "seed"], Html.Of($"""
+        {Fields.More(Texts.PlanMore, ["tonic", "tuning", "tempo", "climb", "rest", "no-repeat", "least", "seed", "retry"], Html.Of($"""
         {Fields.Text("tonic", Texts.PlanTonic)}
         {Fields.Choice("tuning", Texts.Tuning, Fields.Words("equal", "just", "pythagorean"))}
         {Fields.Text("tempo", Texts.PlanTempo)}
@@ -26,8 +26,10 @@ internal sealed record PlanChoices(PlanModel Model, Texts Texts)
         {Fields.Text("no-repeat", Texts.Wait)}
         {Fields.Text("least", Texts.Least)}
         {Fields.Text("seed", Texts.Seed)}
+        {Fields.Choice("retry", Texts.Retry, ("yes", Texts.RetryFirst), ("no", Texts.RetryInTurn))}
         """))}
         <p class="row" data-needs-script hidden><label class="radio"><input type="checkbox" id="go-on" autocomplete="off"> {Texts.GoOn}</label></p>
+        <p class="field" data-needs-script hidden><label for="log-from">{Texts.LogFrom}</label><input id="log-from" type="file" accept=".log,.txt,.tsv,text/plain" autocomplete="off"></p>
         <input type="hidden" name="day" value="{Model.State["day"]}"><input type="hidden" name="log" value="">
         </fieldset>
         """);

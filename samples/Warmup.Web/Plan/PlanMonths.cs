@@ -59,7 +59,7 @@ internal sealed record PlanMonths(PlanModel Model, PlanResult Made, Texts Texts)
         var opened = day.Date == Model.Day?.Date ? Html.Of($""" aria-current="date" """) : default;
         return Html.Of(
             $"""
-            <td class="singing" data-date="{PlanQuery.ToText(date)}" data-log="{PlanDayPart.Log(day)}">{weekday}<a class="apply"{opened} href="{PlanDayPart.Address(State, date)}"><b>{number}</b> {day.Scale!.Name}</a> <span class="time">{PlanDayPart.Time(day)}{(day.Shortfall is null ? string.Empty : $" ({Texts.Short})")}</span><span class="mark" hidden></span>
+            <td class="singing" data-date="{PlanQuery.ToText(date)}" data-log="{PlanDayPart.Log(day)}">{weekday}<a class="apply"{opened} href="{PlanDayPart.Address(State, date)}"><b>{number}</b> {day.Scale!.Name}</a> <span class="time">{PlanDayPart.Time(day)}{(day.Shortfall is null ? string.Empty : $" ({Texts.Short})")}</span>
             <ol class="drills">{day.Drills.Select(d => Html.Of($"<li>{Texts.PlannedOf(d.Drill.Title.Split(':')[0], d.Tempo, d.Times)}</li>"))}</ol></td>
             """);
     }
@@ -70,7 +70,8 @@ internal sealed record PlanMonths(PlanModel Model, PlanResult Made, Texts Texts)
             .Select(g => $"{Texts.OctavesOf(g.Key)}: {string.Join(", ", g.Select(s => Model.Singers[s].Alias))}");
         var reached = Enumerable.Range(0, Model.Singers.Count).Where(s => Made.Reached[s] is not null)
             .Select(s => string.Create(CultureInfo.InvariantCulture, $"{Model.Singers[s].Alias}: {Texts.TickedMark}, {Made.Reached[s]}"));
-        var lines = octaves.Concat(reached).Concat(Made.Limits).Concat(Made.LeftOut).ToList();
+        var retried = Made.Again.Select(e => Texts.RetryOf(e.ScaleName, e.ExerciseName, LineNumbers.ToText(e.OffLines)));
+        var lines = retried.Concat(octaves).Concat(reached).Concat(Made.Limits).Concat(Made.LeftOut).ToList();
         return lines.Count == 0 ? default : Html.Of($"<details><summary>{Texts.PlanAbout}</summary><ul>{lines.Select(l => Html.Of($"<li>{l}</li>"))}</ul></details>");
     }
 }

@@ -32,6 +32,7 @@ internal static class PlanQuery
         var least = values.Whole("least", 0, 100, 50);
         var seed = Seed(values);
         var tuning = values.OneOf("tuning", "equal", ("equal", Tuning.Equal), ("just", Tuning.Just), ("pythagorean", Tuning.Pythagorean));
+        var hasRetries = values.OneOf("retry", "yes", ("yes", true), ("no", false));
         var log = Log(state, errors);
         return errors.Count > 0 || start is null || singers.IsEmpty ? null : new PlanRequest
         {
@@ -49,6 +50,7 @@ internal static class PlanQuery
             Tonic = tonic,
             Tuning = tuning!,
             Log = log,
+            HasRetries = hasRetries,
         };
     }
 

@@ -16,14 +16,19 @@
   const log = before => Object.keys(marks).sort().filter(date => date < before)
     .flatMap(date => marks[date].lines.split("\n").map(line => `${line}\t${marks[date].ticked ? "x" : "-"}`));
 
+  // Lines of a file that was chosen; they stay as long as the page.
+  let fromFile = [];
+
   // The last lines are enough: a plan looks at what was sung lately and at the tempi that were ticked.
-  const takeLog = () => { form.elements.log.value = goOn.checked ? log(start.value).slice(-300).join("\n") : ""; };
+  const takeLog = () => { form.elements.log.value = [...fromFile, ...(goOn.checked ? log(start.value) : [])].slice(-300).join("\n"); };
 
   function show() {
     const days = [...document.querySelectorAll("td[data-date]")];
     const words = document.querySelector("table[data-mark]")?.dataset;
     for (const day of days) {
-      const mine = marks[day.dataset.date], mark = day.querySelector(".mark");
+      const mine = marks[day.dataset.date], mark = day.querySelector(".mark") || document.createElement("span");
+      if (!mark.isConnected) day.querySelector(".time").after(mark);
+      mark.className = "mark";
       mark.hidden = !mine;
       mark.textContent = !mine ? "" : mine.lines !== day.dataset.log ? words.other : mine.ticked ? words.ticked : words.mark;
     }
@@ -58,6 +63,13 @@
 
   // Before the page's own listener, which sends the form.
   form.addEventListener("input", event => { if (event.target === goOn || event.target === start) takeLog(); }, { capture: true });
+
+  const file = document.getElementById("log-from");
+  file.addEventListener("change", async () => {
+    fromFile = file.files.length === 0 ? [] : (await file.files[0].slice(0, 100000).text()).split(/\r?\n/).filter(line => line.trim() !== "");
+    takeLog();
+    form.dispatchEvent(new Event("input", { bubbles: true }));
+  });
 
   // Who opens a day is taken to it.
   let isOpening = false;

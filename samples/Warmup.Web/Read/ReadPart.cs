@@ -63,17 +63,18 @@ internal sealed record ReadPart(PageState State, (ReadMusic? Music, string? Refu
 
         using var soon = CancellationTokenSource.CreateLinkedTokenSource(stop);
         soon.CancelAfter(TimeSpan.FromSeconds(Limits.RuleSeconds));
-        var rules = default(ValueList<FoundRule>);
+        FoundRule? rule = null;
         try
         {
-            rules = RuleFinder.Find(section, soon.Token);
+            rule = RuleFinder.FindWhole(section, soon.Token);
         }
         catch (OperationCanceledException) when (!stop.IsCancellationRequested)
         {
             // The lines are shown all the same.
         }
 
-        return Html.Of($"{rules.Where(r => r.FirstLine == 1 && r.LastLine == section.Lines.Count && !r.IsByTonesAlone).Take(1)
-            .Select(r => Fields.Link(Texts.UseRule(r.Exercise ?? r.Rule.ToString()!), drill.Changes.Where(c => c.Name is not ("from" or "written" or "pattern")).Concat(ReadDrill.Of(r))))}");
+        return rule is null
+            ? default
+            : Fields.Link(Texts.UseRule(rule.Exercise ?? rule.Rule.ToString()!), drill.Changes.Where(c => c.Name is not ("from" or "written" or "pattern")).Concat(ReadDrill.Of(rule)));
     }
 }
