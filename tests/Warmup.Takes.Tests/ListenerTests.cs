@@ -104,6 +104,22 @@ public class ListenerTests
         Assert.Empty(report.Notes);
     }
 
+    /// <summary>A room that rings for 1.2 s fills the pauses: breaths of a quarter of a second and more are told by how the level falls.</summary>
+    [Fact]
+    public void Breaths_are_found_where_the_room_rings_on()
+    {
+        var score = new TakeScore();
+        foreach (var plan in Corpus.Plans("room 1.2 s", 1, 3).Where(p => p.Voice < 3))
+        {
+            var take = TakeMaker.Make(plan);
+            score.Add(take, Hear(take));
+        }
+
+        Assert.True(score.Breaths > 4);
+        Assert.True(score.BreathsFound >= 0.75 * score.Breaths, score.Row("room 1.2 s"));
+        Assert.Equal(0, score.BreathsInside);
+    }
+
     /// <summary>Sentences that a program speaks, low and high; they glide, hold no pitch, and have their own pauses.</summary>
     [Theory]
     [InlineData("en", "Good evening everybody. Please stand up straight, let your shoulders fall, and breathe out before you breathe in. We shall begin with the low notes.")]

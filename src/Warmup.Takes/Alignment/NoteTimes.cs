@@ -12,9 +12,17 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
 {
     private const int Around = 12;
     private const double SmallGap = 0.07;
-    private const float RingFall = 5;
-    private const int LeastRing = 36;
-    private const int MostRing = 260;
+
+    // How high, in dB, and how fast a voice rises over a ringing room, in steps of 5 ms.
+    private const float LeastRise = 8;
+    private const int RiseTime = 6;
+
+    // A room that rings for 3 s falls by 20 dB in one; below the voice it is heard for a breath at least, and looked for over 1.5 s.
+    private const double SlowestFall = -20;
+    private const double LeastFall = 6;
+    private const int LeastRoom = 24;
+    private const int LeastVoice = 6;
+    private const int LongestRoom = 300;
 
     /// <summary>The onset and the end of each stretch, in seconds.</summary>
     public (double Onset, double End)[] Of(SungSpan[] spans)
@@ -44,7 +52,86 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
             }
         }
 
+        for (var s = 1; isRinging && s < spans.Length; s++)
+        {
+            if (Leap(times[s].Onset, times[s].End) is { } leap && RoomFrom(times[s - 1].Onset, leap) is { } room)
+            {
+                (times[s - 1].End, times[s].Onset) = (room, leap);
+            }
+        }
+
         return times;
+    }
+
+    /// <summary>The time of the steepest rise near an onset, if it is as high as a voice's is over a room that still rings.</summary>
+    private double? Leap(double onset, double end)
+    {
+        var about = (int)(onset * PitchTrack.LowASecond);
+        var (best, most) = (about, 0f);
+        for (var i = Math.Max(about - Around, 2); i <= Math.Min(about + Around, (int)(end * PitchTrack.LowASecond) - RiseTime); i++)
+        {
+            var rise = track.Low(i + RiseTime) - track.Low(i - 1);
+            (best, most) = rise > most ? (i, rise) : (best, most);
+        }
+
+        return most < LeastRise ? null : Crossing(best - 1, 1, (track.Low(best - 1) + track.Low(best + RiseTime)) / 2);
+    }
+
+    /// <summary>
+    /// From when on the room alone sounds before an onset: there the level parts into one that stays and one that falls steadily. Of all places the one is
+    /// taken at which the two lines leave least of the level over.
+    /// </summary>
+    private double? RoomFrom(double onset, double next)
+    {
+        var to = (int)(next * PitchTrack.LowASecond) - 1;
+        var from = Math.Max((int)(onset * PitchTrack.LowASecond) + 8, to - LongestRoom);
+        var (best, least) = (-1, double.PositiveInfinity);
+        var (voice, fall) = (new Line(), new Line());
+        for (var i = to; i > from; i--)
+        {
+            fall.Add(i, track.Low(i), 1);
+        }
+
+        for (var i = from; i < to - LeastRoom; i++)
+        {
+            voice.Add(i, track.Low(i), 1);
+            fall.Add(i, track.Low(i), i == from ? 0 : -1);
+            var left = voice.LeftOfMean + fall.LeftOfLine;
+            if (i >= from + LeastVoice && left < least && fall.Slope * PitchTrack.LowASecond < SlowestFall && voice.Mean - fall.Mean > LeastFall)
+            {
+                (best, least) = (i, left);
+            }
+        }
+
+        return best < 0 ? null : (best + 1) / (double)PitchTrack.LowASecond;
+    }
+
+    /// <summary>Levels over time as they come and go: their mean, the line through them, and what each leaves over.</summary>
+    private sealed class Line
+    {
+        private double _n;
+        private double _x;
+        private double _y;
+        private double _xx;
+        private double _xy;
+        private double _yy;
+        private double _first = double.NaN;
+
+        public double Mean => _y / _n;
+
+        public double Slope => (_xy - (_x * _y / _n)) / (_xx - (_x * _x / _n));
+
+        public double LeftOfMean => _yy - (_y * _y / _n);
+
+        public double LeftOfLine => LeftOfMean - (Slope * (_xy - (_x * _y / _n)));
+
+        public void Add(int at, double level, int sign)
+        {
+            // Times are counted from the first, so that their squares stay small.
+            _first = double.IsNaN(_first) ? at : _first;
+            var x = at - _first;
+            (_n, _x, _y, _xx, _xy, _yy) = (_n + sign, _x + (sign * x), _y + (sign * level), _xx + (sign * x * x), _xy + (sign * x * level), _yy + (sign * level * level));
+        }
     }
 
     /// <summary>Where one note goes over into the next.</summary>
@@ -65,11 +152,6 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
 
         var (left, right) = (Loudest(dip - 30, dip - 1), Loudest(dip + 1, dip + 30));
         var depth = Math.Min(left, right) - track.Low(dip);
-        if (isRinging && Decayed(from, low, high) is { } decayed)
-        {
-            return decayed;
-        }
-
         var (a, b) = (pitchOf(before), pitchOf(after));
         var isSilent = track.Low(dip) < voicing.Threshold && depth > 9;
         if (isSilent)
@@ -85,27 +167,6 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
 
         var glide = Glide(a, b, about, from, to);
         return (glide, glide);
-    }
-
-    /// <summary>Where a note ends and the next begins, if the room alone sounds between them: the level falls steadily, then leaps.</summary>
-    private (double End, double Onset)? Decayed(double from, int low, int high)
-    {
-        var quiet = low;
-        for (var i = low; i <= high; i++)
-        {
-            quiet = track.Low(i) <= track.Low(quiet) ? i : quiet;
-        }
-
-        var loud = Loudest((int)(from * PitchTrack.LowASecond) + 8, quiet);
-        var end = quiet;
-        while (end > from * PitchTrack.LowASecond && track.Low(end) < loud - RingFall)
-        {
-            end--;
-        }
-
-        return quiet - end is < LeastRing or > MostRing || loud - track.Low(quiet) < 2 * RingFall
-            ? null
-            : ((end + 0.5) / PitchTrack.LowASecond, Crossing(quiet, 1, (track.Low(quiet) + Loudest(quiet, quiet + 40)) / 2));
     }
 
     /// <summary>The time at which the course is half-way from one pitch to the other.</summary>

@@ -13,10 +13,13 @@ internal static class TakeJudgement
     private const double MostTrouble = 0.3;
     private const double MostTroubleElsewhere = 0.2;
     private const double ByChance = 0.52;
+    private const double TroubleShown = 0.1;
+    private const double MostShown = 1.5;
 
     // How much cheaper the drill must be than any melody, for each note; a little dearer will do at its own tonic.
     private const double LeastEvidence = -0.6;
     private const double LeastEvidenceElsewhere = 0.1;
+    private const double ClearEvidence = 1;
 
     /// <summary>Why the sound cannot be a drill, before it is held against one; <see langword="null"/> where it may be.</summary>
     public static string? OfSound(PitchTrack track, Voicing voicing)
@@ -47,7 +50,7 @@ internal static class TakeJudgement
             return "almost none of its notes were heard";
         }
 
-        if (facts.Cost > MostCost)
+        if (facts.Cost > MostCost && facts.Evidence < ClearEvidence)
         {
             return "what was heard does not settle on its notes";
         }
@@ -58,7 +61,9 @@ internal static class TakeJudgement
             return "much was sung that is not in it";
         }
 
-        var most = (facts.IsOwnTonic ? MostTrouble : MostTroubleElsewhere) + (ByChance / Math.Sqrt(facts.Sung));
+        // Where the drill explains the take clearly better than any melody does, its singer may have departed from it more.
+        var shown = facts.IsOwnTonic ? TroubleShown * Math.Clamp(facts.Evidence, 0, MostShown) : 0;
+        var most = (facts.IsOwnTonic ? MostTrouble : MostTroubleElsewhere) + (ByChance / Math.Sqrt(facts.Sung)) + shown;
         return facts.Trouble > most ? "its notes were not heard in their order" : null;
     }
 }
