@@ -126,6 +126,7 @@ public class RemedyChoiceTests
         var advice = Assert.Single(Drill("major", "[S S']").Advise([Voice("F6", "F7", 120)]), a => a.Finding.Code == VoiceFindingCode.BelowRange);
         Assert.Empty(advice.Remedies);
         Assert.StartsWith("no change that was tried, and no two of them, clear this", advice.Otherwise, StringComparison.Ordinal);
+        Assert.Equal(advice.Otherwise, advice.Help(Drill("major", "[S S']")));
     }
 
     [Fact]
