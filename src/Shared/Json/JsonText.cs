@@ -4,7 +4,7 @@ using System.Text.Json.Serialization.Metadata;
 
 namespace Warmup;
 
-/// <summary>What all JSON files have in common: how their text is written, and what is asked of it before it is read.</summary>
+/// <summary>What all JSON files have in common: how their text is written, and what must hold before it is read.</summary>
 internal static class JsonText
 {
     /// <summary>The text of a file: every line ends in a line feed, the last one too, on every system.</summary>
