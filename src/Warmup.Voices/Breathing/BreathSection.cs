@@ -58,7 +58,7 @@ internal sealed class BreathSection
     /// <summary>The whole steps of a stretch for which one breath is enough.</summary>
     public long Capacity(int stretch) => _paces[stretch].Capacity;
 
-    /// <summary>The whole steps of a stretch in so many seconds, the last one begun left out.</summary>
+    /// <summary>The whole steps of a stretch in a number of seconds, the last one begun left out.</summary>
     public long StepsIn(Rational seconds, int stretch) => (seconds * _paces[stretch].Second).Floor();
 
     /// <summary>The place of a note that begins in a stretch, as if the section were the last one, and its last note not its last.</summary>

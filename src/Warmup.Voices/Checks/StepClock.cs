@@ -37,7 +37,7 @@ internal sealed class StepClock
         return new StepClock(stretches, section.Resolution);
     }
 
-    /// <summary>The same clock with steps that are so many times as fine.</summary>
+    /// <summary>The same clock with finer steps.</summary>
     public StepClock Finer(int factor) => new(Array.ConvertAll(_stretches, s => s with { Start = s.Start * factor }), _resolution * factor);
 
     /// <summary>The step at which a stretch begins.</summary>
@@ -65,7 +65,7 @@ internal sealed class StepClock
     /// <summary>When a step of a stretch comes, in seconds from the section's beginning.</summary>
     public Rational SecondsAt(long step, int stretch) => _stretches[stretch].Seconds + Seconds(step - _stretches[stretch].Start, stretch);
 
-    /// <summary>How long so many steps of a stretch last.</summary>
+    /// <summary>How long a number of steps of a stretch lasts.</summary>
     public Rational Seconds(long steps, int stretch) => new Rational(steps, _resolution) * 60 / _stretches[stretch].Tempo;
 
     /// <summary>The seconds from one step to another.</summary>
