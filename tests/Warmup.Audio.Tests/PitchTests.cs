@@ -67,6 +67,7 @@ public class PitchTests
     }
 
     [Fact]
+    [Trait("Run", "whole")]
     public void A_tone_of_an_hour_does_not_drift_by_a_thousandth_of_a_cent()
     {
         // 600 aksharas at 10 a minute. The tonic is no round number of turns a second or a frame.

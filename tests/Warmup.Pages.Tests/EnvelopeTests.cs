@@ -153,6 +153,7 @@ public abstract class EnvelopeTests(Opened opened)
 }
 
 /// <summary>The envelopes in Chromium.</summary>
+[Trait("Run", "whole")]
 public class EnvelopesInChromiumTests(OfflineInChromium opened) : EnvelopeTests(opened), IClassFixture<OfflineInChromium>;
 
 /// <summary>The envelopes in Firefox.</summary>
