@@ -77,16 +77,7 @@ public sealed record PrintedForm
     public ValueList<SungNote> Sung
     {
         get => _sung;
-        init
-        {
-            Require.InRange(value.Count, 0, MostSung, "the number of sung notes");
-            foreach (var note in value)
-            {
-                Require.NotNull(note, nameof(Sung));
-            }
-
-            _sung = value;
-        }
+        init => _sung = Whole(value, MostSung, "the number of sung notes", nameof(Sung));
     }
 
     /// <summary>The parts with the steps, at most 20, in their order; none by default.</summary>
@@ -94,16 +85,7 @@ public sealed record PrintedForm
     public ValueList<FormPart> Parts
     {
         get => _parts;
-        init
-        {
-            Require.InRange(value.Count, 0, MostParts, "the number of parts");
-            foreach (var part in value)
-            {
-                Require.NotNull(part, nameof(Parts));
-            }
-
-            _parts = value;
-        }
+        init => _parts = Whole(value, MostParts, "the number of parts", nameof(Parts));
     }
 
     /// <summary>Writes the form as PDF, with the fonts it uses.</summary>
@@ -174,6 +156,18 @@ public sealed record PrintedForm
 
     /// <summary>The title, and how much there is.</summary>
     public override string ToString() => OneLine.Of(string.Create(CultureInfo.InvariantCulture, $"{Title}: {Rows.Count} rows, {Parts.Count} parts"));
+
+    private static ValueList<T> Whole<T>(ValueList<T> items, int most, string count, string name)
+        where T : class
+    {
+        Require.InRange(items.Count, 0, most, count);
+        foreach (var item in items)
+        {
+            Require.NotNull(item, name);
+        }
+
+        return items;
+    }
 
     private static ValueList<string> Cells(ValueList<string> texts, int longest, string name)
     {
