@@ -107,7 +107,7 @@ internal static class Commands
     };
 
     private static string? PartsOf(ParseResult parsed) => parsed.GetValue(Parts) is { } folder && !Directory.Exists(folder)
-        ? throw new UsageException($"--parts must be a folder that is there, not '{folder}'")
+        ? throw new UsageException($"--parts must be a folder that is there, not '{folder}': make it first, one for each job")
         : parsed.GetValue(Parts);
 
     private static List<Address> AddressesOf(ParseResult parsed, Option<string[]> option)
