@@ -105,11 +105,12 @@ public abstract partial record Pattern
 
     private static PatternException BeyondScale(Frame frame, int step)
     {
-        var below = step < 0 != frame.Mirrored;
+        var place = frame.Place(frame.Direction, step);
+        var below = place < 0;
         return new PatternException(new Finding(
             FindingCode.BeyondScale,
             Severity.Error,
-            $"{frame.Scale.Name} does not go {(below ? "below its lowest" : "beyond its highest")} note, and the pattern needs a note {English.Count(Math.Abs(step), "step")} {(below ? "below" : "above")} the one it starts from",
+            $"{frame.Scale.Name} does not go {(below ? "below its lowest" : "beyond its highest")} note, and the pattern needs a note {English.Count(Math.Abs(place), "step")} {(below ? "below" : "above")} the tonic",
             "choose a scale that reaches the upper tonic, or a pattern that stays inside"));
     }
 

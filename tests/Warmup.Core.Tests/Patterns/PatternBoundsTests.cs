@@ -127,6 +127,105 @@ public class PatternBoundsTests
         Assert.Contains("parts of an akshara", refusal!.Message, StringComparison.Ordinal);
     }
 
+    // What is counted before a scale is known: the notes in seven notes. A line of m notes that grows counts as m(m + 1)/2.
+    [Theory]
+    [InlineData("ladder", 35)] // 2 + 3 + ... + 8
+    [InlineData("run + run", 16)]
+    [InlineData("figure(1 2 3)", 18)] // rows from S to D
+    [InlineData("figure(-1 1)", 16)] // from S to S'
+    [InlineData("figure(1 8 1 1 1 1 1 1 1 1 1)", 11)]
+    [InlineData("figure(25 1 1 1 1 1 1 1 1 1 1)", 11)] // one row where seven notes have none
+    [InlineData("[S R G M P D / S R G M P D]", 12)]
+    [InlineData("ladder.mirrored.reversed.ends", 35)] // at most
+    [InlineData("run.each-note(3)", 24)]
+    [InlineData("run.each-line(3)", 24)]
+    [InlineData("run.repeat(3)", 24)]
+    [InlineData("run.returning(1)", 16)]
+    [InlineData("run.there-and-back", 16)]
+    [InlineData("run.up-down", 16)]
+    [InlineData("run.windows(3)", 24)]
+    [InlineData("run.weave(ladder)", 43)]
+    [InlineData("run.alternate(ladder)", 43)]
+    [InlineData("run + ladder + run", 51)]
+    [InlineData("run.grow", 36)]
+    [InlineData("run.each-note(2).grow", 136)] // a line of 16
+    [InlineData("run.there-and-back.grow", 136)]
+    [InlineData("run.returning(1).grow", 136)]
+    [InlineData("run.weave(run).grow", 136)]
+    [InlineData("run.up-down.grow", 72)] // two lines of 8
+    [InlineData("run.each-line(2).grow", 72)]
+    [InlineData("run.repeat(2).grow", 72)]
+    [InlineData("run.up-down.join.grow", 136)] // one of 16
+    [InlineData("run.up-down.ends.grow", 24)] // 16 notes, by 3/2
+    [InlineData("(run + [S R] + [S]).grow", 49)] // eleven notes, as if each line had the longest one's eight
+    [InlineData("run.alternate([S R]).grow", 45)]
+    [InlineData("[S].alternate(run).grow", 40)]
+    [InlineData("[S R G / S].grow.grow.grow", 32)]
+    [InlineData("ladder.grow.windows(2)", 314)]
+    public void The_notes_in_a_seven_note_scale_are_counted_when_a_pattern_is_built(string text, long notes)
+    {
+        var pattern = Pattern.Parse(text);
+        var message = Assert.ThrowsAny<ArgumentException>(() => pattern.Repeat(10_000)).Message;
+        Assert.Equal($"a pattern must have at most 100000 notes in a seven-note scale, not {10_000 * notes}", message);
+        Assert.True(!pattern.TryExpand(Scale.Parse("S R2 G3 M1 P D2 N3 S'"), out var expansion, out _) || expansion.NoteCount <= notes, "more notes than were counted");
+    }
+
+    [Fact]
+    public void A_hundred_thousand_notes_are_the_most()
+    {
+        var most = Pattern.Parse("run.repeat(6250).repeat(2)");
+        Assert.Equal(100_000, most.Expand(Scale.Parse("S R2 G3 M1 P D2 N3 S'")).NoteCount);
+        Assert.Equal(
+            "a pattern must have at most 100000 notes in a seven-note scale, not 100001",
+            Assert.ThrowsAny<ArgumentException>(() => most + Pattern.Parse("[S]")).Message);
+    }
+
+    [Fact]
+    public void A_thousand_parts_and_64_levels_are_the_most()
+    {
+        var most = Pattern.Sum([.. Enumerable.Repeat(Pattern.Run, 999)]);
+        Assert.Equal(1_000, most.Nodes);
+        Assert.Equal("a pattern must have at most 1000 parts, not 1001", Assert.ThrowsAny<ArgumentException>(() => most.Ends()).Message);
+        Assert.Equal("a pattern must have at most 1000 parts, not 1002", Assert.ThrowsAny<ArgumentException>(() => most.Weave(Pattern.Run)).Message);
+
+        // A word of two patterns, and a sum, stand one level above the deeper of their parts, whichever that is.
+        var deep = Enumerable.Range(0, 62).Aggregate(Pattern.Run, (p, _) => p.Reversed());
+        foreach (var whole in (Pattern[])[deep.Weave(Pattern.Run), Pattern.Run.Alternate(deep), deep + Pattern.Run, Pattern.Run + deep])
+        {
+            Assert.Equal("a pattern must have at most 64 levels, not 65", Assert.ThrowsAny<ArgumentException>(() => whole.Ends()).Message);
+        }
+    }
+
+    // Fewer than 100,000 notes in seven notes, and more in a scale of 23 places, where what the last word works on is still within the bound.
+    [Theory]
+    [InlineData("run.repeat(4000).repeat(2)")]
+    [InlineData("run.repeat(4000).each-line(2)")]
+    [InlineData("run.repeat(4000).each-note(2)")]
+    [InlineData("run.repeat(4000).returning(1)")]
+    [InlineData("run.repeat(4000).up-down")]
+    [InlineData("figure(1 1).repeat(2000).there-and-back")]
+    [InlineData("run.repeat(4000).windows(2)")]
+    [InlineData("run.repeat(2000).grow")]
+    [InlineData("run.repeat(4000) + run.repeat(4000)")]
+    [InlineData("run.repeat(4000).weave(run.repeat(4000))")]
+    [InlineData("run.repeat(4000).alternate(run.repeat(4000))")]
+    public void Each_word_that_makes_more_notes_keeps_to_the_bound_in_a_long_scale(string text)
+    {
+        var long23 = Scale.Parse("vakra: S R1 R2 R1 R2 G2 G3 G2 G3 M1 M2 M1 M2 P D1 P D1 D2 N2 D2 N2 N3 S'");
+        Assert.False(Pattern.Parse(text).TryExpand(long23, out _, out var refusal));
+        Assert.Equal(FindingCode.PatternTooLong, refusal.Code);
+        Assert.Contains("the most is 100000", refusal.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_ladder_counts_its_notes_before_it_makes_them()
+    {
+        // 7 + 58 x 24 = 1,399 steps; a ladder of k steps has k(k + 3)/2 notes. Without the bound the scale's highest octave would be met first.
+        var pattern = Enumerable.Range(0, 58).Aggregate(Pattern.Ladder, (p, _) => p.Above(24));
+        Assert.False(pattern.TryExpand(Scale.Parse("S R2 G3 M1 P D2 N3 S'"), out _, out var refusal));
+        Assert.StartsWith("the pattern would give 980699 notes", refusal.Message, StringComparison.Ordinal);
+    }
+
     private static void Refused(Func<string?> attempt, string limit)
     {
         Assert.Contains(limit, attempt() ?? "was not refused", StringComparison.Ordinal);

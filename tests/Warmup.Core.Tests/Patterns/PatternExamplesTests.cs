@@ -69,13 +69,33 @@ public class PatternExamplesTests
         Assert.Contains("M1", finding.Message, StringComparison.Ordinal);
     }
 
+    // Nadanamakriya rises S R G M P D N and falls N D P M G R S N_: its own lists and no further.
     [Theory]
-    [InlineData("figure(-1 1)")]
-    [InlineData("figure(1 2 9)")]
-    public void Going_beyond_a_scale_without_an_upper_tonic_names_the_scale(string pattern)
+    [InlineData("figure(-1 1)", "does not go below its lowest note, and the pattern needs a note one step below the tonic")]
+    [InlineData("run.below(2)", "does not go below its lowest note, and the pattern needs a note two steps below the tonic")]
+    [InlineData("run.mirrored.below(2)", "does not go below its lowest note, and the pattern needs a note two steps below the tonic")] // N_ it has
+    [InlineData("run.above(1)", "does not go beyond its highest note, and the pattern needs a note seven steps above the tonic")]
+    [InlineData("run.mirrored.above(1)", "does not go beyond its highest note, and the pattern needs a note seven steps above the tonic")]
+    [InlineData("figure(1 2 9)", "the figure goes eight steps above the note it starts from, and Nadanamakriya has only six steps from the first note to the last")]
+    [InlineData("figure(1 8)", "the figure goes seven steps above the note it starts from, and Nadanamakriya has only six steps from the first note to the last")]
+    [InlineData("run.span(4 -4)", "in Nadanamakriya the pattern would end two steps before it begins")]
+    [InlineData("[S' N]", "Nadanamakriya has no S', and the written line needs it")]
+    [InlineData("[S D_]", "Nadanamakriya has no D_, and the written line needs it")]
+    public void Going_beyond_a_scale_without_an_upper_tonic_names_the_scale_and_the_note(string pattern, string message)
     {
         var scale = new Scale("Nadanamakriya", Scale.Parse(Nadanamakriya).Ascent, Scale.Parse(Nadanamakriya).Descent);
         var refused = Assert.Throws<PatternException>(() => Pattern.Parse(pattern).Expand(scale));
         Assert.Contains("Nadanamakriya", refused.Message, StringComparison.Ordinal);
+        Assert.Contains(message, refused.Message, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("run.below(0)", "S R G M P D N")]
+    [InlineData("run.mirrored.below(1)", "N D P M G R S N_")]
+    [InlineData("figure(1 7)", "S N")] // as wide as the scale: one row
+    [InlineData("run.span(3 -3)", "M")] // both ends on one note
+    [InlineData("ladder.span(3 -3)", "")]
+    [InlineData("[N_ S R]", "N_ S R")]
+    public void What_just_fits_a_scale_without_an_upper_tonic_is_sung(string pattern, string lines) =>
+        Assert.Equal(lines, Pattern.Parse(pattern).Expand(Scale.Parse(Nadanamakriya)).ToLetters());
 }

@@ -95,6 +95,166 @@ public class PatternTextTests
         Assert.Contains(expected, error.Message, StringComparison.Ordinal);
     }
 
+    private static readonly (string Text, int Column, string Expected)[] Faults =
+    [
+        ("+ run", 1, "unexpected '+ run'; expected a pattern: ladder, run, figure, empty, written lines in [ ] or a sum in ( )"),
+        ("()", 2, "unexpected ')'; expected a pattern: ladder, "),
+        ("(run + )", 8, "unexpected ')'; expected a pattern"),
+        ("run.)", 5, "unexpected ')'; expected a combinator after the dot: reversed, "),
+        ("run. . ends", 6, "expected a combinator after the dot"),
+        ("run ends", 5, "unexpected 'ends'; expected '.', '+' or the end"),
+        ("run)", 4, "unexpected ')'; expected '.', '+' or the end"),
+        ("run.ENDZ", 5, "unknown word 'ENDZ', perhaps ends"),
+        ("run.reversde", 5, "perhaps reversed"), // two letters of eight
+        ("run.tkae", 5, "unknown word 'tkae'; the words that can stand here are "), // two letters of four are too many
+        ("run.tak", 5, "perhaps take"),
+        ("run.laddr", 5, "unknown word 'laddr'; the words that can stand here are "), // ladder cannot stand there
+        ("fgure(1)", 1, "perhaps figure"),
+        ("run.there-and-back-and-there-again-x", 5, "'; the words that can stand here are "),
+        ("run.take(x 2)", 10, "a number from 1 to 10000, not 'x 2'"),
+        ("run.take(2", 11, "a number from 1 to 10000, not the end of the text"),
+        ("run.take()", 10, "a number from 1 to 10000, not 0"), // none, that is
+        ("run.take 2", 10, "needs a number from 1 to 10000 in parentheses"),
+        ("run.take(10001)", 10, "not '10001'"),
+        ("run.notes(1 2 3)", 15, "2 numbers from 1 to 1000, separated by spaces, not '3'"),
+        ("run.notes(0 4", 11, "what counted from 0 is now notes(1 5"),
+        ("run.notes(5 0)", 13, "what counted from 0 is now notes(6 1)"),
+        ("run.stretch()", 13, "1 to 2 numbers from 1 to 64, separated by spaces"),
+        ("run.stretch(0 2)", 13, "not '0 2'"),
+        ("run.transposed(25)", 16, "a number from -24 to 24, not '25'"),
+        ("run.returning(26)", 15, "a place from -24 to 25, where 1 is the note that the line stands on and -1 the note below it, not '26'"),
+        ("run.returning(-25)", 15, "a place from -24 to 25"),
+        ("run.order(1 2 2)", 5, "an order of three numbers must hold each number from 1 to 3 once, not '1 2 2'"),
+        ("run.order(65)", 11, "1 to 64 numbers from 1 to 64"),
+        ("run.order(2)", 5, "an order of one number must hold"),
+        ("run.sung(a", 11, "1 to 64 words to sing, separated by spaces, not the end of the text"),
+        ("run.sung(a b1 c)", 12, "not 'b1 c'"),
+        ("run.weave", 10, "'weave' needs a pattern in parentheses"),
+        ("run.weave(ladder + )", 20, "expected a pattern"),
+        ("run.ends(2)", 9, "'ends' takes no parentheses"),
+        ("ladder(2)", 7, "'ladder' takes no parentheses"),
+        ("run + [S X]", 10, "expected a svara letter"),
+        ("run.repeat(10000).repeat(2)", 19, "at most 100000 notes in a seven-note scale, not 160000"),
+        ("run\0", 4, "expected '.', '+' or the end"),
+    ];
+
+    /// <summary>More faults, in one test because each is quick.</summary>
+    [Fact]
+    public void What_cannot_be_read_is_told_where_it_stands() => Assert.All(Faults, row =>
+    {
+        Assert.False(Pattern.TryParse(row.Text, out var pattern, out var error), row.Text);
+        Assert.Null(pattern);
+        Assert.Contains(row.Expected, error!.Message, StringComparison.Ordinal);
+        Assert.Equal((row.Text, row.Column), (row.Text, error.Column));
+    });
+
+    private static readonly (string Text, string Printed)[] Alike =
+    [
+        ("run.span(2 0)", "run.span(2 0)"),
+        ("run.span(0 -2)", "run.span(0 -2)"),
+        ("run.span(-2 1)", "run.span(-2 1)"),
+        ("run.span(0 0)", "run.transposed(0)"),
+        ("run.below(0)", "run.transposed(0)"),
+        ("run.above(0)", "run.transposed(0)"),
+        ("run.span(-24 24)", "run.span(-24 24)"),
+        ("run.stretch(3 2)", "run.stretch(3 2)"),
+        ("run.stretch(64 64)", "run.stretch(1)"),
+        ("run.shrink(1)", "run.stretch(1)"),
+        ("run.pairs(63)", "run.windows(64).ends"),
+        ("run.take( 10000 )", "run.take(10000)"),
+        ("figure(-24 25)", "figure(-24 25)"),
+        ("run.returning(-1)", "run.returning(-1)"),
+        ("run.order(2, 1)", "run.order(2 1)"),
+        ("run.weave((ladder))", "run.weave(ladder)"),
+        ("run + (ladder + run).ends + run", "run + (ladder + run).ends + run"),
+    ];
+
+    [Fact]
+    public void Words_with_numbers_at_their_ends_are_printed_in_one_form() => Assert.All(Alike, row =>
+    {
+        Assert.Equal((row.Text, row.Printed), (row.Text, Pattern.Parse(row.Text).ToString()));
+        Assert.Equal(Pattern.Parse(row.Text), Pattern.Parse(row.Printed));
+    });
+
+    [Fact]
+    public void As_many_parts_as_the_bounds_allow_are_read()
+    {
+        Assert.Equal(200, Pattern.Parse(string.Join(" + ", Enumerable.Repeat("(run)", 200))).Operands.Count); // 64 is the bound of nesting only
+        Assert.Equal(Pattern.Run, Pattern.Parse(new string('(', 64) + "run" + new string(')', 64)));
+        Assert.False(Pattern.TryParse(new string('(', 65) + "run" + new string(')', 65), out _, out var error));
+        Assert.Equal((65, "parentheses must be nested at most 64 deep"), (error.Column, error.Message));
+        var places = string.Join(' ', Enumerable.Repeat("1", 64));
+        Assert.Equal(64, Pattern.Parse($"figure({places})").Numbers.Count);
+        Assert.False(Pattern.TryParse($"figure({places} 1)", out _, out error));
+        Assert.Contains("1 to 64 places", error.Message, StringComparison.Ordinal);
+        var words = string.Join(' ', Enumerable.Repeat("la", 64));
+        Assert.Equal($"run.sung({words})", Pattern.Parse($"run.sung({words})").ToString());
+        Assert.False(Pattern.TryParse($"run.sung({words} la)", out _, out error));
+        Assert.Contains("1 to 64 words to sing", error.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("ladder", "ladder")]
+    [InlineData("figure", "figure(n n ...)")]
+    [InlineData("ends", ".ends")]
+    [InlineData("take", ".take(n)")]
+    [InlineData("notes", ".notes(n n)")]
+    [InlineData("span", ".span(n n)")]
+    [InlineData("stretch", ".stretch(n)")] // a second number may be left out
+    [InlineData("order", ".order(n n ...)")]
+    [InlineData("weave", ".weave(pattern)")]
+    [InlineData("sung", ".sung(word word ...)")]
+    public void A_word_shows_what_it_takes(string name, string form) =>
+        Assert.Equal(form, PatternLanguage.Standard.Words.First(w => w.Name == name).Form);
+
+    [Fact]
+    public void A_pattern_is_taken_apart_and_built_anew()
+    {
+        static Pattern Anew(string text, string operands, params int[] numbers) => Pattern.Parse(text).With(
+            operands.Length == 0 ? [] : operands.Split(", ").Select(Pattern.Parse).ToValueList(), ValueList.Create<int>(numbers));
+        Assert.Equal("run.take(2)", Anew("ladder.take(3)", "run", 2).ToString());
+        Assert.Equal("figure(1 3)", Anew("figure(1 2)", string.Empty, 0, 2).ToString());
+        Assert.Equal("run.weave(ladder)", Anew("ladder.weave(run)", "run, ladder").ToString());
+        Assert.Equal("ladder.sung(a e)", Anew("run.sung(a e)", "ladder").ToString());
+        Assert.Equal("run + ladder + run", Anew("run + ladder", "run, ladder, run").ToString());
+        Assert.Equal("[S R]", Anew("[S R]", string.Empty).ToString());
+        Assert.Equal("'take' takes one operand, not 2 (Parameter 'operands')", Assert.Throws<ArgumentException>(() => Anew("ladder.take(3)", "run, run", 2)).Message);
+        Assert.Equal("'weave' takes two operands, not 1 (Parameter 'operands')", Assert.Throws<ArgumentException>(() => Anew("ladder.weave(run)", "run")).Message);
+        Assert.Equal("'take' takes a number from 1 to 10000, not 0 (Parameter 'numbers')", Assert.Throws<ArgumentException>(() => Anew("ladder.take(3)", "run", 0)).Message);
+        Assert.Contains("the last note of 'notes'", Assert.Throws<ArgumentException>(() => Anew("run.notes(1 2)", "run", 3, 2)).Message, StringComparison.Ordinal);
+
+        var weave = Pattern.Parse("ladder.weave(run + run)");
+        Assert.Equal(("weave", 0, 2), (weave.Word, weave.Numbers.Count, weave.Operands.Count));
+        Assert.Equal(("+", 2), (weave.Operands[1].Word, weave.Operands[1].Operands.Count));
+        Assert.Equal(("[]", 0, 0), (Pattern.Parse("[S]").Word, Pattern.Parse("[S]").Numbers.Count, Pattern.Parse("[S]").Operands.Count));
+        Assert.Equal([0, 2], Pattern.Parse("figure(1 3)").Numbers.ToArray()); // in code steps count from 0
+    }
+
+    [Fact]
+    public void Numbers_given_in_code_keep_to_the_same_ranges()
+    {
+        foreach (var refused in (Func<Pattern>[])[
+            () => Pattern.Figure(), () => Pattern.Figure(new int[65]), () => Pattern.Figure(25), () => Pattern.Figure(-25), () => Pattern.Run.Rhythm(), () => Pattern.Run.Rhythm(new int[65]),
+            () => Pattern.Run.Rhythm(1, 0), () => Pattern.Run.Rhythm(65), () => Pattern.Run.Order(), () => Pattern.Run.Order(2), () => Pattern.Run.Order(1, 1),
+            () => Pattern.Run.Order([.. Enumerable.Range(1, 65)]), () => Pattern.Run.Order(0, 1), () => Pattern.Run.Order(-1), () => Pattern.Run.Notes(0, 1), () => Pattern.Run.Notes(2, 1),
+            () => Pattern.Run.Notes(1, 1_001), () => Pattern.Run.Pairs(0), () => Pattern.Run.Pairs(64), () => Pattern.Run.Below(-1), () => Pattern.Run.Below(25), () => Pattern.Run.Above(-1),
+            () => Pattern.Run.Transposed(-25), () => Pattern.Run.Span(0, 25), () => Pattern.Run.Returning(25), () => Pattern.Run.EveryNth(0), () => Pattern.Run.EveryNth(1_001)])
+        {
+            Assert.ThrowsAny<ArgumentException>(refused);
+        }
+
+        foreach (var kept in (Pattern[])[
+            Pattern.Figure(new int[64]), Pattern.Figure(24, -24), Pattern.Run.Rhythm(64, 1), Pattern.Run.Rhythm([.. Enumerable.Repeat(2, 64)]), Pattern.Run.Order([.. Enumerable.Range(1, 64).Reverse()]),
+            Pattern.Run.Notes(1_000, 1_000), Pattern.Run.Pairs(63), Pattern.Run.Below(24), Pattern.Run.Above(24), Pattern.Run.Span(-24, 24), Pattern.Run.Returning(-24), Pattern.Run.EveryNth(1_000)])
+        {
+            Assert.Equal(kept, Pattern.Parse(kept.ToString()));
+        }
+
+        Assert.StartsWith("a figure must have 1 to 64 steps, not 0", Assert.Throws<ArgumentException>(() => Pattern.Figure()).Message, StringComparison.Ordinal);
+        Assert.StartsWith("a rhythm must have 1 to 64 numbers, not 0", Assert.Throws<ArgumentException>(() => Pattern.Run.Rhythm()).Message, StringComparison.Ordinal);
+        Assert.StartsWith("an order of two numbers must hold each number from 1 to 2 once, not '1 1'", Assert.Throws<ArgumentException>(() => Pattern.Run.Order(1, 1)).Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Every_word_says_what_it_does_and_how_it_is_written()
     {

@@ -41,6 +41,18 @@ public class DeliveryWordsTests
         Assert.Contains(reason, Assert.Throws<ArgumentOutOfRangeException>(() => Delivery.LineByLine with { BreathGrid = grid }).Message, StringComparison.Ordinal);
 
     [Fact]
+    public void The_defaults_are_a_breath_of_a_second_in_halves_and_a_hold_of_one()
+    {
+        foreach (var delivery in (Delivery[])[Delivery.Continuous, Delivery.LineByLine])
+        {
+            Assert.Equal((Rational.One, 2, Rational.One, FillBy.Room), (delivery.BreathSeconds, delivery.BreathGrid, delivery.LeastHold, delivery.FillBy));
+        }
+
+        Assert.Equal((false, Fill.None, true, Fill.Avartana), (Delivery.Continuous.IsLineByLine, Delivery.Continuous.Fill, Delivery.LineByLine.IsLineByLine, Delivery.LineByLine.Fill));
+        Assert.Equal((10, new Rational(1, 4)), ((Delivery.LineByLine with { BreathSeconds = 10 }).BreathSeconds, (Delivery.LineByLine with { LeastHold = new Rational(1, 4) }).LeastHold));
+    }
+
+    [Fact]
     public void Lengths_and_fills_out_of_range_are_refused()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => Delivery.LineByLine with { BreathSeconds = new Rational(19, 100) });

@@ -56,6 +56,18 @@ public class TimeSpeedTests
     }
 
     [Fact]
+    public void The_three_speeds_and_trikalam_are_sung_in_any_gati()
+    {
+        // Trikalam: the first speed once, the second twice, the third four times (common practice).
+        Assert.Equal([new(1, 3), new(2, 3), new(3, 3)], SpeedSequences.ThreeSpeeds(3));
+        Assert.Equal([1, 2, 2, 3, 3, 3, 3], SpeedSequences.Trikalam(5).ConvertAll(s => s.Kalam));
+        Assert.All(SpeedSequences.Trikalam(5).ToArray(), s => Assert.Equal(5, s.Gati));
+        Assert.Equal([new Speed(1), new(3, 3), new(3, 5), new(3, 7), new(3, 9)], ((int[])[4, 3, 5, 7, 9]).Select(Speed.OfGati));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Speed.OfGati(8));
+        Assert.All(SpeedSequences.Trikalam(7).ToArray(), s => Assert.Equal(Rational.One, s.Unit * s.NotesPerAkshara));
+    }
+
+    [Fact]
     public void Three_speeds_run_on_without_a_break()
     {
         // A ladder of seven notes has 2 + 3 + ... + 8 = 35; so the second speed begins at akshara 35, the third at 35 + 35/2.

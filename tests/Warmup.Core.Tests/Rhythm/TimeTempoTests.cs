@@ -13,6 +13,8 @@ public class TimeTempoTests
     [InlineData(60, 5, 75, "60 65 70 75")]
     [InlineData(60, 10, 75, "60 70 75")]
     [InlineData(60, 20, 60, "60")]
+    [InlineData(60, 20, 90, "60 80 90")]
+    [InlineData(10, 390, 400, "10 400")] // the widest bounds
     public void A_ramp_goes_by_equal_steps_up_to_its_ceiling(int start, int step, int ceiling, string tempi)
     {
         var ramp = new TempoRamp(start, step, ceiling);
@@ -43,6 +45,11 @@ public class TimeTempoTests
     [InlineData("60 to 90 by 1/8", 13, "between 1/4 and 390")]
     [InlineData("60 to by 5", 7, "the ceiling of a ramp")]
     [InlineData(" to 90 by 5", 1, "the start of a ramp")]
+    [InlineData("60 to 90 by", 12, "needs its step")]
+    [InlineData("60 to 90 by x", 13, "the step of a ramp must be a number between 1/4 and 390 aksharas a minute, not 'x'")]
+    [InlineData("60 to 90 by 391", 13, "not '391'")]
+    [InlineData("9 to 90 by 5", 1, "the start of a ramp must be a number between 10 and 400")]
+    [InlineData("401", 1, "the tempo must be a number between 10 and 400 aksharas a minute, not '401'")]
     public void What_is_no_ramp_is_refused_with_its_place(string text, int column, string message)
     {
         Assert.False(TempoRamp.TryParse(text, out _, out var error));
@@ -92,6 +99,23 @@ public class TimeTempoTests
     [InlineData(60, 5, 500, "not 500")]
     public void A_ramp_that_never_ends_or_leaves_the_bounds_is_refused(int start, int step, int ceiling, string message) =>
         Assert.Contains(message, Assert.Throws<ArgumentOutOfRangeException>(() => new TempoRamp(start, step, ceiling)).Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void The_bounds_of_tempi_and_steps_are_allowed_themselves()
+    {
+        Assert.Equal((10, 400), (TempoRamp.Constant(10).Start, TempoRamp.Constant(400).Ceiling));
+        Assert.Throws<ArgumentOutOfRangeException>(() => TempoRamp.Constant(new Rational(99, 10)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => TempoRamp.Constant(new Rational(4_001, 10)));
+        Assert.Equal(5, new TempoRamp(60, new Rational(1, 4), 61).Rounds);
+        Assert.Throws<ArgumentOutOfRangeException>(() => new TempoRamp(60, new Rational(6, 25), 61));
+        Assert.DoesNotContain("never reach", Assert.Throws<ArgumentOutOfRangeException>(() => new TempoRamp(60, new Rational(1, 8), 61)).Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentOutOfRangeException>(() => new TempoRamp(10, 391, 400));
+        Assert.Equal("10 to 400 by 390", new TempoRamp(10, 390, 400).ToString());
+        Assert.Equal("60", TempoRamp.Constant(60).ToString());
+        Assert.Equal(1, TempoRamp.Constant(60).Rounds);
+        Assert.Throws<ArgumentOutOfRangeException>(() => TempoRamp.Constant(60).At(-1));
+        Assert.Equal((10, 400), (TempoRamp.Parse("10").Start, TempoRamp.Parse("400").Start));
+    }
 
     [Fact]
     public void A_constant_tempo_is_the_ramp_without_steps()

@@ -260,14 +260,16 @@ internal static class WrittenText
 
             for (_cursor.Position++; _cursor.Peek() is '\'' or '\u2019' or '_'; _cursor.Position++)
             {
-                octave += _cursor.Peek() == '_' ? -1 : 1;
-                if (_cursor.Peek() != (octave < 0 ? '_' : '\'') && _cursor.Peek() != '\u2019')
+                var isDown = _cursor.Peek() == '_';
+                if (octave != 0 && isDown != octave < 0)
                 {
                     _cursor.Position++;
                     var typed = TextError.Quote(_cursor.Since(start));
                     _cursor.Position = start;
                     return $"{typed} goes up and down at once; write ' for each octave up, or _ for each octave down";
                 }
+
+                octave += isDown ? -1 : 1;
             }
 
             return Add(letter + (7 * octave), true, start);
