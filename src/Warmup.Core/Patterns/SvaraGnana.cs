@@ -1,7 +1,10 @@
 namespace Warmup;
 
 /// <summary>Svara-gnana: lines to hear and write down, drawn from a seed. The levels are the project's own settings.</summary>
-/// <remarks>The same scale, level, number and seed give the same lines on every machine (SplitMix64: Steele, Lea and Flood 2014, OOPSLA).</remarks>
+/// <remarks>
+/// The same scale, level, number and seed give the same lines on every machine (SplitMix64: Steele, Lea and Flood 2014, OOPSLA). A number picks
+/// among the notes above, from the nearest, and then those below, from the lowest.
+/// </remarks>
 public static class SvaraGnana
 {
     // One avartana of Adi in the first speed.

@@ -88,11 +88,89 @@ public class PatternFileTests
     [InlineData("{\"schema\": \"urn:warmup:pattern:2\", \"é\": 1}", 1, 36, "unknown member 'é'")]
     [InlineData("{\"schema\": \"urn:warmup:pattern:2\", \"pattern\": {\"word\": \"\\ud800\"}}", 1, 56, "not valid UTF-8")]
     [InlineData("", 1, 1, "not JSON")]
+    [InlineData("{\n\n  \"schema\": \"urn:warmup:pattern:2\",\n\"é\" 1}", 4, 5, "not JSON")]
+    [InlineData("{\n\"schema\": \"urn:warmup:pattern:2\",\n\"pattern\": {\"sum\": [{\"word\": \"run\"},\n   {\"word\": \"x\"}]}}", 4, 4, "pattern.sum[1]: unknown word 'x'")]
     public void An_error_has_its_line_and_column(string json, int line, int column, string expected)
     {
         var error = Assert.Throws<WarmupFormatException>(() => Read(json)).Error;
         Assert.Contains(expected, error.Message, StringComparison.Ordinal);
         Assert.Equal((line, column), (error.Line, error.Column));
+    }
+
+    private static readonly (string Node, string Expected)[] Faults =
+    [
+        ("""{}""", "pattern: a node must have exactly one of \"word\", \"sum\" and \"lines\", not 0"),
+        ("""{"word":"run","lines":["S"]}""", "not 2"),
+        ("""{"word":"run","sum":[],"lines":["S"]}""", "not 3"),
+        ("""{"sum":[{"word":"run"},{"word":"run"}],"of":{"word":"run"}}""", "\"sum\" stands alone; put a node with \"of\" around it"),
+        ("""{"sum":[{"word":"run"},{"word":"run"}],"numbers":[1]}""", "\"sum\" stands alone"),
+        ("""{"lines":["S"],"with":{"word":"run"}}""", "\"lines\" stands alone; put a node with \"of\" around it"),
+        ("""{"lines":["S"],"texts":["a"]}""", "\"lines\" stands alone"),
+        ("""{"word":"ladder","numbers":[1]}""", "'ladder' takes no \"numbers\""),
+        ("""{"word":"ladder","with":{"word":"run"}}""", "'ladder' takes no \"with\""),
+        ("""{"word":"ladder","texts":["a"]}""", "'ladder' takes no \"texts\""),
+        ("""{"word":"weave","of":{"word":"run"}}""", "'weave' needs \"with\""),
+        ("""{"word":"sung","of":{"word":"run"}}""", "'sung' needs \"texts\""),
+        ("""{"word":"sung","texts":[],"of":{"word":"run"}}""", "1 to 64 words can be sung, not 0"),
+        ("""{"word":"ladr"}""", "unknown word 'ladr', perhaps ladder"),
+        ("""{"word":"ladder2","of":{"word":"run"}}""", "unknown word 'ladder2'; the words that can stand here are reversed, "), // a word that works on another
+        ("""{"word":"returning","numbers":[0],"of":{"word":"run"}}""", "so there is no 0"),
+        ("""{"word":"returning","numbers":[26],"of":{"word":"run"}}""", "'returning' takes a place from -24 to 25"),
+        ("""{"word":"order","numbers":[1,1],"of":{"word":"run"}}""", "must hold each number from 1 to 2 once"),
+        ("""{"lines":["S","1"]}""", "letters and numbers are mixed"),
+        ("""{"lines":[]}""", "has no notes"),
+        ("""{"word":"repeat","numbers":[10000],"of":{"word":"repeat","numbers":[2],"of":{"word":"run"}}}""", "pattern: a pattern must have at most 100000 notes in a seven-note scale, not 160000"),
+        ("""{"word":"take","numbers":3,"of":{"word":"run"}}""", "pattern.numbers must be a list of whole numbers"),
+        ("""{"word":"take","numbers":["3"],"of":{"word":"run"}}""", "pattern.numbers must be a list of whole numbers"),
+        ("""{"word":"take","numbers":[9999999999],"of":{"word":"run"}}""", "whole numbers of at most nine digits"),
+        ("""{"lines":"S"}""", "pattern.lines must be a list of texts"),
+        ("""{"lines":[1]}""", "pattern.lines must be text in quotes"),
+        ("""{"sum":{"word":"run"}}""", "pattern.sum must be a list of nodes"),
+        ("""{"sum":[{"word":"run"},3]}""", "pattern.sum[1] must be a node such as"),
+        ("""{"word":"weave","of":{"word":"run"},"with":7}""", "pattern.with must be a node"),
+        ("""{"word":"run","word":"run"}""", "the member \"word\" stands there twice"),
+        ("""{"word":"take","numbers":[1],"of":{"word":"run"},"numbers":[1]}""", "the member \"numbers\" stands there twice"),
+        ("""{"word":"sung","texts":["a"],"of":{"word":"run"},"texts":["a"]}""", "the member \"texts\" stands there twice"),
+        ("""{"word":"ends","of":{"word":"run"},"of":{"word":"run"}}""", "the member \"of\" stands there twice"),
+        ("""{"word":"weave","of":{"word":"run"},"with":{"word":"run"},"with":{"word":"run"}}""", "the member \"with\" stands there twice"),
+        ("""{"sum":[{"word":"run"},{"word":"run"}],"sum":[]}""", "the member \"sum\" stands there twice"),
+        ("""{"lines":["S"],"lines":["S"]}""", "the member \"lines\" stands there twice"),
+    ];
+
+    [Fact]
+    public void A_node_has_the_members_that_its_kind_needs_once_each_and_no_others() => Assert.All(Faults, row => Assert.Contains(
+        row.Expected,
+        Assert.Throws<WarmupFormatException>(() => Read($$"""{"schema":"urn:warmup:pattern:2","pattern":{{row.Node}}}""")).Message,
+        StringComparison.Ordinal));
+
+    [Fact]
+    public void A_member_that_is_null_is_as_good_as_none_and_the_order_makes_no_difference()
+    {
+        Assert.Equal(Pattern.Run, Read("""{"pattern":{"word":"run","numbers":null,"texts":null,"of":null,"with":null,"sum":null,"lines":null},"schema":"urn:warmup:pattern:2"}"""));
+        Assert.Equal(Pattern.Parse("run.sung(a)"), Read("""{"schema":"urn:warmup:pattern:2","pattern":{"of":{"word":"run"},"texts":["a"],"word":"sung"}}"""));
+        Assert.Contains("lacks \"schema\"", Assert.Throws<WarmupFormatException>(() => Read("""{"schema":null,"pattern":{"word":"run"}}""")).Message, StringComparison.Ordinal);
+        Assert.Contains("lacks \"schema\"", Assert.Throws<WarmupFormatException>(() => Read("""{"schema":"urn:other:1","pattern":{"word":"run"}}""")).Message, StringComparison.Ordinal);
+        Assert.Contains("pattern is missing", Assert.Throws<WarmupFormatException>(() => Read("""{"schema":"urn:warmup:pattern:2","pattern":null}""")).Message, StringComparison.Ordinal);
+        Assert.Contains("the member \"schema\" stands there twice", Assert.Throws<WarmupFormatException>(() => Read("""{"schema":"urn:warmup:pattern:2","schema":"urn:warmup:pattern:2"}""")).Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>64 levels are the most; in JSON a level may be a node within a list within a node.</summary>
+    [Fact]
+    public void A_pattern_of_64_levels_is_written_and_read()
+    {
+        var deepest = Enumerable.Range(0, 31).Aggregate(Pattern.Run, (p, _) => (p + Pattern.Run).Ends()).Reversed();
+        Assert.Equal(deepest, PatternFile.Read(Written(deepest)));
+        var text = Encoding.UTF8.GetString(Written(deepest)).Replace("\"word\": \"reversed\",", "\"word\": \"ends\", \"of\": {\"word\": \"reversed\",", StringComparison.Ordinal);
+        var closed = text.TrimEnd()[..^1] + "}}";
+        Assert.Contains("at most 64 levels", Assert.Throws<WarmupFormatException>(() => Read(closed)).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_million_bytes_are_read_and_one_more_is_not()
+    {
+        var json = """{"schema":"urn:warmup:pattern:2","pattern":{"word":"run"}}""";
+        Assert.Equal(Pattern.Run, Read(json.PadRight(1_000_000)));
+        Assert.Contains("at most 1000000 bytes long, not 1000001", Assert.Throws<WarmupFormatException>(() => Read(json.PadRight(1_000_001))).Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -63,6 +63,74 @@ public class SvaraGnanaTests
         }
     }
 
+    /// <summary>
+    /// The first numbers of SplitMix64 with the seed 1234567 are 6457827717110365317, 3203168211198807973, 9817491932198370423,
+    /// 4593380528125082431 and 16408922859458223821 (published with the generator): 0.3501, 0.1736, 0.5322, 0.2490 and 0.8895 of the whole range.
+    /// Worked by hand: the notes above, from the nearest, then those below, from the lowest, at most seven either way, from P_ to G'.
+    /// </summary>
+    [Fact]
+    public void The_numbers_are_those_of_SplitMix64()
+    {
+        // From S the fourth of R G M P D N S' P_ D_ N_ (0.35 of ten), from P the third of D N S' R' G' P_ D_ N_ S R G M, from S' the fifth of
+        // R' G' S R G M P D N, from G the third of M P D N S' R' G' P_ D_ N_ S R, from D the tenth of N S' R' G' D_ N_ S R G M P.
+        var line = SvaraGnana.Lines(Repertoire.UsualScale, 4, 1, 1_234_567).Expand(Repertoire.UsualScale).Lines[0];
+        Assert.Equal("S P S' G D M", string.Join(' ', line.ToLetters().Split(' ').Take(6)));
+    }
+
+    [Fact]
+    public void Notes_last_equally_long_and_the_rest_of_the_avartana_is_the_last_ones_or_drawn()
+    {
+        var scale = Repertoire.UsualScale;
+        Rational[][] Lengths(int level) => [.. SvaraGnana.Lines(scale, level, 60, 4).Expand(scale).Lines.Select(l => l.Notes.Select(n => n.Length).ToArray())];
+        Assert.All(Lengths(1), l => Assert.Equal([2, 2, 2, 2], l)); // four notes in eight units
+        Assert.All(Lengths(2), l => Assert.Equal([1, 1, 1, 1, 1, 3], l)); // six: the last holds what is left
+        Assert.All(Lengths(3), l => Assert.Equal(Enumerable.Repeat(Rational.One, 8), l));
+        var held = Lengths(5);
+        Assert.All(held, l => Assert.Equal(8, l.Aggregate(Rational.Zero, (sum, n) => sum + n)));
+        Assert.All(Enumerable.Range(0, 6), i => Assert.Contains(held, l => l[i] > 1)); // any of them may be held
+        Assert.Contains(held, l => l.Contains(3)); // twice the same
+    }
+
+    [Fact]
+    public void Each_level_reaches_its_ends_and_no_further()
+    {
+        var scale = Repertoire.UsualScale;
+        foreach (var (level, low, high) in ((int, int, int)[])[(1, 0, 3), (3, 0, 7), (4, -3, 9), (5, -3, 9)]) // three steps from S lead to M
+        {
+            var positions = SvaraGnana.Lines(scale, level, 100, 11).Expand(scale).Lines.SelectMany(l => l.Notes.Select(Position)).ToList();
+            Assert.Equal((level, low, high), (level, positions.Min(), positions.Max()));
+        }
+
+        Assert.Equal((5, 100), (SvaraGnana.HardestLevel, SvaraGnana.MostLines));
+    }
+
+    [Fact]
+    public void Scales_that_never_reach_the_upper_tonic_stay_in_their_octave()
+    {
+        var scale = Scale.Parse("S R1 G3 M1 P D1 N3 / N3 D1 P M1 G3 R1 S N3_");
+        var positions = SvaraGnana.Lines(scale, 4, 100, 2).Expand(scale).Lines.SelectMany(l => l.Notes.Select(Position)).ToList();
+        Assert.Equal((0, 6), (positions.Min(), positions.Max()));
+    }
+
+    [Fact]
+    public void A_raised_note_is_sung_in_its_place_up_or_down_or_alone()
+    {
+        var scale = Scale.Parse("S R2 G3 P D2 S'");
+        string[] Sung(int level)
+        {
+            var (wide, lines) = SvaraGnana.RaisedNotes(scale, level, 40, 6);
+            return [.. lines.Expand(wide).Lines.Select(l => l.ToTones()).Distinct().Order(StringComparer.Ordinal)];
+        }
+
+        // R may rise to R3 and D to D3; G3 would reach M1, which Mohanam lacks, but G has no higher form than G3.
+        Assert.Equal(["S R2 G3 P D3 S'", "S R3 G3 P D2 S'"], Sung(1));
+        Assert.Equal(["S S' D2 P G3 R3 S", "S S' D3 P G3 R2 S"], Sung(2));
+        Assert.Equal(["S D3", "S R3"], Sung(3));
+        Assert.Equal(["S D3", "S R3"], Sung(5));
+        Assert.All(SvaraGnana.RaisedNotes(scale, 4, 3, 1).Lines.Expand(SvaraGnana.RaisedNotes(scale, 4, 3, 1).Scale).Lines.ToArray(), l => Assert.Equal([4, 4], l.Notes.Select(n => n.Length)));
+        Assert.Equal("One note raised", SvaraGnana.RaisedNotes(scale, 1, 1, 1).Scale.Name);
+    }
+
     [Fact]
     public void The_seed_decides_the_lines()
     {
