@@ -123,4 +123,45 @@ public class SlideTests
         Assert.Contains("2400 cents", refused.Message, StringComparison.Ordinal);
         Assert.NotEmpty(Files.Bytes(Drill("[S_ , G ,].glide").ToScore()));
     }
+
+    [Theory]
+    [InlineData("[S , S' , ,].glide", 14)] // an octave, and the two semitones for the tuning of the first note
+    [InlineData("[S , R , ,].glide", 5)] // 204 cents in just tuning need three, and two
+    [InlineData("[S , R , / S , P ,].glide", 10)] // the widest of all slides: 702 cents need eight
+    [InlineData("[S , P , S' ,].glide", 14)] // from the first key of a chain to the farthest
+    [InlineData("[S , S ,].glide", 2)] // nothing slides
+    public void The_range_of_the_bend_is_as_wide_as_the_widest_slide_needs(string pattern, int semitones)
+    {
+        var controls = RawFile.Of(Drill(pattern).ToScore()).Tracks[1].Where(e => e.Kind == 0xB0).Select(e => ((int)e.Data[0], (int)e.Data[1]));
+        Assert.Equal([(7, 100), (101, 0), (100, 0), (6, semitones), (38, 0), (101, 127), (100, 127)], controls);
+    }
+
+    [Fact]
+    public void A_slide_stays_on_its_note_to_the_middle_and_has_arrived_at_its_end()
+    {
+        // S for two aksharas, then P: 702 cents in 141 steps of at most 5 cents, from 480 to 960 ticks.
+        var track = RawFile.Of(Drill("[S , P ,].glide").ToScore()).Tracks[1];
+        var bends = track.Where(e => e.Kind == 0xE0).Select(e => (e.Tick, Bend: e.Data[0] | (e.Data[1] << 7))).ToList();
+        Assert.Equal((0L, 8192), bends[0]);
+        Assert.Equal(1 + 141, bends.Count);
+        Assert.InRange(bends[1].Tick, 481, 485);
+        Assert.Equal(960, bends[^1].Tick);
+        Assert.Equal(8192 + Math.Round(8192 * 701.955 / 1000), bends[^1].Bend); // over ten semitones
+    }
+
+    [Fact]
+    public void A_swell_inside_a_slide_ends_where_its_note_ends()
+    {
+        // S swells while it slides to an even G: expression is back at 127 where G begins.
+        var line = Drill("[S , , , G ,].glide").ToScore();
+        var swelled = Drill("[S , , , G ,].glide").Pattern.Expand(Scale.Parse("S R2 G3 M1 P D2 N3 S'")).Lines[0].Notes;
+        var score = (Drill("run") with { Expansion = new([new Line([swelled[0] with { Loudness = Loudness.SwellAndFade }, swelled[1]])]) }).ToScore();
+        var expression = RawFile.Of(score).Tracks[1].Where(e => e.Kind == 0xB0 && e.Data[0] == Expression).ToList();
+        Assert.Equal(64, expression[0].Data[1]);
+        Assert.Equal((0L, 1_920L), (expression[0].Tick, expression[^1].Tick));
+        Assert.Equal(127, expression[^1].Data[1]);
+        Assert.Equal(127, expression.Last(e => e.Tick <= 960).Data[1]);
+        Assert.Equal(64, expression[^2].Data[1]);
+        Assert.DoesNotContain(RawFile.Of(line).Tracks[1], e => e.Kind == 0xB0 && e.Data[0] == Expression);
+    }
 }

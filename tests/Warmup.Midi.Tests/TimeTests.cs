@@ -99,6 +99,36 @@ public class TimeTests
         Assert.DoesNotContain("Beat", Heard.From(score).Texts(MetaEventType.SequenceTrackName));
     }
 
+    /// <summary>General MIDI's percussion: 76 is the high wood block, 77 the low one; which beat is louder is common practice.</summary>
+    [Fact]
+    public void Clicks_are_wood_blocks_the_first_of_an_avartana_the_loudest_and_each_ends_before_the_next()
+    {
+        foreach (var meter in (string[])["adi", "6/8", "5/32"])
+        {
+            var score = (Files.Drill() with { Meter = Meter.Parse(meter) }).ToScore();
+            var heard = Heard.From(score, new MidiOptions { Click = MidiClick.Throughout });
+            var loudness = heard.Clicks.Zip(Enumerable.Range(0, heard.Clicks.Length), (c, b) => (Accent: score.Sections[0].Meter.AccentOf(b), c.Key, c.Velocity)).ToList();
+            Assert.All(loudness, c => Assert.Equal(c.Accent == BeatAccent.None ? 77 : 76, c.Key));
+            foreach (var one in loudness)
+            {
+                Assert.All(loudness, other => Assert.Equal(one.Accent.CompareTo(other.Accent), one.Velocity.CompareTo(other.Velocity)));
+            }
+
+            var beat = (score.Sections[0].Meter.BeatValue * 4 * heard.TicksPerQuarter).Floor();
+            Assert.All(heard.Clicks, c => Assert.InRange(c.Length, 1, beat - 1));
+        }
+    }
+
+    [Fact]
+    public void Each_of_several_sections_has_its_title_as_a_text_and_one_alone_has_none()
+    {
+        var two = Files.Joined(Files.Drill() with { Title = "first" }, Files.Drill() with { Title = "second", Tempo = 90 });
+        var texts = RawFile.Of(two).Tracks[0].Where(e => e.IsMeta(0x01)).Select(e => (e.Tick / 480, e.Text));
+        Assert.Equal([(0L, "first"), (40L, "second")], texts); // 35 aksharas are five avartanas of Adi
+        Assert.DoesNotContain(RawFile.Of(Files.Drill().ToScore()).Tracks[0], e => e.IsMeta(0x01));
+        Assert.Equal(["first"], RawFile.Of(two).Tracks[0].Where(e => e.IsMeta(0x03)).Select(e => e.Text));
+    }
+
     /// <summary>Drills in several speeds with a ramp: the file's own tempo map gives the score's seconds, but for the rounding of each tempo.</summary>
     [Property(MaxTest = 100)]
     public Property The_tempo_map_gives_the_scores_seconds() => Prop.ForAll(

@@ -69,6 +69,70 @@ public class LayoutTests
         Assert.Equal(["h~", "w"], read.Measures.Select(Text));
     }
 
+    /// <summary>
+    /// Lengths and silences (r) in beats, and the written values of the first measure. Counted by hand after common practice: a value that is one note
+    /// stays one where it begins on a beat; what begins inside a beat is cut at its end; silences take no dots; in a compound meter a beat is a
+    /// dotted quarter.
+    /// </summary>
+    [Theory]
+    [InlineData("4/4", "1/2 1/2 1 2", "e e q h")]
+    [InlineData("4/4", "3/2 1/2 2", "q. e h")]
+    [InlineData("4/4", "1/2 3/2 2", "e e~ q h")]
+    [InlineData("4/4", "5/2 3/2", "h~ e e~ q")]
+    [InlineData("4/4", "3 1", "h. q")]
+    [InlineData("4/4", "1 3", "q h.")]
+    [InlineData("4/4", "4", "w")]
+    [InlineData("4/4", "1/4 3/4 3/4 1/4 2", "s e. e. s h")]
+    [InlineData("4/4", "1/4 1/2 1/4 3", "s e s h.")]
+    [InlineData("4/4", "1/8 7/8 3", "32 s.~ e h.")] // cut in the middle of the beat: three eighths of it are a dotted sixteenth
+    [InlineData("4/4", "1 r3", "q rq rh")]
+    [InlineData("4/4", "2 r2", "h rh")]
+    [InlineData("4/4", "3 r1", "h. rq")]
+    [InlineData("4/4", "1/2 r1/2 1/2 r1/2 2", "e re e re h")]
+    [InlineData("3/4", "1 r2", "q rq rq")] // a silence of two beats begins on an odd one: no half
+    [InlineData("5/4", "5", "w~ q")]
+    [InlineData("2/2", "1/2 3/2", "q q~ h")]
+    [InlineData("7/8", "1 3 3", "e q. q.")]
+    [InlineData("6/8", "1 1", "q. q.")]
+    [InlineData("6/8", "2", "h.")]
+    [InlineData("6/8", "1/3 2/3 1", "e q q.")]
+    [InlineData("6/8", "2/3 1/3 1", "q e q.")]
+    [InlineData("6/8", "1/3 5/3", "e q~ q.")]
+    [InlineData("6/8", "5/3 1/3", "q.~ q e")]
+    [InlineData("6/8", "1/2 1/2 1", "e. e. q.")]
+    [InlineData("6/8", "1 r1", "q. rq.")]
+    [InlineData("9/8", "3", "h.~ q.")]
+    [InlineData("9/8", "1 2", "q. h.")]
+    [InlineData("12/8", "4", "w.")]
+    [InlineData("12/8", "3 1", "h.~ q. q.")]
+    [InlineData("12/8", "1 r3", "q. rq. rh.")]
+    [InlineData("4/4", "1/3 1/3 1/3 3", "3:e 3:e 3:e h.")]
+    [InlineData("4/4", "2/3 1/3 3", "3:q 3:e h.")]
+    [InlineData("4/4", "1/3 2/3 3", "3:e 3:q h.")]
+    [InlineData("4/4", "2/3 2/3 2/3 2", "3:q 3:q 3:q h")] // three in two beats
+    [InlineData("4/4", "4/3 4/3 4/3", "3:h 3:h 3:h")]
+    [InlineData("4/4", "1/5 1/5 1/5 1/5 1/5 3", "5:s 5:s 5:s 5:s 5:s h.")]
+    [InlineData("4/4", "2/5 3/5 3", "5:e 5:e. h.")]
+    [InlineData("4/4", "1/3 r2/3 3", "3:e 3:rq h.")]
+    public void Worked_measures(string meter, string lengths, string expected)
+    {
+        var notes = new List<LineNote>();
+        foreach (var text in lengths.Split(' '))
+        {
+            if (text[0] == 'r')
+            {
+                notes[^1] = notes[^1] with { Rest = Rational.Parse(text[1..]) };
+            }
+            else
+            {
+                notes.Add(default(LineNote) with { Length = Rational.Parse(text) });
+            }
+        }
+
+        var score = (Drills.Of() with { Meter = Meter.Parse(meter) }).ToScore(new Expansion([new Line(notes.ToValueList())], []));
+        Assert.Equal(expected, Text(ReadScore.Of(score).Measures[0]));
+    }
+
     private static string Text(ReadMeasure measure) => string.Join(' ', measure.Notes.Select(n =>
         (n.Modification is { } m ? $"{m.Actual}:" : string.Empty)
         + (n.IsRest ? "r" : string.Empty)

@@ -89,4 +89,56 @@ public class OptionsTests
         Assert.Equal("clef ByPitch, key TraditionalWhereExact, measure Avartana, beat None, paper A4, date ", MusicXmlOptions.Default.ToString());
         Assert.EndsWith("date 2026-03-05", new MusicXmlOptions { Date = new DateOnly(2026, 3, 5) }.ToString(), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Values_that_an_option_does_not_have_are_refused()
+    {
+        foreach (var refused in (Func<MusicXmlOptions>[])[
+            () => new() { Key = (MusicXmlKey)3 }, () => new() { Measure = (MusicXmlMeasure)2 }, () => new() { FreeBars = (MusicXmlFreeBars)2 }, () => new() { LineMarks = (MusicXmlLineMarks)2 },
+            () => new() { Dynamics = (MusicXmlDynamics)7 }, () => new() { Beat = (MusicXmlBeat)3 }, () => new() { Clef = (MusicXmlClef)4 }, () => new() { Paper = (MusicXmlPaper)3 },
+            () => new() { Key = (MusicXmlKey)(-1) }, () => new() { SecondVoiceSemitones = -25 }])
+        {
+            Assert.Throws<ArgumentOutOfRangeException>(refused);
+        }
+
+        Assert.ThrowsAny<ArgumentException>(() => new MusicXmlOptions { FurtherVerses = [null!] });
+        Assert.Equal((24, -24), (new MusicXmlOptions { SecondVoiceSemitones = 24 }.SecondVoiceSemitones, new MusicXmlOptions { SecondVoiceSemitones = -24 }.SecondVoiceSemitones));
+        Assert.Equal((4, 15, 24, 2), (MusicXmlOptions.SmallestStaff, MusicXmlOptions.LargestStaff, MusicXmlOptions.FarthestSecondVoice, MusicXmlOptions.MostFurtherVerses));
+    }
+
+    [Theory]
+    [InlineData(4, "2100", "150")] // 210 mm and margins of 15 mm in tenths of a space, of which a staff has 40
+    [InlineData(15, "560", "40")]
+    public void The_staff_can_be_4_to_15_millimetres_high(int height, string width, string margin)
+    {
+        var read = ReadScore.Of(Drills.Of().ToScore(), new() { StaffMillimetres = height });
+        Assert.Equal(height.ToString(System.Globalization.CultureInfo.InvariantCulture), Assert.Single(read.All("millimeters")).Value);
+        Assert.Equal((width, "40"), (Assert.Single(read.All("page-width")).Value, Assert.Single(read.All("tenths")).Value));
+        Assert.All((string[])["left-margin", "right-margin", "top-margin", "bottom-margin"], m => Assert.Equal(margin, Assert.Single(read.All(m)).Value));
+    }
+
+    [Theory]
+    [InlineData(60, 60)]
+    [InlineData(61, 7)]
+    public void A_title_of_sixty_characters_is_still_whole(int length, int shown)
+    {
+        var title = "Mohanam: ".PadRight(length, 'x');
+        Assert.Equal(title[..shown], Assert.Single(ReadScore.Of((Drills.Of() with { Title = title }).ToScore()).All("work-title")).Value);
+        Assert.Equal(length - shown > 0 ? 1 : 0, ReadScore.Of((Drills.Of() with { Title = title }).ToScore()).All("miscellaneous-field").Count());
+
+        // Where no colon comes in time, nothing is cut.
+        var plain = new string('x', 62) + ": y";
+        Assert.Equal(plain, Assert.Single(ReadScore.Of((Drills.Of() with { Title = plain }).ToScore()).All("work-title")).Value);
+    }
+
+    [Theory]
+    [InlineData("C4", 432, "S = C4 (256.87 Hz, A4 = 432 Hz)")] // 432 x 2^(-9/12)
+    [InlineData("C4", 440, "S = C4")]
+    [InlineData("192Hz", 440, "S = G3 -35.7 cents (192.00 Hz)")] // 1200 log2(192 / 195.9977)
+    public void A_tonic_beside_the_keyboard_is_said_with_its_frequency(string tonic, double a4, string said)
+    {
+        var read = Tonic.Parse(tonic);
+        var drill = Drills.Of() with { Tonic = a4.Equals(440.0) ? read : Tonic.FromMidi(read.Midi, a4) };
+        Assert.Equal($"Adi (4+2+2), {said}, S R2 G3 M1 P D2 N3 S'", Assert.Single(ReadScore.Of(drill.ToScore()).Words).Value);
+    }
 }

@@ -73,6 +73,69 @@ public class PartTests
         Assert.Equal(0, stream.Length);
     }
 
+    [Theory]
+    [InlineData("C2", -12, "")] // C1, the lowest tonic
+    [InlineData("C2", -13, "the second voice's tonic would be MIDI note 23; it must lie from C1 (24) to C7 (96)")]
+    [InlineData("B6", 1, "")]
+    [InlineData("B6", 2, "the second voice's tonic would be MIDI note 97; it must lie from C1 (24) to C7 (96)")]
+    public void A_second_voices_tonic_lies_from_C1_to_C7(string tonic, int semitones, string refusal)
+    {
+        var score = Drills.Of(pattern: "[S]", tonic: tonic).ToScore();
+        var options = new MusicXmlOptions { SecondVoiceSemitones = semitones };
+        Assert.Equal(refusal, refusal.Length == 0 ? (ReadScore.Bytes(score, options).Length > 0 ? string.Empty : "nothing") : Assert.Throws<ExportException>(() => ReadScore.Bytes(score, options)).Message);
+    }
+
+    [Theory]
+    [InlineData("G3", "F", null)] // G2 D3 G3, their mean MIDI note is 49.3
+    [InlineData("C4", "G", "-1")] // C3 G3 C4: 54.3
+    [InlineData("A4", "G", null)] // A3 E4 A4: 63.3
+    [InlineData("Ab3", "G", "-1")] // Ab2 Eb3 Ab3: 50.3
+    [InlineData("F4", "G", "-1")] // F3 C4 F4: 59.3
+    [InlineData("F#4", "G", null)] // 60.3
+    public void The_drones_clef_follows_the_mean_of_its_notes(string tonic, string sign, string? change)
+    {
+        var clef = ReadScore.Of(Drills.Of(tonic: tonic).ToScore(), new() { HasDrone = true }, part: 2).Measures[0].Element.Descendants("clef").Single();
+        Assert.Equal((sign, change), (clef.Element("sign")!.Value, clef.Element("clef-octave-change")?.Value));
+    }
+
+    [Theory]
+    [InlineData("7/8", "begin continue continue continue continue continue end")]
+    [InlineData("2+2+3/8", "begin end begin end begin continue end")]
+    [InlineData("3+2/16", "begin+begin continue+continue end+end begin+begin end+end")]
+    [InlineData("1/8", ".")]
+    [InlineData("4/4", ". . . .")]
+    [InlineData("6/8", ". .")] // dotted quarters have no flags
+    [InlineData("adi", ". . . . . . . .")]
+    public void Strokes_with_flags_are_beamed_within_their_group(string meter, string beams)
+    {
+        var score = (Drills.Of(pattern: "run") with { Meter = Meter.Parse(meter) }).ToScore();
+        var read = ReadScore.Of(score, new() { Beat = MusicXmlBeat.Strokes }, part: 2);
+        Assert.All(read.Measures, m => Assert.Equal(beams, string.Join(' ', m.Notes.Select(n => n.Beams.Length == 0 ? "." : string.Join('+', n.Beams)))));
+        Checks.BeamsAreWhole(ReadScore.Of(score));
+    }
+
+    [Fact]
+    public void The_beat_has_one_line_a_percussion_clef_and_its_meter_anew_where_it_changes()
+    {
+        var score = Drills.Join([Drills.Of(), Drills.Of(), Drills.Of() with { Meter = Meter.Parse("7/8") }, Drills.Of() with { Meter = Meter.Free, Delivery = Delivery.LineByLine }]);
+        var part = ReadScore.Of(score, new() { Beat = MusicXmlBeat.Strokes }).All("part").Last();
+        var sections = score.Sections.ConvertAll(s => s.Measures.Count);
+        int[] begins = [0, sections[0], sections[0] + sections[1], sections[0] + sections[1] + sections[2]];
+        var times = part.Elements("measure").Index().Where(m => m.Item.Descendants("time").Any()).Select(m => (m.Index, m.Item.Descendants("beats").Single().Value)).ToList();
+
+        // Adi goes on in the second section; each line of the free one, two to eight notes, its last held, with a breath, is longer than the one before.
+        Assert.Equal([(0, "8"), (begins[2], "7"), .. Enumerable.Range(0, 7).Select(i => (begins[3] + i, $"{i + 3}"))], times);
+        Assert.Equal("percussion", Assert.Single(part.Descendants("clef")).Element("sign")!.Value);
+        Assert.Equal("1", Assert.Single(part.Descendants("staff-lines")).Value);
+        Assert.Single(part.Descendants("divisions"));
+        Assert.Single(part.Descendants("key"));
+
+        // The double line before the second section stands in its first measure too, which has dashed lines inside.
+        var left = part.Elements("measure").ElementAt(begins[1]).Elements("barline").First(b => (string?)b.Attribute("location") == "left");
+        Assert.Equal("light-light", left.Element("bar-style")!.Value);
+        Assert.Equal(["77", "10"], ReadScore.Of(score, new() { Beat = MusicXmlBeat.Strokes }).All("midi-instrument").Last().Elements().Select(e => e.Value).Order().Reverse());
+    }
+
     [Fact]
     public void A_second_voice_farther_than_two_octaves_is_refused() =>
         Assert.Contains("between -24 and 24, not 25", Assert.Throws<ArgumentOutOfRangeException>(() => new MusicXmlOptions { SecondVoiceSemitones = 25 }).Message, StringComparison.Ordinal);

@@ -14,6 +14,11 @@ public class PitchTests
     [InlineData("S R2 G2 M1 P D1 N2 S'", "F4", -4, "minor")]
     [InlineData("S R2 G3 M2 P D2 N3 S'", "F4", 0, "lydian")]
     [InlineData("1 b2 b3 4 b5 b6 b7 1'", "B3", 0, "locrian")]
+    [InlineData("S R2 G3 M1 P D2 N2 S'", "G4", 0, "mixolydian")]
+    [InlineData("S R1 G2 M1 P D1 N2 S'", "E4", 0, "phrygian")]
+    [InlineData("S R1 G2 M1 P D1 N2 S'", "F4", -5, "phrygian")]
+    [InlineData(Drills.Major, "Cb4", -7, "major")]
+    [InlineData(Drills.Major, "C#4", 7, "major")]
     public void A_church_mode_has_its_traditional_signature(string scale, string tonic, int fifths, string mode)
     {
         var key = Assert.Single(ReadScore.Of(Drills.Of(scale, tonic: tonic).ToScore()).All("key"));
