@@ -218,6 +218,58 @@ public class PatternLanguageTests
     }
 
     [Fact]
+    public void Names_numbers_and_growth_reach_the_ends_of_their_ranges()
+    {
+        static Combinator Named(string name) => new(name, "each line as it is", input => input.Lines);
+        Assert.Equal(32, Named(new string('a', 32)).Name.Length);
+        Assert.Throws<ArgumentException>(() => Named(new string('a', 33)));
+        Assert.Equal(("a-b", "z"), (Named("a-b").Name, Named("z").Name));
+        Assert.Equal(200, new Combinator("long-winded", new string('a', 200), input => input.Lines).Meaning.Length);
+        Assert.Equal("run.plain(2)", Plain.WithNumbers(2, 2).Apply(Pattern.Run, 2).ToString());
+        Assert.Equal(64, Plain.WithNumbers(0, 1, 1, 64).Apply(Pattern.Run, new int[64]).Numbers.Count);
+        Assert.Throws<ArgumentException>(() => Plain.WithNumbers(0, 1, 1, 64).Apply(Pattern.Run, new int[65]));
+        Assert.Throws<ArgumentException>(() => Plain.WithNumbers(0, 1, 2).Apply(Pattern.Run, 1)); // two and no more, where the most is not said
+        Assert.NotNull((Plain with { Growth = _ => 100_000 }).Apply(Pattern.Parse("[S]")));
+        Assert.Contains("has a Growth of 100001; it must be 1 to 100000", Assert.Throws<InvalidOperationException>(() => (Plain with { Growth = _ => 100_001 }).Apply(Pattern.Parse("[S]"))).Message, StringComparison.Ordinal);
+        Assert.Equal(CombinatorLaws.EachLine | CombinatorLaws.UndoesItself | CombinatorLaws.IsIdempotent, (Plain with { Laws = CombinatorLaws.EachLine | CombinatorLaws.UndoesItself | CombinatorLaws.IsIdempotent }).Laws);
+    }
+
+    /// <summary>A line of m notes that grows counts as m(m + 1)/2, so that growing shows how long a word's longest line may be.</summary>
+    [Fact]
+    public void The_longest_line_follows_from_what_a_word_promises()
+    {
+        static string Refusal(Pattern pattern) => Assert.ThrowsAny<ArgumentException>(() => pattern.Grow().Repeat(10_000)).Message;
+        var lines = Pattern.Parse("run + [S R]"); // ten notes, eight in the longer line
+        Assert.EndsWith("not 450000", Refusal(Overturned.Apply(lines)), StringComparison.Ordinal); // whole lines: 10 x 9/2
+        Assert.EndsWith("not 1700000", Refusal(Homeward.Apply(lines)), StringComparison.Ordinal); // each line, twice as long: 20 x 17/2
+        Assert.EndsWith("not 550000", Refusal(Plain.Apply(lines)), StringComparison.Ordinal); // nothing promised: all may be one line, 10 x 11/2
+    }
+
+    [Fact]
+    public void A_slip_is_told_the_nearest_word_and_of_two_the_first_by_the_alphabet()
+    {
+        static Combinator Named(string name) => new(name, "each line as it is", input => input.Lines);
+        var language = PatternLanguage.Standard.With(Named("zab")).With(Named("zaa"));
+        Assert.False(language.TryParse("run.zac", out _, out var error));
+        Assert.Equal("unknown word 'zac', perhaps zaa", error.Message);
+        Assert.False(language.TryParse("run.zabb", out _, out error));
+        Assert.Equal("unknown word 'zabb', perhaps zab", error.Message);
+        Assert.True(language.TryParse("run.ZAA", out var pattern, out _));
+        Assert.Equal("run.zaa", pattern.ToString());
+        Assert.NotEqual(language, PatternLanguage.Standard.With(Named("zaa")).With(Named("zab")));
+        Assert.Equal($"{PatternLanguage.Standard.Words.Count} words of the library", PatternLanguage.Standard.ToString());
+        Assert.True(PatternLanguage.Standard.Equals((object)PatternLanguage.Standard));
+        Assert.False(PatternLanguage.Standard.Equals("words"));
+    }
+
+    [Fact]
+    public void A_pattern_that_the_scale_refuses_is_described_without_its_lines()
+    {
+        Assert.Equal("the written line is S M", Pattern.Parse("[S M]").Describe(Mohanam));
+        Assert.StartsWith("one line; the written line is S M", Pattern.Parse("[S M]").Describe(Scale.Parse("S M1 S'")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_combinator_that_breaks_its_promise_is_told_so()
     {
         var doubled = new Combinator("doubled", "each line twice", input => [.. input.Lines, .. input.Lines]);

@@ -153,6 +153,83 @@ public class PatternRepertoireTests
         }
     }
 
+    [Theory]
+    [InlineData(5, "S G P / R M D / G P N / M D S' / S' D M / N P G / D M R / P G S", "ma mo me")]
+    [InlineData(6, "S G P S' P G S", "a")]
+    [InlineData(8, "P M G R S", "straw")]
+    [InlineData(9, "S S' N D P M G R S", "o")]
+    [InlineData(10, "S S S S S", "i e a o u")]
+    public void The_other_choir_exercises_too(int number, string letters, string sung) // common practice, from memory
+    {
+        var exercise = Repertoire.Choir[number - 1];
+        var lines = exercise.Pattern.Expand(Scale.Parse("S R2 G3 M1 P D2 N3 S'")).Lines;
+        Assert.Equal(letters, string.Join(" / ", lines.ConvertAll(l => l.ToLetters())));
+        var words = sung.Split(' ');
+        Assert.All(lines.ToArray(), l => Assert.Equal(l.Notes.Select((_, i) => words[i % words.Length]), l.Notes.Select(n => n.Sung)));
+    }
+
+    /// <summary>In 4/4 at two notes a beat a line and its rest fill whole bars of eight units (the project's own setting).</summary>
+    [Fact]
+    public void Choir_exercises_fill_whole_bars_with_one_of_rest()
+    {
+        Assert.Equal(Enumerable.Range(1, 10), Repertoire.Choir.Select(e => e.Number));
+        Assert.All(Repertoire.Choir.ToArray(), e =>
+        {
+            Assert.Equal(("choir", Meter.TimeSignature(4, 4), Speed.Second), (e.Group, e.Meter, e.Speed));
+            Assert.Contains("common practice of choirs", e.Source, StringComparison.Ordinal);
+            Assert.All(e.Pattern.Expand(Repertoire.UsualScale).Lines.ToArray(), l =>
+            {
+                Assert.True((l.Units / 8).IsInteger, $"{e}: {l.Units} units");
+                Assert.True(l.Notes[^1].Rest >= 8, $"{e}: no bar of rest");
+            });
+        });
+    }
+
+    [Theory]
+    [InlineData(1, "S , P , S , , ,", Joining.Glide, Loudness.Even, null)]
+    [InlineData(2, "S , S' , S , , ,", Joining.Glide, Loudness.Even, null)]
+    [InlineData(3, "S , , , , , , ,", Joining.Plain, Loudness.SwellAndFade, null)]
+    [InlineData(4, "S G P G S , - -", Joining.Staccato, Loudness.Even, null)]
+    [InlineData(5, "S , P , S , , ,", Joining.Glide, Loudness.Even, "oo")]
+    [InlineData(6, "S , S' , S , , ,", Joining.Glide, Loudness.Even, "oo")]
+    [InlineData(7, "S , , , , , , ,", Joining.Plain, Loudness.SwellAndFade, "a")]
+    [InlineData(8, "S G P G S , - -", Joining.Staccato, Loudness.Even, "ha")]
+    public void Sirens_a_swelling_note_and_short_notes_are_sung_on_svaras_in_Adi_and_on_vowels_in_4_4(int number, string notation, Joining joining, Loudness loudness, string? sung)
+    {
+        var exercise = Repertoire.Voice[number - 1];
+        Assert.Equal((8, $"voice-{number}"), (Repertoire.Voice.Count, exercise.Name));
+        Assert.Equal(sung is null ? Meter.Adi : Meter.TimeSignature(4, 4), exercise.Meter);
+        var line = Assert.Single(exercise.Pattern.Expand(Repertoire.UsualScale).Lines.ToArray());
+        Assert.Equal(notation, line.ToNotation());
+        Assert.All(line.Notes.ToArray(), n => Assert.Equal((joining, loudness, sung), (n.Joining, n.Loudness, n.Sung)));
+        Assert.Contains("common practice of voice teachers", exercise.Source, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("sarali-1", "sarali varisai 1: the scale up and down")]
+    [InlineData("sarali-14", "sarali varisai 14: a held P with doubled notes around it, then up to the upper S and down")]
+    [InlineData("janta-1", "janta varisai 1: each note of the scale twice")]
+    [InlineData("janta-11", "janta varisai 11: two doubled notes with the second of each held, then doubled notes")]
+    [InlineData("datu-1", "datu varisai 1: a leap of a fourth and back by step")]
+    [InlineData("datu-6", "datu varisai 6: fourths and thirds, then a leap of a third and a turn")]
+    [InlineData("melsthayi-5", "melsthayi varisai 5: into the upper octave, as far as P")]
+    [InlineData("mandrasthayi-1", "mandrasthayi varisai 1: into the lower octave, as far as N")]
+    [InlineData("karvai-1", "long notes on S, P and the upper S")]
+    [InlineData("alankara-1", "alankara 1: a figure from each degree in chatusra-jati dhruva")]
+    [InlineData("TRIPUTA-7", "alankara in misra-jati triputa")] // a name is found in any case
+    public void A_title_says_what_is_sung(string name, string title) => Assert.Equal(title, Repertoire.Find(name)!.Title);
+
+    [Fact]
+    public void An_exercise_that_is_not_there_is_not_found_and_all_have_titles_of_their_own()
+    {
+        Assert.Null(Repertoire.Find("sarali-15"));
+        Assert.Null(Repertoire.Find("sarali"));
+        Exercise[] all = [.. Repertoire.Traditional, .. Repertoire.Choir, .. Repertoire.Voice, .. Repertoire.Alankaras];
+        Assert.Equal(all.Length, all.Select(e => e.Title).Distinct().Count());
+        Assert.All(all, e => Assert.Same(e, Repertoire.Find(e.Name)));
+        Assert.Equal("S R1 G3 M1 P D1 N3 S'", string.Join(' ', Repertoire.UsualScale.Ascent)); // Mayamalavagaula, the beginner's scale
+    }
+
     private static string Notation(Pattern pattern, string scale) =>
         string.Join(" / ", pattern.Expand(Scale.Parse(scale)).Lines.ConvertAll(l => l.ToNotation()));
 

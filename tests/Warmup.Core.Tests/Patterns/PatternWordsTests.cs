@@ -67,6 +67,84 @@ public class PatternWordsTests
     public void Worked_lines(string scale, string pattern, string expected) =>
         Assert.Equal(expected, Pattern.Parse(pattern).Expand(Scale.Parse(scale)).ToLetters());
 
+    private static readonly (string Pattern, string Lines)[] AtTheEnds =
+    [
+        ("figure(1 4).rotate(0)", "S P / R D / G S'"),
+        ("figure(1 4).rotate(3)", "S P / R D / G S'"),
+        ("figure(1 4).rotate(-4)", "G S' / S P / R D"),
+        ("figure(1 4).drop(9).rotate(2)", ""),
+        ("figure(1 4).drop(2)", "G S'"),
+        ("figure(1 4).take(3)", "S P / R D / G S'"),
+        ("figure(1 4).take(9)", "S P / R D / G S'"),
+        ("figure(1 4).order(2 1 3 4)", "R D / S P / G S'"),
+        ("figure(1 4).order(1)", "S P / R D / G S'"),
+        ("run.windows(5)", "S R G P D / R G P D S'"),
+        ("run.windows(6)", "S R G P D S'"), // as wide as the line
+        ("run.windows(7)", "S R G P D S'"),
+        ("run.windows(1)", "S / R / G / P / D / S'"),
+        ("run.split(6)", "S R G P D S'"),
+        ("run.split(3)", "S R G / P D S'"),
+        ("run.split(5)", "S R G P D / S'"),
+        ("run.notes(6 9)", "S'"),
+        ("run.notes(7 9)", ""), // no line is left
+        ("run.notes(1 1)", "S"),
+        ("(run + [S R]).notes(3 6)", "G P D S'"),
+        ("run.every-nth(5)", "S S'"),
+        ("run.every-nth(6)", "S"),
+        ("run.every-nth(1)", "S R G P D S'"),
+        ("[S].grow", "S"),
+        ("[S R].grow", "S R"),
+        ("[S].ends", "S"),
+        ("[S R].ends", "S R"),
+        ("[S].join", "S"),
+        ("[S].there-and-back", "S"),
+        ("[S].backwards", "S"),
+        ("[S R].alternate([G] + [P] + [D])", "S R / G / P / D"),
+        ("([G] + [P] + [D]).alternate([S R])", "G / S R / P / D"),
+        ("[S].weave([R G P])", "S R G P"),
+        ("[R G P].weave([S])", "R S G P"),
+        ("[S R].weave([G P / D])", "S G R P / D"),
+        ("[S].repeat(1)", "S"),
+        ("[S R].each-note(1)", "S R"),
+        ("[S R].each-line(1)", "S R"),
+        ("run.drop(1).returning(1)", ""),
+        ("figure(1 6)", "S S'"), // as wide as the scale
+        ("run.last-first", "S R G P D S'"),
+        ("empty", ""),
+        ("empty.join", ""),
+        ("[D].returning(1)", "D S"),
+        ("[S S R].returning(1)", "S S R S"), // the place itself is sung once
+    ];
+
+    [Fact]
+    public void Worked_lines_at_the_ends_of_the_ranges() => Assert.All(
+        AtTheEnds, row => Assert.Equal((row.Pattern, row.Lines), (row.Pattern, Pattern.Parse(row.Pattern).Expand(Scale.Parse(Mohanam)).ToLetters())));
+
+    private static readonly (string Pattern, string Lines)[] LengthsAtTheEnds =
+    [
+        ("[S R G].rhythm(1 2)", "S R , G"),
+        ("[S R G M].rhythm(2 1)", "S , R G , M"),
+        ("[S R G].rhythm(3)", "S , , R , , G , ,"),
+        ("[S , R].rhythm(2 3)", "S , , , R , ,"),
+        ("[S R / G M].rhythm(2 1)", "S , R / G , M"), // each line from the first number again
+        ("[S R G M P].fill(5)", "S R G M P"),
+        ("[S R G M P].fill(4)", "S R G M P , , ,"),
+        ("[S].fill(64)", "S" + string.Concat(Enumerable.Repeat(" ,", 63))),
+        ("[S - -].fill(4)", "S , - -"), // the silence counts in the line's length
+        ("[S R].hold(1).rest(1)", "S R , -"),
+        ("[S - R -].stretch(2)", "S , - - R , - -"),
+        ("[S - R].each-note(3)", "S S S - R R R"),
+        ("[S - R - -].ends", "S R - -"),
+        ("[S - R - G -].every-nth(2)", "S - G -"),
+        ("[S , R].returning(3)", "S , G , R G"),
+        ("[S R - - / G].join", "S R - - G"),
+        ("[S - R].weave([G , -])", "S - G , - R"),
+    ];
+
+    [Fact]
+    public void Lengths_and_silences_at_the_ends_of_the_ranges() => Assert.All(LengthsAtTheEnds, row => Assert.Equal(
+        (row.Pattern, row.Lines), (row.Pattern, string.Join(" / ", Pattern.Parse(row.Pattern).Expand(Scale.Parse(Shankarabharanam)).Lines.ConvertAll(l => l.ToNotation())))));
+
     [Theory]
     [InlineData("[S R G M / R G M P]", "S R G M / R G M P")]
     [InlineData("[s r g m]", "S R G M")]
