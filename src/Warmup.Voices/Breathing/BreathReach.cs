@@ -17,7 +17,7 @@ internal static class BreathReach
         for (var from = 0; from < places.Count;)
         {
             var farthest = -1;
-            var spans = places.From(from);
+            var spans = places.SpansFrom(from);
             while (spans.MoveNext())
             {
                 farthest = spans.To;

@@ -8,7 +8,6 @@ internal sealed class BreathSection
 
     private readonly BreathNeed _need;
     private readonly Rational _start;
-    private readonly int _factor;
     private readonly Pace[] _paces;
 
     /// <summary>Makes the finer grid.</summary>
@@ -23,14 +22,14 @@ internal sealed class BreathSection
         // Breaths fall on 24ths of an akshara unless the section's own grid forbids them.
         var joined = section.Resolution * (int)new Rational(Delivery.FinestBreathGrid, section.Resolution).Numerator;
         (Resolution, Grid) = joined <= MostResolution ? (joined, joined / Delivery.FinestBreathGrid) : (section.Resolution, 1);
-        _factor = Resolution / section.Resolution;
-        Clock = _factor == 1 ? clock : clock.Finer(_factor);
+        Factor = Resolution / section.Resolution;
+        Clock = Factor == 1 ? clock : clock.Finer(Factor);
         _paces = new Pace[clock.Count];
         for (var s = 0; s < _paces.Length; s++)
         {
             var second = Clock.PerSecond(s);
             var breath = need.ShortestBreathSeconds * second;
-            _paces[s] = new Pace(second, (need.CapacitySeconds * second).Floor(), breath.Ceiling(), Grid * (breath / Grid).Ceiling(), (BreathCosts.LeastSoundSeconds * second).Ceiling());
+            _paces[s] = new Pace((need.CapacitySeconds * second).Floor(), breath.Ceiling(), Grid * (breath / Grid).Ceiling(), (BreathCosts.LeastSoundSeconds * second).Ceiling());
         }
     }
 
@@ -43,14 +42,17 @@ internal sealed class BreathSection
     /// <summary>The steps an akshara.</summary>
     public int Resolution { get; }
 
+    /// <summary>How many of these steps are one of the section's own.</summary>
+    public int Factor { get; }
+
     /// <summary>The steps from one point at which a breath can begin to the next.</summary>
     public long Grid { get; }
 
     /// <summary>The onset of a note.</summary>
-    public long Onset(int note) => (long)Section.Notes[note].OnsetSteps * _factor;
+    public long Onset(int note) => (long)Section.Notes[note].OnsetSteps * Factor;
 
     /// <summary>Where the next note begins, or the section ends.</summary>
-    public long Until(int note) => note + 1 < Section.Notes.Count ? Onset(note + 1) : (long)Section.LengthSteps * _factor;
+    public long Until(int note) => note + 1 < Section.Notes.Count ? Onset(note + 1) : (long)Section.LengthSteps * Factor;
 
     /// <summary>When a step of a stretch comes, in seconds from the score's beginning.</summary>
     public Rational SecondsAt(long step, int stretch) => _start + Clock.SecondsAt(step, stretch);
@@ -58,15 +60,12 @@ internal sealed class BreathSection
     /// <summary>The whole steps of a stretch for which one breath is enough.</summary>
     public long Capacity(int stretch) => _paces[stretch].Capacity;
 
-    /// <summary>The whole steps of a stretch in a number of seconds, the last one begun left out.</summary>
-    public long StepsIn(Rational seconds, int stretch) => (seconds * _paces[stretch].Second).Floor();
-
     /// <summary>The place of a note that begins in a stretch, as if the section were the last one, and its last note not its last.</summary>
     public BreathPlace Place(int n, int stretch)
     {
         var note = Section.Notes[n];
         var isLast = n + 1 == Section.Notes.Count;
-        var (start, end, until) = (Onset(n), (long)note.EndSteps * _factor, Until(n));
+        var (start, end, until) = (Onset(n), (long)note.EndSteps * Factor, Until(n));
         var isAcross = until >= Clock.EndOf(stretch);
         var place = new BreathPlace(0, n, stretch, start, end, BreathPlace.None, EndsSpan: false, isAcross);
         if (!isLast && (isAcross ? Between(end, until, stretch) >= _need.ShortestBreathSeconds : until - end >= _paces[stretch].Silence))
@@ -140,8 +139,8 @@ internal sealed class BreathSection
         : end - start >= _paces[stretch].LeastSound;
 
     /// <summary>
-    /// A stretch of one tempo: its steps a second, and in its steps what a breath is enough for, the shortest silence, the shortest breath on its
-    /// grid and the least that sounds.
+    /// A stretch of one tempo, in its steps: what a breath is enough for, the shortest silence, the shortest breath on its grid and the least
+    /// that sounds.
     /// </summary>
-    private readonly record struct Pace(Rational Second, long Capacity, long Silence, long Breath, long LeastSound);
+    private readonly record struct Pace(long Capacity, long Silence, long Breath, long LeastSound);
 }

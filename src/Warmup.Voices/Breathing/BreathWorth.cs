@@ -3,14 +3,13 @@ namespace Warmup.Voices;
 /// <summary>What breaths after the notes of a score cost, and the breaths themselves.</summary>
 internal sealed class BreathWorth
 {
-    private readonly Score _score;
     private readonly BreathPlaces _places;
     private readonly int[][] _shortestNotes;
 
-    public BreathWorth(Score score, BreathPlaces places)
+    public BreathWorth(BreathPlaces places)
     {
-        (_score, _places) = (score, places);
-        _shortestNotes = [.. score.Sections.ConvertAll(ShortestNotes)];
+        _places = places;
+        _shortestNotes = [.. places.Sections.Select(s => ShortestNotes(s.Section))];
     }
 
     /// <summary>The cost and the harm of a breath.</summary>
@@ -20,7 +19,7 @@ internal sealed class BreathWorth
     public (int Cost, int Harm) Of(int after, long begin, bool isLetGo)
     {
         ref readonly var place = ref _places[after];
-        var section = _score.Sections[place.Section];
+        var section = _places.SectionOf(place).Section;
         var (note, isLast) = (section.Notes[place.Note], place.Note + 1 == section.Notes.Count);
         var next = isLast ? default : section.Notes[place.Note + 1];
         var length = _places.SectionOf(place).Until(place.Note) - begin;
@@ -35,15 +34,19 @@ internal sealed class BreathWorth
     }
 
     /// <summary>The breath itself.</summary>
-    /// <inheritdoc cref="Of"/>
-    public PlannedBreath Breath(int after, long begin, bool isLetGo)
+    /// <param name="score">The score of which these are the places.</param>
+    /// <param name="after">The number of the note before it.</param>
+    /// <param name="begin">The step at which it begins.</param>
+    /// <param name="isLetGo">Whether a held note is let go for it.</param>
+    public PlannedBreath Breath(Score score, int after, long begin, bool isLetGo)
     {
         ref readonly var place = ref _places[after];
-        var (sung, section) = (_places.SectionOf(place), _score.Sections[place.Section]);
+        var sung = _places.SectionOf(place);
+        var section = sung.Section;
         var note = section.Notes[place.Note];
         var (cost, harm) = Of(after, begin, isLetGo);
         return new PlannedBreath(
-            _score.PlaceOf(place.Section, note.LineIndex, new Rational(begin, sung.Resolution)),
+            score.PlaceOf(place.Section, note.LineIndex, new Rational(begin, sung.Resolution)),
             place.Note,
             place.Note - section.Lines[note.LineIndex].FirstNote + 1,
             new Rational(sung.Until(place.Note) - begin, sung.Resolution),

@@ -22,6 +22,25 @@ internal sealed class StepClock
     /// <summary>The last tempo, in aksharas a minute: the fastest, since the tempo of a drill never falls.</summary>
     public Rational Fastest => _stretches[^1].Tempo;
 
+    /// <summary>The clock of a section's steps at other tempi, as many as its own.</summary>
+    /// <param name="section">The section.</param>
+    /// <param name="tempo">The tempi.</param>
+    public static StepClock Of(Section section, TempoRamp tempo)
+    {
+        var stretches = new Stretch[section.TempoChanges.Count + 1];
+        stretches[0] = new Stretch(0, Rational.Zero, tempo.Start);
+        var (onset, seconds) = (Rational.Zero, Rational.Zero);
+        for (var s = 1; s < stretches.Length; s++)
+        {
+            var next = section.TempoChanges[s - 1].Onset;
+            seconds = SecondsSum.Rounded(seconds + ((next - onset) * 60 / stretches[s - 1].Tempo));
+            onset = next;
+            stretches[s] = new Stretch((next * section.Resolution).Numerator, seconds, tempo.At(s));
+        }
+
+        return new StepClock(stretches, section.Resolution);
+    }
+
     /// <summary>The clock of a section with its own tempi.</summary>
     public static StepClock Of(Section section)
     {
@@ -67,6 +86,18 @@ internal sealed class StepClock
 
     /// <summary>How long a number of steps of a stretch lasts.</summary>
     public Rational Seconds(long steps, int stretch) => new Rational(steps, _resolution) * 60 / _stretches[stretch].Tempo;
+
+    /// <summary>Whether a number of steps of a stretch lasts at least so many parts of a second.</summary>
+    /// <param name="steps">The steps.</param>
+    /// <param name="stretch">The stretch.</param>
+    /// <param name="seconds">The parts.</param>
+    /// <param name="parts">How many parts a second has.</param>
+    public bool Lasts(int steps, int stretch, long seconds, long parts)
+    {
+        // As Seconds has it, without a fraction, whose lowest terms cost more than the comparison.
+        var tempo = _stretches[stretch].Tempo;
+        return (Int128)(60 * steps * parts) * tempo.Denominator >= (Int128)(seconds * _resolution) * tempo.Numerator;
+    }
 
     /// <summary>The seconds from one step to another.</summary>
     public Rational Between(long first, int firstStretch, long last, int lastStretch) => firstStretch == lastStretch

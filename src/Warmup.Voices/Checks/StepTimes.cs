@@ -6,9 +6,24 @@ namespace Warmup.Voices;
 /// </summary>
 internal sealed class StepTimes
 {
+    // The widest interval, in semitones.
+    private const int Widest = 127;
+
+    // What changes of pitch need at least, in whole parts of a second, from the widest fall to the widest rise.
+    private static readonly long Parts;
+    private static readonly Dictionary<Experience, long[]> Least;
+
     private readonly int _lineCount;
-    private readonly List<Run> _runs = [];
     private readonly Dictionary<Experience, Throat> _throats = [];
+    private readonly Lazy<StepSpans> _spans;
+
+    static StepTimes()
+    {
+        var seconds = Enum.GetValues<Experience>().ToDictionary(
+            e => e, e => Enumerable.Range(-Widest, (2 * Widest) + 1).Select(s => AgilityLimits.Of(e).LeastSeconds(s, out _)).ToList());
+        Parts = seconds.Values.SelectMany(l => l).Aggregate(1L, (parts, s) => Rational.Lcm(parts, s.Denominator));
+        Least = seconds.ToDictionary(l => l.Key, l => l.Value.Select(s => (s * Parts).Numerator).ToArray());
+    }
 
     /// <summary>Measures a section.</summary>
     /// <param name="section">The section.</param>
@@ -16,21 +31,14 @@ internal sealed class StepTimes
     public StepTimes(Section section, int lineCount)
     {
         (Section, _lineCount) = (section, lineCount);
-        var notes = section.Notes.AsSpan();
-        for (var n = 0; n < notes.Length; n++)
-        {
-            var first = n;
-            while (n + 1 < notes.Length && notes[n + 1].OnsetSteps == notes[n].EndSteps)
-            {
-                n++;
-            }
-
-            _runs.Add(new Run(notes[first].OnsetSteps, notes[n].EndSteps, notes[first].LineIndex % lineCount));
-        }
+        _spans = new(() => new StepSpans(section, lineCount));
     }
 
     /// <summary>The section at one of the tempi.</summary>
     public Section Section { get; }
+
+    /// <summary>What is sung without a silence.</summary>
+    public StepSpans Spans => _spans.Value;
 
     /// <summary>Whether notes follow each other too quickly for a level at a steady tempo.</summary>
     public bool IsTooFast(Experience level, Rational tempo) => tempo > Of(level).Fastest;
@@ -39,60 +47,20 @@ internal sealed class StepTimes
     public IEnumerable<LineFault> TooFast(Experience level, StepClock clock)
     {
         var throat = Of(level);
-        return clock.Fastest > throat.Fastest || !clock.IsSteady ? EachTooFast(throat, clock) : [];
-    }
 
-    /// <summary>The spans between breaths that last longer than a capacity, as <see cref="BreathSpan"/> measures them, and their seconds.</summary>
-    public IEnumerable<(int Line, Rational Seconds)> TooLong(Rational shortestBreath, Rational capacity, StepClock clock)
-    {
-        // Within a tempo silence of so many steps ends a span, and more sung steps than these are too many.
-        var bounds = new (long Silence, long Most)[clock.Count];
-        for (var s = 0; s < bounds.Length; s++)
-        {
-            bounds[s] = ((shortestBreath * clock.PerSecond(s)).Ceiling(), (capacity * clock.PerSecond(s)).Floor());
-        }
-
-        var open = _runs[0];
-        var (first, last) = (clock.StretchAt(open.Start), clock.StretchAt(open.End));
-        for (var r = 1; r < _runs.Count; r++)
-        {
-            var run = _runs[r];
-            var next = clock.StretchAt(run.Start, last);
-            var ends = next == last ? run.Start - open.End >= bounds[next].Silence : clock.Between(open.End, last, run.Start, next) >= shortestBreath;
-            if (ends)
-            {
-                if (IsTooLong())
-                {
-                    yield return (open.Line, clock.Between(open.Start, first, open.End, last));
-                }
-
-                (open, first) = (run, next);
-            }
-
-            open = open with { End = run.End };
-            last = clock.StretchAt(run.End, next);
-        }
-
-        if (IsTooLong())
-        {
-            yield return (open.Line, clock.Between(open.Start, first, open.End, last));
-        }
-
-        bool IsTooLong() => first == last ? open.End - open.Start > bounds[last].Most : clock.Between(open.Start, first, open.End, last) > capacity;
+        // Where the tempo rises, a change that begins before the rise has only more time.
+        return clock.Fastest > throat.Fastest ? EachTooFast(throat, clock) : [];
     }
 
     private static IEnumerable<LineFault> EachTooFast(Throat throat, StepClock clock)
     {
-        if (clock.Fastest > throat.Fastest)
+        foreach (var (change, onset, _) in throat.Worst)
         {
-            foreach (var change in throat.Worst)
+            // The tempo never falls: a change is quickest where it comes last.
+            var stretch = clock.StretchAt(onset);
+            if (!change.HasTime(clock, stretch))
             {
-                // The tempo never falls: a change is quickest where it comes last.
-                var available = clock.Seconds(change.Change.Steps, clock.StretchAt(change.Onset));
-                if (available < change.Change.Needed)
-                {
-                    yield return change.Change.Fault(available);
-                }
+                yield return change.Fault(clock.Seconds(change.Steps, stretch));
             }
         }
 
@@ -102,6 +70,16 @@ internal sealed class StepTimes
         {
             var before = clock.StretchAt(first.Onset - first.Change.Steps, at);
             at = clock.StretchAt(first.Onset, before);
+            if (first.Change.HasTime(clock, at))
+            {
+                if (rest is { } only && !only.HasTime(clock, at))
+                {
+                    yield return only.Fault(clock.Seconds(only.Steps, at));
+                }
+
+                continue;
+            }
+
             var available = clock.Between(first.Onset - first.Change.Steps, before, first.Onset, at);
             var (needed, left) = rest is { } other ? (other.Needed, clock.Seconds(other.Steps, at)) : (Rational.Zero, Rational.One);
             if (available < first.Change.Needed && first.Change.Needed * left >= needed * available)
@@ -119,21 +97,24 @@ internal sealed class StepTimes
     {
         if (!_throats.TryGetValue(level, out var throat))
         {
-            throat = _throats[level] = Measure(AgilityLimits.Of(level));
+            throat = _throats[level] = Measure(level);
         }
 
         return throat;
     }
 
     /// <summary>The change of each line that needs slowing most: the same one at every tempo, except where another time through the drill begins.</summary>
-    private Throat Measure(AgilityLimits limits)
+    private Throat Measure(Experience level)
     {
         var notes = Section.Notes.AsSpan();
-        var heights = Section.Pitches.ConvertAll(p => p.Midi);
-        var needed = new Dictionary<int, Rational>();
-        var worst = new Dictionary<Change, int>();
+        var least = Least[level];
+        int[] heights = [.. Section.Pitches.Select(p => p.Midi)];
+        var worst = new List<PlacedChange>();
+        var worstOfLine = new int[_lineCount];
+        Array.Fill(worstOfLine, -1);
         var rounds = new List<(PlacedChange First, Change? Others)>();
         var round = 0;
+        Change? slowest = null;
         foreach (var line in Section.Lines)
         {
             Change? most = null;
@@ -142,14 +123,14 @@ internal sealed class StepTimes
             if (beginsRound)
             {
                 round = line.Round;
-                rounds.Add((new PlacedChange(ChangeTo(first, notes), notes[first].OnsetSteps), null));
+                rounds.Add((new PlacedChange(ChangeTo(first, notes), notes[first].OnsetSteps, -1), null));
+                slowest = Worse(ChangeTo(first, notes), slowest);
                 first++;
             }
 
             for (var n = first; n < line.FirstNote + line.NoteCount; n++)
             {
-                var change = ChangeTo(n, notes);
-                most = most is not { } known || change.NeedsMoreThan(known) ? change : most;
+                most = Worse(ChangeTo(n, notes), most);
             }
 
             if (most is not { } found)
@@ -157,50 +138,59 @@ internal sealed class StepTimes
                 continue;
             }
 
+            slowest = Worse(found, slowest);
             if (beginsRound)
             {
                 rounds[^1] = rounds[^1] with { Others = found };
             }
             else
             {
-                worst[found] = notes[line.FirstNote].OnsetSteps;
+                Keep(found, notes[line.FirstNote].OnsetSteps);
             }
         }
 
         // Quicker than this, one of them has too little time.
-        var fastest = new Rational(int.MaxValue);
-        foreach (var change in worst.Keys.Concat(rounds.Select(r => r.First.Change)).Concat(rounds.Select(r => r.Others).OfType<Change>()))
-        {
-            fastest = Rational.Min(fastest, new Rational(change.Steps, Section.Resolution) * 60 / change.Needed);
-        }
+        var fastest = slowest is { } bound ? new Rational(bound.Steps, Section.Resolution) * 60 / bound.Needed : new Rational(int.MaxValue);
+        return new Throat([.. worst], [.. rounds], fastest);
 
-        return new Throat([.. worst.Select(w => new PlacedChange(w.Key, w.Value))], [.. rounds], fastest);
+        Change ChangeTo(int note, ReadOnlySpan<ScoreNote> sung) => new(
+            sung[note].LineIndex % _lineCount, sung[note].OnsetSteps - sung[note - 1].OnsetSteps, least[Widest + heights[sung[note].PitchIndex] - heights[sung[note - 1].PitchIndex]]);
 
-        Change ChangeTo(int note, ReadOnlySpan<ScoreNote> sung)
+        // The same change of a line comes again in each time through the drill, and counts where it comes last.
+        void Keep(Change change, int onset)
         {
-            var semitones = heights[sung[note].PitchIndex] - heights[sung[note - 1].PitchIndex];
-            if (!needed.TryGetValue(semitones, out var least))
+            ref var last = ref worstOfLine[change.Line];
+            for (var w = last; w >= 0; w = worst[w].Previous)
             {
-                least = needed[semitones] = limits.LeastSeconds(semitones, out _);
+                if (worst[w].Change == change)
+                {
+                    worst[w] = worst[w] with { Onset = onset };
+                    return;
+                }
             }
 
-            return new Change(sung[note].LineIndex % _lineCount, sung[note].OnsetSteps - sung[note - 1].OnsetSteps, least);
+            worst.Add(new PlacedChange(change, onset, last));
+            last = worst.Count - 1;
         }
     }
 
-    /// <summary>Notes that touch each other, and the line of the first.</summary>
-    private readonly record struct Run(int Start, int End, int Line);
+    /// <summary>The change that needs slowing more; the known one where both need as much.</summary>
+    private static Change Worse(Change change, Change? known) => known is { } other && !change.NeedsMoreThan(other) ? other : change;
 
-    /// <summary>The steps from one onset to the next in a line, and the seconds needed.</summary>
-    private readonly record struct Change(int Line, int Steps, Rational Needed)
+    /// <summary>The steps from one onset to the next in a line, and what is needed, in parts of a second.</summary>
+    private readonly record struct Change(int Line, int Steps, long NeededParts)
     {
-        public bool NeedsMoreThan(Change other) => (Needed > other.Needed || Steps < other.Steps) && Needed * other.Steps > other.Needed * Steps;
+        public Rational Needed => new(NeededParts, Parts);
+
+        public bool NeedsMoreThan(Change other) => NeededParts * other.Steps > other.NeededParts * Steps;
+
+        public bool HasTime(StepClock clock, int stretch) => clock.Lasts(Steps, stretch, NeededParts, Parts);
 
         public LineFault Fault(Rational available) => new(Line, Needed.ToDouble() - available.ToDouble());
     }
 
-    /// <summary>A change and a step at its tempo.</summary>
-    private readonly record struct PlacedChange(Change Change, int Onset);
+    /// <summary>A change, a step at its tempo, and the number of another change of the same line; -1 where there is none.</summary>
+    private readonly record struct PlacedChange(Change Change, int Onset, int Previous);
 
     /// <summary>
     /// For a level: the worst change of each line, where it comes last; for the line with which each further time through the drill begins

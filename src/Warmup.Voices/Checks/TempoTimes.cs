@@ -11,6 +11,9 @@ internal sealed class TempoTimes(Drill drill, Expansion lines, CancellationToken
     private readonly Dictionary<Rational, Known> _steady = [];
     private readonly Dictionary<ValueList<Rational>, Known> _rising = [];
 
+    // Made with the first tempo; the others share its lines and pitches.
+    private CarriedDrill? _carried;
+
     /// <summary>The notes of the scores that were made for it.</summary>
     public long NotesMade { get; private set; }
 
@@ -24,9 +27,6 @@ internal sealed class TempoTimes(Drill drill, Expansion lines, CancellationToken
 
     /// <summary>The times at a tempo that may rise; nothing where the drill cannot be put in time so.</summary>
     public StepTimes? At(TempoRamp tempo) => Of(tempo).Times;
-
-    /// <summary>The score at a tempo at which there are times.</summary>
-    public Score ScoreAt(TempoRamp tempo) => Of(tempo).Carried!.At(tempo);
 
     private Known Of(TempoRamp tempo)
     {
@@ -49,20 +49,20 @@ internal sealed class TempoTimes(Drill drill, Expansion lines, CancellationToken
     {
         try
         {
-            var carried = new CarriedDrill(drill with { Tempo = tempo, Expansion = lines, HasDrone = false }, cancellation);
-            var section = carried.ToScore().Sections[0];
+            _carried ??= new CarriedDrill(drill with { Tempo = tempo, Expansion = lines, HasDrone = false }, cancellation);
+            var section = _carried.ToScore(_carried.Drill with { Tempo = tempo }, cancellation).Sections[0];
             NotesMade += section.Notes.Count;
-            return new Known(carried, new StepTimes(section, lines.Lines.Count), null);
+            return new Known(new StepTimes(section, lines.Lines.Count), null);
         }
         catch (PatternException refused)
         {
             NotesMade += lines.NoteCount;
-            return new Known(null, null, refused.Finding);
+            return new Known(null, refused.Finding);
         }
     }
 
     private Rational Breath(Rational tempo) => drill.Delivery.IsLineByLine ? drill.Delivery.BreathAksharas(tempo) : Rational.Zero;
 
     /// <summary>What tempi share, or why there is nothing.</summary>
-    private sealed record Known(CarriedDrill? Carried, StepTimes? Times, Finding? Refusal);
+    private sealed record Known(StepTimes? Times, Finding? Refusal);
 }

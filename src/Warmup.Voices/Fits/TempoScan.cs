@@ -97,7 +97,7 @@ internal sealed class TempoScan
 
         foreach (var singer in _breathing)
         {
-            if (times.TooLong(singer.ShortestBreathSeconds, singer.BreathSeconds, clock).Any())
+            if (times.Spans.TooLong(singer.ShortestBreathSeconds, singer.BreathSeconds, clock).Any())
             {
                 return Closer.Breath;
             }

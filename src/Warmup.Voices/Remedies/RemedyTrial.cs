@@ -187,6 +187,7 @@ internal sealed class RemedyTrial
         }
 
         _scores.Cost += times.Cost;
+        var spans = times.Spans;
         if ((_planned ?? parts.Breaths?.Need) is { } need)
         {
             // A plan that is enough for everyone leaves no span too long, wherever its breaths are.
@@ -199,13 +200,13 @@ internal sealed class RemedyTrial
             }
             else
             {
-                times = times.WithBreaths(need);
+                spans = times.SpansWithBreaths(need, _scores.Cancellation);
             }
         }
 
         foreach (var level in _levels)
         {
-            foreach (var (line, seconds) in times.TooLong(level.ShortestBreath, level.LeastCapacity))
+            foreach (var (line, seconds) in spans.TooLong(level.ShortestBreath, level.LeastCapacity))
             {
                 foreach (var (singer, capacity) in level.Singers)
                 {

@@ -24,23 +24,33 @@ public class StepTimesTests
                 continue;
             }
 
-            var carried = times.ScoreAt(tempo).Sections[0];
-            var clock = tempo.Rounds > 1 ? StepClock.Of(carried) : new StepClock(tempo.Start, carried.Resolution);
-            Assert.Equal(score!.Sections[0].Notes, carried.Notes);
-            Assert.Equal(score.Sections[0].TempoChanges, carried.TempoChanges);
+            var clock = StepClock.Of(steps!.Section, tempo);
+            Assert.Equal(score!.Sections[0].Notes, steps.Section.Notes);
+            Assert.Equal(Stretches(StepClock.Of(score.Sections[0])), Stretches(clock));
             foreach (var level in Levels)
             {
                 var hurried = AgilityCheck.WorstOfEachLine(score, AgilityLimits.Of(level)).Select(h => (h.Note.LineIndex % lines.Lines.Count, h.Needed.ToDouble() - h.Available.ToDouble()));
-                Assert.Equal(Worst(hurried), Worst(steps!.TooFast(level, clock).Select(f => (f.Line, f.Excess))));
+                Assert.Equal(Worst(hurried), Worst(steps.TooFast(level, clock).Select(f => (f.Line, f.Excess))));
                 Assert.True(tempo.Rounds > 1 || steps.IsTooFast(level, tempo.Start) == steps.TooFast(level, clock).Any());
             }
 
             foreach (var capacity in Capacities(score, singer))
             {
                 var spans = BreathSpan.Of(score, singer.ShortestBreathSeconds).Where(s => s.Seconds > capacity).Select(s => ((s.First.Line - 1) % lines.Lines.Count, s.Seconds));
-                Assert.Equal(spans, steps!.TooLong(singer.ShortestBreathSeconds, capacity, clock));
+                Assert.Equal(spans, steps.Spans.TooLong(singer.ShortestBreathSeconds, capacity, clock));
                 var need = new BreathNeed(capacity, singer.ShortestBreathSeconds);
-                Assert.Equal(BreathPlan.TryMake(score, need, out _, out _), BreathReach.IsPossible(steps.Section, clock, need));
+                var isPossible = BreathPlan.TryMake(score, need, out var plan, out _);
+                Assert.Equal(isPossible, BreathReach.IsPossible(steps.Section, clock, need));
+                var found = BreathPlanner.FindSteps(steps.Section, clock, need, CancellationToken.None);
+                Assert.Equal(isPossible, found is not null);
+                if (found is not var (factor, breaths))
+                {
+                    continue;
+                }
+
+                Assert.Equal(plan!.Breaths.Select(b => (b.AfterNote, b.Onset)), breaths.Select(b => (b.Note, new Rational(b.Begin, steps.Section.Resolution * factor))));
+                spans = BreathSpan.Of(score.WithBreaths(plan), singer.ShortestBreathSeconds).Where(s => s.Seconds > capacity / 2).Select(s => ((s.First.Line - 1) % lines.Lines.Count, s.Seconds));
+                Assert.Equal(spans, new StepSpans(steps.Section, lines.Lines.Count, factor, breaths).TooLong(singer.ShortestBreathSeconds, capacity / 2, clock.Finer(factor)));
             }
         }
     }
@@ -68,6 +78,9 @@ public class StepTimesTests
     // Some spans fit and some are too long.
     private static IEnumerable<Rational> Capacities(Score score, Singer singer) =>
         ((Rational[])[singer.BreathSeconds, score.Seconds / 4, score.Seconds / 2]).Select(c => Rational.Min(120, Rational.Max(c, new Rational(1, 10))));
+
+    private static IEnumerable<(long Start, Rational Seconds, Rational StepsASecond)> Stretches(StepClock clock) =>
+        Enumerable.Range(0, clock.Count).Select(s => (clock.StartOf(s), clock.SecondsAt(clock.StartOf(s), s), clock.PerSecond(s)));
 
     private static IEnumerable<(int Line, double Excess)> Worst(IEnumerable<(int Line, double Excess)> faults) =>
         faults.GroupBy(f => f.Line).Select(g => (g.Key, Math.Round(g.Max(f => f.Excess), 9))).Order();
