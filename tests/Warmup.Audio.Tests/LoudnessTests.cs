@@ -41,7 +41,7 @@ public class LoudnessTests
     [InlineData(4, DroneSound.Held)]
     public void The_drone_lies_below_the_voice_as_the_balance_says(int strings, DroneSound sound)
     {
-        foreach (var hz in WholeCheck.OneIn(2, Tonics))
+        foreach (var hz in WholeCheck.OneIn(4, Tonics))
         {
             var drill = Sounds.Drill("run") with { Tonic = Tonic.FromHz(hz), DroneStyle = DroneStyle.Tanpura with { StringCount = strings }, Repetitions = 2 };
             var below = Read(drill, Sounds.VoiceOnly) - Read(drill, Sounds.DroneOnly with { DroneSound = sound });
@@ -51,7 +51,7 @@ public class LoudnessTests
 
     private static IEnumerable<Drill> Drills()
     {
-        foreach (var hz in WholeCheck.OneIn(2, Tonics))
+        foreach (var hz in WholeCheck.OneIn(4, Tonics))
         {
             foreach (var scale in (string[])["S R2 G3 P D2 S'", "S R1 G1 M2 P D1 N1 S'"])
             {

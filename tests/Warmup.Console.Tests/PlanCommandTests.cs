@@ -88,6 +88,7 @@ public sealed class PlanCommandTests : IDisposable
     }
 
     [Fact]
+    [Trait("Run", "whole")]
     public void A_day_sounds_the_same_each_time()
     {
         Make("a", "--formats", "none", "--minutes", "5");

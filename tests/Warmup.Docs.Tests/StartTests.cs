@@ -9,6 +9,7 @@ public sealed partial class StartTests : TemporaryFolder
     private static readonly string[] Copied = ["src/Shared", "src/Warmup.Core", "src/Warmup.Midi", "src/Warmup.MusicXml", .. SourceTree.RootFiles];
 
     [Fact]
+    [Trait("Run", "whole")]
     public void Its_steps_lead_to_a_midi_and_a_MusicXML_file()
     {
         foreach (var part in Copied)

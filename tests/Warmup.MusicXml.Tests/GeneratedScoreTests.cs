@@ -35,7 +35,7 @@ public class GeneratedScoreTests
 
     public static TheoryData<int, int> Speeds => new MatrixTheoryData<int, int>([3, 4, 5, 7, 9], [1, 2, 3, 4]);
 
-    // Every breath length on the grid of 24ths with every speed, so that no leftover is met by luck alone.
+    // Every breath length on the grid of 24ths with every speed, so that no leftover is met by luck alone; in a usual run a third of them, which differ from speed to speed.
     [Theory]
     [MemberData(nameof(Speeds))]
     public void Every_breath_length_can_be_written_in_every_speed(int gati, int kalam)
@@ -44,7 +44,7 @@ public class GeneratedScoreTests
         {
             foreach (var hold in new[] { new Rational(1, 4), new Rational(1, 3), 1 })
             {
-                for (var grid = 5; grid <= 28; grid++)
+                foreach (var grid in WholeCheck.OneIn(3, Enumerable.Range(5, 24), gati + kalam))
                 {
                     var drill = Drills.Of() with
                     {

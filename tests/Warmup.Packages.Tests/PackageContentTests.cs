@@ -14,8 +14,7 @@ public sealed class PackageContentTests(PackedLibraries packed)
     [Fact]
     public void The_libraries_and_the_programs_are_packed_and_nothing_else() => Assert.Equal(
         PackedLibraries.Names.SelectMany(n => new[] { $"{n}.{PackedLibraries.Version}.nupkg", $"{n}.{PackedLibraries.Version}.snupkg" })
-            .Append($"Warmup.Page.{PackedLibraries.Version}.nupkg")
-            .Append($"Warmup.Tool.{PackedLibraries.Version}.nupkg")
+            .Concat(PackedLibraries.Programs.Where(_ => WholeCheck.IsAskedFor).Select(p => $"{p.Package}.{PackedLibraries.Version}.nupkg"))
             .Order(StringComparer.Ordinal),
         Directory.GetFiles(packed.Folder).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal));
 

@@ -11,6 +11,7 @@ public sealed class ToolTests(PackedLibraries packed) : IDisposable
     public void Dispose() => _folder.Delete(recursive: true);
 
     [Fact]
+    [Trait("Run", "whole")]
     public async Task The_program_installs_as_a_tool_and_writes_a_sheet()
     {
         Assert.InRange(new FileInfo(Path.Combine(packed.Folder, $"Warmup.Tool.{PackedLibraries.Version}.nupkg")).Length, 1, MostBytes);

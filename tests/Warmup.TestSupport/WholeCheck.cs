@@ -5,6 +5,6 @@ public static class WholeCheck
 {
     public static bool IsAskedFor { get; } = Environment.GetEnvironmentVariable("WARMUP_ALL") == "1";
 
-    /// <summary>The first of every few items; all in the whole check.</summary>
-    public static IEnumerable<T> OneIn<T>(int few, IEnumerable<T> all) => IsAskedFor ? all : all.Where((_, i) => i % few == 0);
+    /// <summary>One of every few items, the first or one after it; all in the whole check.</summary>
+    public static IEnumerable<T> OneIn<T>(int few, IEnumerable<T> all, int after = 0) => IsAskedFor ? all : all.Where((_, i) => i % few == after % few);
 }

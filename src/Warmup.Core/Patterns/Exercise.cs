@@ -8,6 +8,9 @@ public sealed class Exercise
 {
     private const int LongestText = 200;
 
+    // Read when it is first asked for, and kept: a plan asks each exercise a thousand times.
+    private Meter? _meter;
+
     /// <summary>Makes an exercise.</summary>
     /// <param name="group">Its group, in small letters a to z: <c>alankara</c>.</param>
     /// <param name="number">Its number in the group, at least 1.</param>
@@ -63,18 +66,17 @@ public sealed class Exercise
     /// The meter of <see cref="Tala"/>, whose text begins with the tala's name and goes on with its signs; Adi where it has none or none that
     /// is known.
     /// </summary>
-    public Meter Meter
-    {
-        get
-        {
-            var words = Tala.Split(' ');
-            return Meter.TryParse(Tala, out var meter, out _) || Meter.TryParse(string.Join(' ', words.Take(2)), out meter, out _) || Meter.TryParse(words[0], out meter, out _) ? meter : Meter.Adi;
-        }
-    }
+    public Meter Meter => _meter ??= MeterOf(Tala);
 
     /// <summary>A name for programs and files: <c>sarali-1</c>.</summary>
     public string Name => string.Create(CultureInfo.InvariantCulture, $"{Group}-{Number}");
 
     /// <summary>The name and the title.</summary>
     public override string ToString() => $"{Name}: {Title}";
+
+    private static Meter MeterOf(string tala)
+    {
+        var words = tala.Split(' ');
+        return Meter.TryParse(tala, out var meter, out _) || Meter.TryParse(string.Join(' ', words.Take(2)), out meter, out _) || Meter.TryParse(words[0], out meter, out _) ? meter : Meter.Adi;
+    }
 }
