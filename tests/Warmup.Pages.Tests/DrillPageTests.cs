@@ -74,9 +74,11 @@ public abstract class DrillPageTests(Opened opened, PageServer server) : ServedP
         Assert.Equal("Sparrow,G3,E5,18,beginner", (string)(await Browser.EvaluateAsync("document.getElementById('class').value"))!);
     }
 
+    /// <summary>A phone's width, and in the whole check a desk's.</summary>
+    public static TheoryData<int> Widths => [.. WholeCheck.OneIn(2, (int[])[360, 1200])];
+
     [Theory]
-    [InlineData(360)]
-    [InlineData(1200)]
+    [MemberData(nameof(Widths))]
     public async Task The_page_keeps_the_rules_of_accessibility(int width)
     {
         await StartAsync("/", width);

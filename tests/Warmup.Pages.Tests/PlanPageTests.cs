@@ -61,9 +61,11 @@ public abstract class PlanPageTests(Opened opened, PageServer server) : ServedPa
         await IsContentAsync();
     }
 
+    /// <summary>A phone's width, and in the whole check a desk's.</summary>
+    public static TheoryData<int> Widths => [.. WholeCheck.OneIn(2, (int[])[360, 1200])];
+
     [Theory]
-    [InlineData(360)]
-    [InlineData(1200)]
+    [MemberData(nameof(Widths))]
     public async Task It_keeps_the_rules_of_accessibility_and_fits_the_screen(int width)
     {
         await StartAsync(Address, width);

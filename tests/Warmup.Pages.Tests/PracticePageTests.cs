@@ -150,10 +150,10 @@ public class PracticePageTests(OpenedInChromium opened) : IClassFixture<OpenedIn
         await Browser.SendAsync("Emulation.setEmulatedMedia", new JsonObject { ["features"] = new JsonArray() });
     }
 
+    public static TheoryData<int> Widths => [.. WholeCheck.OneIn(2, (int[])[320, 360, 1000])];
+
     [Theory]
-    [InlineData(320)]
-    [InlineData(360)]
-    [InlineData(1000)]
+    [MemberData(nameof(Widths))]
     public async Task Nothing_is_wider_than_the_screen(int width)
     {
         foreach (var drill in (Drill[])

@@ -17,7 +17,7 @@ public abstract class TimesTests(Opened opened)
 
     public static TheoryData<string, int> Scores =>
     [
-        .. WholeCheck.OneIn(2, new[]
+        .. WholeCheck.OneIn(3, new[]
         {
             ("plain", 50), ("plain", 100), ("line by line", 150), ("sruti box", 100), ("ramp", 80), ("ramp", 100), ("answers", 100), ("no drone", 100), ("warm-up", 125), ("free", 100),
         }),
@@ -92,9 +92,10 @@ public abstract class TimesTests(Opened opened)
         }
     }
 
+    public static TheoryData<int> Percents => [.. WholeCheck.OneIn(2, (int[])[150, 100])];
+
     [Theory]
-    [InlineData(100)]
-    [InlineData(150)]
+    [MemberData(nameof(Percents))]
     public async Task A_slide_goes_from_the_middle_of_its_note_to_the_next_pitch_and_a_short_note_stops_there(int percent)
     {
         var score = (Mohanam with { Pattern = Pattern.Parse("[S , P , S' , P , ,].glide + [S G P , ,].staccato + [S , , ,].swell") }).ToScore();
