@@ -19,7 +19,7 @@ internal sealed class LineSurvey
     {
         NoteCount = lines.NoteCount;
         _toneOfNote = new ushort[NoteCount];
-        (IsInUnits, HasHalves) = (true, false);
+        (IsPlain, IsInUnits, HasHalves) = (true, true, false);
 
         // One more than each tone's index, where it has been met.
         Span<ushort> met = stackalloc ushort[((2 * ScaleTone.HighestOctave) + 1) * Degree.Count];
@@ -37,8 +37,12 @@ internal sealed class LineSurvey
                 }
 
                 _toneOfNote[at++] = (ushort)(index - 1);
-                IsInUnits &= note.TakesOneUnit;
-                HasHalves |= note.IsHalved;
+                if (!note.IsPlain)
+                {
+                    IsPlain = false;
+                    IsInUnits &= note.TakesOneUnit;
+                    HasHalves |= note.IsHalved;
+                }
             }
         }
     }
@@ -46,7 +50,10 @@ internal sealed class LineSurvey
     /// <summary>The notes of all lines.</summary>
     public int NoteCount { get; }
 
-    /// <summary>Whether every note takes one unit and no silence, as in most lines.</summary>
+    /// <summary>Whether every note is plain, as in most lines.</summary>
+    public bool IsPlain { get; }
+
+    /// <summary>Whether every note takes one unit and no silence.</summary>
     public bool IsInUnits { get; }
 
     /// <summary>Whether the middle of a note matters.</summary>

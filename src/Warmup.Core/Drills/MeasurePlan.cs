@@ -15,19 +15,18 @@ internal static class MeasurePlan
 
     private static ValueList<Measure> Counted(Meter meter, ReadOnlySpan<ScoreLine> lines, Rational length)
     {
-        Rational avartana = meter.Beats;
+        long avartana = meter.Beats;
         var measures = new Measure[(length / avartana).Ceiling()];
         var line = 0;
-        var onset = Rational.Zero;
         for (var m = 0; m < measures.Length; m++)
         {
+            var onset = m * avartana;
             while (line < lines.Length && lines[line].Onset < onset)
             {
                 line++;
             }
 
             measures[m] = new Measure(onset, avartana, line < lines.Length && lines[line].Onset == onset);
-            onset += avartana;
         }
 
         return ValueList.Adopt(measures);

@@ -22,16 +22,16 @@ public sealed partial record Section
         foreach (ref readonly var note in Notes.AsSpan())
         {
             ref var name = ref names[note.PitchIndex];
-            var tone = Pitches[note.PitchIndex].Tone;
-            name.Plain ??= letters.Contains(tone.Degree) ? syllables.SyllableWithVariant(tone) : syllables.SyllableOf(tone);
-            if (note.Syllable != name.Plain
-                && note.Syllable != (name.Dotted ??= letters.Contains(tone.Degree) ? dotted.SyllableWithVariant(tone) : dotted.SyllableOf(tone)))
+            name.Plain ??= Name(Pitches[note.PitchIndex].Tone, syllables);
+            if (note.Syllable != name.Plain && note.Syllable != (name.Dotted ??= Name(Pitches[note.PitchIndex].Tone, dotted)))
             {
                 return false;
             }
         }
 
         return true;
+
+        string Name(ScaleTone tone, Syllables kind) => letters.Contains(tone.Degree) ? kind.SyllableWithVariant(tone) : kind.SyllableOf(tone);
     }
 }
 

@@ -45,11 +45,12 @@ internal sealed class TimedLines
             var breath = grid.Breath(drill.Tempo.At(round));
             foreach (var speed in drill.Speeds)
             {
+                timeline.Begin(speed, round, breath);
                 var note = 0;
                 foreach (var line in lines.Lines)
                 {
                     cancellation.ThrowIfCancellationRequested();
-                    timeline.Sing(line, survey.TonesOf(note, line.Notes.Count), speed, round, breath);
+                    timeline.Sing(line, survey.TonesOf(note, line.Notes.Count), survey.IsPlain);
                     note += line.Notes.Count;
                 }
             }
@@ -106,8 +107,13 @@ internal sealed class TimedLines
     /// <summary>Each time through the drill begins with its first line.</summary>
     private ValueList<TempoChange> Tempi(TempoRamp tempo)
     {
+        if (tempo.Step.Sign == 0)
+        {
+            return default;
+        }
+
         var map = new TempoMap(tempo.Start);
-        for (var round = 1; round < _rounds.Count && tempo.Step.Sign > 0; round++)
+        for (var round = 1; round < _rounds.Count; round++)
         {
             map.ChangeTo(tempo.At(round), _timeline.Lines[round * (_rounds.Lines / _rounds.Count)].Onset);
         }

@@ -5,8 +5,14 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
 {
     private readonly ScoreNote[] _notes = new ScoreNote[rounds.Notes];
     private readonly ScoreLine[] _lines = new ScoreLine[rounds.Lines];
-    private readonly List<Breath> _breaths = [];
     private readonly int _resolution = grid.Resolution;
+
+    // Lines that run on have none.
+    private List<Breath>? _breaths;
+    private Speed _speed;
+    private long _unit;
+    private int _round;
+    private long _breath;
     private long _at = grid.CountIn;
     private Rational _onset = grid.Aksharas(grid.CountIn);
     private long _steps;
@@ -26,33 +32,45 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
     /// <summary>The lines, once all are in time.</summary>
     public ValueList<ScoreLine> Lines => ValueList.Adopt(_lines);
 
-    public ValueList<Breath> Breaths => _breaths.ToValueList();
+    public ValueList<Breath> Breaths => _breaths?.ToValueList() ?? default;
+
+    /// <summary>Goes on at a speed.</summary>
+    /// <param name="speed">The speed.</param>
+    /// <param name="round">The time through the drill, from 0.</param>
+    /// <param name="breath">The breath after each line, in steps.</param>
+    public void Begin(Speed speed, int round, long breath) => (_speed, _unit, _round, _breath) = (speed, grid.Unit(speed), round, breath);
 
     /// <summary>Sings a line.</summary>
     /// <param name="line">The line.</param>
     /// <param name="tones">The index of each note's tone in the palette.</param>
-    /// <param name="speed">The speed.</param>
-    /// <param name="round">The time through the drill, from 0.</param>
-    /// <param name="breath">The breath after it, in steps.</param>
-    public void Sing(Line line, ReadOnlySpan<ushort> tones, Speed speed, int round, long breath)
+    /// <param name="isPlain">Whether all its notes are plain.</param>
+    public void Sing(Line line, ReadOnlySpan<ushort> tones, bool isPlain)
     {
-        var (first, unit) = (_note, grid.Unit(speed));
+        var first = _note;
         var sung = line.Notes.AsSpan();
         var last = sung.Length - 1;
         var at = _at + grid.EduppuOf(_line);
-        for (var i = 0; i < last; i++)
+        if (isPlain)
         {
-            ref readonly var note = ref sung[i];
-            var (length, silence) = note.TakesOneUnit ? (unit, 0) : (grid.Steps(note, speed), grid.Silence(note, speed));
-            Add(note, at, length, tones[i], false, silence == 0 && tones[i + 1] != tones[i]);
-            at += length + silence;
+            AddPlain(tones[..last], at);
+            at += last * _unit;
+        }
+        else
+        {
+            for (var i = 0; i < last; i++)
+            {
+                ref readonly var note = ref sung[i];
+                var (length, silence) = note.TakesOneUnit ? (_unit, 0) : (grid.Steps(note, _speed), grid.Silence(note, _speed));
+                Add(note, at, length, tones[i], false, silence == 0 && tones[i + 1] != tones[i]);
+                at += length + silence;
+            }
         }
 
-        var written = grid.Steps(sung[last], speed);
-        var close = grid.Close(at, written, grid.Silence(sung[last], speed), breath);
+        var written = isPlain ? _unit : grid.Steps(sung[last], _speed);
+        var close = grid.Close(at, written, isPlain ? 0 : grid.Silence(sung[last], _speed), _breath);
         if (close.BreathEnd > close.NoteEnd)
         {
-            _breaths.Add(new Breath(grid.Aksharas(close.NoteEnd), grid.Aksharas(close.BreathEnd - close.NoteEnd), _note));
+            (_breaths ??= []).Add(new Breath(grid.Aksharas(close.NoteEnd), grid.Aksharas(close.BreathEnd - close.NoteEnd), _note));
         }
 
         var held = close.NoteEnd - at;
@@ -64,9 +82,26 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
             _length = grid.Aksharas(_steps);
         }
 
-        _lines[_line++] = new ScoreLine(first, _note - first, _onset, _length) { Speed = speed, Round = round };
+        _lines[_line++] = new ScoreLine(first, _note - first, _onset, _length) { Speed = _speed, Round = _round };
         _at = close.Next;
         _onset += _length;
+    }
+
+    /// <summary>Adds plain notes, one directly after the other.</summary>
+    /// <param name="tones">The indexes of their pitches.</param>
+    /// <param name="at">Where the first begins, in steps.</param>
+    private void AddPlain(ReadOnlySpan<ushort> tones, long at)
+    {
+        // The plan of the rounds has bound the steps.
+        var (onset, unit) = ((int)at, (int)_unit);
+        var notes = _notes.AsSpan(_note, tones.Length);
+        for (var i = 0; i < notes.Length; i++)
+        {
+            notes[i] = new ScoreNote(onset, unit, _resolution, tones[i], _line, palette.Syllable(tones[i]), false);
+            onset += unit;
+        }
+
+        _note += notes.Length;
     }
 
     /// <summary>Adds a note.</summary>

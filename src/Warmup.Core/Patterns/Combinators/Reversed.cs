@@ -42,9 +42,10 @@ internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner)
         {
             // An approach and a silence belong to a pair of notes, so they move to the other one; the silence at the line's end stays there.
             var at = source.Length - 1 - i;
+            ref readonly var note = ref source[at];
+            ref readonly var silence = ref source[at == 0 ? source.Length - 1 : at - 1];
             var approach = i == 0 ? Approach.Leap : source[at + 1].Approach;
-            var rest = at == 0 ? source[^1].Rest : source[at - 1].Rest;
-            notes[i] = source[at] with { Approach = approach, Rest = rest };
+            notes[i] = note.HasRest || silence.HasRest ? note with { Approach = approach, Rest = silence.Rest } : note.ReachedBy(approach);
         }
     }
 }

@@ -47,6 +47,12 @@ public readonly record struct LineNote
         _approach = (byte)approach;
     }
 
+    private LineNote(in LineNote note, Approach approach)
+    {
+        this = note;
+        _approach = (byte)approach;
+    }
+
     /// <summary>The tone.</summary>
     public ScaleTone Tone
     {
@@ -131,11 +137,17 @@ public readonly record struct LineNote
     /// <summary>Whether the note takes one unit and no silence, as most do.</summary>
     internal bool TakesOneUnit => _numerator == 0 && !HasRest;
 
+    /// <summary>Whether the note takes one unit and no silence, has no text and is sung plain, as nearly all are.</summary>
+    internal bool IsPlain => _numerator == 0 && _further is null && !IsHalved;
+
     /// <summary>What is sung, where a pattern has checked it once for all its notes.</summary>
     internal string? CheckedText
     {
         init => _further = Further.Of(Rest, value);
     }
+
+    /// <summary>The same note, reached in a way that the library knows to be defined.</summary>
+    internal LineNote ReachedBy(Approach approach) => new(this, approach);
 
     /// <summary>Whether a listener hears the same: tone, length, silence, sung text, joining and loudness are equal, however the notes came about.</summary>
     /// <param name="other">The other note.</param>
