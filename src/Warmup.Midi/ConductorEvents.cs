@@ -7,6 +7,8 @@ internal sealed class ConductorEvents(MidiPlan plan) : TrackEvents(plan)
     private const int ClocksPerWhole = 96;
     private const int ThirtySecondsPerQuarter = 8;
 
+    private static readonly ShortText LineWord = ShortText.Of("Line ");
+
     private int _section;
     private Section _at = plan.Score.Sections[0];
     private bool _isOpen;
@@ -70,6 +72,11 @@ internal sealed class ConductorEvents(MidiPlan plan) : TrackEvents(plan)
         ? Plan.TickOf(_section, Marker.OnsetIn(_at.Lines.AsSpan()[_line]))
         : long.MaxValue;
 
+    /// <summary>The text of a marker as most have it, <c>Line 12</c>; none where it is longer.</summary>
+    private ShortText ShortMarker => Plan.Score.Sections.Count > 1 || _isAnswer || _line >= 99 ? default
+        : _line >= 9 ? LineWord.With((char)('0' + ((_line + 1) / 10))).With((char)('0' + ((_line + 1) % 10)))
+        : LineWord.With((char)('1' + _line));
+
     private LineMarker Marker => new(Plan.Score.Sections.Count > 1 ? _section : -1, _line, _isAnswer);
 
     private void Enter()
@@ -129,8 +136,16 @@ internal sealed class ConductorEvents(MidiPlan plan) : TrackEvents(plan)
 
     private void WriteMarker(ref TrackWriter writer)
     {
-        Span<byte> text = stackalloc byte[LineMarker.Longest];
-        writer.Meta(Tick, 0x06, text[..Marker.Write(text)]);
+        if (ShortMarker is { Length: > 0 } marker)
+        {
+            writer.Text(Tick, 0x06, marker);
+        }
+        else
+        {
+            Span<byte> text = stackalloc byte[LineMarker.Longest];
+            writer.Meta(Tick, 0x06, text[..Marker.Write(text)]);
+        }
+
         _isAnswer = !_isAnswer && _at.Lines.AsSpan()[_line].HasAnswer;
         _line += _isAnswer ? 0 : 1;
         _lineTick = LineTick();

@@ -121,6 +121,7 @@ internal ref struct TrackWriter
             var at = Delta(room, on);
             if (lyric.Length > 0)
             {
+                // The note begins no time after its syllable.
                 at += Meta(room[at..], Lyric, lyric);
                 room[at++] = 0;
             }

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Warmup.Midi;
 
 /// <summary>The sung notes with their tuning and syllables.</summary>
@@ -24,7 +26,7 @@ internal sealed class VoiceEvents : TrackEvents
     // What the notes of the present section need, one by one.
     private ValueList<ScoreNote> _notes;
     private KeyTuning[] _keys = [];
-    private (string? Text, ShortText Lyric)[] _syllables = [];
+    private (string? Text, ShortText Lyric, ShortText LastLyric)[] _syllables = [];
     private int[] _velocities = [];
     private int _akshara;
     private long _aksharaEnd;
@@ -136,7 +138,7 @@ internal sealed class VoiceEvents : TrackEvents
             }
 
             var lyric = _hasLyrics ? ShortLyric(notes, n) : default;
-            if (!VoiceShape.IsNeeded(note) && lyric.Length > 0 == _hasLyrics)
+            if (lyric.Length > 0 == _hasLyrics && !VoiceShape.IsNeeded(note))
             {
                 writer.Note(on, TickOf(note.SoundEndSteps), Channel, key.Key, Velocity(note), lyric);
                 continue;
@@ -181,6 +183,7 @@ internal sealed class VoiceEvents : TrackEvents
     /// How loud a note is where it stands in the avartana; avartanas follow each other from the section's beginning. Asked for note after note,
     /// it counts aksharas and need not divide.
     /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private int Velocity(in ScoreNote note)
     {
         while (note.OnsetSteps >= _aksharaEnd)
@@ -219,7 +222,7 @@ internal sealed class VoiceEvents : TrackEvents
         _note = 0;
         _notes = Section.Notes;
         _keys = Plan.Keys[_section];
-        _syllables = new (string?, ShortText)[_keys.Length];
+        _syllables = new (string?, ShortText, ShortText)[_keys.Length];
         _velocities = Velocities(Section.Meter, Plan.Options);
         _resolution = Section.Resolution;
         (_akshara, _aksharaEnd) = (0, _resolution);
@@ -424,6 +427,7 @@ internal sealed class VoiceEvents : TrackEvents
     }
 
     /// <summary>Checks the syllable of a note; if it is short and plain, as nearly all are, gives its event's text.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private ShortText ShortLyric(ReadOnlySpan<ScoreNote> notes, int index)
     {
         ref readonly var note = ref notes[index];
@@ -431,11 +435,23 @@ internal sealed class VoiceEvents : TrackEvents
         if (!ReferenceEquals(note.Syllable, known.Text))
         {
             // Syllables repeat: the same string need not be looked at again.
-            CheckSyllable(note.Syllable, index);
-            known = (note.Syllable, ShortText.Of(note.Syllable) is { Length: > 0 } word ? word.With(' ') : default);
+            known = Checked(note.Syllable, index);
         }
 
-        return known.Lyric.Length > 0 && EndsLine(notes, index) ? known.Lyric.With('\r') : known.Lyric;
+        return EndsLine(notes, index) ? known.LastLyric : known.Lyric;
+    }
+
+    /// <summary>Checks a syllable, and makes the texts of its event inside a line and at its end.</summary>
+    private (string Text, ShortText Lyric, ShortText LastLyric) Checked(string syllable, int note)
+    {
+        CheckSyllable(syllable, note);
+        if (ShortText.Of(syllable) is not { Length: > 0 } word)
+        {
+            return (syllable, default, default);
+        }
+
+        var lyric = word.With(' ');
+        return (syllable, lyric, lyric.With('\r'));
     }
 
     private static bool EndsLine(ReadOnlySpan<ScoreNote> notes, int index) => index + 1 == notes.Length || notes[index + 1].LineIndex != notes[index].LineIndex;
