@@ -55,6 +55,11 @@ internal static class Divisions
             if (start % common != 0 || end % common != 0)
             {
                 common = Rational.Gcd(Rational.Gcd(common, start), end);
+                if (grid.TicksPerStep % common == 0)
+                {
+                    // All other notes fall on whole steps too.
+                    break;
+                }
             }
         }
 

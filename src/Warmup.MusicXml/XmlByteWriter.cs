@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Globalization;
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Text;
 
 namespace Warmup.MusicXml;
@@ -10,8 +11,11 @@ namespace Warmup.MusicXml;
 /// <param name="Length">Its bytes.</param>
 internal readonly record struct KeptMarkup(int Start, int Length);
 
-/// <summary>Collects XML as UTF-8 in shared memory and hands it on in large pieces; it allocates nothing for a note (decision 14).</summary>
-internal sealed class XmlByteWriter(IBufferWriter<byte> destination) : IDisposable
+/// <summary>
+/// Writes XML as UTF-8 into the destination's own memory where that is an array, else into shared memory that it hands on in large pieces; it
+/// allocates nothing for a note (decision 14).
+/// </summary>
+internal sealed class XmlByteWriter : IDisposable
 {
     private const int BufferSize = 32_768;
     private const int KeptSize = 16_384;
@@ -21,10 +25,24 @@ internal sealed class XmlByteWriter(IBufferWriter<byte> destination) : IDisposab
     private const int MostBytesACharacter = 6;
     private const int MostBytesANumber = 40;
 
-    private readonly byte[] _buffer = ArrayPool<byte>.Shared.Rent(BufferSize);
+    private readonly IBufferWriter<byte> _destination;
     private readonly byte[] _kept = ArrayPool<byte>.Shared.Rent(KeptSize);
+
+    // Where the destination gives no array.
+    private byte[]? _shared;
+    private byte[] _buffer = [];
+    private int _start;
     private int _at;
+    private int _end;
     private int _keptBytes;
+
+    /// <summary>A writer to a destination.</summary>
+    /// <param name="destination">Where the bytes go.</param>
+    public XmlByteWriter(IBufferWriter<byte> destination)
+    {
+        _destination = destination;
+        TakeBlock();
+    }
 
     /// <summary>Writes markup as it is. Inlined, a copy of known length takes a few instructions.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -120,20 +138,28 @@ internal sealed class XmlByteWriter(IBufferWriter<byte> destination) : IDisposab
     /// <summary>Keeps nothing any longer.</summary>
     public void Forget() => _keptBytes = 0;
 
-    /// <summary>Hands on what is left.</summary>
+    /// <summary>Hands on what is left; nothing can be written after it.</summary>
     public void Flush()
     {
-        if (_at > 0)
+        if (_shared is null)
         {
-            destination.Write(_buffer.AsSpan(0, _at));
-            _at = 0;
+            _destination.Advance(_at - _start);
         }
+        else
+        {
+            _destination.Write(_shared.AsSpan(_start, _at - _start));
+        }
+
+        _end = _start = _at;
     }
 
     public void Dispose()
     {
-        ArrayPool<byte>.Shared.Return(_buffer);
         ArrayPool<byte>.Shared.Return(_kept);
+        if (_shared is not null)
+        {
+            ArrayPool<byte>.Shared.Return(_shared);
+        }
     }
 
     private void Plain(ReadOnlySpan<char> text)
@@ -152,9 +178,25 @@ internal sealed class XmlByteWriter(IBufferWriter<byte> destination) : IDisposab
 
     private void Reserve(int bytes)
     {
-        if (_buffer.Length - _at < bytes)
+        if (_end - _at < bytes)
         {
             Flush();
+            TakeBlock();
         }
+    }
+
+    private void TakeBlock()
+    {
+        if (_shared is null && MemoryMarshal.TryGetArray<byte>(_destination.GetMemory(BufferSize), out var block))
+        {
+            (_buffer, _start, _end) = (block.Array!, block.Offset, block.Offset + block.Count);
+        }
+        else
+        {
+            _buffer = _shared ??= ArrayPool<byte>.Shared.Rent(BufferSize);
+            (_start, _end) = (0, _buffer.Length);
+        }
+
+        _at = _start;
     }
 }

@@ -24,10 +24,12 @@ internal static class XmlText
         foreach (var section in score.Sections)
         {
             Check(section.Title, "a section's title");
-            var before = string.Empty;
+
+            // The syllables of a pitch repeat: the same string need not be checked again.
+            var known = new string?[section.Pitches.Count];
             foreach (ref readonly var note in section.Notes.AsSpan())
             {
-                // Syllables repeat: the same string need not be checked twice in a row.
+                ref var before = ref known[note.PitchIndex];
                 if (!ReferenceEquals(before, note.Syllable))
                 {
                     before = note.Syllable;
