@@ -47,15 +47,8 @@ internal static class AgilityCheck
         {
             var (section, sectionStart) = (score.Sections[s], starts[s]);
             var enough = EnoughSteps(section, limits);
-            for (var n = 0; n < section.Notes.Count; n++)
+            for (var n = 0; n < section.Notes.Count; n = NextQuick(section, n + 1, enough))
             {
-                // Where the tempo changes, from one line to the next, the time between two notes is partly of each.
-                if (n > 0 && section.Notes[n].OnsetSteps - section.Notes[n - 1].OnsetSteps >= enough
-                    && (section.TempoChanges.IsEmpty || section.Notes[n].LineIndex == section.Notes[n - 1].LineIndex))
-                {
-                    continue;
-                }
-
                 if (n > 0)
                 {
                     before = At(section, section.Notes[n - 1], sectionStart);
@@ -78,6 +71,20 @@ internal static class AgilityCheck
                 before = At(section, section.Notes[^1], sectionStart);
             }
         }
+    }
+
+    /// <summary>The first note, from one on, that may follow the note before it too quickly; the number of the notes where none does.</summary>
+    private static int NextQuick(Section section, int note, long enough)
+    {
+        // Where the tempo changes, from one line to the next, the time between two notes is partly of each.
+        var notes = section.Notes.AsSpan();
+        var isSteady = section.TempoChanges.IsEmpty;
+        while (note < notes.Length && notes[note].OnsetSteps - notes[note - 1].OnsetSteps >= enough && (isSteady || notes[note].LineIndex == notes[note - 1].LineIndex))
+        {
+            note++;
+        }
+
+        return note;
     }
 
     private static (Rational Seconds, ScorePitch Pitch) At(Section section, ScoreNote note, Rational sectionStart) =>

@@ -23,6 +23,10 @@ public enum ThroatLimit
 /// </remarks>
 public sealed record AgilityLimits
 {
+    private static readonly AgilityLimits Beginner = new();
+    private static readonly AgilityLimits Intermediate = new() { NotesASecond = 5, SteadySeconds = new Rational(1, 20) };
+    private static readonly AgilityLimits Advanced = new() { NotesASecond = 8, SteadySeconds = new Rational(1, 100) };
+
     /// <summary>The most notes a second of any level: 9 (the project's own setting, derived from the times of the changes).</summary>
     public static int MostNotesASecond => 9;
 
@@ -42,9 +46,9 @@ public sealed record AgilityLimits
     /// <exception cref="ArgumentOutOfRangeException">The level is none of the three.</exception>
     public static AgilityLimits Of(Experience experience) => Require.Defined(experience) switch
     {
-        Experience.Beginner => new AgilityLimits(),
-        Experience.Intermediate => new AgilityLimits { NotesASecond = 5, SteadySeconds = new Rational(1, 20) },
-        _ => new AgilityLimits { NotesASecond = 8, SteadySeconds = new Rational(1, 100) },
+        Experience.Beginner => Beginner,
+        Experience.Intermediate => Intermediate,
+        _ => Advanced,
     };
 
     /// <summary>The two limits.</summary>
