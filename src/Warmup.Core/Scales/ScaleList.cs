@@ -13,6 +13,9 @@ internal sealed class ScaleList
     private readonly int _tonic;
     private readonly int _upper;
 
+    // Whether it repeats and never turns, so that each tone has one step.
+    private readonly bool _isRising;
+
     public ScaleList(ValueList<ScaleTone> rising, ScaleDirection direction)
     {
         Direction = direction;
@@ -32,6 +35,13 @@ internal sealed class ScaleList
         {
             _upper = -1;
         }
+
+        Top = (_upper >= 0 ? _upper : _places.Length - 1) - _tonic;
+        _isRising = _upper >= 0;
+        for (var i = _tonic; i < _upper; i++)
+        {
+            _isRising &= _places[i].Semitones < _places[i + 1].Semitones;
+        }
     }
 
     public ScaleDirection Direction { get; }
@@ -39,7 +49,7 @@ internal sealed class ScaleList
     public bool HasUpperTonic => _upper >= 0;
 
     /// <summary>Steps from the tonic to the upper tonic, or to the highest note where there is none.</summary>
-    public int Top => (_upper >= 0 ? _upper : _places.Length - 1) - _tonic;
+    public int Top { get; }
 
     /// <summary>The tone of a step; <see langword="null"/> where the list does not go that far.</summary>
     public ScaleTone? this[int step]
@@ -104,10 +114,17 @@ internal sealed class ScaleList
     /// The notes strictly between two tones, in rising order. Where a tone occurs twice, or is missing from the list and the list
     /// crosses its pitch twice, the places nearest each other are taken.
     /// </summary>
-    public ReadOnlyMemory<ScaleTone> Between(ScaleTone low, ScaleTone high)
+    /// <returns>An array of the caller's own.</returns>
+    public ScaleTone[] Between(ScaleTone low, ScaleTone high)
     {
         var first = -OctavesSearched * Math.Max(1, Top);
         var last = (OctavesSearched + 1) * Math.Max(1, Top);
+        if (_isRising && StepOf(low) is { } below && StepOf(high) is { } above && below >= first && above <= last)
+        {
+            return Tones(below + 1, above - below - 1);
+        }
+
+        var (holdsLow, holdsHigh) = (Holds(low), Holds(high));
         var lowest = new List<int>();
         var highest = new List<int>();
         for (var step = first; step <= last; step++)
@@ -118,22 +135,20 @@ internal sealed class ScaleList
             }
 
             // A missing low end stands just before the first place above it; a missing high end just after the last place below it.
-            var before = this[step - 1];
             if (tone == low)
             {
                 lowest.Add(step + 1);
             }
-            else if (!Holds(low) && tone.Semitones > low.Semitones && (before is null || before.Value.Semitones <= low.Semitones))
+            else if (!holdsLow && tone.Semitones > low.Semitones && (this[step - 1] is not { } before || before.Semitones <= low.Semitones))
             {
                 lowest.Add(step);
             }
 
-            var after = this[step + 1];
             if (tone == high)
             {
                 highest.Add(step - 1);
             }
-            else if (!Holds(high) && tone.Semitones < high.Semitones && (after is null || after.Value.Semitones >= high.Semitones))
+            else if (!holdsHigh && tone.Semitones < high.Semitones && (this[step + 1] is not { } after || after.Semitones >= high.Semitones))
             {
                 highest.Add(step);
             }
@@ -152,18 +167,32 @@ internal sealed class ScaleList
             }
         }
 
-        if (best.Count <= 0)
+        return Tones(best.From, best.Count);
+    }
+
+    /// <summary>The step of a tone of a rising list; <see langword="null"/> where the list does not have it.</summary>
+    private int? StepOf(ScaleTone tone)
+    {
+        for (var i = _tonic; i < _upper; i++)
         {
-            return default;
+            if (_places[i].Degree == tone.Degree)
+            {
+                return i - _tonic + ((tone.Octave - _places[i].Octave) * Top);
+            }
         }
 
-        var between = new ScaleTone[best.Count];
-        for (var i = 0; i < between.Length; i++)
+        return null;
+    }
+
+    private ScaleTone[] Tones(int step, int count)
+    {
+        var tones = count > 0 ? new ScaleTone[count] : [];
+        for (var i = 0; i < tones.Length; i++)
         {
-            between[i] = this[best.From + i]!.Value;
+            tones[i] = this[step + i]!.Value;
         }
 
-        return between;
+        return tones;
     }
 
     private static int Distance(Degree a, Degree b) => Math.Abs(a.Semitones - b.Semitones);

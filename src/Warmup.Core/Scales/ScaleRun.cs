@@ -35,7 +35,7 @@ public sealed partial record Scale
 
         var between = rises ? _rising.Between(from, to) : _falling.Between(to, from);
         var tones = new ScaleTone[between.Length + 2];
-        between.Span.CopyTo(tones.AsSpan(1));
+        between.CopyTo(tones, 1);
         if (!rises)
         {
             Array.Reverse(tones);

@@ -35,7 +35,7 @@ internal static class TurnBack
 
         // The silence at the line's end stays there.
         notes[^1] = notes[^1] with { Rest = source[^1].Rest };
-        return new Line(notes.ToValueList());
+        return new Line(ValueList.Adopt(notes.ToArray()));
     }
 
     private static void AddRun(List<LineNote> notes, ReadOnlySpan<LineNote> source, ScaleDirection direction, Approach approach, Scale scale, Expander expander)
@@ -63,7 +63,7 @@ internal static class TurnBack
     {
         // Where the list repeats, the run is looked for in the middle octave and moved to its own.
         var octaves = list.HasUpperTonic ? low.Octave : 0;
-        var between = list.Between(low.Raised(-octaves), high.Raised(-octaves)).ToArray();
+        var between = list.Between(low.Raised(-octaves), high.Raised(-octaves));
         for (var i = 0; i < between.Length; i++)
         {
             between[i] = between[i].Raised(octaves);

@@ -66,7 +66,7 @@ internal readonly struct FormMaker(FormTable table)
                     continue;
                 }
 
-                var more = first == size ? Int128.One : table.Total(size - first, a, table.Beside, table.Rows);
+                var more = first == size ? Int128.One : table.Following(size - first, a);
                 var block = table.Counts[first, a] * more;
                 if (rank >= block)
                 {

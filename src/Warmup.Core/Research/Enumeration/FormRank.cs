@@ -73,7 +73,7 @@ internal readonly struct FormRank(FormTable table)
                 return null;
             }
 
-            rank = (rank * table.Total(size - part.Nodes, symbol, table.Beside, table.Rows)) + rest;
+            rank = (rank * table.Following(size - part.Nodes, symbol)) + rest;
         }
 
         for (var first = oneIsEnough ? size : size - 1; first >= part.Nodes; first--)
@@ -82,7 +82,7 @@ internal readonly struct FormRank(FormTable table)
             {
                 if (before is null || table.Beside[before.Value, a])
                 {
-                    rank += table.Counts[first, a] * (first == size ? Int128.One : table.Total(size - first, a, table.Beside, table.Rows));
+                    rank += table.Counts[first, a] * (first == size ? Int128.One : table.Following(size - first, a));
                 }
             }
         }

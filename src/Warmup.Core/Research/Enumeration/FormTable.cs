@@ -11,6 +11,10 @@ internal sealed class FormTable
 {
     private readonly int _firstConnective;
 
+    // What a form is found by, again and again: the partners of a symbol by size and word, and the rows that may follow it by size.
+    private readonly Int128[,,] _partners;
+    private readonly Int128[,] _following;
+
     public FormTable(PatternVocabulary words, int size)
     {
         Words = words;
@@ -24,6 +28,8 @@ internal sealed class FormTable
         Between = new bool[words.Connectives.Count, Symbols, Symbols];
         Counts = new Int128[size + 1, Symbols];
         Rows = new Int128[size + 1, Symbols];
+        _partners = new Int128[size + 1, words.Connectives.Count, Symbols];
+        _following = new Int128[size + 1, Symbols];
         Allow();
         for (var s = 1; s <= size; s++)
         {
@@ -78,29 +84,11 @@ internal sealed class FormTable
         static int After(int first, int index) => index < 0 ? -1 : first + index;
     }
 
-    /// <summary>The forms, or rows, of a size that may stand inside a symbol or beside it.</summary>
-    public Int128 Total(int size, int symbol, bool[,] allowed, Int128[,] counts)
-    {
-        Int128 total = 0;
-        for (var inner = 0; size > 0 && inner < Symbols; inner++)
-        {
-            total += allowed[symbol, inner] ? counts[size, inner] : 0;
-        }
-
-        return total;
-    }
+    /// <summary>The rows of a size, none or more, that may follow a symbol in a sum.</summary>
+    public Int128 Following(int size, int symbol) => _following[size, symbol];
 
     /// <summary>The forms of a size that may stand on the other side of a symbol.</summary>
-    public Int128 Partners(int size, int connective, int symbol)
-    {
-        Int128 total = 0;
-        for (var b = 0; b < Symbols; b++)
-        {
-            total += Between[connective, symbol, b] ? Counts[size, b] : 0;
-        }
-
-        return total;
-    }
+    public Int128 Partners(int size, int connective, int symbol) => _partners[size, connective, symbol];
 
     private void Allow()
     {
@@ -132,7 +120,7 @@ internal sealed class FormTable
             Counts[size, symbol] = IsPrimitive(symbol)
                 ? size == 1 ? 1 : 0
                 : symbol < _firstConnective
-                    ? Total(size - 1, symbol, Inside, Counts)
+                    ? Total(size - 1, other => Inside[symbol, other], Counts)
                     : symbol < SumSymbol ? CountPairs(size, ConnectiveOf(symbol)) : Words.HasSum ? CountSums(size) : 0;
         }
 
@@ -141,9 +129,30 @@ internal sealed class FormTable
             Rows[size, symbol] = Counts[size, symbol];
             for (var first = 1; first < size; first++)
             {
-                Rows[size, symbol] += Counts[first, symbol] * Total(size - first, symbol, Beside, Rows);
+                Rows[size, symbol] += Counts[first, symbol] * Following(size - first, symbol);
             }
         }
+
+        for (var symbol = 0; symbol < Symbols; symbol++)
+        {
+            _following[size, symbol] = Total(size, other => Beside[symbol, other], Rows);
+            for (var connective = 0; connective < Words.Connectives.Count; connective++)
+            {
+                _partners[size, connective, symbol] = Total(size, other => Between[connective, symbol, other], Counts);
+            }
+        }
+    }
+
+    /// <summary>The forms, or rows, of a size whose outermost symbol is allowed.</summary>
+    private Int128 Total(int size, Func<int, bool> isAllowed, Int128[,] counts)
+    {
+        Int128 total = 0;
+        for (var symbol = 0; size > 0 && symbol < Symbols; symbol++)
+        {
+            total += isAllowed(symbol) ? counts[size, symbol] : 0;
+        }
+
+        return total;
     }
 
     private Int128 CountPairs(int size, int connective)
@@ -167,7 +176,7 @@ internal sealed class FormTable
         {
             for (var a = 0; a < SumSymbol; a++)
             {
-                total += Counts[first, a] * Total(size - 1 - first, a, Beside, Rows);
+                total += Counts[first, a] * Following(size - 1 - first, a);
             }
         }
 
