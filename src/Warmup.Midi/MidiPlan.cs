@@ -127,13 +127,34 @@ internal sealed class MidiPlan
             (low, high) = _spans[middle].Seconds <= seconds ? (middle + 1, high) : (low, middle);
         }
 
-        // The floor of the exact product and a half, without a fraction of its own: a long drone needs this very often.
         var (from, start, rate) = _spans[low - 1];
-        var into = seconds - from;
-        var twice = 2 * (Int128)into.Denominator * rate.Denominator;
-        var (ticks, rest) = Int128.DivRem((2 * (Int128)into.Numerator * rate.Numerator) + (twice / 2), twice);
-        return start + (long)ticks - (rest < 0 ? 1 : 0);
+        return start + Nearest(seconds - from, rate);
     }
+
+    /// <summary>The whole number nearest a product, without a fraction of its own: a long drone needs this very often.</summary>
+    private static long Nearest(Rational seconds, Rational rate)
+    {
+        if (!IsSmall(seconds) || !IsSmall(rate))
+        {
+            return NearestWide(seconds, rate);
+        }
+
+        // The floor of the exact product and a half.
+        var twice = 2 * seconds.Denominator * rate.Denominator;
+        var (ticks, rest) = Math.DivRem((2 * seconds.Numerator * rate.Numerator) + (twice / 2), twice);
+        return ticks - (rest < 0 ? 1 : 0);
+    }
+
+    /// <summary>The same for numbers whose products need more than 64 bits.</summary>
+    private static long NearestWide(Rational seconds, Rational rate)
+    {
+        var twice = 2 * (Int128)seconds.Denominator * rate.Denominator;
+        var (ticks, rest) = Int128.DivRem((2 * (Int128)seconds.Numerator * rate.Numerator) + (twice / 2), twice);
+        return (long)ticks - (rest < 0 ? 1 : 0);
+    }
+
+    // Products of two such numbers, doubled, fit 64 bits.
+    private static bool IsSmall(Rational number) => number.Numerator is > -(1L << 30) and < 1L << 30 && number.Denominator < 1L << 30;
 
     /// <summary>A tempo of a section as the file holds it: the nearest whole number, at most half a microsecond off.</summary>
     /// <param name="section">The index of the section.</param>

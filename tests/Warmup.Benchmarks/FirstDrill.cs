@@ -8,7 +8,7 @@ namespace Warmup.Benchmarks;
 
 /// <summary>
 /// The first drill of a fresh process: the program starts itself again and again, and each time the new process tells the milliseconds
-/// from its first call of the library to the bytes.
+/// from its first call of the library to the bytes. The program of all libraries, tests/Warmup.Smoke, does it too, compiled beforehand.
 /// </summary>
 internal static class FirstDrill
 {
@@ -16,6 +16,23 @@ internal static class FirstDrill
 
     private const int Processes = 15;
     private static readonly string[] Cases = ["written-out midi", "written-out musicxml", "by-name midi", "by-name musicxml"];
+
+    /// <summary>Does what a command line asks for, where it asks for this.</summary>
+    /// <returns>Whether it does.</returns>
+    public static bool TryRun(string[] args)
+    {
+        switch (args)
+        {
+            case [Command]:
+                Measure();
+                return true;
+            case [Command, var which]:
+                Run(which);
+                return true;
+            default:
+                return false;
+        }
+    }
 
     /// <summary>Measures all cases and prints them.</summary>
     public static void Measure()
@@ -30,7 +47,7 @@ internal static class FirstDrill
     }
 
     /// <summary>What the new process does.</summary>
-    public static void Run(string which)
+    private static void Run(string which)
     {
         var buffer = new ArrayBufferWriter<byte>(1 << 17);
         var start = Stopwatch.GetTimestamp();
@@ -59,7 +76,7 @@ internal static class FirstDrill
         var info = new ProcessStartInfo(Environment.ProcessPath!) { RedirectStandardOutput = true };
         if (Path.GetFileNameWithoutExtension(info.FileName) == "dotnet")
         {
-            info.ArgumentList.Add(typeof(FirstDrill).Assembly.Location);
+            info.ArgumentList.Add(Environment.GetCommandLineArgs()[0]);
         }
 
         info.ArgumentList.Add(Command);

@@ -10,11 +10,7 @@ internal static class Program
     {
         switch (args)
         {
-            case [FirstDrill.Command]:
-                FirstDrill.Measure();
-                break;
-            case [FirstDrill.Command, var which]:
-                FirstDrill.Run(which);
+            case [FirstDrill.Command, ..] when FirstDrill.TryRun(args):
                 break;
             case [Report.JobCommand]:
                 Report.PrintJob();

@@ -2,12 +2,19 @@ using System.Text;
 using System.Text.Json;
 using Warmup;
 using Warmup.Audio;
+using Warmup.Benchmarks;
 using Warmup.Drawing;
 using Warmup.Midi;
 using Warmup.MusicXml;
 using Warmup.Plans;
 using Warmup.Reading;
 using Warmup.Sheets;
+
+// With the word first it measures the first drill of a fresh process (docs/performance.md).
+if (FirstDrill.TryRun(args))
+{
+    return 0;
+}
 
 // Writes one file of each kind into the folder that is named, reads the JSON back, and prints what was written. Compiled ahead of time it
 // has to write the very same bytes as run by the runtime: .ci/run compares the two.

@@ -36,9 +36,7 @@ public readonly partial struct Rational
             return;
         }
 
-        this = denominator > 0 && numerator != long.MinValue
-            ? Reduce(numerator, denominator)
-            : Reduce(numerator, denominator, "making a fraction");
+        this = denominator > 0 && numerator != long.MinValue ? Reduce(numerator, denominator) : Wide.Fraction(numerator, denominator);
     }
 
     private Rational(long numerator, long denominator, bool _)
@@ -90,10 +88,7 @@ public readonly partial struct Rational
             ? new(left.Numerator + right.Numerator)
             : left.IsSmall && right.IsSmall
             ? Reduce((left.Numerator * right.Denominator) + (right.Numerator * left.Denominator), left.Denominator * right.Denominator)
-            : Reduce(
-                ((Int128)left.Numerator * right.Denominator) + ((Int128)right.Numerator * left.Denominator),
-                (Int128)left.Denominator * right.Denominator,
-                "addition");
+            : Wide.Sum(left, right);
 
     /// <summary>The difference.</summary>
     /// <param name="left">The minuend.</param>
@@ -101,15 +96,13 @@ public readonly partial struct Rational
     /// <exception cref="OverflowException">The difference does not fit.</exception>
     public static Rational operator -(Rational left, Rational right) => left.IsSmall && right.IsSmall
         ? Reduce((left.Numerator * right.Denominator) - (right.Numerator * left.Denominator), left.Denominator * right.Denominator)
-        : Reduce(
-            ((Int128)left.Numerator * right.Denominator) - ((Int128)right.Numerator * left.Denominator),
-            (Int128)left.Denominator * right.Denominator,
-            "subtraction");
+        : Wide.Difference(left, right);
 
     /// <summary>The number with its sign turned.</summary>
     /// <param name="value">The number.</param>
     /// <exception cref="OverflowException">The numerator is the least 64-bit integer.</exception>
-    public static Rational operator -(Rational value) => Reduce(-(Int128)value.Numerator, value.Denominator, "negation");
+    public static Rational operator -(Rational value) =>
+        value.Numerator != long.MinValue ? new(-value.Numerator, value.Denominator, true) : Wide.Opposite(value);
 
     /// <summary>The product.</summary>
     /// <param name="left">A factor.</param>
@@ -117,7 +110,7 @@ public readonly partial struct Rational
     /// <exception cref="OverflowException">The product does not fit.</exception>
     public static Rational operator *(Rational left, Rational right) => left.IsSmall && right.IsSmall
         ? Reduce(left.Numerator * right.Numerator, left.Denominator * right.Denominator)
-        : Reduce((Int128)left.Numerator * right.Numerator, (Int128)left.Denominator * right.Denominator, "multiplication");
+        : Wide.Product(left, right);
 
     /// <summary>The quotient.</summary>
     /// <param name="left">The dividend.</param>
@@ -126,7 +119,7 @@ public readonly partial struct Rational
     /// <exception cref="OverflowException">The quotient does not fit.</exception>
     public static Rational operator /(Rational left, Rational right) => left.IsSmall && right.IsSmall && right.Numerator > 0
         ? Reduce(left.Numerator * right.Denominator, left.Denominator * right.Numerator)
-        : Reduce((Int128)left.Numerator * right.Denominator, (Int128)left.Denominator * right.Numerator, "division");
+        : Wide.Quotient(left, right);
 
     /// <summary>Equality of value.</summary>
     /// <param name="left">One number.</param>
@@ -189,7 +182,8 @@ public readonly partial struct Rational
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(a);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(b);
-        return (long)Int128.Min((Int128)(a / Gcd(a, b)) * b, long.MaxValue);
+        var high = Math.BigMul((ulong)(a / Gcd(a, b)), (ulong)b, out var low);
+        return high == 0 && low <= long.MaxValue ? (long)low : long.MaxValue;
     }
 
     /// <summary>
@@ -214,7 +208,7 @@ public readonly partial struct Rational
             rest *= 10;
         }
 
-        return Reduce(digits + (Int128)rest, denominator, "reading a decimal");
+        return Wide.Reduce(digits + (Int128)rest, denominator, "reading a decimal");
     }
 
     /// <summary>The largest whole number that is not above this one.</summary>
@@ -235,7 +229,7 @@ public readonly partial struct Rational
         ? Numerator.CompareTo(other.Numerator)
         : IsSmall && other.IsSmall
         ? (Numerator * other.Denominator).CompareTo(other.Numerator * Denominator)
-        : ((Int128)Numerator * other.Denominator).CompareTo((Int128)other.Numerator * Denominator);
+        : Wide.Compare(this, other);
 
     /// <inheritdoc/>
     public bool Equals(Rational other) => Numerator == other.Numerator && _denominatorLessOne == other._denominatorLessOne;
@@ -273,46 +267,6 @@ public readonly partial struct Rational
         return divisor == 1 ? new(numerator, denominator, true) : new(numerator / divisor, denominator / divisor, true);
     }
 
-    private static Rational Reduce(Int128 numerator, Int128 denominator, string operation)
-    {
-        if (denominator == 0)
-        {
-            throw new DivideByZeroException($"{operation}: the denominator of a fraction must not be 0");
-        }
-
-        if (denominator < 0)
-        {
-            numerator = -numerator;
-            denominator = -denominator;
-        }
-
-        var divisor = Gcd(numerator < 0 ? (UInt128)(-numerator) : (UInt128)numerator, (UInt128)denominator);
-        numerator /= (Int128)divisor;
-        denominator /= (Int128)divisor;
-        if (numerator > long.MaxValue || numerator < long.MinValue || denominator > long.MaxValue)
-        {
-            throw new OverflowException($"{operation}: {numerator}/{denominator} does not fit a fraction of two 64-bit integers");
-        }
-
-        return new Rational((long)numerator, (long)denominator, true);
-    }
-
-    private static UInt128 Gcd(UInt128 a, UInt128 b)
-    {
-        // Leave 128-bit division as soon as both numbers fit 64 bits.
-        while (b != 0)
-        {
-            if (a <= ulong.MaxValue && b <= ulong.MaxValue)
-            {
-                return Gcd((ulong)a, (ulong)b);
-            }
-
-            (a, b) = (b, a % b);
-        }
-
-        return a;
-    }
-
     private static ulong Gcd(ulong a, ulong b)
     {
         while (b != 0)
@@ -321,5 +275,75 @@ public readonly partial struct Rational
         }
 
         return a;
+    }
+
+    /// <summary>
+    /// What few numbers need: 128-bit intermediate results. Apart, since code with such numbers is not compiled beforehand, and so every process
+    /// would compile all of the arithmetic itself.
+    /// </summary>
+    private static class Wide
+    {
+        public static Rational Fraction(long numerator, long denominator) => Reduce(numerator, denominator, "making a fraction");
+
+        public static Rational Sum(Rational left, Rational right) => Reduce(
+            ((Int128)left.Numerator * right.Denominator) + ((Int128)right.Numerator * left.Denominator),
+            (Int128)left.Denominator * right.Denominator,
+            "addition");
+
+        public static Rational Difference(Rational left, Rational right) => Reduce(
+            ((Int128)left.Numerator * right.Denominator) - ((Int128)right.Numerator * left.Denominator),
+            (Int128)left.Denominator * right.Denominator,
+            "subtraction");
+
+        public static Rational Opposite(Rational value) => Reduce(-(Int128)value.Numerator, value.Denominator, "negation");
+
+        public static Rational Product(Rational left, Rational right) =>
+            Reduce((Int128)left.Numerator * right.Numerator, (Int128)left.Denominator * right.Denominator, "multiplication");
+
+        public static Rational Quotient(Rational left, Rational right) =>
+            Reduce((Int128)left.Numerator * right.Denominator, (Int128)left.Denominator * right.Numerator, "division");
+
+        public static int Compare(Rational left, Rational right) =>
+            ((Int128)left.Numerator * right.Denominator).CompareTo((Int128)right.Numerator * left.Denominator);
+
+        public static Rational Reduce(Int128 numerator, Int128 denominator, string operation)
+        {
+            if (denominator == 0)
+            {
+                throw new DivideByZeroException($"{operation}: the denominator of a fraction must not be 0");
+            }
+
+            if (denominator < 0)
+            {
+                numerator = -numerator;
+                denominator = -denominator;
+            }
+
+            var divisor = Gcd(numerator < 0 ? (UInt128)(-numerator) : (UInt128)numerator, (UInt128)denominator);
+            numerator /= (Int128)divisor;
+            denominator /= (Int128)divisor;
+            if (numerator > long.MaxValue || numerator < long.MinValue || denominator > long.MaxValue)
+            {
+                throw new OverflowException($"{operation}: {numerator}/{denominator} does not fit a fraction of two 64-bit integers");
+            }
+
+            return new Rational((long)numerator, (long)denominator, true);
+        }
+
+        private static UInt128 Gcd(UInt128 a, UInt128 b)
+        {
+            // Leave 128-bit division as soon as both numbers fit 64 bits.
+            while (b != 0)
+            {
+                if (a <= ulong.MaxValue && b <= ulong.MaxValue)
+                {
+                    return Rational.Gcd((ulong)a, (ulong)b);
+                }
+
+                (a, b) = (b, a % b);
+            }
+
+            return a;
+        }
     }
 }
