@@ -26,7 +26,7 @@ internal static class CatalogueDrills
     /// <summary>The number of drills.</summary>
     public static int Count => Scales * Tonics * Exercises.Count * Speeds.Count;
 
-    /// <summary>Each n-th drill, in the order of the scales, then of the tonics, the patterns and the speeds.</summary>
+    /// <summary>Each n-th drill, in the order of the scales, then of the patterns, the speeds and the tonics.</summary>
     public static IEnumerable<Drill> Each(int step)
     {
         for (var i = 0; i < Count; i += step)
@@ -37,9 +37,9 @@ internal static class CatalogueDrills
 
     private static Drill At(int index)
     {
-        var (rest, speed) = Math.DivRem(index, Speeds.Count);
-        (rest, var pattern) = Math.DivRem(rest, Exercises.Count);
-        var (scale, tonic) = Math.DivRem(rest, Tonics);
+        var (rest, tonic) = Math.DivRem(index, Tonics);
+        (rest, var speed) = Math.DivRem(rest, Speeds.Count);
+        var (scale, pattern) = Math.DivRem(rest, Exercises.Count);
         var exercise = Exercises[pattern];
         return new Drill
         {

@@ -4,20 +4,28 @@ using Warmup.MusicXml;
 
 namespace Warmup.WholeCatalogue;
 
-/// <summary>Makes drills as files in memory and keeps only the size and a checksum of each.</summary>
-internal static class DrillFiles
+/// <summary>
+/// Makes drills as files in memory, one after the other in the same buffer, and keeps only the size and a checksum of each. What one worker has:
+/// not for several threads at once.
+/// </summary>
+internal sealed class DrillFiles
 {
     private const int FirstSize = 1 << 16;
 
     private static readonly MidiFormat Midi = new();
     private static readonly MusicXmlFormat Xml = new();
 
+    private readonly ArrayBufferWriter<byte> _buffer = new(FirstSize);
+
+    // The last drill that was made from its pattern. In the catalogue's order others with its lines follow.
+    private CarriedDrill? _carried;
+
     /// <summary>Makes all drills and adds up what is kept, in their order.</summary>
     public static Totals Make(OrderedParallel run, IEnumerable<Drill> drills, CancellationToken stop, Action<int>? reached = null)
     {
         var totals = new Totals();
         var done = 0;
-        foreach (var made in run.Map(drills, () => new ArrayBufferWriter<byte>(FirstSize), MakeOne, stop))
+        foreach (var made in run.Map(drills, () => new DrillFiles(), (drill, files, cancellation) => files.Make(drill, cancellation), stop))
         {
             totals.Add(made);
             reached?.Invoke(++done);
@@ -26,26 +34,36 @@ internal static class DrillFiles
         return totals;
     }
 
-    /// <summary>Makes one drill: both files, one after the other, in the worker's buffer.</summary>
-    public static Made MakeOne(Drill drill, ArrayBufferWriter<byte> buffer, CancellationToken stop)
+    /// <summary>Makes one drill: both files, one after the other.</summary>
+    public Made Make(Drill drill, CancellationToken stop)
     {
-        if (!drill.TryToScore(out var score, out var refusal, stop))
-        {
-            return new Made { Refusal = refusal!.Code };
-        }
-
         try
         {
-            buffer.ResetWrittenCount();
-            Midi.Write(score!, buffer, stop);
-            var midi = buffer.WrittenCount;
-            Xml.Write(score!, buffer, stop);
-            return new Made { Notes = score!.NoteCount, MidiBytes = midi, XmlBytes = buffer.WrittenCount - midi, Checksum = Crc32C.Of(buffer.WrittenSpan) };
+            var score = ScoreOf(drill, stop);
+            _buffer.ResetWrittenCount();
+            Midi.Write(score, _buffer, stop);
+            var midi = _buffer.WrittenCount;
+            Xml.Write(score, _buffer, stop);
+            return new Made { Notes = score.NoteCount, MidiBytes = midi, XmlBytes = _buffer.WrittenCount - midi, Checksum = Crc32C.Of(_buffer.WrittenSpan) };
+        }
+        catch (PatternException refused)
+        {
+            return new Made { Refusal = refused.Finding.Code };
         }
         catch (ExportException)
         {
             return new Made { Refusal = "export" };
         }
+    }
+
+    private Score ScoreOf(Drill drill, CancellationToken stop)
+    {
+        if (!ReferenceEquals(_carried?.Drill.Scale, drill.Scale) || !ReferenceEquals(_carried.Drill.Pattern, drill.Pattern) || _carried.Drill.Speeds != drill.Speeds)
+        {
+            _carried = new CarriedDrill(drill, stop);
+        }
+
+        return _carried.ToScore(drill, stop);
     }
 }
 

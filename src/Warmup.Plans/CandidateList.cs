@@ -18,6 +18,9 @@ internal sealed class CandidateList
     private readonly ValueList<Experience> _experiences;
     private readonly CancellationToken _cancellation;
 
+    // The last drill that was made from its pattern: it is measured at one tempo after the other, and in one way after the other.
+    private CarriedDrill? _carried;
+
     public CandidateList(PlanRequest request, Level level, CancellationToken cancellation)
     {
         (_request, _level, _cancellation) = (request, level, cancellation);
@@ -48,7 +51,21 @@ internal sealed class CandidateList
     /// <summary>A drill's score at the level's start tempo on a tonic, as the class sings it.</summary>
     public Score ToScore(PlanDrill drill, Tonic tonic) => ToScore(drill, tonic, _level.StartTempo, 1);
 
-    private Score ToScore(PlanDrill drill, Tonic tonic, int tempo, int times) => drill.ToScore(tonic, _request.Tuning, tempo, times, _need, _cancellation);
+    private Score ToScore(PlanDrill drill, Tonic tonic, int tempo, int times)
+    {
+        if (drill.ClimbSemitones > 0)
+        {
+            return drill.ToScore(tonic, _request.Tuning, tempo, times, _need, _cancellation);
+        }
+
+        var sung = drill.ToDrill(tonic, _request.Tuning, tempo, times);
+        if (!ReferenceEquals(_carried?.Drill.Scale, sung.Scale) || !ReferenceEquals(_carried.Drill.Pattern, sung.Pattern))
+        {
+            _carried = new CarriedDrill(sung, _cancellation);
+        }
+
+        return PlanDrill.WithBreaths(_carried.ToScore(sung, _cancellation), _need, _cancellation);
+    }
 
     private void Add(int scale)
     {

@@ -90,11 +90,12 @@ public sealed record PlanDrill
     public override string ToString() => $"{Scale.Name}: {ExerciseName}";
 
     /// <summary>The score at a tempo, with the breaths a class needs put in where the drill alone leaves too few.</summary>
-    internal Score ToScore(Tonic tonic, Tuning tuning, int tempo, int times, BreathNeed need, CancellationToken cancellation)
-    {
-        var score = ToOwnScore(tonic, tuning, tempo, times, cancellation);
-        return BreathPlan.TryMake(score, need, out var plan, out _, cancellation) ? score.WithBreaths(plan!) : score;
-    }
+    internal Score ToScore(Tonic tonic, Tuning tuning, int tempo, int times, BreathNeed need, CancellationToken cancellation) =>
+        WithBreaths(ToOwnScore(tonic, tuning, tempo, times, cancellation), need, cancellation);
+
+    /// <summary>A score with the breaths a class needs put in where the drill alone leaves too few.</summary>
+    internal static Score WithBreaths(Score score, BreathNeed need, CancellationToken cancellation) =>
+        BreathPlan.TryMake(score, need, out var plan, out _, cancellation) ? score.WithBreaths(plan!) : score;
 
     /// <summary>The score at a tempo with the drill's own breaths; of a climb, all rounds.</summary>
     internal Score ToOwnScore(Tonic tonic, Tuning tuning, int tempo, int times, CancellationToken cancellation)

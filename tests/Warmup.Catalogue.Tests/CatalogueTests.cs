@@ -70,6 +70,17 @@ public class CatalogueTests
     }
 
     [Fact]
+    public void Drills_that_share_their_lines_have_the_bytes_of_drills_made_alone()
+    {
+        // The last tonics of one pattern and speed, and the first of the next.
+        var drills = CatalogueDrills.Each(1).Skip(CatalogueDrills.Tonics - 3).Take(6).ToList();
+        Assert.Equal(2, drills.Select(d => d.Speeds).Distinct().Count());
+        var files = new DrillFiles();
+        Assert.All(drills, d => Assert.Equal(new DrillFiles().Make(d, CancellationToken.None), files.Make(d, CancellationToken.None)));
+        Assert.Equal(6, drills.Select(d => files.Make(d, CancellationToken.None).Checksum).Distinct().Count());
+    }
+
+    [Fact]
     public void The_checksum_tells_another_order_and_other_bytes()
     {
         var drills = CatalogueDrills.Each(Portion).Take(3).ToList();
@@ -79,7 +90,7 @@ public class CatalogueTests
         var buffer = new ArrayBufferWriter<byte>();
         new MidiFormat().Write(drills[0].ToScore(), buffer);
         new MusicXmlFormat().Write(drills[0].ToScore(), buffer);
-        Assert.Equal(Crc32C.Of(buffer.WrittenSpan), DrillFiles.MakeOne(drills[0], new ArrayBufferWriter<byte>(), CancellationToken.None).Checksum);
+        Assert.Equal(Crc32C.Of(buffer.WrittenSpan), new DrillFiles().Make(drills[0], CancellationToken.None).Checksum);
     }
 
     [Fact]

@@ -41,8 +41,8 @@ public sealed record RangeChange
     {
         ArgumentNullException.ThrowIfNull(drill);
         ArgumentNullException.ThrowIfNull(singer);
-        var expansion = drill.Expand();
-        var score = drill.ToScore(expansion);
+        var carried = new CarriedDrill(drill);
+        var (expansion, score) = (carried.Lines, carried.ToScore());
         if (!RangeCheck.Check(score, singer).Any())
         {
             return [];
@@ -58,7 +58,7 @@ public sealed record RangeChange
 
         RangeChange?[] changes = [OtherTonic(drill, heights, singer), WithoutLines(drill, expansion, sides), Folded(drill, expansion, sides)];
         return changes.OfType<RangeChange>()
-            .Where(c => !RangeCheck.Check(c.Drill.ToScore(), singer).Any())
+            .Where(c => !RangeCheck.Check(c.Kind == RangeChangeKind.Tonic ? carried.On(c.Drill.Tonic) : c.Drill.ToScore(), singer).Any())
             .OrderBy(c => c.NotesChanged).ThenBy(c => c.Kind)
             .ToValueList();
     }
