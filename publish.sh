@@ -9,7 +9,7 @@ command -v clang > /dev/null || linker=(-p:CppCompilerAndLinker=gcc)
 
 # CsvHelper, Ical.Net and Parquet.Net warn that they read types at run time; the comparison below covers what the program uses of them. The compiler's own
 # package does not belong into the lock files, which are for every system.
-dotnet publish samples/Warmup.Console --configuration Release --runtime linux-x64 --output "$folder" -v quiet -p:PublishAot=true "${linker[@]}" \
+dotnet publish samples/Warmup.Console --configuration Release --runtime linux-x64 --self-contained true --output "$folder" -v quiet -p:PublishAot=true "${linker[@]}" \
     -p:PackAsTool=false -p:TreatWarningsAsErrors=false -p:TrimmerSingleWarn=true -p:NuGetLockFilePath=obj/native.lock.json
 rm -f "$folder"/*.pdb "$folder"/*.xml "$folder"/*.dbg
 dotnet build samples/Warmup.Console --configuration Release -v quiet

@@ -25,10 +25,14 @@ internal sealed class DrillFiles
     {
         var totals = new Totals();
         var done = 0;
-        foreach (var made in run.Map(drills, () => new DrillFiles(), (drill, files, cancellation) => files.Make(drill, cancellation), stop))
+
+        // One drill takes so little time that handing over each would cost more than a worker gains.
+        var parts = drills.Chunk(CatalogueDrills.Tonics);
+        foreach (var part in run.Map(parts, () => new DrillFiles(), (part, files, cancellation) => Array.ConvertAll(part, d => files.Make(d, cancellation)), stop))
         {
-            totals.Add(made);
-            reached?.Invoke(++done);
+            Array.ForEach(part, totals.Add);
+            done += part.Length;
+            reached?.Invoke(done);
         }
 
         return totals;

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Buffers.Binary;
 using System.IO.Compression;
 using System.Xml;
@@ -40,6 +41,22 @@ public class FormatTests
         Assert.Throws<OperationCanceledException>(() => new MusicXmlFormat().Write(Plain, stream, stopped));
         Assert.Throws<OperationCanceledException>(() => new MxlFormat().Write(Plain, stream, stopped));
         Assert.Equal(0, stream.Length);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(40)] // more than one block
+    public void A_destination_gets_the_same_bytes_whether_its_memory_is_an_array_or_not(int times)
+    {
+        var score = Drills.Of(pattern: $"ladder.repeat({times})").ToScore();
+        using var stream = new MemoryStream();
+        new MusicXmlFormat().Write(score, stream);
+        using var memory = new MemoryWithoutArray(2 * (int)stream.Length + (1 << 16));
+        new MusicXmlFormat().Write(score, memory);
+        Assert.Equal(stream.ToArray(), memory.Written.ToArray());
+        var array = new ArrayBufferWriter<byte>();
+        new MusicXmlFormat().Write(score, array);
+        Assert.Equal(stream.ToArray(), array.WrittenSpan.ToArray());
     }
 
     [Fact]
@@ -126,5 +143,30 @@ public class FormatTests
         using var stream = new MemoryStream();
         new MxlFormat().Write(score, stream);
         return stream.ToArray();
+    }
+
+    /// <summary>A destination whose memory cannot be had as an array.</summary>
+    private sealed class MemoryWithoutArray(int size) : MemoryManager<byte>, IBufferWriter<byte>
+    {
+        private readonly byte[] _bytes = new byte[size];
+        private int _used;
+
+        public ReadOnlySpan<byte> Written => _bytes.AsSpan(0, _used);
+
+        public override Span<byte> GetSpan() => _bytes;
+
+        public override MemoryHandle Pin(int elementIndex = 0) => throw new NotSupportedException();
+
+        public override void Unpin() => throw new NotSupportedException();
+
+        void IBufferWriter<byte>.Advance(int count) => _used += count;
+
+        Memory<byte> IBufferWriter<byte>.GetMemory(int sizeHint) => Memory[_used..];
+
+        Span<byte> IBufferWriter<byte>.GetSpan(int sizeHint) => _bytes.AsSpan(_used);
+
+        protected override void Dispose(bool disposing)
+        {
+        }
     }
 }
