@@ -332,7 +332,8 @@ public abstract class ChoicesTests(Opened opened)
 }
 
 /// <summary>The choices in Chromium.</summary>
-public class ChoicesInChromiumTests(OpenedInChromium opened) : ChoicesTests(opened), IClassFixture<OpenedInChromium>;
+[Collection<FilesInChromium>]
+public class ChoicesInChromiumTests(OpenedInChromium opened) : ChoicesTests(opened);
 
 /// <summary>The choices in Firefox.</summary>
 [Trait("Run", "whole")]

@@ -4,7 +4,8 @@ namespace Warmup.Pages.Tests;
 /// The letters of a practice page as a browser sets them, measured: no syllable touches the next or a bar, no syllable is broken, no label runs into what it
 /// labels; at the width of a desk and of a phone.
 /// </summary>
-public class LettersTests(OpenedInChromium opened) : IClassFixture<OpenedInChromium>
+[Collection<FilesInChromium>]
+public class LettersTests(OpenedInChromium opened)
 {
     // The least distance in pixels between the texts of neighbouring cells, and from the last text of an akshara to the akshara's end.
     private const string Gaps = """

@@ -5,7 +5,8 @@ using Warmup.Voices;
 namespace Warmup.Pages.Tests;
 
 /// <summary>The page of a month in a browser: a table on a wide screen, a list of days on a phone, light and dark.</summary>
-public class MonthPageTests(OpenedInChromium opened) : IClassFixture<OpenedInChromium>
+[Collection<FilesInChromium>]
+public class MonthPageTests(OpenedInChromium opened)
 {
     private static readonly WarmupPlan Plan = WarmupPlan.Make(new PlanRequest
     {

@@ -89,6 +89,10 @@ public sealed class OpenedInFirefox() : Opened(new Firefox(), Firefox.Missing);
 /// <summary>Firefox in which pages run no scripts.</summary>
 public sealed class ScriptlessFirefox() : Opened(new Firefox { HasScripts = false }, Firefox.Missing);
 
+/// <summary>Tests of pages in files in Chromium: one browser for all of them.</summary>
+[CollectionDefinition]
+public sealed class FilesInChromium : ICollectionFixture<OpenedInChromium>;
+
 /// <summary>Tests of the served pages in Chromium: one browser for all of them.</summary>
 [CollectionDefinition]
 public sealed class ServedInChromium : ICollectionFixture<OpenedInChromium>;

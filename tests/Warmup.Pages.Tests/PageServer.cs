@@ -16,6 +16,9 @@ public sealed class PageServer : IAsyncLifetime
     {
         var start = ProgramRun.Prepare("dotnet", AppContext.BaseDirectory, Path.Combine(AppContext.BaseDirectory, "warmup-page.dll"), "--urls", "http://127.0.0.1:0");
         start.RedirectStandardOutput = true;
+
+        // It lives for a minute: what measures code to compile it better later does not pay.
+        start.Environment["DOTNET_TieredPGO"] = "0";
         _process = Process.Start(start)!;
         Address = new Uri((await _process.StandardOutput.ReadLineAsync())!);
     }

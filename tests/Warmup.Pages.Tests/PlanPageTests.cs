@@ -61,24 +61,50 @@ public abstract class PlanPageTests(Opened opened, PageServer server) : ServedPa
         await IsContentAsync();
     }
 
-    /// <summary>A phone's width, and in the whole check a desk's.</summary>
-    public static TheoryData<int> Widths => [.. WholeCheck.OneIn(2, (int[])[360, 1200])];
-
-    [Theory]
-    [MemberData(nameof(Widths))]
-    public async Task It_keeps_the_rules_of_accessibility_and_fits_the_screen(int width)
+    [Fact]
+    public async Task A_log_file_leads_into_the_plan_and_stays_in_the_page()
     {
-        await StartAsync(Address, width);
-        await Browser.VisitAsync(At($"{Address}&day=2026-12-05&class=Wren,G3,E5,18,beginner%0AOtter,C3,G4,24,intermediate"));
+        await StartAsync(Address);
+        await TypeAsync("class", "Sparrow,G3,E5,18,beginner");
+        await Browser.WaitAsync(Shown);
+
+        // A drill that the plan has, of which a line stayed off the day before.
+        var sung = ((string)(await Browser.EvaluateAsync($"document.querySelector('{Saturday}').dataset.log.split('\\n')[1]"))!).Split('\t');
+        var (scale, exercise) = (sung[1], sung[2]);
+        await ChooseAsync("log-from", "sung.log", $"2026-11-30\t{scale}\t{exercise}\t60\t-\toff:2\r\n");
+        await Browser.WaitAsync($"document.getElementById('about').textContent.includes('its turn again first: {exercise} in {scale}, of which line 2 stayed off')");
+        Assert.DoesNotContain(exercise, (string)(await Browser.EvaluateAsync("decodeURIComponent(location.href) + JSON.stringify({ ...localStorage })"))!, StringComparison.Ordinal);
+
+        await ChooseAsync("log-from", "sung.log", "sung yesterday");
+        await Browser.WaitAsync("document.querySelector('#said [role=alert]')?.textContent.includes('What was sung: a line of the log must have 5 fields')");
+
+        await ChooseAsync("log-from", "sung.log", null);
+        await Browser.WaitAsync($"{Shown} && !document.querySelector('#said [role=alert]')");
+        Assert.DoesNotContain("its turn again", (string)(await Browser.EvaluateAsync("document.getElementById('about').textContent"))!, StringComparison.Ordinal);
+        await IsContentAsync();
+    }
+
+    [Fact]
+    public async Task On_a_phone_and_a_desk_it_keeps_the_rules_of_accessibility_and_fits_the_screen()
+    {
+        await StartAsync($"{Address}&day=2026-12-05&class=Wren,G3,E5,18,beginner%0AOtter,C3,G4,24,intermediate");
         await Browser.WaitAsync($"{Shown} && !location.search.includes('Wren')");
         await Browser.ClickAsync("#sung");
-        Assert.Equal("[]", await Axe.ViolationsAsync(Browser));
-        Assert.InRange((int)(await Browser.EvaluateAsync("document.documentElement.scrollWidth"))!, 1, width);
-        Assert.Equal(0, (int)(await Browser.EvaluateAsync("[...document.querySelectorAll('td a, button, a.apply, a.open')].filter(e => e.offsetHeight > 0 && e.offsetHeight < 24).length"))!);
+        foreach (var width in (int[])[360, 1200])
+        {
+            await Browser.ResizeAsync(width, 900);
+            Assert.InRange((int)(await Browser.EvaluateAsync("document.documentElement.scrollWidth"))!, 1, width);
+            if (width == 360 || WholeCheck.IsAskedFor)
+            {
+                Assert.Equal("[]", await Axe.ViolationsAsync(Browser));
+            }
 
-        // On a phone the days stand one under the other.
-        var edges = (await Browser.EvaluateAsync("[...new Set([...document.querySelectorAll('td.singing')].map(d => Math.round(d.getBoundingClientRect().x)))].length"))!;
-        Assert.Equal(width < 500 ? 1 : 6, (int)edges);
+            Assert.Equal(0, (int)(await Browser.EvaluateAsync("[...document.querySelectorAll('td a, button, a.apply, a.open')].filter(e => e.offsetHeight > 0 && e.offsetHeight < 24).length"))!);
+
+            // On a phone the days stand one under the other.
+            var edges = (await Browser.EvaluateAsync("[...new Set([...document.querySelectorAll('td.singing')].map(d => Math.round(d.getBoundingClientRect().x)))].length"))!;
+            Assert.Equal(width < 500 ? 1 : 6, (int)edges);
+        }
     }
 
     [Fact]
@@ -120,8 +146,7 @@ public sealed class PlanPageInChromiumTests(OpenedInChromium opened, PageServer 
     [Fact]
     public async Task In_print_a_month_is_one_page_across_and_the_opened_day_one_of_its_own()
     {
-        await StartAsync("/plan");
-        await Browser.VisitAsync(At($"{Address}&day=2026-12-05&class=Wren,G3,E5,18,beginner%0AOtter,C3,G4,24,intermediate"));
+        await StartAsync($"{Address}&day=2026-12-05&class=Wren,G3,E5,18,beginner%0AOtter,C3,G4,24,intermediate");
         await Browser.WaitAsync("document.querySelectorAll('td.singing').length === 24 && !document.body.ariaBusy && !location.search.includes('Wren')");
         var pdf = Convert.FromBase64String((string)(await Browser.SendAsync("Page.printToPDF", new JsonObject { ["preferCSSPageSize"] = false, ["paperWidth"] = 8.27, ["paperHeight"] = 11.69 }))["data"]!);
         var boxes = System.Text.RegularExpressions.Regex.Matches(System.Text.Encoding.Latin1.GetString(pdf), @"/MediaBox \[0 0 ([0-9.]+) ([0-9.]+)\]")
@@ -142,8 +167,7 @@ public sealed class DarkPagesTests(OpenedInChromium opened, PageServer server) :
     [MemberData(nameof(Addresses))]
     public async Task They_keep_the_rules_of_accessibility(string address, string shown)
     {
-        await StartAsync("/");
-        await Browser.VisitAsync(At($"{address}class=Wren,G3,E5,18,beginner"));
+        await StartAsync($"{address}class=Wren,G3,E5,18,beginner");
         await Browser.WaitAsync($"document.querySelector('{shown}') && !document.body.ariaBusy && !location.search.includes('Wren')");
         Assert.Equal("[]", await Axe.ViolationsAsync(Browser));
     }

@@ -8,7 +8,8 @@ namespace Warmup.Pages.Tests;
 /// The practice page in a real browser, opened from a file: it sounds, it can be used by mouse, by keyboard and with a screen reader
 /// (names and roles as the browser's own accessibility tree has them, WAI-ARIA 1.2), it fits a phone and a sheet of paper.
 /// </summary>
-public class PracticePageTests(OpenedInChromium opened) : IClassFixture<OpenedInChromium>
+[Collection<FilesInChromium>]
+public class PracticePageTests(OpenedInChromium opened)
 {
     private static readonly Drill Mohanam = new()
     {

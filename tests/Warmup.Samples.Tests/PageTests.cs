@@ -155,6 +155,18 @@ public sealed partial class PageTests : IDisposable
     }
 
     [Fact]
+    public async Task Where_no_tempo_fits_the_page_says_why_and_what_would_help()
+    {
+        var singer = new Singer("Sparrow", NoteName.Parse("G3"), NoteName.Parse("E5"), 8, Experience.Beginner);
+        var drill = new Drill { Scale = Catalogue.Default.Read("mohanam"), Pattern = Pattern.Parse("ladder"), Tonic = Tonic.Parse("G3"), Speeds = [Speed.Second] };
+        var closed = TempoWindow.OfSpeeds(drill, [singer], cancellationToken: Stop).Where(w => w.IsEmpty).ToList();
+        Assert.Contains(closed, w => !w.OpenedBy.IsEmpty);
+        var page = WebUtility.HtmlDecode(await Page("/?scale=mohanam&from=words&pattern=ladder&tonic=G3&speeds=2&class=Sparrow,G3,E5,8,beginner"));
+        Assert.All(closed.SelectMany(w => w.ClosedBy), why => Assert.Contains($"<p class=\"help\">{why}</p>", page, StringComparison.Ordinal));
+        Assert.All(closed.SelectMany(w => w.OpenedBy), help => Assert.Contains($"<p>{help}</p>", page, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task The_quick_answer_has_the_findings_and_the_full_one_what_would_help()
     {
         using var quick = await _client.PostAsync(new Uri("/", UriKind.Relative), Form(("class", Sparrow), ("quick", "1")), Stop);

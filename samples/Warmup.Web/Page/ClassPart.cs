@@ -22,7 +22,7 @@ internal sealed record ClassPart(PageState State, List<QueryError> Errors, Texts
         <p><button name="add" value="1">{Texts.Add}</button></p></details>
         <p class="field" id="import" hidden><label for="file">{Texts.ClassImport}</label><input id="file" type="file" accept=".json,.csv"></p>
         <p class="row"><button formaction="/class.csv" formmethod="post">{Texts.ClassAsCsv}</button> <button formaction="/class.json" formmethod="post">{Texts.ClassAsJson}</button>
-        <a class="apply" href="{State.With(("class", ClassText.Invented)).WithClassInAddress().Address()}">{Texts.ClassInvented}</a></p>
+        <span id="invented" class="part"><a class="apply" href="{State.With(("class", ClassText.Invented)).WithClassInAddress().Address()}">{Texts.ClassInvented}</a></span></p>
         </fieldset>
         """);
 }

@@ -130,6 +130,7 @@ internal sealed record PreviewPart(PageModel Model, Texts Texts)
             {Model.Windows.Select(w => Html.Of(
                 $"""
                 <p>{w.Speed.ToString()}: {(w.IsEmpty ? Texts.NoTempo : string.Join(", ", w.Intervals.Select(i => $"{i.Slowest.ToString(CultureInfo.InvariantCulture)} to {i.Fastest.ToString(CultureInfo.InvariantCulture)}")))}; {Texts.Now} {now}</p>
+                {w.ClosedBy.Select(c => Html.Of($"""<p class="help">{c}</p>"""))}{(w.OpenedBy.IsEmpty ? default : Html.Of($"""<details><summary>{Texts.TempoHelp}</summary>{w.OpenedBy.Select(o => Html.Of($"<p>{o}</p>"))}</details>"""))}
                 <svg class="tempi" viewBox="{Tempo.Slowest} 0 {Tempo.Fastest - Tempo.Slowest} 12" preserveAspectRatio="none" aria-hidden="true"><rect class="all" x="{Tempo.Slowest}" y="3" width="{Tempo.Fastest - Tempo.Slowest}" height="6"/>{w.Intervals.Select(i => Html.Of($"""<rect class="fit" x="{i.Slowest}" y="1" width="{Math.Max(2, i.Fastest - i.Slowest)}" height="10"/>"""))}<rect class="now" x="{now - 1}" y="0" width="2" height="12"/></svg>
                 """))}
             """);

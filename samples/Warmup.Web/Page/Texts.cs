@@ -111,6 +111,7 @@ internal sealed record Texts
     public string Alone { get; init; } = "Alone";
     public string Contour { get; init; } = "The drill over the range";
     public string Tempi { get; init; } = "Tempi that all can sing";
+    public string TempoHelp { get; init; } = "What would help";
     public string NoTempo { get; init; } = "no tempo fits all";
     public string Now { get; init; } = "now";
     public string Cautions { get; init; } = "Cautions";

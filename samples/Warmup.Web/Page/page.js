@@ -43,6 +43,7 @@
       if (mine !== waiting) throw new DOMException("", "AbortError");
       if (takesForm) takeForm(page);
       takesForm = false;
+      takeWrong(page);
       for (const part of document.querySelectorAll(".part")) takePart(part, page.getElementById(part.id));
       const address = page.getElementById("preview").dataset.address;
       if (how !== "stay") history[pushes && address !== location.pathname + location.search ? "pushState" : "replaceState"](null, "", address);
@@ -88,6 +89,18 @@
     const opened = page.querySelectorAll("#choices details.more");
     form.querySelectorAll("details.more").forEach((more, i) => { more.open ||= opened[i]?.open; });
     store.write(area.value);
+  }
+
+  // Which fields are wrong.
+  function takeWrong(page) {
+    const fresh = page.getElementById("choices").elements;
+    [...form.elements].forEach((field, i) => {
+      if (!field.name || fresh[i]?.name !== field.name) return;
+      for (const mark of ["aria-invalid", "aria-describedby"]) {
+        if (fresh[i].hasAttribute(mark)) field.setAttribute(mark, fresh[i].getAttribute(mark));
+        else field.removeAttribute(mark);
+      }
+    });
   }
 
   // Values of an address of the page; the class is the one in this browser unless the address brings one.
