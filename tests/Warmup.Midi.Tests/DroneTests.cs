@@ -102,6 +102,15 @@ public class DroneTests
             Heard.From(score).Drone.Select(n => n.Tick));
     }
 
+    [Fact]
+    public void The_cycle_goes_on_over_a_rise_of_the_tempo()
+    {
+        // Five aksharas at 60 last 5 s; then eleven at 120, to the end of the second avartana, 5 1/2 s. Strokes at 0, 1, 2, 3 of every five seconds.
+        var score = (Files.Drill(pattern: "ladder.take(2)") with { Tempo = new TempoRamp(60, 60, 120) }).ToScore();
+        int[] aksharas = [0, 1, 2, 3, 5, 7, 9, 11, 15];
+        Assert.Equal(aksharas.Select(a => 480L * a), Heard.From(score).Drone.Select(n => n.Tick));
+    }
+
     [Property(Arbitrary = [typeof(Drills)])]
     public void A_string_plucked_again_has_first_ended(Sung sung)
     {

@@ -56,6 +56,16 @@ public class TextTests
     }
 
     [Fact]
+    public void A_hidden_signature_is_restated_where_a_bar_is_longer_or_shorter_and_not_where_a_section_begins()
+    {
+        static Drill Free(string pattern) => Drills.Of(pattern: pattern) with { Meter = Meter.Free };
+        static string Beats(params Drill[] drills) => string.Join(' ', ReadScore.Of(Drills.Join(drills)).All("beats").Select(b => b.Value));
+        Assert.Equal("3", Beats(Free("[S R G]"), Free("[G R S]")));
+        Assert.Equal("3 4", Beats(Free("[S R G]"), Free("[G R S P]")));
+        Assert.Equal("3 8 3", Beats(Free("[S R G]"), Drills.Of(pattern: "[S R G]"), Free("[S R G]")));
+    }
+
+    [Fact]
     public void The_bytes_are_plain_UTF8()
     {
         var bytes = ReadScore.Bytes((Drills.Of() with { Title = "\u00E9" }).ToScore());

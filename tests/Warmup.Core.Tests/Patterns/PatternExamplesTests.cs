@@ -96,6 +96,7 @@ public class PatternExamplesTests
     [InlineData("run.span(3 -3)", "M")] // both ends on one note
     [InlineData("ladder.span(3 -3)", "")]
     [InlineData("[N_ S R]", "N_ S R")]
+    [InlineData("run.drop(1).returning(20)", "")] // without a note the scale need not have the place
     public void What_just_fits_a_scale_without_an_upper_tonic_is_sung(string pattern, string lines) =>
         Assert.Equal(lines, Pattern.Parse(pattern).Expand(Scale.Parse(Nadanamakriya)).ToLetters());
 }

@@ -33,6 +33,7 @@ public partial class SentenceTests
     [InlineData("ladder.fill(1)", "a whole number of units")]
     [InlineData("ladder.fill(4)", "until the line's length is a multiple of four units")]
     [InlineData("ladder.windows(1)", "each note becomes a line of its own")]
+    [InlineData("ladder.windows(3)", "a window of three notes slides over each line")]
     [InlineData("ladder.order(1)", "the lines stay in their order")]
     [InlineData("ladder.sung(a e)", "the notes are sung on a, e in turn")]
     [InlineData("ladder.sung-by-line(a)", "all lines are sung on a")]

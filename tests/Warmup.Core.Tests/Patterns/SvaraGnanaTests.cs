@@ -104,6 +104,27 @@ public class SvaraGnanaTests
         Assert.Equal((5, 100), (SvaraGnana.HardestLevel, SvaraGnana.MostLines));
     }
 
+    [Theory]
+    [InlineData("S G3 P N3 S'", "S G3 P")] // three notes from S to P are enough for the first level
+    [InlineData("S P N3 S'", "S P N3")] // two are not: it goes on to the next
+    [InlineData("S R2 G3 P D2 S'", "S R2 G3 P")]
+    public void The_first_level_stays_between_S_and_P_where_there_are_three_notes(string text, string sung)
+    {
+        var scale = Scale.Parse(text);
+        var tones = SvaraGnana.Lines(scale, 1, 100, 3).Expand(scale).Lines.SelectMany(l => l.Notes.Select(n => n.Tone.ToString())).ToHashSet();
+        Assert.Equal(sung.Split(' ').Order(StringComparer.Ordinal), tones.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void From_the_lowest_note_which_the_descent_alone_has_the_line_goes_up()
+    {
+        // Without P the low D is the lowest note of the fourth level, and the ascent leads to none below N.
+        var scale = Scale.Parse("S R2 G3 M1 N3 S' / S' N3 D2 M1 G3 R2 S");
+        var lines = SvaraGnana.Lines(scale, 4, 100, 8).Expand(scale).Lines;
+        Assert.Contains(lines, l => l.Notes.SkipLast(1).Any(n => Position(n) == -2));
+        Assert.All(lines.ToArray(), l => Assert.All(l.Notes.Zip(l.Notes.Skip(1)), p => Assert.NotEqual(p.First.Tone, p.Second.Tone)));
+    }
+
     [Fact]
     public void Scales_that_never_reach_the_upper_tonic_stay_in_their_octave()
     {

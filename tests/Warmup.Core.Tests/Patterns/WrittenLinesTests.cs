@@ -72,6 +72,7 @@ public class WrittenLinesTests
         ("S R .g", 5, "write G_ for the lower octave, G' for the upper"),
         ("S G. R", 3, "write G_ for the lower octave, G' for the upper"),
         ("S R .Ni", 5, "write N_ for the lower octave, N' for the upper"),
+        (".G S", 1, "write G_ for the lower octave, G' for the upper"), // at the very beginning too
         ("S R . .", 5, "write N_ for the lower octave, N' for the upper"),
         ("sa ri.ga", 4, "a dot beside a letter"),
         ("S R .ends", 5, "put the lines in brackets: [S R G M].ends"),
