@@ -11,16 +11,23 @@ internal sealed class Aligner
     /// <summary>Frames from one place to the next at which a note may begin or end.</summary>
     public const int Step = 3;
 
+    /// <summary>The same where it is enough to see whether a take fits at all.</summary>
+    public const int CoarseStep = 6;
+
     private const int MostSkipped = 3;
     private const int MostStarts = 64;
     private const int LeastFrames = 4;
     private const double LeastOther = 70;
 
-    // Places at a note's edges where a pause belongs to its neighbours.
-    private const int Inside = 4;
+    // Frames at a note's edges where a pause belongs to its neighbours.
+    private const int Inside = 12;
+
+    private const int LongestNote = 12 * PitchTrack.FramesASecond;
 
     // A gap of the drill that is long enough to breathe in, in seconds.
     private const double PlannedPause = 0.15;
+
+    private static readonly double[] LogFrames = [.. Enumerable.Range(0, LongestNote + CoarseStep + 1).Select(f => Math.Log(f))];
 
     private readonly DrillNote[] _notes;
     private readonly DrillLine[] _lines;
@@ -33,6 +40,7 @@ internal sealed class Aligner
     private readonly Func<double, double> _pace;
     private readonly double _lengthSpread;
     private readonly TakeCues _cues;
+    private readonly int _step;
     private readonly int _places;
     private readonly SungWays _ways = new();
 
@@ -55,9 +63,11 @@ internal sealed class Aligner
     /// <param name="lengthSpread">How freely lengths may differ.</param>
     /// <param name="weights">The costs.</param>
     /// <param name="frames">How much of the take is looked at, from its beginning.</param>
-    public Aligner(DrillNotes drill, PitchTrack track, Voicing voicing, double shift, Func<double, double> pace, double lengthSpread, AlignmentWeights weights, int frames = int.MaxValue)
+    /// <param name="step">Frames from one place to the next.</param>
+    public Aligner(
+        DrillNotes drill, PitchTrack track, Voicing voicing, double shift, Func<double, double> pace, double lengthSpread, AlignmentWeights weights, int frames = int.MaxValue, int step = Step)
     {
-        (_notes, _lines, _track, _weights, _pace, _lengthSpread) = (drill.Notes, drill.Lines, track, weights, pace, lengthSpread);
+        (_notes, _lines, _track, _weights, _pace, _lengthSpread, _step) = (drill.Notes, drill.Lines, track, weights, pace, lengthSpread, step);
         _noteCents = Array.ConvertAll(_notes, n => n.Cents + shift);
         var pitches = _noteCents.Distinct().Order().ToArray();
         _table = new MatchTable(track, voicing, pitches, frames, weights, drill.Tonic + shift, isOfNotes: true);
@@ -71,18 +81,18 @@ internal sealed class Aligner
             Array.Fill(reached, Reached.Never);
         }
 
-        _places = Math.Min(track.Count, frames) / Step;
-        _cues = new TakeCues(track, voicing, _places, Step);
+        _places = Math.Min(track.Count, frames) / step;
+        _cues = new TakeCues(track, voicing, _places, step);
     }
 
-    private record struct Open(int Note, int From, double Cost, int Before, ulong Notes, int Rival, double Behind, int Last, double Expected);
+    private record struct Open(int Note, int From, double Cost, int Before, ulong Notes, int Rival, double Behind, int Last, double LogExpected);
 
     /// <summary>The alignment of least cost.</summary>
     /// <param name="limit">The cost above which an alignment is of no use; without notes and of endless cost where it is passed.</param>
     /// <param name="cancellation">Stops the work.</param>
     public TakeAlignment Align(double limit, CancellationToken cancellation)
     {
-        var isPart = _places < _track.Count / Step;
+        var isPart = _places < _track.Count / _step;
         var n = _notes.Length;
         var open = new List<Open>();
         _rests[0] = Reached.Never with { Cost = 0 };
@@ -90,11 +100,11 @@ internal sealed class Aligner
         for (var place = 0; place <= _places; place++)
         {
             // What was unassigned up to here costs all rests alike: they are kept without it.
-            _rest = _table.Rest(0, place * Step);
+            _rest = _table.Rest(0, place * _step);
             if (place > 0)
             {
                 cancellation.ThrowIfCancellationRequested();
-                Rest(_table.Rest(0, (place - 1) * Step));
+                Rest(_table.Rest(0, (place - 1) * _step));
                 if (Math.Min(End(place, open), Best()) > limit)
                 {
                     return TakeAlignment.None;
@@ -115,7 +125,7 @@ internal sealed class Aligner
         var end = Reached.Never;
         foreach (var i in _resting.Concat(_ended))
         {
-            end.Offer(_ways, At(i).Plus(i == n || isPart ? 0 : _weights.EarlyStop));
+            end.Offer(_ways, At(i).Plus(i == n || isPart ? 0 : _weights.Jump));
         }
 
         return _ways.Trace(end);
@@ -123,7 +133,7 @@ internal sealed class Aligner
 
     /// <summary>What the take costs as a melody whose notes are free.</summary>
     /// <param name="note">What each note costs for being free.</param>
-    public double FreeCost(double note) => FreeMelody.Cost(_others, _places * Step, note);
+    public double FreeCost(double note) => FreeMelody.Cost(_others, _places * _step, note);
 
     /// <summary>Drops what led nowhere.</summary>
     private void Forget(List<Open> open)
@@ -204,11 +214,10 @@ internal sealed class Aligner
         }
 
         _ended.Clear();
-        var to = place * Step;
+        var to = place * _step;
         var bound = Best() + _weights.Beam;
         var (kept, least) = (0, double.PositiveInfinity);
-        var others = default(MatchTable.TwoBest);
-        var othersFrom = -1;
+        var (other, second, othersFrom) = (default(MatchTable.Heard), default(MatchTable.Heard), -1);
         foreach (var one in CollectionsMarshal.AsSpan(open))
         {
             if (place > one.Last)
@@ -223,11 +232,18 @@ internal sealed class Aligner
             {
                 if (othersFrom != one.From)
                 {
-                    (others, othersFrom) = (_others.Best(one.From, to, 2 * LeastOther), one.From);
+                    (other, second, othersFrom) = (_others.Best(one.From, to), default, one.From);
                 }
 
-                var other = others.Away(_noteCents[one.Note], LeastOther) + _weights.Other;
-                (match, isOther) = other < match ? (other, true) : (match, false);
+                var heard = other;
+                if (Math.Abs(other.Cents - _noteCents[one.Note]) < LeastOther)
+                {
+                    second = second.IsThere ? second : _others.Best(one.From, to, other.Cents, 2 * LeastOther);
+                    heard = second;
+                }
+
+                var otherCost = heard.Cost + _weights.OtherNote(heard.Cents - _noteCents[one.Note]);
+                (match, isOther) = otherCost < match ? (otherCost, true) : (match, false);
             }
 
             var cost = one.Cost + match;
@@ -238,9 +254,9 @@ internal sealed class Aligner
 
             open[kept++] = one;
             least = Math.Min(least, cost);
-            if (frames >= LeastFrames)
+            if (frames >= LeastFrames && MayEnd(one, cost))
             {
-                cost += LengthCost(one, frames) + (_weights.Breathed * _cues.PausesBetween((one.From / Step) + Inside, place - Inside));
+                cost += LengthCost(one, frames) + (_weights.Breathed * _cues.PausesBetween((one.From + Inside) / _step, place - (Inside / _step)));
                 bound = Math.Min(bound, cost + _weights.Beam);
                 End(one, to, isOther, cost);
             }
@@ -256,6 +272,13 @@ internal sealed class Aligner
         }
 
         return least;
+    }
+
+    /// <summary>Whether a note that costs at least so much can still be the cheapest to end here, or its rival.</summary>
+    private bool MayEnd(in Open one, double cost)
+    {
+        ref var end = ref _ends[one.Note + 1];
+        return cost < end.Cost || (cost < end.RivalCost && _endings[one.Note + 1].Best.Notes != SungWays.Then(one.Notes, one.Note));
     }
 
     /// <summary>Ends a note at a cost.</summary>
@@ -321,10 +344,10 @@ internal sealed class Aligner
 
         for (var l = 0; l < _lines.Length; l++)
         {
-            Begin(_lines[l].First, jump.Plus(l == jumpLine ? _weights.Again : _weights.Jump + (0.5 * Math.Log(1 + Math.Abs(l - jumpLine)))));
+            Begin(_lines[l].First, jump.Plus(_weights.Jump + (0.5 * Math.Log(1 + Math.Abs(l - jumpLine)))));
         }
 
-        var pace = _pace(place * Step / (double)PitchTrack.FramesASecond) * PitchTrack.FramesASecond;
+        var pace = _pace(place * _step / (double)PitchTrack.FramesASecond) * PitchTrack.FramesASecond;
         _starts.Clear();
         foreach (var j in _begun)
         {
@@ -332,7 +355,8 @@ internal sealed class Aligner
             if (begin.Cost <= best + _weights.Beam)
             {
                 var expected = _notes[j].Seconds * pace;
-                _starts.Add(new Open(j, place * Step, begin.Cost, begin.Way, _ways.NotesOf(begin.Way), begin.Rival, begin.RivalCost - begin.Cost, place + (LongestFrames(expected) / Step), expected));
+                _starts.Add(new Open(
+                    j, place * _step, begin.Cost, begin.Way, _ways.NotesOf(begin.Way), begin.Rival, begin.RivalCost - begin.Cost, place + (LongestFrames(expected) / _step), Math.Log(expected)));
             }
 
             _begins[j] = Reached.Never;
@@ -373,7 +397,7 @@ internal sealed class Aligner
 
     private double LengthCost(in Open one, int frames)
     {
-        var off = Math.Log(frames / one.Expected) / _lengthSpread;
+        var off = (LogFrames[frames] - one.LogExpected) / _lengthSpread;
 
         // A line's last note may be held, or let go for the breath.
         off = _notes[one.Note].IsLast ? off / 2 : off;
@@ -381,7 +405,7 @@ internal sealed class Aligner
     }
 
     private static int LongestFrames(double expected) => (int)Math.Clamp(
-        (2.2 * expected) + (0.4 * PitchTrack.FramesASecond), 0.5 * PitchTrack.FramesASecond, 12.0 * PitchTrack.FramesASecond);
+        (2.2 * expected) + (0.4 * PitchTrack.FramesASecond), 0.5 * PitchTrack.FramesASecond, LongestNote);
 
     /// <summary>Every half semitone about the drill's pitches.</summary>
     private static double[] OtherPitches(double[] pitches)

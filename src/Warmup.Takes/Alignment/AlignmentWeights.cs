@@ -39,13 +39,13 @@ internal sealed record AlignmentWeights
     public double LeftOut { get; init; } = 6;
 
     /// <summary>What it costs to sing another note.</summary>
-    public double Other { get; init; } = 5;
+    public double Other { get; init; } = 3.5;
 
-    /// <summary>What it costs to go on with another line than the next.</summary>
-    public double Jump { get; init; } = 8;
+    /// <summary>What each semitone costs besides by which it is farther away than the next: a slip is nearer to its note than the note after it.</summary>
+    public double Farther { get; init; } = 1.5;
 
-    /// <summary>What it costs to sing the same line again.</summary>
-    public double Again { get; init; } = 6;
+    /// <summary>What it costs to leave the order of the lines: to sing one again, to go on with another than the next, to end before the drill does.</summary>
+    public double Jump { get; init; } = 6;
 
     /// <summary>What it costs besides to break a line off.</summary>
     public double BreakOff { get; init; } = 2;
@@ -59,9 +59,6 @@ internal sealed record AlignmentWeights
     /// <summary>What it costs to leave a line for another than the next without a pause; half of it for the next, where the drill has a pause.</summary>
     public double Unpaused { get; init; } = 3;
 
-    /// <summary>What it costs to end before the drill does.</summary>
-    public double EarlyStop { get; init; } = 5;
-
     /// <summary>What it costs to divide a tone in two notes of one pitch where its level does not dip.</summary>
     public double NoDip { get; init; } = 3;
 
@@ -71,12 +68,18 @@ internal sealed record AlignmentWeights
     /// <summary>The same once the pace is known.</summary>
     public double Length { get; init; } = 0.22;
 
-    /// <summary>How much dearer the best alignment without a note must be for the note to be sure, and at least as much as the take's notes cost each.</summary>
-    public double Sure { get; init; } = 3;
+    /// <summary>How much dearer the best alignment without a note must be for the note to be sure.</summary>
+    public double Sure { get; init; } = 2;
 
     /// <summary>What a note of any melody costs that is not the drill: the drill has to explain a take at less.</summary>
     public double FreeNote { get; init; } = 3;
 
     /// <summary>How much dearer than the cheapest an alignment may become before it is given up.</summary>
     public double Beam { get; init; } = 45;
+
+    /// <summary>The semitones beyond which another note costs no more: any will do then.</summary>
+    public double Farthest { get; init; } = 4;
+
+    /// <summary>What it costs to sing another note in its place, by how far it lies from it in cents.</summary>
+    public double OtherNote(double cents) => Other + (Farther * Math.Clamp((Math.Abs(cents) / 100) - 1, 0, Farthest - 1));
 }

@@ -87,36 +87,30 @@ internal sealed class MatchTable
     /// <summary>The cost of no note from one frame to before another.</summary>
     public double Rest(int from, int to) => _rest[to] - _rest[from];
 
-    /// <summary>The pitch that costs least in a stretch, and the one that costs least some cents away from it.</summary>
-    public TwoBest Best(int from, int to, double away)
+    /// <summary>The pitch that costs least in a stretch.</summary>
+    /// <param name="from">The first frame.</param>
+    /// <param name="to">The frame after the last.</param>
+    /// <param name="besides">The pitch that it must not be.</param>
+    /// <param name="away">How far it must be from that one.</param>
+    public Heard Best(int from, int to, double besides = double.NegativeInfinity, double away = 0)
     {
-        var (best, least) = (0, float.MaxValue);
+        var (best, least) = (-1, float.MaxValue);
         var low = _sums.AsSpan(from * _count, _count);
-        var high = _sums.AsSpan(to * _count, _count);
+        var high = _sums.AsSpan(to * _count, low.Length);
         for (var p = 0; p < low.Length; p++)
         {
             var cost = high[p] - low[p];
-            (best, least) = cost < least ? (p, cost) : (best, least);
-        }
-
-        var second = float.MaxValue;
-        for (var p = 0; p < low.Length; p++)
-        {
-            if (Math.Abs(_pitches[p] - _pitches[best]) >= away)
+            if (cost < least && Math.Abs(_pitches[p] - besides) >= away)
             {
-                second = Math.Min(second, high[p] - low[p]);
+                (best, least) = (p, cost);
             }
         }
 
-        return new TwoBest(_pitches[best], least, second);
+        return new Heard(true, _pitches[best], least);
     }
 
-    /// <summary>The best pitch of a stretch, its cost, and the least cost of a pitch away from it.</summary>
-    public readonly record struct TwoBest(double Cents, double Cost, double SecondCost)
-    {
-        /// <summary>The least cost of a pitch that lies some cents away from a note.</summary>
-        public double Away(double note, double cents) => Math.Abs(Cents - note) >= cents ? Cost : SecondCost;
-    }
+    /// <summary>A pitch and what it costs in a stretch.</summary>
+    public readonly record struct Heard(bool IsThere, double Cents, double Cost);
 
     /// <summary>Whether a pitch is one that a drone sounds: S or P in any octave.</summary>
     private static bool IsOfDrone(double aboveTonic)

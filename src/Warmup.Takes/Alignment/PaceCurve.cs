@@ -4,12 +4,21 @@ namespace Warmup.Takes;
 internal sealed class PaceCurve
 {
     private const double Reach = 4;
+
+    // So much faster or slower than the whole take may a part of it go: more is rather notes divided or run together.
+    private const double MostChange = 1.3;
     private readonly (double At, double Ratio)[] _ratios;
+
+    // A note's length is odd where its logarithm is so far from the drill's: more than a third longer or less.
+    private const double OddLength = 0.35;
 
     private PaceCurve((double At, double Ratio)[] ratios, double whole) => (_ratios, Whole) = (ratios, whole);
 
     /// <summary>The pace of the whole take.</summary>
     public double Whole { get; }
+
+    /// <summary>The share of the notes whose length is far from the drill's, 0 to 1.</summary>
+    public double Odd => _ratios.Length == 0 ? 0 : _ratios.Count(r => Math.Abs(Math.Log(r.Ratio)) > OddLength) / (double)_ratios.Length;
 
     public static PaceCurve Of(DrillNote[] notes, SungSpan[] spans)
     {
@@ -26,6 +35,9 @@ internal sealed class PaceCurve
 
         return new PaceCurve([.. ratios], Median(ratios.ConvertAll(r => r.Ratio)));
     }
+
+    /// <summary>Whether another curve differs by no more than some part wherever this one was heard.</summary>
+    public bool IsLike(PaceCurve other, double part) => _ratios.All(r => Math.Abs(Math.Log(At(r.At) / other.At(r.At))) <= part);
 
     /// <summary>The pace about a time in seconds: the median of the nearest notes.</summary>
     public double At(double seconds)
@@ -44,7 +56,7 @@ internal sealed class PaceCurve
             near.Add(_ratios[low].Ratio);
         }
 
-        return near.Count < 4 ? Whole : Median(near);
+        return near.Count < 4 ? Whole : Math.Clamp(Median(near), Whole / MostChange, Whole * MostChange);
     }
 
     private static double Median(List<double> values)

@@ -6,7 +6,15 @@ namespace Warmup.Takes;
 /// <param name="Pace">How fast it goes.</param>
 /// <param name="Rival">The cost of the best other octave or tonic above this one's.</param>
 /// <param name="Free">What the take costs as any melody at all.</param>
-internal sealed record TonicHypothesis(double Shift, TakeAlignment Alignment, PaceCurve Pace, double Rival, double Free);
+internal sealed record TonicHypothesis(double Shift, TakeAlignment Alignment, PaceCurve Pace, double Rival, double Free)
+{
+    /// <summary>The same with some passes of lines taken out.</summary>
+    public TonicHypothesis Without(IReadOnlyList<TakePasses.Pass> passes)
+    {
+        var kept = Enumerable.Range(0, Alignment.Spans.Length).Where(s => !passes.Any(p => s >= p.From && s < p.To)).ToList();
+        return this with { Alignment = Alignment with { Spans = [.. kept.Select(s => Alignment.Spans[s])], Margins = [.. kept.Select(s => Alignment.Margins[s])] } };
+    }
+}
 
 /// <summary>
 /// Decides the octave and the tonic once for the whole take, by whole alignments: what is heard of a single moment cannot tell a voice from
@@ -24,6 +32,11 @@ internal static class TonicHypotheses
     private const double OtherOctave = 2;
     private const double Same = 70;
 
+    // Less than this changes no alignment; and where more notes than this have odd lengths, they may have been divided or run together.
+    private const double SameShift = 4;
+    private const double SamePace = 0.06;
+    private const double ManyOdd = 0.15;
+
     // How much more another tonic or octave may cost and still be a rival.
     private const double Rivalry = 10;
 
@@ -33,7 +46,7 @@ internal static class TonicHypotheses
         foreach (var shift in TonicSearch.Shifts(drill, track, voicing, Most))
         {
             var limit = tried.Count == 0 ? double.PositiveInfinity : tried.Min(t => t.Cost) - Price(shift) + Rivalry;
-            var alignment = new Aligner(drill, track, voicing, shift, _ => 1, weights.LengthAtFirst, weights, FramesToChoose).Align(limit, cancellation);
+            var alignment = new Aligner(drill, track, voicing, shift, _ => 1, weights.LengthAtFirst, weights, FramesToChoose, Aligner.CoarseStep).Align(limit, cancellation);
             tried.Add((shift, alignment, alignment.Cost + Price(shift)));
         }
 
@@ -41,19 +54,31 @@ internal static class TonicHypotheses
         var (best, first, cost) = tried[0];
         var rival = tried.Count > 1 ? tried[1].Cost - cost : double.PositiveInfinity;
 
-        // The tonic from all notes together, and the pace from their lengths; then once more.
+        // The tonic from all notes together, and the pace from their lengths; then once more, if that changes anything.
         var found = first;
         var pace = PaceCurve.Of(drill.Notes, found.Spans);
-        var free = 0.0;
+        Aligner? aligner = null;
         for (var n = 0; n < 2 && found.Spans.Length > 0; n++)
         {
-            best = Shift(drill, track, found.Spans, best);
-            pace = PaceCurve.Of(drill.Notes, found.Spans);
-            var aligner = new Aligner(drill, track, voicing, best, pace.At, weights.Length, weights);
-            (found, free) = (aligner.Align(double.PositiveInfinity, cancellation), n == 0 ? 0 : aligner.FreeCost(weights.FreeNote));
+            var (shift, next) = (Shift(drill, track, found.Spans, best), PaceCurve.Of(drill.Notes, found.Spans));
+            if (n > 0 && Math.Abs(shift - best) < SameShift && next.IsLike(pace, SamePace))
+            {
+                break;
+            }
+
+            (best, pace) = (shift, next);
+            aligner = new Aligner(drill, track, voicing, best, pace.At, weights.Length, weights);
+            found = aligner.Align(double.PositiveInfinity, cancellation);
+            if (n == 0 && pace.Odd > ManyOdd)
+            {
+                // Such notes make a pace of their own, which then confirms them: the drill's may explain more.
+                var plain = new Aligner(drill, track, voicing, best, _ => 1, weights.Length, weights);
+                var asWritten = plain.Align(found.Cost, cancellation);
+                (found, aligner) = asWritten.Cost < found.Cost ? (asWritten, plain) : (found, aligner);
+            }
         }
 
-        return new TonicHypothesis(best, found, PaceCurve.Of(drill.Notes, found.Spans), rival, free);
+        return new TonicHypothesis(best, found, PaceCurve.Of(drill.Notes, found.Spans), rival, aligner?.FreeCost(weights.FreeNote) ?? 0);
     }
 
     /// <summary>The median of what the notes were sung above the drill.</summary>

@@ -1,207 +1,96 @@
-using NAudio.Dsp;
-
 namespace Warmup.Takes;
 
 /// <summary>
-/// The channels of a recording at the rate of the analysis, each for itself, never their sum: two that swing against each other would cancel.
-/// Which of two is the louder is known at the end only: where a drone has one of them and the voice the other, the drone alone sounds first.
-/// Of more than two, the one is taken that has been the loudest so far.
+/// One channel of a recording at the rate of the analysis, never the sum of several: two that swing against each other would cancel. It is the
+/// loudest of the recording's beginning: of a minute where there are two channels, so that a drone in one of them may sound first and alone.
 /// </summary>
-internal sealed class MonoSound
+/// <param name="source">The recording.</param>
+internal sealed class MonoSound(SoundSource source)
 {
     /// <summary>Samples a second: twice the highest partial that is looked at, with room for the filter.</summary>
     public const int Rate = 16_000;
 
-    // Where only one of many is followed, another must have twice the energy so far, so that equal channels are not exchanged to and fro.
-    private const double LouderBy = 2;
     private const int BlocksASecond = 4;
 
-    // Channels are alike where all but a thousandth of what they hold is the same, whichever way up, and one is silent 40 dB below the other.
-    private const double Alike = 0.999;
-    private const double Silent = 1e-4;
-    private const int MostLanes = 2;
+    // What is held of all channels until one is taken: 8 MB.
+    private const int MostHeld = 2 * 60 * Rate;
 
-    private readonly SoundSource _source;
-    private readonly float[] _block;
-    private readonly Lane[] _lanes;
-    private readonly double[] _energy;
-    private readonly bool[] _isSilent = [true, true];
-    private readonly bool[] _wasSilent = new bool[2];
-    private int _channel;
-    private bool _isAlike = true;
-    private bool _wasAlike;
+    private readonly int _channels = source.Channels;
+    private readonly float[] _block = new float[source.SampleRate / BlocksASecond * source.Channels];
+    private readonly double[] _energy = new double[source.Channels];
     private long _frames;
-    private bool _flushed;
 
-    public MonoSound(SoundSource source)
+    /// <summary>The samples from the beginning to the end, some thousands at a time; each part is valid until the next.</summary>
+    /// <exception cref="SoundException">The recording is broken, or longer than half an hour.</exception>
+    public IEnumerable<ReadOnlyMemory<float>> Read()
     {
-        _source = source;
-        var frames = source.SampleRate / BlocksASecond;
-        _block = new float[frames * source.Channels];
-        _energy = new double[source.Channels];
-        _lanes = [.. Enumerable.Range(0, source.Channels <= MostLanes ? source.Channels : 1).Select(_ => new Lane(source.SampleRate, frames))];
+        var resamplers = Enumerable.Range(0, _channels).Select(_ => new Resampler(source.SampleRate, Rate)).ToArray();
+        var channel = 0;
+        if (_channels > 1)
+        {
+            var held = Array.ConvertAll(resamplers, _ => new List<float>());
+            while (held[0].Count < MostHeld / _channels && ReadBlock() is var frames and > 0)
+            {
+                for (var c = 0; c < _channels; c++)
+                {
+                    held[c].AddRange(resamplers[c].Next(Channel(c, frames)).Span);
+                }
+            }
+
+            channel = Loudest();
+            foreach (var part in held[channel].Chunk(Rate / BlocksASecond))
+            {
+                yield return part;
+            }
+        }
+
+        while (ReadBlock() is var frames and > 0)
+        {
+            yield return resamplers[channel].Next(Channel(channel, frames));
+        }
+
+        yield return resamplers[channel].End();
     }
 
-    /// <summary>How many channels are followed.</summary>
-    public int Lanes => _lanes.Length;
-
-    /// <summary>The lane that is the loudest in all that was read; the first of equal ones.</summary>
-    public int Loudest => _lanes.Length > 1 && _energy[1] > _energy[0] ? 1 : 0;
-
-    /// <summary>Whether the second lane holds the same as the first in what was read last, and just before it, but for its loudness.</summary>
-    public bool IsAlike => _isAlike && _wasAlike;
-
-    /// <summary>How much louder the second lane is than the first where they are alike, in dB.</summary>
-    public float Gain { get; private set; }
-
-    /// <summary>Whether a lane holds next to nothing beside the other in what was read last, and just before it.</summary>
-    public bool IsSilent(int lane) => _isSilent[lane] && _wasSilent[lane];
-
-    /// <summary>The samples of a lane that were read last.</summary>
-    public ReadOnlySpan<float> Of(int lane) => _lanes[lane].Samples;
-
-    /// <summary>Reads the next samples of all lanes, some thousands each.</summary>
-    /// <returns>Whether there were any.</returns>
-    /// <exception cref="SoundException">The recording is broken, or longer than half an hour.</exception>
-    public bool Read()
+    /// <summary>Reads on in all channels.</summary>
+    /// <returns>How many samples of each were read; 0 at the end.</returns>
+    private int ReadBlock()
     {
         var filled = 0;
-        while (filled < _block.Length && _source.Read(_block.AsSpan(filled)) is var count and > 0)
+        while (filled < _block.Length && source.Read(_block.AsSpan(filled)) is var count and > 0)
         {
             filled += count;
         }
 
-        var frames = filled / _source.Channels;
+        var frames = filled / _channels;
         _frames += frames;
-        if (_frames > (long)SoundSource.LongestSeconds * _source.SampleRate)
-        {
-            throw new SoundException($"the recording is longer than {SoundSource.LongestSeconds / 60} minutes; cut it into parts, such as with: ffmpeg -i FILE -t 1500 part.wav");
-        }
-
-        if (frames == 0)
-        {
-            if (_flushed || _source.SampleRate == Rate)
-            {
-                return false;
-            }
-
-            _flushed = true;
-            Array.ForEach(_lanes, lane => lane.Flush());
-            return true;
-        }
-
-        FindLoudest(frames);
-        Compare(frames);
-        for (var l = 0; l < _lanes.Length; l++)
-        {
-            _lanes[l].Take(_block.AsSpan(0, frames * _source.Channels), _lanes.Length > 1 ? l : _channel, _source.Channels);
-        }
-
-        return true;
+        return _frames <= (long)SoundSource.LongestSeconds * source.SampleRate
+            ? frames
+            : throw new SoundException($"the recording is longer than {SoundSource.LongestSeconds / 60} minutes; cut it into parts, such as with: ffmpeg -i FILE -t 1500 part.wav");
     }
 
-    private void FindLoudest(int frames)
+    /// <summary>What was read last of one channel.</summary>
+    private float[] Channel(int channel, int frames)
     {
-        var channels = _source.Channels;
-        for (var c = 0; c < channels; c++)
+        var samples = new float[frames];
+        for (int i = 0, at = channel; i < frames; i++, at += _channels)
         {
-            var sum = 0.0;
-            for (var i = c; i < frames * channels; i += channels)
-            {
-                sum += _block[i] * (double)_block[i];
-            }
-
-            _energy[c] += sum;
+            samples[i] = _block[at];
+            _energy[channel] += samples[i] * (double)samples[i];
         }
 
-        for (var c = 0; c < channels; c++)
-        {
-            _channel = _energy[c] > LouderBy * _energy[_channel] ? c : _channel;
-        }
+        return samples;
     }
 
-    /// <summary>Whether two channels are alike, so that one of them need not be followed.</summary>
-    private void Compare(int frames)
+    /// <summary>The channel with the most energy so far; the first of equal ones.</summary>
+    private int Loudest()
     {
-        if (_lanes.Length < 2)
+        var loudest = 0;
+        for (var c = 1; c < _channels; c++)
         {
-            return;
+            loudest = _energy[c] > _energy[loudest] ? c : loudest;
         }
 
-        var (first, second, both) = (0.0, 0.0, 0.0);
-        for (var i = 0; i < 2 * frames; i += 2)
-        {
-            first += _block[i] * (double)_block[i];
-            second += _block[i + 1] * (double)_block[i + 1];
-            both += _block[i] * (double)_block[i + 1];
-        }
-
-        (_wasSilent[0], _wasSilent[1], _wasAlike) = (_isSilent[0], _isSilent[1], _isAlike);
-        _isSilent[0] = first < Silent * second;
-        _isSilent[1] = second < Silent * first;
-        _isAlike = both * both >= Alike * first * second && !_isSilent[0] && !_isSilent[1];
-        Gain = first > 0 && second > 0 ? (float)(10 * Math.Log10(second / first)) : 0;
-    }
-
-    /// <summary>One channel on its way to the rate of the analysis.</summary>
-    private sealed class Lane
-    {
-        private readonly int _sampleRate;
-        private readonly WdlResampler? _resampler;
-        private readonly float[] _mono;
-        private float[] _out = [];
-        private int _count;
-
-        public Lane(int sampleRate, int frames)
-        {
-            (_sampleRate, _mono) = (sampleRate, new float[frames]);
-            if (sampleRate != Rate)
-            {
-                _resampler = new WdlResampler();
-                _resampler.SetMode(true, 2, true, Math.Max(48, 48 * sampleRate / Rate), 32);
-                _resampler.SetFilterParms();
-                _resampler.SetFeedMode(true);
-                _resampler.SetRates(sampleRate, Rate);
-            }
-        }
-
-        public ReadOnlySpan<float> Samples => _resampler is null ? _mono.AsSpan(0, _count) : _out.AsSpan(0, _count);
-
-        public void Take(ReadOnlySpan<float> block, int channel, int channels)
-        {
-            var frames = block.Length / channels;
-            for (int i = 0, at = channel; i < frames; i++, at += channels)
-            {
-                _mono[i] = block[at];
-            }
-
-            _count = frames;
-            if (_resampler is not null)
-            {
-                Resample(_mono.AsSpan(0, frames));
-            }
-        }
-
-        /// <summary>Silence after the end pushes the last samples through the filter.</summary>
-        public void Flush() => Resample(new float[_sampleRate / 20]);
-
-        private void Resample(ReadOnlySpan<float> samples)
-        {
-            var most = (int)((long)samples.Length * Rate / _sampleRate) + 64;
-            if (_out.Length < most)
-            {
-                _out = new float[most];
-            }
-
-#if NET9_0_OR_GREATER
-            var needed = _resampler!.ResamplePrepare(samples.Length, 1, out Span<float> buffer);
-            samples[..needed].CopyTo(buffer);
-            _count = _resampler.ResampleOut(_out, needed, most, 1);
-#else
-            var needed = _resampler!.ResamplePrepare(samples.Length, 1, out var buffer, out var offset);
-            samples[..needed].CopyTo(buffer.AsSpan(offset));
-            _count = _resampler.ResampleOut(_out, 0, needed, most, 1);
-#endif
-        }
+        return loudest;
     }
 }

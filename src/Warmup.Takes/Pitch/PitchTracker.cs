@@ -10,27 +10,19 @@ internal static class PitchTracker
     /// <exception cref="SoundException">The recording is broken, or longer than half an hour.</exception>
     public static PitchTrack Track(SoundSource source, CancellationToken cancellation)
     {
-        var sound = new MonoSound(source);
-        var courses = Enumerable.Range(0, sound.Lanes).Select(_ => new Course()).ToArray();
-        while (sound.Read())
+        var course = new Course();
+        foreach (var part in new MonoSound(source).Read())
         {
             cancellation.ThrowIfCancellationRequested();
-            for (var l = 0; l < courses.Length; l++)
-            {
-                // What one channel holds need not be looked at again in the other; each goes its own way where they differ.
-                courses[l].Add(sound.Of(l), l > 0 && sound.IsAlike ? courses[0] : null, sound.Gain, sound.IsSilent(l));
-            }
+            course.Add(part.Span);
         }
 
-        return courses[sound.Loudest].End();
+        return course.End();
     }
 
-    /// <summary>One channel's track as it grows.</summary>
+    /// <summary>The track as it grows.</summary>
     private sealed class Course
     {
-        private const float Silence = -120;
-        private static readonly PitchCandidate[] Nothing = new PitchCandidate[PitchTrack.Candidates];
-
         private readonly PitchTrack _track = new();
         private readonly Harmonics _harmonics = new();
         private readonly LowBand _low = new();
@@ -42,11 +34,7 @@ internal static class PitchTracker
         private long _samples;
 
         /// <summary>Goes on with the next samples.</summary>
-        /// <param name="next">The samples.</param>
-        /// <param name="same">The course that goes the same way, and has these samples already; none where this one goes its own.</param>
-        /// <param name="gain">How much louder this one is than that, in dB.</param>
-        /// <param name="isSilent">Whether there is nothing to look at.</param>
-        public void Add(ReadOnlySpan<float> next, Course? same, float gain, bool isSilent)
+        public void Add(ReadOnlySpan<float> next)
         {
             _samples += next.Length;
             if (_filled + next.Length > _buffer.Length)
@@ -62,7 +50,7 @@ internal static class PitchTracker
                 _low.Add(sample, _track);
             }
 
-            Frames(same, gain, isSilent);
+            Frames();
         }
 
         public PitchTrack End()
@@ -71,7 +59,7 @@ internal static class PitchTracker
             Array.Resize(ref _buffer, Math.Max(_buffer.Length, _filled + (Harmonics.Window / 2)));
             Array.Clear(_buffer, _filled, Harmonics.Window / 2);
             _filled += Harmonics.Window / 2;
-            Frames(null, 0, false);
+            Frames();
             _track.EvenOut();
             _track.Follow();
             _track.Seconds = _samples / (double)MonoSound.Rate;
@@ -80,24 +68,12 @@ internal static class PitchTracker
         }
 
         /// <summary>Analyses the frames that are whole, and moves what is left to the front.</summary>
-        private void Frames(Course? same, float gain, bool isSilent)
+        private void Frames()
         {
             var at = 0;
             for (; at + Harmonics.Window <= _filled; at += Hop)
             {
-                if (isSilent)
-                {
-                    _track.Add(Nothing, Silence);
-                }
-                else if (same is not null && _track.Count < same._track.Count)
-                {
-                    _track.Add(same._track.At(_track.Count), same._track.Level(_track.Count) + gain);
-                }
-                else
-                {
-                    var found = _harmonics.Of(_buffer.AsSpan(at, Harmonics.Window));
-                    _track.Add(found, _harmonics.Level);
-                }
+                _track.Add(_harmonics.Of(_buffer.AsSpan(at, Harmonics.Window)), _harmonics.Level);
             }
 
             _buffer.AsSpan(at, _filled - at).CopyTo(_buffer);

@@ -12,9 +12,21 @@ internal static class TakeDoubts
     private const double MuchClipping = 0.001;
     private const double LittleRivalry = 10;
 
-    public static ValueList<string> Of(PitchTrack track, Voicing voicing, TakePasses passes, SungSpan[] spans, (double Onset, double End)[] times, TonicHypothesis hypothesis)
+    public static ValueList<string> Of(PitchTrack track, Voicing voicing, TakePasses passes, SungSpan[] spans, (double Onset, double End)[] times, TonicHypothesis hypothesis, List<(double From, double To)> foreign)
     {
         var doubts = new List<string>();
+        foreach (var (from, to) in foreign)
+        {
+            doubts.Add(string.Create(
+                CultureInfo.InvariantCulture,
+                $"From {from:0.0} to {to:0.0} s something was sung that is not in the drill: a longer drill that begins with this one sounds so."));
+        }
+
+        if (PartHeard(passes) is { } part)
+        {
+            doubts.Add(part);
+        }
+
         foreach (var pass in passes.Passes.Where(p => p.IsForeign && p.To - p.From >= LeastForeign))
         {
             doubts.Add(string.Create(
@@ -43,6 +55,15 @@ internal static class TakeDoubts
         }
 
         return doubts.ToValueList();
+    }
+
+    /// <summary>Whether whole lines were sung and then no more: then nothing tells a drill that was ended early from a shorter one that has these lines.</summary>
+    private static string? PartHeard(TakePasses passes)
+    {
+        var heard = passes.Passes.Select(p => p.Line).Distinct().Count();
+        return passes.Events.Exists(e => e.Kind == TakeEventKind.EarlyStop) && passes.Passes[^1].IsWhole
+            ? string.Create(CultureInfo.InvariantCulture, $"Only {heard} of the {passes.LineCount} lines were heard, and the last of them to its end: a shorter drill that has these lines sounds the same.")
+            : null;
     }
 
     /// <summary>How long the sound takes to fall by 60 dB, from its fall where notes end in silence; none where that cannot be told.</summary>

@@ -4,22 +4,18 @@ namespace Warmup.Takes;
 internal static class TakeJudgement
 {
     private const double LeastVoice = 0.5;
-    private const double MostCost = 12;
     private const double LeastExplained = 0.4;
-    private const double MostForeign = 0.3;
+    private const double MostForeign = 0.5;
     private const int LeastNotes = 3;
 
-    // Departures for each note that a singer of the drill may make, and how much more in a few notes, by chance.
+    // Departures for each note that a singer of the drill may make, and how many more in a few notes, by chance.
     private const double MostTrouble = 0.3;
-    private const double MostTroubleElsewhere = 0.2;
-    private const double ByChance = 0.52;
-    private const double TroubleShown = 0.1;
-    private const double MostShown = 1.5;
+    private const double ByChance = 0.7;
 
-    // How much cheaper the drill must be than any melody, for each note; a little dearer will do at its own tonic.
-    private const double LeastEvidence = -0.6;
-    private const double LeastEvidenceElsewhere = 0.1;
-    private const double ClearEvidence = 1;
+    // How much cheaper the drill must explain the take than any melody does, in all: many notes with a few faults show it, and so do few without.
+    // Any tune can be moved until it agrees in some notes: at another tonic than the drill's it takes more.
+    private const double LeastEvidence = 2;
+    private const double LeastEvidenceElsewhere = 5;
 
     /// <summary>Why the sound cannot be a drill, before it is held against one; <see langword="null"/> where it may be.</summary>
     public static string? OfSound(PitchTrack track, Voicing voicing)
@@ -50,21 +46,17 @@ internal static class TakeJudgement
             return "almost none of its notes were heard";
         }
 
-        if (facts.Cost > MostCost && facts.Evidence < ClearEvidence)
-        {
-            return "what was heard does not settle on its notes";
-        }
-
-        // Beside another tonic, where any tune can be moved to, more has to agree.
-        if (facts.Evidence < (facts.IsOwnTonic ? LeastEvidence : LeastEvidenceElsewhere) || facts.Explained < LeastExplained || facts.Foreign > MostForeign)
+        if (facts.Explained < LeastExplained || facts.Foreign > MostForeign)
         {
             return "much was sung that is not in it";
         }
 
-        // Where the drill explains the take clearly better than any melody does, its singer may have departed from it more.
-        var shown = facts.IsOwnTonic ? TroubleShown * Math.Clamp(facts.Evidence, 0, MostShown) : 0;
-        var most = (facts.IsOwnTonic ? MostTrouble : MostTroubleElsewhere) + (ByChance / Math.Sqrt(facts.Sung)) + shown;
-        return facts.Trouble > most ? "its notes were not heard in their order" : null;
+        if (facts.Trouble > MostTrouble + (ByChance / Math.Sqrt(facts.Sung)))
+        {
+            return "its notes were not heard in their order";
+        }
+
+        return facts.Evidence < (facts.IsOwnTonic ? LeastEvidence : LeastEvidenceElsewhere) ? "another melody explains as well what was sung" : null;
     }
 }
 
@@ -74,7 +66,6 @@ internal static class TakeJudgement
 /// <param name="Explained">The share of the voice's time that lies in notes.</param>
 /// <param name="Foreign">The share of it that lies in passes of lines of which fewer than half of the notes were heard.</param>
 /// <param name="Trouble">Departures for each note heard: other notes, left-out ones inside what was sung, and jumps.</param>
-/// <param name="Cost">The cost of the alignment for each note sung.</param>
-/// <param name="Evidence">How much cheaper the drill explains the take than any melody does, for each note heard.</param>
+/// <param name="Evidence">How much cheaper the drill explains the take than any melody does.</param>
 /// <param name="IsOwnTonic">Whether it was sung from the drill's tonic or an octave of it.</param>
-internal readonly record struct TakeFacts(int Heard, int Sung, double Explained, double Foreign, double Trouble, double Cost, double Evidence, bool IsOwnTonic);
+internal readonly record struct TakeFacts(int Heard, int Sung, double Explained, double Foreign, double Trouble, double Evidence, bool IsOwnTonic);

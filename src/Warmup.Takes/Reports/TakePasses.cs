@@ -3,6 +3,8 @@ namespace Warmup.Takes;
 /// <summary>The lines as they were sung one after the other, and where their order was left.</summary>
 internal sealed class TakePasses
 {
+    private const int LeastForeign = 4;
+
     private readonly DrillNotes _drill;
     private readonly SungSpan[] _spans;
 
@@ -21,6 +23,9 @@ internal sealed class TakePasses
 
     public List<Place> Order { get; } = [];
 
+    /// <summary>How many lines the drill has.</summary>
+    public int LineCount => _drill.Lines.Length;
+
     public List<Event> Events { get; } = [];
 
     public static TakePasses Of(DrillNotes drill, SungSpan[] spans)
@@ -30,6 +35,13 @@ internal sealed class TakePasses
         passes.Walk();
         return passes;
     }
+
+    /// <summary>
+    /// Lines begun out of their order of which hardly a note was heard: something else was sung, and nothing of the drill. A line in its place is its singer's,
+    /// however it was sung.
+    /// </summary>
+    public IReadOnlyList<Pass> Foreign => [.. Enumerable.Range(1, Math.Max(0, Passes.Count - 1)).Select(p => (Before: Passes[p - 1], Here: Passes[p]))
+        .Where(x => x.Here.IsForeign && x.Here.Line <= x.Before.Line && x.Here.To - x.Here.From >= LeastForeign).Select(x => x.Here)];
 
     /// <summary>The number of a pass's line in its round, from 1.</summary>
     public int NumberOf(Pass pass) => _drill.Lines[pass.Line].Number;
@@ -106,6 +118,8 @@ internal sealed class TakePasses
             }
         }
 
+        // A line that was sung once more at the end does not leave out again what comes after it.
+        next = Math.Max(next, _spans.Select(s => s.Note + 1).DefaultIfEmpty().Max());
         if (next < _drill.Notes.Length && _spans.Length > 0)
         {
             Events.Add(new Event(TakeEventKind.EarlyStop, LineOf(_spans.Length - 1), -1));

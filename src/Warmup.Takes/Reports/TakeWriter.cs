@@ -7,6 +7,12 @@ internal sealed class TakeWriter
     private const double FarFromDrift = 45;
     private const double LongForVibrato = 0.55;
 
+    // Two notes of one pitch are parted by a dip in the level, in dB; or by lengths that are the drill's.
+    private const double Touching = 0.03;
+    private const double OddLength = 0.65;
+    private const float LeastDip = 3;
+    private const int Near = 20;
+
     // A singer's own S within this many cents of the drill's counts as the drill's.
     private const int OwnTonic = 80;
 
@@ -64,6 +70,15 @@ internal sealed class TakeWriter
             return TakeJudgement.NotTheDrill(_track, why);
         }
 
+        return passes.Foreign is { Count: > 0 } foreign
+            ? new TakeWriter(_drill, _track, _voicing, _hypothesis.Without(foreign), _weights).Write([.. foreign.Select(p => (_times[p.From].Onset, _times[p.To - 1].End))])
+            : Write([]);
+    }
+
+    /// <summary>The report of what is left when foreign singing has been taken out.</summary>
+    private TakeReport Write(List<(double From, double To)> foreign)
+    {
+        var passes = TakePasses.Of(_drill, _spans);
         var late = new int?[_spans.Length];
         var tempi = new List<TakeTempo>();
         foreach (var pass in passes.Passes)
@@ -84,7 +99,7 @@ internal sealed class TakeWriter
             Breaths = Breaths(),
             Events = passes.Events.ConvertAll(e => new TakeEvent(e.Kind, _drill.Lines[e.Line].Number, _drill.Lines[e.Line].Round, Round(e.Span < 0 ? _track.Seconds : _times[e.Span].Onset))).ToValueList(),
             Tempi = tempi.ToValueList(),
-            Doubts = TakeDoubts.Of(_track, _voicing, passes, _spans, _times, _hypothesis),
+            Doubts = TakeDoubts.Of(_track, _voicing, passes, _spans, _times, _hypothesis, foreign),
         };
     }
 
@@ -116,15 +131,14 @@ internal sealed class TakeWriter
         var others = _spans.Count(s => s.IsOther);
         var inside = passes.Order.Count(o => o.Span < 0 && o.IsInside);
         var jumps = passes.Events.Count(e => e.Kind != TakeEventKind.EarlyStop);
-        var (heard, sung, cost) = (_spans.Length - others, Math.Max(1, _spans.Length), _hypothesis.Alignment.Cost);
+        var (heard, sung) = (_spans.Length - others, Math.Max(1, _spans.Length));
         return new TakeFacts(
             heard,
             sung,
             all > 0 ? inNotes / all : 0,
             all > 0 ? foreign / all : 0,
             (others + inside + (2 * jumps)) / (double)sung,
-            cost / sung,
-            (_hypothesis.Free - cost) / Math.Max(1, heard),
+            _hypothesis.Free - _hypothesis.Alignment.Cost,
             Math.Abs(_offset) <= OwnTonic);
     }
 
@@ -180,8 +194,25 @@ internal sealed class TakeWriter
     }
 
     private string? Doubt(int s) => _heard[s].Found < 0.4 ? "its pitch could not be followed"
-        : _hypothesis.Alignment.Margins[s] < Math.Max(_weights.Sure, _hypothesis.Alignment.Cost / _spans.Length) ? "the notes around it fit the drill in another way almost as well"
+        : _hypothesis.Alignment.Margins[s] < _weights.Sure ? "the notes around it fit the drill in another way almost as well"
+        : IsDividedByLength(s) || IsDividedByLength(s + 1) ? "two notes of its pitch could not be told apart"
         : null;
+
+    /// <summary>Whether a note and the one before it have one pitch, nothing between them that parts them, and odd lengths: they may be one.</summary>
+    private bool IsDividedByLength(int s)
+    {
+        if (s == 0 || s == _spans.Length || _spans[s].Note != _spans[s - 1].Note + 1 || _spans[s].IsOther || _spans[s - 1].IsOther
+            || _drill.Notes[_spans[s].Note].Cents != _drill.Notes[_spans[s - 1].Note].Cents || _times[s].Onset - _times[s - 1].End > Touching)
+        {
+            return false;
+        }
+
+        double Length(int span) => (_times[span].End - _times[span].Onset) / (_drill.Notes[_spans[span].Note].Seconds * _hypothesis.Pace.Whole);
+        var at = (int)(_times[s].Onset * PitchTrack.LowASecond);
+        float Loudest(int from, int to) => Enumerable.Range(from, to - from).Max(_track.Low);
+        var dip = Math.Min(Loudest(at - Near, at), Loudest(at, at + Near)) - Enumerable.Range(at - (Near / 4), Near / 2).Min(_track.Low);
+        return Math.Min(Length(s), Length(s - 1)) < OddLength && dip < LeastDip;
+    }
 
     private TakeNote LeftOut(int index)
     {
