@@ -88,7 +88,7 @@ internal sealed class BreathPlanner
     /// <param name="clock">Its tempi.</param>
     /// <param name="need">What the breaths must be enough for.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <returns>After which notes there are breaths and where they begin, in steps of a grid that is so many times finer than the section's.</returns>
+    /// <returns>After which notes there are breaths and where they begin, in steps of a grid that is finer than the section's by the factor.</returns>
     public static (int Factor, List<(int Note, long Begin)> Breaths)? FindSteps(Section section, StepClock clock, BreathNeed need, CancellationToken cancellation)
     {
         var places = BreathPlaces.Of(section, clock, need);

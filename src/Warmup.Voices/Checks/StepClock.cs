@@ -87,7 +87,7 @@ internal sealed class StepClock
     /// <summary>How long a number of steps of a stretch lasts.</summary>
     public Rational Seconds(long steps, int stretch) => new Rational(steps, _resolution) * 60 / _stretches[stretch].Tempo;
 
-    /// <summary>Whether a number of steps of a stretch lasts at least so many parts of a second.</summary>
+    /// <summary>Whether a number of steps of a stretch lasts as long as a number of parts of a second, or longer.</summary>
     /// <param name="steps">The steps.</param>
     /// <param name="stretch">The stretch.</param>
     /// <param name="seconds">The parts.</param>
