@@ -168,6 +168,18 @@ public class DroneTests
     }
 
     [Fact]
+    public void A_string_that_no_key_reaches_is_refused_by_its_number()
+    {
+        // C-1 is key 0; at A4 = 392 Hz it sounds 200.0 cents lower, just beyond the bend.
+        var low = (Files.Drill() with { Tonic = Tonic.FromMidi(24, 391.9), Expansion = new([new Line([default(LineNote) with { Tone = new ScaleTone(default, -2) }])]) }).ToScore();
+        var score = Files.Drill().ToScore();
+        var strings = score with { Drone = score.Drone! with { Strings = [score.Drone.Strings[1], low.Sections[0].Pitches[0]] } };
+        var refused = Assert.Throws<ExportException>(() => Files.Bytes(strings));
+        Assert.StartsWith("drone string 2: S__ (C-1, MIDI note 0)", refused.Message, StringComparison.Ordinal);
+        Assert.NotEmpty(Files.Bytes(strings, new MidiOptions { Tuning = MidiTuning.EqualOnly }));
+    }
+
+    [Fact]
     public void More_strings_than_channels_are_refused()
     {
         var score = Files.Drill().ToScore();

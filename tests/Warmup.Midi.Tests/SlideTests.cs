@@ -122,6 +122,11 @@ public class SlideTests
         var refused = Assert.Throws<ExportException>(() => Files.Bytes(Drill("[S_ , S' , ,].glide").ToScore()));
         Assert.Contains("2400 cents", refused.Message, StringComparison.Ordinal);
         Assert.NotEmpty(Files.Bytes(Drill("[S_ , G ,].glide").ToScore()));
+
+        // 22 semitones and the two for the tuning of the first note are the 24 of the widest range; 23 are too many.
+        var equal = Drill("[S_ , N ,].glide") with { Tuning = Tuning.Equal };
+        Assert.NotEmpty(Files.Bytes((equal with { Scale = Scale.Parse("S R2 G3 M1 P D2 N2 S'") }).ToScore()));
+        Assert.Throws<ExportException>(() => Files.Bytes(equal.ToScore()));
     }
 
     [Theory]

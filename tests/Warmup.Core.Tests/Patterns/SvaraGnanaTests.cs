@@ -115,13 +115,14 @@ public class SvaraGnanaTests
         Assert.Equal(sung.Split(' ').Order(StringComparer.Ordinal), tones.Order(StringComparer.Ordinal));
     }
 
-    [Fact]
-    public void From_the_lowest_note_which_the_descent_alone_has_the_line_goes_up()
+    [Theory]
+    [InlineData("S R2 G3 M1 N3 S' / S' N3 D2 M1 G3 R2 S", -2)] // without P the low D is the lowest note of the fourth level, and the descent alone has it
+    [InlineData("S R2 G3 P N3 S' / S' N3 P R2 S", 9)] // the upper G is the highest, and the ascent alone has it
+    public void From_the_last_note_of_the_range_the_line_turns_back(string text, int position)
     {
-        // Without P the low D is the lowest note of the fourth level, and the ascent leads to none below N.
-        var scale = Scale.Parse("S R2 G3 M1 N3 S' / S' N3 D2 M1 G3 R2 S");
+        var scale = Scale.Parse(text);
         var lines = SvaraGnana.Lines(scale, 4, 100, 8).Expand(scale).Lines;
-        Assert.Contains(lines, l => l.Notes.SkipLast(1).Any(n => Position(n) == -2));
+        Assert.Contains(lines, l => l.Notes.SkipLast(1).Any(n => Position(n) == position));
         Assert.All(lines.ToArray(), l => Assert.All(l.Notes.Zip(l.Notes.Skip(1)), p => Assert.NotEqual(p.First.Tone, p.Second.Tone)));
     }
 
