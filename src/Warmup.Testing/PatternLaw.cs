@@ -15,11 +15,8 @@ public enum LawVerdict
 
 /// <summary>A law for pattern rules: one of <see cref="PatternLaws"/>, or your own.</summary>
 /// <remarks>Immutable, value equality; what two laws check is equal if it is the same function.</remarks>
-public sealed record PatternLaw
+public sealed record PatternLaw : Law
 {
-    private const int LongestName = 60;
-    private const int LongestText = 500;
-
     private readonly Func<PatternRule, Pattern, Pattern, Scale, LawVerdict> _check;
 
     /// <summary>Makes a law.</summary>
@@ -29,25 +26,11 @@ public sealed record PatternLaw
     /// <param name="check">Checks a rule against the law for two patterns, p and q, in a scale.</param>
     /// <exception cref="ArgumentException">A text is empty or too long, or holds a control character.</exception>
     public PatternLaw(string name, string algebra, string sentence, Func<PatternRule, Pattern, Pattern, Scale, LawVerdict> check)
+        : base(name, algebra, sentence)
     {
-        ArgumentException.ThrowIfNullOrWhiteSpace(name);
-        ArgumentException.ThrowIfNullOrWhiteSpace(algebra);
-        ArgumentException.ThrowIfNullOrWhiteSpace(sentence);
         ArgumentNullException.ThrowIfNull(check);
-        Name = Require.PlainText(name, LongestName, "the name of a law");
-        Algebra = Require.PlainText(algebra, LongestText, "the algebra of a law");
-        Sentence = Require.PlainText(sentence, LongestText, "the sentence of a law");
         _check = check;
     }
-
-    /// <summary>A short name.</summary>
-    public string Name { get; }
-
-    /// <summary>The law in one line, where <c>f</c> is the rule and <c>p</c> and <c>q</c> are patterns.</summary>
-    public string Algebra { get; }
-
-    /// <summary>The law in one sentence.</summary>
-    public string Sentence { get; }
 
     /// <summary>Checks a rule against the law in one case.</summary>
     /// <param name="rule">The rule f.</param>
@@ -62,7 +45,4 @@ public sealed record PatternLaw
         ArgumentNullException.ThrowIfNull(scale);
         return _check(rule, pattern, other, scale);
     }
-
-    /// <summary>The name.</summary>
-    public override string ToString() => Name;
 }

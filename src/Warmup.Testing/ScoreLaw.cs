@@ -5,11 +5,8 @@ namespace Warmup.Testing;
 /// It compares the score of one to three drills with the score of the same drills after the rule, a section for each drill. Where a scale refuses either,
 /// it says nothing. Immutable, value equality; what two laws check is equal if it is the same function.
 /// </remarks>
-public sealed record ScoreLaw
+public sealed record ScoreLaw : Law
 {
-    private const int LongestName = 60;
-    private const int LongestText = 500;
-
     private readonly Func<Score, Score, LawVerdict> _check;
 
     /// <summary>Makes a law.</summary>
@@ -19,25 +16,11 @@ public sealed record ScoreLaw
     /// <param name="check">Compares the score without the rule with the score after it.</param>
     /// <exception cref="ArgumentException">A text is empty or too long, or holds a control character.</exception>
     public ScoreLaw(string name, string algebra, string sentence, Func<Score, Score, LawVerdict> check)
+        : base(name, algebra, sentence)
     {
-        ArgumentException.ThrowIfNullOrWhiteSpace(name);
-        ArgumentException.ThrowIfNullOrWhiteSpace(algebra);
-        ArgumentException.ThrowIfNullOrWhiteSpace(sentence);
         ArgumentNullException.ThrowIfNull(check);
-        Name = Require.PlainText(name, LongestName, "the name of a law");
-        Algebra = Require.PlainText(algebra, LongestText, "the algebra of a law");
-        Sentence = Require.PlainText(sentence, LongestText, "the sentence of a law");
         _check = check;
     }
-
-    /// <summary>A short name.</summary>
-    public string Name { get; }
-
-    /// <summary>The law in one line, where <c>f</c> is the rule and <c>d</c> the drills.</summary>
-    public string Algebra { get; }
-
-    /// <summary>The law in one sentence.</summary>
-    public string Sentence { get; }
 
     /// <summary>Compares two scores.</summary>
     /// <param name="before">The score without the rule.</param>
@@ -48,7 +31,4 @@ public sealed record ScoreLaw
         ArgumentNullException.ThrowIfNull(after);
         return _check(before, after);
     }
-
-    /// <summary>The name.</summary>
-    public override string ToString() => Name;
 }

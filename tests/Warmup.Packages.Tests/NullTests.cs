@@ -42,7 +42,7 @@ public class NullTests
             return [];
         }
 
-        var closed = type.IsGenericTypeDefinition ? type.MakeGenericType([.. type.GetGenericArguments().Select(_ => typeof(int))]) : type;
+        var closed = type.IsGenericTypeDefinition ? type.MakeGenericType([.. type.GetGenericArguments().Select(a => a.GetGenericParameterConstraints().FirstOrDefault(c => c.IsClass) ?? typeof(int))]) : type;
         var members = closed.GetConstructors(Declared).Cast<MethodBase>().Where(_ => !closed.IsAbstract)
             .Concat(closed.GetMethods(Declared).Where(m => !m.IsAbstract));
         return members.SelectMany(m => m.GetParameters().Where(IsNeverNull).Select(p => new Call(m, p)));
