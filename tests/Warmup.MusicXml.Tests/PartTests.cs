@@ -19,6 +19,7 @@ public class PartTests
         var read = ReadScore.Of(Plain, Class);
         Assert.Equal(["High voices", "Low voices", "Drone", "Beat"], read.All("part-name").Select(n => n.Value));
         Assert.All(read.All("part-name"), n => Assert.Null(n.Attribute("print-object")));
+        Assert.Equal(["High", "Low", "Dr.", "Beat"], read.All("part-abbreviation").Select(n => n.Value));
         Assert.Equal(["voice.vocals", "voice.vocals", "pluck.tambura", "wood.wood-block"], read.All("instrument-sound").Select(s => s.Value));
         Assert.Equal(["1", "2", "3", "10"], read.All("midi-channel").Select(c => c.Value));
         Assert.Equal(["53", "53", "21"], read.All("midi-program").Select(p => p.Value)); // choir aahs; reed organ for what is held

@@ -29,6 +29,14 @@ public class VerseTests
     }
 
     [Fact]
+    public void Syllables_that_are_sung_are_joined_by_their_hyphens_too()
+    {
+        string[] sung = ["lan-", "tern", "", "glow"];
+        var line = new Line([.. sung.Select(s => default(LineNote) with { Sung = s })]);
+        Assert.Equal("lan- -tern_ . glow", Verse((Drills.Of() with { Expansion = new([line]) }).ToScore(), new(), 1));
+    }
+
+    [Fact]
     public void A_line_on_one_syllable_has_a_slur_and_a_line_behind_the_syllable()
     {
         var options = new MusicXmlOptions { HasOneSyllableALine = true };
