@@ -131,9 +131,15 @@ internal sealed class Aligner
         return _ways.Trace(end);
     }
 
-    /// <summary>What the take costs as a melody whose notes are free.</summary>
-    /// <param name="note">What each note costs for being free.</param>
-    public double FreeCost(double note) => FreeMelody.Cost(_others, _places * _step, note);
+    /// <summary>What the take costs more as a melody whose notes are free.</summary>
+    /// <param name="alignment">The alignment that it is held against.</param>
+    /// <param name="isWithin">Whether only what lies between its first and last note counts: where something sounds all the time, what is around them is no singing.</param>
+    public double Evidence(TakeAlignment alignment, bool isWithin)
+    {
+        var end = _places * _step;
+        var (from, to) = isWithin && alignment.Spans.Length > 0 ? (alignment.Spans[0].From, Math.Min(end, alignment.Spans[^1].To)) : (0, end);
+        return FreeMelody.Cost(_others, from, to, _weights.FreeNote) - (alignment.Cost - _table.Rest(0, from) - _table.Rest(to, end));
+    }
 
     /// <summary>Drops what led nowhere.</summary>
     private void Forget(List<Open> open)

@@ -8,14 +8,15 @@ internal static class FreeMelody
 {
     /// <summary>The least cost of a melody of some pitches.</summary>
     /// <param name="table">What the pitches cost in each stretch.</param>
-    /// <param name="frames">The frames of the take.</param>
+    /// <param name="from">The first frame.</param>
+    /// <param name="until">The frame after the last.</param>
     /// <param name="note">What each note costs for being free.</param>
-    public static double Cost(MatchTable table, int frames, double note)
+    public static double Cost(MatchTable table, int from, int until, double note)
     {
         var notes = new double[table.Pitches];
         Array.Fill(notes, note);
         var (rest, best) = (0.0, 0.0);
-        for (var f = 0; f + Aligner.Step <= frames; f += Aligner.Step)
+        for (var f = from; f + Aligner.Step <= until; f += Aligner.Step)
         {
             var to = f + Aligner.Step;
             rest = Math.Min(rest, best) + table.Rest(f, to);

@@ -5,8 +5,8 @@ namespace Warmup.Takes;
 /// <param name="Alignment">The notes in the take.</param>
 /// <param name="Pace">How fast it goes.</param>
 /// <param name="Rival">The cost of the best other octave or tonic above this one's.</param>
-/// <param name="Free">What the take costs as any melody at all.</param>
-internal sealed record TonicHypothesis(double Shift, TakeAlignment Alignment, PaceCurve Pace, double Rival, double Free)
+/// <param name="Evidence">What the take costs more as any melody at all.</param>
+internal sealed record TonicHypothesis(double Shift, TakeAlignment Alignment, PaceCurve Pace, double Rival, double Evidence)
 {
     /// <summary>The same with some passes of lines taken out.</summary>
     public TonicHypothesis Without(IReadOnlyList<TakePasses.Pass> passes)
@@ -78,7 +78,7 @@ internal static class TonicHypotheses
             }
         }
 
-        return new TonicHypothesis(best, found, PaceCurve.Of(drill.Notes, found.Spans), rival, aligner?.FreeCost(weights.FreeNote) ?? 0);
+        return new TonicHypothesis(best, found, PaceCurve.Of(drill.Notes, found.Spans), rival, aligner?.Evidence(found, voicing.HasGround) ?? 0);
     }
 
     /// <summary>The median of what the notes were sung above the drill.</summary>

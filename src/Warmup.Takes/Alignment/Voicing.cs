@@ -33,6 +33,9 @@ internal sealed class Voicing
     /// <summary>The likelihood of voice, 0 to 1.</summary>
     public float this[int frame] => _voice[frame];
 
+    /// <summary>Whether something sounds all the time beside the voice.</summary>
+    public bool HasGround => _hasGround;
+
     /// <summary>How clearly a frame lies below the voice's usual level, 0 to 1, where something sounds all the time: a drone alone does, and soft singing.</summary>
     public float Softness(int frame) => !_hasGround ? 0 : (float)Math.Clamp((Top - LeastSoft - _levels[frame]) / SoftOver, 0, 1);
 

@@ -138,7 +138,7 @@ internal sealed class TakeWriter
             all > 0 ? inNotes / all : 0,
             all > 0 ? foreign / all : 0,
             (others + inside + (2 * jumps)) / (double)sung,
-            _hypothesis.Free - _hypothesis.Alignment.Cost,
+            _hypothesis.Evidence,
             Math.Abs(_offset) <= OwnTonic);
     }
 
