@@ -43,6 +43,8 @@ public class AngaTextTests
         Assert.False(Anga.TryParse(longest + " clap", out _, out var error));
         Assert.Equal(longest.Length + 2, error.Column);
         Assert.Throws<ArgumentOutOfRangeException>(() => new Anga([(Kriya)(-1)]));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new Anga([]));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new Anga([.. Enumerable.Repeat(Kriya.Wave, 65)]));
     }
 
     [Theory]
