@@ -120,6 +120,17 @@ public class RemedyChoiceTests
     }
 
     [Fact]
+    public void Breaths_planned_for_quicker_breathers_are_none_for_a_singer_who_needs_longer_ones()
+    {
+        // Planned are breaths of 0.4 s for ten seconds; a beginner with twelve needs 0.8 s, so that the twenty seconds stay one breath.
+        var planned = new PlannedBreaths(new BreathNeed(10, new Rational(2, 5)));
+        var (drill, singer) = (Drill("mohanam", "ladder"), Wide(30));
+        var remedies = Assert.Single(drill.Advise([singer], planned: planned.Need)).Remedies;
+        Assert.NotEmpty(remedies);
+        Assert.All(remedies, r => Assert.True(planned.Apply(r.ToScore(drill)).Fits(singer), r.ToString()));
+    }
+
+    [Fact]
     public void A_drill_no_wider_than_the_range_is_not_called_too_wide()
     {
         // C4 to C5 for a voice from F6 to F7: 29 semitones up, and two octaves are the farthest that is tried.
@@ -127,6 +138,17 @@ public class RemedyChoiceTests
         Assert.Empty(advice.Remedies);
         Assert.StartsWith("no change that was tried, and no two of them, clear this", advice.Otherwise, StringComparison.Ordinal);
         Assert.Equal(advice.Otherwise, advice.Help(Drill("major", "[S S']")));
+    }
+
+    [Fact]
+    public void What_leaves_another_fault_as_it_is_is_offered()
+    {
+        // Twenty seconds on a breath of eight, and C5 for a voice up to Bb4: a tone lower mends the range and leaves the breath as long as it was.
+        var drill = Drill("mohanam", "ladder");
+        Assert.Equal(new OtherTonic(Tonic.Parse("Bb3")), Remedies(drill, Voice("C3", "Bb4", 20), VoiceFindingCode.AboveRange)[0]);
+
+        // Six notes a second are too quick for a beginner's three: the same.
+        Assert.Equal(new OtherTonic(Tonic.Parse("Bb3")), Remedies(drill with { Tempo = 360 }, Voice("C3", "Bb4", 120), VoiceFindingCode.AboveRange)[0]);
     }
 
     [Fact]

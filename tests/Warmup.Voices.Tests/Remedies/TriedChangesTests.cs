@@ -110,7 +110,9 @@ public class TriedChangesTests
     {
         var drill = Plain with { Speeds = [Speed.Second, Speed.First, Speed.Third] };
         var kept = Singles(drill).Select(s => string.Join(' ', s.Lines.Select(l => l.Speed.Kalam).Where((_, l) => l % 2 == 0))).Where(s => s.Length is > 0 and < 5);
-        Assert.Equal(["1", "2 1", "2 3", "3"], kept.Distinct().Order());
+
+        // Each speed that goes counts 8; of equally large changes the one that keeps the slower ones comes first.
+        Assert.Equal(["2 1", "2 3", "1", "3"], kept.Distinct());
     }
 
     [Fact]
