@@ -200,6 +200,7 @@ public sealed class PlanFolderTests : IDisposable
     }
 
     [Fact]
+    [Trait("Run", "whole")]
     public Task A_program_that_was_asked_to_end_half_way_is_taken_up() => IsTakenUpAsync("TERM");
 
     [Fact]

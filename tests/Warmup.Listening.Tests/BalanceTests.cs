@@ -24,7 +24,7 @@ public class BalanceTests
     {
         var font = Tool.SoundFont(path, package);
         var below = new List<double>();
-        foreach (var hz in (double[])[110, 156, 208])
+        foreach (var hz in WholeCheck.OneIn(2, (double[])[110, 156, 208]))
         {
             var score = new Drill
             {

@@ -21,7 +21,7 @@ public class LilyPondTests(ITestOutputHelper output)
         {
             var others = Repertoire.Speeds.Concat(Repertoire.Meters).Concat(Repertoire.Choices).Where(p => Names.Contains(p.Name)).ToList();
             Assert.Equal(Names.Length, others.Count);
-            var pieces = WholeCheck.OneIn(6, Repertoire.Demo).Concat(WholeCheck.OneIn(2, others)).ToList();
+            var pieces = WholeCheck.OneIn(6, Repertoire.Demo).Concat(WholeCheck.OneIn(4, others)).ToList();
             foreach (var piece in pieces)
             {
                 var (code, output, error) = Tool.MusicXmlToLy.Run(folder.FullName, "--midi", "-o", piece.Name + ".ly", piece.Save(folder.FullName));

@@ -60,12 +60,12 @@ public sealed class MuseScoreBatch : IDisposable
 
     internal Dictionary<string, List<NamedScore>> Groups { get; } = new(StringComparer.Ordinal)
     {
-        ["demo"] = [.. Repertoire.Demo],
-        ["parents"] = [.. WholeCheck.OneIn(7, Repertoire.Parents)],
-        ["tonics"] = [.. WholeCheck.OneIn(3, Repertoire.Tonics)],
-        ["meters"] = [.. WholeCheck.OneIn(5, Repertoire.Meters)],
-        ["speeds"] = [.. WholeCheck.OneIn(2, Repertoire.Speeds)],
-        ["choices"] = [.. Repertoire.Choices],
+        ["demo"] = [.. WholeCheck.OneIn(2, Repertoire.Demo)],
+        ["parents"] = [.. WholeCheck.OneIn(14, Repertoire.Parents)],
+        ["tonics"] = [.. WholeCheck.OneIn(6, Repertoire.Tonics)],
+        ["meters"] = [.. WholeCheck.OneIn(9, Repertoire.Meters)],
+        ["speeds"] = [.. WholeCheck.OneIn(4, Repertoire.Speeds)],
+        ["choices"] = [.. WholeCheck.OneIn(2, Repertoire.Choices)],
     };
 
     public void Dispose() => _folder.Delete(recursive: true);

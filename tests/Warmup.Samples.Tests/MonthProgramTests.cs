@@ -11,6 +11,7 @@ public sealed class MonthProgramTests : IDisposable
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     [Fact]
+    [Trait("Run", "whole")]
     public void Stopped_by_a_signal_it_leaves_whole_files_and_goes_on()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "the signal is sent by a Unix shell");

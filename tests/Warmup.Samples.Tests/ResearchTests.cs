@@ -7,6 +7,7 @@ namespace Warmup.Samples.Tests;
 public sealed partial class ResearchTests(ResearchTests.Copy copy) : IClassFixture<ResearchTests.Copy>
 {
     [Fact]
+    [Trait("Run", "whole")]
     public void The_first_prints_its_tables_and_its_laws_hold()
     {
         var (code, output, error) = ProgramRun.Of("dotnet", copy.Folder, "run", "samples/research/patterns.cs", "--", "2");
