@@ -8,7 +8,7 @@ public sealed class Exercise
 {
     private const int LongestText = 200;
 
-    // Read when it is first asked for, and kept: a plan asks each exercise a thousand times.
+    // Read when it is first asked for, and kept: a plan asks each exercise many times.
     private Meter? _meter;
 
     /// <summary>Makes an exercise.</summary>

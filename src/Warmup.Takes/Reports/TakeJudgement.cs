@@ -13,9 +13,7 @@ internal static class TakeJudgement
     private const double ByChance = 0.7;
 
     // How much cheaper the drill must explain the take than any melody does, in all: many notes with a few faults show it, and so do few without.
-    // Any tune can be moved until it agrees in some notes: at another tonic than the drill's it takes more.
     private const double LeastEvidence = 2;
-    private const double LeastEvidenceElsewhere = 5;
 
     /// <summary>Why the sound cannot be a drill, before it is held against one; <see langword="null"/> where it may be.</summary>
     public static string? OfSound(PitchTrack track, Voicing voicing)
@@ -56,7 +54,7 @@ internal static class TakeJudgement
             return "its notes were not heard in their order";
         }
 
-        return facts.Evidence < (facts.IsOwnTonic ? LeastEvidence : LeastEvidenceElsewhere) ? "another melody explains as well what was sung" : null;
+        return facts.Evidence < LeastEvidence ? "another melody explains as well what was sung" : null;
     }
 }
 
@@ -67,5 +65,4 @@ internal static class TakeJudgement
 /// <param name="Foreign">The share of it that lies in passes of lines of which fewer than half of the notes were heard.</param>
 /// <param name="Trouble">Departures for each note heard: other notes, left-out ones inside what was sung, and jumps.</param>
 /// <param name="Evidence">How much cheaper the drill explains the take than any melody does.</param>
-/// <param name="IsOwnTonic">Whether it was sung from the drill's tonic or an octave of it.</param>
-internal readonly record struct TakeFacts(int Heard, int Sung, double Explained, double Foreign, double Trouble, double Evidence, bool IsOwnTonic);
+internal readonly record struct TakeFacts(int Heard, int Sung, double Explained, double Foreign, double Trouble, double Evidence);

@@ -13,8 +13,6 @@ internal sealed class TakeWriter
     private const float LeastDip = 3;
     private const int Near = 20;
 
-    // A singer's own S within this many cents of the drill's counts as the drill's.
-    private const int OwnTonic = 80;
 
     private readonly DrillNotes _drill;
     private readonly PitchTrack _track;
@@ -138,8 +136,7 @@ internal sealed class TakeWriter
             all > 0 ? inNotes / all : 0,
             all > 0 ? foreign / all : 0,
             (others + inside + (2 * jumps)) / (double)sung,
-            _hypothesis.Evidence,
-            Math.Abs(_offset) <= OwnTonic);
+            _hypothesis.Evidence);
     }
 
     private double Wanted(SungSpan span) => _drill.Notes[span.Note].Cents + _hypothesis.Shift;
