@@ -67,7 +67,7 @@ public sealed class HelpTests : IDisposable
             File.Copy(_shell.At("plan-made/plan.json"), _shell.At("plan/plan.json"));
         }
 
-        foreach (var example in WholeCheck.OneIn(2, CommandExamples.Of(name)).Where(e => !e.Contains('|', StringComparison.Ordinal)))
+        foreach (var example in WholeCheck.OneIn(3, CommandExamples.Of(name)).Where(e => !e.Contains('|', StringComparison.Ordinal)))
         {
             string[] words = [.. Words(example.Split('>')[0], files)];
             if ((name == "demo" || words.Contains(_shell.At("plan"))) && !words.Contains("--force"))

@@ -7,6 +7,7 @@ namespace Warmup.Exporters.Tests;
 /// Source: the library's own rule that the core computes every part and exporters only write. What an exporter may use of the core is
 /// listed here with the reason; whatever is not listed belongs into the core, computed once.
 /// </summary>
+[Trait("Run", "whole")]
 public class ExporterSourceTests
 {
     private const string Everything = "*";

@@ -103,6 +103,7 @@ public class LongPlanTests
     });
 
     [Fact]
+    [Trait("Run", "whole")]
     public void A_long_plan_has_pages_of_a_size_that_lead_from_one_to_the_next()
     {
         var draw = WarmupPlan.Draw(Long(3_000));

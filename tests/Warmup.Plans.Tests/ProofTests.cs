@@ -60,7 +60,7 @@ public class ProofTests
     /// <summary>The tonics that a refusal has to name.</summary>
     private static string[] Names(PlanRequest request) => request.Tonic is { } typed ? [typed.ToString()] : ["C,", "C#,", "D,", "D#,", "E,", "F,", "F#,", "G,", "G#,", "A,", "A#,", "B;"];
 
-    [Property(MaxTest = 8)]
+    [Property(MaxTest = 5)]
     public Property A_plan_is_refused_just_when_there_is_none_and_the_clash_is_irreducible() => Prop.ForAll(Small.ToArbitrary(), request =>
     {
         var search = new BruteForce(request);

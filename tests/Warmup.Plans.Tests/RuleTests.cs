@@ -300,6 +300,7 @@ public class RuleTests
     }
 
     [Fact]
+    [Trait("Run", "whole")]
     public void Random_classes_are_mostly_possible_so_that_the_rules_are_tested()
     {
         var possible = Requests.Random.Sample(30, 8).Count(r =>

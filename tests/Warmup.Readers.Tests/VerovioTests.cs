@@ -22,7 +22,7 @@ public class VerovioTests
         {
             List<NamedScore> pieces =
             [
-                .. WholeCheck.OneIn(2, Repertoire.Demo), .. WholeCheck.OneIn(3, Repertoire.Parents.Where((_, i) => i % 9 == 0)), .. WholeCheck.OneIn(4, Repertoire.Tonics),
+                .. WholeCheck.OneIn(2, Repertoire.Demo), .. WholeCheck.OneIn(3, Repertoire.Parents.Where((_, i) => i % 9 == 0)), .. WholeCheck.OneIn(6, Repertoire.Tonics),
                 .. WholeCheck.OneIn(6, Repertoire.Meters), .. WholeCheck.OneIn(3, Repertoire.Speeds), .. Repertoire.Choices,
             ];
             var (code, output, error) = Tool.Node.Run(

@@ -9,7 +9,7 @@ public class BarsTests
     [Fact]
     public void Takes_of_every_condition_are_heard_as_they_were_made()
     {
-        // Without WARMUP_ALL one take of each condition is heard: enough to see that nothing is broken.
+        // Without WARMUP_ALL one take of every other condition is heard: enough to see that nothing is broken.
         var isWhole = WholeCheck.IsAskedFor;
         var count = int.Parse(Environment.GetEnvironmentVariable("TAKES_COUNT") ?? (isWhole ? "6" : "1"), System.Globalization.CultureInfo.InvariantCulture);
         var seed = int.Parse(Environment.GetEnvironmentVariable("TAKES_SEED") ?? "9", System.Globalization.CultureInfo.InvariantCulture);
@@ -18,7 +18,7 @@ public class BarsTests
         var broken = new List<string>();
         var (tracking, aligning) = (TimeSpan.Zero, TimeSpan.Zero);
         var seconds = 0.0;
-        foreach (var condition in Corpus.Conditions.Where(c => only is null || only.Split(',').Any(o => c.Contains(o, StringComparison.Ordinal))))
+        foreach (var condition in WholeCheck.OneIn(only is null ? 2 : 1, Corpus.Conditions).Where(c => only is null || only.Split(',').Any(o => c.Contains(o, StringComparison.Ordinal))))
         {
             var score = new TakeScore();
             foreach (var plan in Corpus.Plans(condition, seed, count))

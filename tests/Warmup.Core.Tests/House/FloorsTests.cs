@@ -4,6 +4,7 @@ namespace Warmup.Tests;
 /// Source: the order of the folders in docs/decisions. A folder uses itself and the floors below it; folders of one floor do not use each
 /// other.
 /// </summary>
+[Trait("Run", "whole")]
 public class FloorsTests
 {
     private static readonly string[][] CoreFloors =

@@ -45,6 +45,7 @@ public class CatalogueListTests
         Assert.Equal(Catalogue.Default.Entries.Where(e => e.Parent == 29).Select(e => e.Scale), Read("parent:29"));
         Assert.Equal(Enumerable.Range(1, 12).Select(n => Catalogue.Default.Parent(n).Scale), Read("parents:1-12"));
         Assert.Equal(Read("29"), Read("parents:29"));
+        Assert.Equal([Catalogue.Default.Parent(71).Scale, Catalogue.Default.Parent(72).Scale], Read("parents:71-72"));
     }
 
     [Theory]

@@ -92,6 +92,7 @@ public class ScalesCustomTests
         var mohanam = Find("Mohanam");
         Assert.Contains("M1", Assert.Throws<ArgumentException>(() => mohanam.Only("x", Degrees("S M1").AsSpan())).Message, StringComparison.Ordinal);
         Assert.Contains("tonic", Assert.Throws<ArgumentException>(() => mohanam.Without("x", default)).Message, StringComparison.Ordinal);
+        Assert.Contains("no M1", Assert.Throws<ArgumentException>(() => mohanam.Without("x", Degrees("M1")[0])).Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentException>(() => mohanam.Only("x"));
         Assert.Contains("Nadanamakriya", Assert.Throws<ArgumentException>(() => mohanam.Union("x", Find("Nadanamakriya"))).Message, StringComparison.Ordinal);
         Assert.Contains("descent", Assert.Throws<ArgumentException>(() => Find("Garudadhvani").Rotated("x", Degrees("M1")[0])).Message, StringComparison.Ordinal);
