@@ -8,7 +8,7 @@ namespace Warmup.Audio.Tests;
 /// </summary>
 public class PitchTests
 {
-    [Property(MaxTest = 6, Arbitrary = [typeof(Sounds)])]
+    [Property(MaxTest = 4, Arbitrary = [typeof(Sounds)])]
     public void Every_note_sounds_within_a_cent_of_the_score(Sung sung)
     {
         var sound = Sounds.File(sung.Score, Sounds.VoiceOnly).Left;

@@ -11,7 +11,7 @@ public class SoundTests
     // -1 dBFS of 16 bits.
     private static readonly double Limit = Math.Pow(10, -1 / 20.0) * 32_768;
 
-    [Property(MaxTest = 8, Arbitrary = [typeof(Sounds)])]
+    [Property(MaxTest = 5, Arbitrary = [typeof(Sounds)])]
     public void The_voice_is_silent_but_for_its_notes(Sung sung)
     {
         var sound = Sounds.File(sung.Score).Left;
@@ -43,7 +43,7 @@ public class SoundTests
         Assert.True(Sounds.IsSilent(sound.AsSpan(Math.Min(silence, sound.Length))));
     }
 
-    [Property(MaxTest = 8, Arbitrary = [typeof(Sounds)])]
+    [Property(MaxTest = 5, Arbitrary = [typeof(Sounds)])]
     public void No_note_begins_ends_or_goes_over_with_a_click(Sung sung)
     {
         var sound = Sounds.File(sung.Score, Sounds.VoiceOnly).Left;
@@ -160,7 +160,7 @@ public class SoundTests
         Assert.InRange(alone, 3 * 3277, Limit);
     }
 
-    [Property(MaxTest = 6, Arbitrary = [typeof(Sounds)])]
+    [Property(MaxTest = 4, Arbitrary = [typeof(Sounds)])]
     public void The_peak_stays_below_minus_1_dBFS(Sung sung) =>
         Assert.InRange(Peak(sung.Score, new WavOptions { Channels = WavChannels.Mono }), 3277, Limit);
 
