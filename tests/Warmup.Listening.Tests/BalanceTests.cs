@@ -6,6 +6,7 @@ namespace Warmup.Listening.Tests;
 /// The drone of a MIDI file lies below the voice as <see cref="SoundBalance"/> says, with the usual instruments, in the renders of two sound fonts
 /// that were made independently of each other. The bounds are the project's own: sound fonts differ by some decibels from key to key.
 /// </summary>
+[Trait("Run", "whole")]
 public class BalanceTests
 {
     private static readonly (string Path, string Package)[] Fonts =

@@ -6,6 +6,7 @@ namespace Warmup.Readers.Tests;
 /// What an engraver that compiles makes of the files. Source: LilyPond's musicxml2ly converts them, LilyPond engraves them; both name what
 /// they do not understand in a warning.
 /// </summary>
+[Trait("Run", "whole")]
 public class LilyPondTests(ITestOutputHelper output)
 {
     // A handful besides the demo, since the engraver is slow.
