@@ -69,6 +69,7 @@ public abstract class DrillWalkTests(Opened opened, PageServer server) : ServedP
 
 /// <summary>In Firefox.</summary>
 [Collection<ServedInFirefox>]
+[Trait("Run", "whole")]
 public sealed class DrillWalkInFirefoxTests(OpenedInFirefox opened, PageServer server) : DrillWalkTests(opened, server);
 
 /// <summary>In Chromium.</summary>

@@ -8,6 +8,7 @@ namespace Warmup.Readers.Tests;
 /// What webmscore (npm) makes of slides, hairpins and short notes. Source: the MusicXML that it writes of the files it has opened, run by Node
 /// through reopen.mjs, from the folder that the environment names.
 /// </summary>
+[Trait("Run", "whole")]
 public class WebMscoreTests(ITestOutputHelper output)
 {
     private const string Variable = "WARMUP_WEBMSCORE_DIR";
