@@ -5,6 +5,8 @@ using System.Xml.Linq;
 namespace Warmup.Packages.Tests;
 
 /// <summary>Source: the fields of a nuspec and the places of files in a package, as NuGet's documentation gives them.</summary>
+[Collection<Packed>]
+[Trait("Run", "whole")]
 public sealed class PackageContentTests(PackedLibraries packed)
 {
     private static readonly string[] Frameworks = ["net10.0", "net8.0"];

@@ -9,6 +9,7 @@ namespace Warmup.Packages.Tests;
 /// A new project that knows nothing but the packages: restored from the folder they were packed into, built with warnings as errors, run.
 /// What the packages need besides is taken from where this build found it, so nothing is downloaded.
 /// </summary>
+[Collection<Packed>]
 [Trait("Run", "whole")]
 public sealed partial class PackageUseTests(PackedLibraries packed)
 {

@@ -3,9 +3,11 @@ using System.Reflection;
 using System.Text.Json;
 using System.Xml.Linq;
 
-[assembly: AssemblyFixture(typeof(Warmup.Packages.Tests.PackedLibraries))]
-
 namespace Warmup.Packages.Tests;
+
+/// <summary>Tests of what is packed: they share the packages, which take long to make.</summary>
+[CollectionDefinition]
+public sealed class Packed : ICollectionFixture<PackedLibraries>;
 
 /// <summary>The libraries as built, and in the whole check the programs, packed once into a folder of their own that goes when the tests end.</summary>
 public sealed class PackedLibraries : IAsyncLifetime

@@ -1,6 +1,7 @@
 namespace Warmup.Packages.Tests;
 
 /// <summary>The program as a .NET tool: installed from the folder it was packed into, with an empty cache of packages, and used.</summary>
+[Collection<Packed>]
 public sealed class ToolTests(PackedLibraries packed) : IDisposable
 {
     // The project's own goal.
