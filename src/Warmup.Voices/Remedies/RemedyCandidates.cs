@@ -186,25 +186,22 @@ internal sealed class RemedyCandidates(TrialScores scores, IReadOnlyList<ISet<in
         // Of equally large changes the nearest one is tried first.
         var every = Enumerable.Range(Tempo.Slowest, Tempo.Fastest - Tempo.Slowest + 1)
             .OrderBy(t => Rational.Max(t, tempo.Start) - Rational.Min(t, tempo.Start));
-        foreach (var other in everyTempo ? every : Twentieths(tempo.Start))
+        var others = (everyTempo ? every : Twentieths(tempo.Start)).ToList();
+        foreach (var other in others.Where(t => tempo.Step.Sign != 0 || t != tempo.Start))
         {
-            if (tempo.Step.Sign == 0)
-            {
-                if (other != tempo.Start)
-                {
-                    yield return new OtherTempo(other);
-                }
-
-                continue;
-            }
-
-            // A rise ends earlier, begins later, or is left out.
             yield return new OtherTempo(other);
-            if (other > tempo.Start && other < tempo.Ceiling)
-            {
-                yield return new OtherTempo(new TempoRamp(tempo.Start, tempo.Step, other));
-                yield return new OtherTempo(new TempoRamp(other, tempo.Step, tempo.Ceiling));
-            }
+        }
+
+        // A rise may also begin later or end earlier.
+        var within = others.Where(t => tempo.Step.Sign != 0 && t > tempo.Start && t < tempo.Ceiling).Order().ToList();
+        foreach (var later in within)
+        {
+            yield return new OtherTempo(new TempoRamp(later, tempo.Step, tempo.Ceiling));
+        }
+
+        foreach (var earlier in Enumerable.Reverse(within))
+        {
+            yield return new OtherTempo(new TempoRamp(tempo.Start, tempo.Step, earlier));
         }
     }
 

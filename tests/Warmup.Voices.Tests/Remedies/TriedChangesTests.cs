@@ -92,8 +92,10 @@ public class TriedChangesTests
         var rises = tried.Select(s => (First: s.Tempo, Last: Last(s))).Distinct().ToList();
         Rational[] between = [.. Enumerable.Range(61, 59)];
         Assert.Equal(Enumerable.Range(10, 391).Select(t => new Rational(t)), rises.Where(r => r.First == r.Last).Select(r => r.First).Order());
-        Assert.Equal(between, rises.Where(r => r.First == 60 && r.Last is var last && last > 60 && last < 120).Select(r => r.Last).Order());
-        Assert.Equal(between, rises.Where(r => r.First > 60 && r.Last == 120 && r.First < 120).Select(r => r.First).Order());
+
+        // The nearest comes first: the latest end, and the earliest beginning.
+        Assert.Equal(between.Reverse(), rises.Where(r => r.First == 60 && r.Last is var last && last > 60 && last < 120).Select(r => r.Last));
+        Assert.Equal(between, rises.Where(r => r.First > 60 && r.Last == 120 && r.First < 120).Select(r => r.First));
         Assert.Equal(391 + 59 + 59, rises.Count);
         Assert.All(tried.Where(s => s.Tempo == 70 && Last(s) == 120), s => Assert.Equal([100, 120], s.TempoChanges.Select(c => c.Tempo)));
     }
