@@ -124,13 +124,14 @@ internal sealed class ConductorEvents(MidiPlan plan) : TrackEvents(plan)
         writer.Meta(Tick, 0x58, [(byte)numerator, (byte)power, (byte)Math.Max(1, (click * ClocksPerWhole).Floor()), ThirtySecondsPerQuarter]);
 
         // Measures of the same length share a signature.
-        var measures = _at.Measures.AsSpan();
-        var length = measures[_measure].Length;
-        do
+        var measures = _at.Measures.AsSpan()[_measure..];
+        var alike = 1;
+        while (alike < measures.Length && measures[alike].Length == measures[0].Length)
         {
-            _measure++;
+            alike++;
         }
-        while (_measure < measures.Length && measures[_measure].Length == length);
+
+        _measure += alike;
         _measureTick = MeasureTick();
     }
 

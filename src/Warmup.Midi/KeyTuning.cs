@@ -51,7 +51,7 @@ internal readonly record struct KeyTuning(int Key, int Bend, int Retuned)
     }
 
     /// <summary>The bend that raises a key by a number of cents, counted from no bend.</summary>
-    public static int BendOf(double cents, int bendSemitones) => Round(cents / (100.0 * bendSemitones / NoBend));
+    public static int BendOf(double cents, int bendSemitones) => cents == 0 ? 0 : Round(cents / (100.0 * bendSemitones / NoBend));
 
     private static bool InKeys(int key) => key is >= 0 and <= 127;
 

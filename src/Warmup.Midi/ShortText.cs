@@ -26,4 +26,7 @@ internal readonly record struct ShortText(ulong Bytes, int Length)
 
     /// <summary>The text with one more plain letter.</summary>
     public ShortText With(char letter) => new(Bytes | ((ulong)letter << (8 * Length)), Length + 1);
+
+    /// <summary>A meta event of the text, as such a number too; the text has at most five bytes.</summary>
+    public ulong ToMeta(int type) => 0xFF | ((ulong)type << 8) | ((ulong)Length << 16) | (Bytes << 24);
 }

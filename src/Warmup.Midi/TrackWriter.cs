@@ -30,8 +30,8 @@ internal ref struct TrackWriter
     // A longer text is written a character at a time.
     private const int PlainText = 128;
 
-    // The release velocity of a keyboard that does not measure it.
-    private const int Release = 64;
+    /// <summary>The release velocity of a keyboard that does not measure it.</summary>
+    public const int Release = 64;
 
     private const string TimeBetween = "the time between two events, in ticks,";
     private const string LengthOfText = "the length of a text";
@@ -73,6 +73,12 @@ internal ref struct TrackWriter
     /// <summary>Whether all of them are in the first block.</summary>
     public readonly bool IsWhole => _before == 0;
 
+    /// <summary>Whether a message leaves out its status where it is that of the message before.</summary>
+    public readonly bool IsRunning => _running;
+
+    /// <summary>When the event before comes.</summary>
+    public readonly long Tick => _tick;
+
     /// <summary>Begins a track at tick 0.</summary>
     /// <param name="length">The length of its chunk.</param>
     public void BeginTrack(uint length)
@@ -92,46 +98,6 @@ internal ref struct TrackWriter
     {
         Meta(tick, 0x2F, default);
         return checked((uint)(Length - _chunk));
-    }
-
-    /// <summary>A note from its beginning to its end with nothing between, and its syllable before it.</summary>
-    /// <param name="on">When it begins.</param>
-    /// <param name="off">When it ends.</param>
-    /// <param name="channel">The channel, 0 to 15.</param>
-    /// <param name="key">The key, 0 to 127.</param>
-    /// <param name="velocity">The velocity, 0 to 127.</param>
-    /// <param name="lyric">The syllable; none by default.</param>
-    public void Note(long on, long off, int channel, int key, int velocity, ShortText lyric)
-    {
-        if (_running || ((key | velocity) & ~0x7F) != 0)
-        {
-            if (lyric.Length > 0)
-            {
-                Text(on, Lyric, lyric);
-            }
-
-            NoteOn(on, channel, key, velocity);
-            NoteOff(off, channel, key);
-            return;
-        }
-
-        var room = Room(LongestMetaHead + sizeof(ulong) + (2 * (LongestMessage + 1)));
-        unchecked
-        {
-            var at = Delta(room, on);
-            if (lyric.Length > 0)
-            {
-                // The note begins no time after its syllable.
-                at += Meta(room[at..], Lyric, lyric);
-                room[at++] = 0;
-            }
-
-            at += Three(room[at..], 0x90 | channel, key, velocity);
-            at += Quantity(room[at..], off - on, TimeBetween);
-            _used += at + Three(room[at..], 0x80 | channel, key, Release);
-        }
-
-        (_tick, _status) = (off, 0x80 | channel);
     }
 
     public void NoteOn(long tick, int channel, int key, int velocity) => Channel(tick, 0x90, channel, key, velocity);
@@ -240,6 +206,16 @@ internal ref struct TrackWriter
         _status = 0;
     }
 
+    /// <summary>Takes what was put into <see cref="Room"/>.</summary>
+    /// <param name="bytes">The number of bytes.</param>
+    /// <param name="tick">When the last event among them comes.</param>
+    /// <param name="status">The status of that event.</param>
+    public void Take(int bytes, long tick, int status)
+    {
+        _used += bytes;
+        (_tick, _status) = (tick, status);
+    }
+
     /// <summary>Bytes as they stand.</summary>
     public void Put(scoped ReadOnlySpan<byte> bytes)
     {
@@ -324,6 +300,11 @@ internal ref struct TrackWriter
         _status = 0;
     }
 
+    /// <summary>Puts the time between two events.</summary>
+    /// <returns>The bytes it takes.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static int Time(Span<byte> room, long ticks) => Quantity(room, ticks, TimeBetween);
+
     /// <summary>The time since the event before.</summary>
     /// <returns>The bytes it takes.</returns>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -331,7 +312,7 @@ internal ref struct TrackWriter
     {
         var delta = tick - _tick;
         _tick = tick;
-        return Quantity(room, delta, TimeBetween);
+        return Time(room, delta);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -339,14 +320,14 @@ internal ref struct TrackWriter
     {
         if (value is >= 0 and < 0x80)
         {
-            room[0] = (byte)value;
+            room[0] = unchecked((byte)value);
             return 1;
         }
 
         if (value is >= 0 and < 0x4000)
         {
-            room[1] = (byte)(value & 0x7F);
-            room[0] = (byte)((value >> 7) | 0x80);
+            room[1] = unchecked((byte)(value & 0x7F));
+            room[0] = unchecked((byte)((value >> 7) | 0x80));
             return 2;
         }
 
@@ -381,9 +362,9 @@ internal ref struct TrackWriter
 
     /// <summary>Room for a number of bytes, or more.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private Span<byte> Room(int bytes)
+    public Span<byte> Room(int bytes)
     {
-        if (_block.Length - _used < bytes)
+        if (unchecked(_block.Length - _used) < bytes)
         {
             NextBlock(bytes);
         }

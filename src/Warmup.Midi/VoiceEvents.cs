@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.Runtime.CompilerServices;
 
 namespace Warmup.Midi;
@@ -9,10 +10,15 @@ internal sealed class VoiceEvents : TrackEvents
     private const int TuningProgram = 0;
     private const int Untuned = -1;
 
+    // Four bytes of time, a bend in four with the one after it, an event of eight with the time after it, and eight bytes of messages.
+    private const int LongestNote = 4 + 4 + sizeof(ulong) + 1 + sizeof(ulong);
+
     // The pitch to which each key has been retuned so far, where keys are.
     private readonly int[] _retuned;
     private readonly MidiTuning _tuning;
     private readonly bool _hasLyrics;
+    private readonly int _velocity;
+
     // What changes while the present key sounds, and the note at which its key began.
     private readonly List<ShapeEvent> _shape = [];
     private int _bend;
@@ -25,8 +31,7 @@ internal sealed class VoiceEvents : TrackEvents
 
     // What the notes of the present section need, one by one.
     private ValueList<ScoreNote> _notes;
-    private KeyTuning[] _keys = [];
-    private (string? Text, ShortText Lyric, ShortText LastLyric)[] _syllables = [];
+    private SungPitch[] _pitches = [];
     private int[] _velocities = [];
     private int _akshara;
     private long _aksharaEnd;
@@ -40,6 +45,7 @@ internal sealed class VoiceEvents : TrackEvents
         _tuning = plan.Options.Tuning;
         _retuned = IsRetuned ? new int[128] : [];
         _hasLyrics = plan.Options.HasLyrics;
+        _velocity = plan.Options.VoiceVelocity;
     }
 
     private enum Step
@@ -90,7 +96,7 @@ internal sealed class VoiceEvents : TrackEvents
                 Go(Step.On, EventPhase.On);
                 break;
             case Step.On:
-                writer.NoteOn(Tick, Channel, Key.Key, Velocity(Note));
+                writer.NoteOn(Tick, Channel, Key, Velocity(Note));
                 Shape();
                 GoOn();
                 break;
@@ -99,7 +105,7 @@ internal sealed class VoiceEvents : TrackEvents
                 GoOn();
                 break;
             default:
-                writer.NoteOff(Tick, Channel, Key.Key);
+                writer.NoteOff(Tick, Channel, Key);
                 _note = _last + 1;
                 EnterNote();
                 break;
@@ -126,31 +132,82 @@ internal sealed class VoiceEvents : TrackEvents
     private void WriteSection(ref TrackWriter writer)
     {
         var notes = _notes.AsSpan();
-        for (var n = _note; n < notes.Length; n++)
+        while (_note < notes.Length)
         {
-            ref readonly var note = ref notes[n];
-            ref readonly var key = ref _keys[note.PitchIndex];
-            var on = TickOf(note.OnsetSteps);
-            if (!IsReady(note, key))
+            var (on, off) = (TickOf(Note.OnsetSteps), TickOf(Note.SoundEndSteps));
+            if (!IsReady(Note, Pitch))
             {
-                _note = n;
                 Ready(ref writer, on);
             }
 
-            var lyric = _hasLyrics ? ShortLyric(notes, n) : default;
-            if (lyric.Length > 0 == _hasLyrics && !VoiceShape.IsNeeded(note))
+            if (!writer.IsRunning && !VoiceShape.IsNeeded(Note) && (!_hasLyrics || Checked(Note, _note).LyricBytes > 0) && NoteForm.Of(Note.LengthSteps, off - on) is { } form)
             {
-                writer.Note(on, TickOf(note.SoundEndSteps), Channel, key.Key, Velocity(note), lyric);
-                continue;
+                WriteAlike(ref writer, form);
             }
-
-            _note = n;
-            WriteShaped(ref writer, on);
-            n = _last;
+            else
+            {
+                WriteShaped(ref writer, on);
+                _note = _last + 1;
+            }
         }
 
-        _note = notes.Length;
         EnterNote();
+    }
+
+    /// <summary>
+    /// Writes the present note, and those after it that are as long and as plain: of each the bend where it changes, the event of its syllable, the
+    /// message that begins it, the time that it lasts and the message that ends it. What follows at once follows after a time of one byte, 0.
+    /// </summary>
+    private void WriteAlike(ref TrackWriter writer, in NoteForm form)
+    {
+        var notes = _notes.AsSpan();
+        var pitches = _pitches.AsSpan();
+        var joining = Note.Joining;
+        var room = writer.Room(LongestNote);
+        var (n, at, tick) = (_note, 0, writer.Tick);
+
+        // The plan has seen that the ticks of the whole score fit.
+        unchecked
+        {
+            for (; n < notes.Length && at + LongestNote <= room.Length; n++)
+            {
+                ref readonly var note = ref notes[n];
+                ref readonly var pitch = ref pitches[note.PitchIndex];
+                if (note.LengthSteps != form.Steps || note.Joining != joining || note.Loudness != Loudness.Even || (IsRetuned && !IsTuned(pitch)))
+                {
+                    break;
+                }
+
+                var on = _start + (note.OnsetSteps * _stepTicks);
+                if (_hasLyrics && (!ReferenceEquals(note.Syllable, pitch.Syllable) || pitch.LyricBytes == 0))
+                {
+                    break;
+                }
+
+                at += TrackWriter.Time(room[at..], on - tick);
+                if (pitch.Bend != _bend && _tuning == MidiTuning.PitchBend)
+                {
+                    _bend = pitch.Bend;
+                    BinaryPrimitives.WriteInt32LittleEndian(room[at..], 0xE0 | Channel | ((_bend & 0x7F) << 8) | ((_bend >> 7) << 16));
+                    at += 4;
+                }
+
+                if (_hasLyrics)
+                {
+                    var (lyric, bytes) = EndsLine(notes, n) ? (pitch.LastLyric, pitch.LyricBytes + 1) : (pitch.Lyric, pitch.LyricBytes);
+                    BinaryPrimitives.WriteUInt64LittleEndian(room[at..], lyric);
+                    room[at + bytes] = 0;
+                    at += bytes + 1;
+                }
+
+                BinaryPrimitives.WriteUInt64LittleEndian(room[at..], form.Messages(Channel, pitch.Key, Velocity(note)));
+                at += form.Bytes;
+                tick = on + form.Ticks;
+            }
+        }
+
+        _note = n;
+        writer.Take(at, tick, 0x80 | Channel);
     }
 
     /// <summary>Writes the present note, and those that it slides to, where its key is shaped or its syllable is long.</summary>
@@ -161,21 +218,23 @@ internal sealed class VoiceEvents : TrackEvents
             WriteLyric(ref writer, on, _note);
         }
 
-        writer.NoteOn(on, Channel, Key.Key, Velocity(Note));
+        writer.NoteOn(on, Channel, Key, Velocity(Note));
         Shape();
         foreach (var change in _shape)
         {
             Change(ref writer, change);
         }
 
-        writer.NoteOff(TickOf(_notes.AsSpan()[_last].SoundEndSteps), Channel, Key.Key);
+        writer.NoteOff(TickOf(_notes.AsSpan()[_last].SoundEndSteps), Channel, Key);
     }
 
     private Section Section => Plan.Score.Sections[_section];
 
     private ref readonly ScoreNote Note => ref _notes.AsSpan()[_note];
 
-    private ref readonly KeyTuning Key => ref _keys[Note.PitchIndex];
+    private ref readonly SungPitch Pitch => ref _pitches[Note.PitchIndex];
+
+    private int Key => Pitch.Key;
 
     private bool IsRetuned => _tuning == MidiTuning.TuningStandard;
 
@@ -186,13 +245,16 @@ internal sealed class VoiceEvents : TrackEvents
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private int Velocity(in ScoreNote note)
     {
-        while (note.OnsetSteps >= _aksharaEnd)
+        unchecked
         {
-            _aksharaEnd += _resolution;
-            _akshara = _akshara + 1 < _velocities.Length ? _akshara + 1 : 0;
-        }
+            while (note.OnsetSteps >= _aksharaEnd)
+            {
+                _aksharaEnd += _resolution;
+                _akshara = _akshara + 1 < _velocities.Length ? _akshara + 1 : 0;
+            }
 
-        return note.OnsetSteps == _aksharaEnd - _resolution ? _velocities[_akshara] : Plan.Options.VoiceVelocity;
+            return note.OnsetSteps == _aksharaEnd - _resolution ? _velocities[_akshara] : _velocity;
+        }
     }
 
     /// <summary>How loud a note is on each akshara of an avartana; in free rhythm all are as loud as between them.</summary>
@@ -221,8 +283,7 @@ internal sealed class VoiceEvents : TrackEvents
     {
         _note = 0;
         _notes = Section.Notes;
-        _keys = Plan.Keys[_section];
-        _syllables = new (string?, ShortText, ShortText)[_keys.Length];
+        _pitches = Array.ConvertAll(Plan.Keys[_section], static key => new SungPitch(key));
         _velocities = Velocities(Section.Meter, Plan.Options);
         _resolution = Section.Resolution;
         (_akshara, _aksharaEnd) = (0, _resolution);
@@ -254,7 +315,7 @@ internal sealed class VoiceEvents : TrackEvents
             return;
         }
 
-        if (IsReady(Note, Key))
+        if (IsReady(Note, Pitch))
         {
             AfterTuning();
         }
@@ -265,15 +326,16 @@ internal sealed class VoiceEvents : TrackEvents
     }
 
     /// <summary>Whether a note can begin as the channel is.</summary>
-    private bool IsReady(in ScoreNote note, in KeyTuning key) => IsTuned(key) && IsUnbent && _expression == VoiceShape.ExpressionOf(note);
+    private bool IsReady(in ScoreNote note, in SungPitch pitch) => IsTuned(pitch) && IsUnbent && _expression == VoiceShape.ExpressionOf(note);
 
     /// <summary>Whether a slide before has left no bend behind where keys are not tuned by bends.</summary>
     private bool IsUnbent => _tuning == MidiTuning.PitchBend || _bend is Untuned or KeyTuning.NoBend;
 
-    private bool IsTuned(in KeyTuning key) => _tuning switch
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private bool IsTuned(in SungPitch pitch) => _tuning switch
     {
-        MidiTuning.PitchBend => _bend == key.Bend,
-        MidiTuning.TuningStandard => _retuned[key.Key] == key.Retuned,
+        MidiTuning.PitchBend => _bend == pitch.Bend,
+        MidiTuning.TuningStandard => _retuned[pitch.Key] == pitch.Retuned,
         _ => true,
     };
 
@@ -300,9 +362,9 @@ internal sealed class VoiceEvents : TrackEvents
     /// <summary>Tunes the channel for the note that begins, and sets how loud it begins.</summary>
     private void Ready(ref TrackWriter writer, long tick)
     {
-        if (!IsTuned(Key))
+        if (!IsTuned(Pitch))
         {
-            Tune(ref writer, tick, Key);
+            Tune(ref writer, tick, Pitch);
         }
 
         if (!IsUnbent)
@@ -327,7 +389,7 @@ internal sealed class VoiceEvents : TrackEvents
         if (VoiceShape.IsNeeded(Note))
         {
             _last = VoiceShape.LastOf(_notes.AsSpan(), _note);
-            VoiceShape.Add(_shape, Section, _note, Key.Bend, Plan, TickOf);
+            VoiceShape.Add(_shape, Section, _note, Pitch.Bend, Plan, TickOf);
         }
     }
 
@@ -365,18 +427,18 @@ internal sealed class VoiceEvents : TrackEvents
         }
     }
 
-    private void Tune(ref TrackWriter writer, long tick, in KeyTuning key)
+    private void Tune(ref TrackWriter writer, long tick, in SungPitch pitch)
     {
         if (IsRetuned)
         {
             var message = new TuningMessage(stackalloc byte[TuningMessage.Size], TuningProgram);
-            message.Add(key);
+            message.Add(pitch.Tuning);
             writer.SystemExclusive(tick, message.Data);
-            _retuned[key.Key] = key.Retuned;
+            _retuned[pitch.Key] = pitch.Retuned;
         }
         else
         {
-            _bend = key.Bend;
+            _bend = pitch.Bend;
             writer.Bend(tick, Channel, _bend);
         }
     }
@@ -386,15 +448,15 @@ internal sealed class VoiceEvents : TrackEvents
     {
         var message = new TuningMessage(stackalloc byte[TuningMessage.Size], TuningProgram);
         Span<bool> seen = stackalloc bool[128];
-        foreach (var key in _keys)
+        foreach (ref readonly var pitch in _pitches.AsSpan())
         {
-            if (!seen[key.Key] && _retuned[key.Key] != key.Retuned && !message.IsFull)
+            if (!seen[pitch.Key] && _retuned[pitch.Key] != pitch.Retuned && !message.IsFull)
             {
-                message.Add(key);
-                _retuned[key.Key] = key.Retuned;
+                message.Add(pitch.Tuning);
+                _retuned[pitch.Key] = pitch.Retuned;
             }
 
-            seen[key.Key] = true;
+            seen[pitch.Key] = true;
         }
 
         if (message.Keys > 0)
@@ -410,13 +472,7 @@ internal sealed class VoiceEvents : TrackEvents
     private void WriteLyric(ref TrackWriter writer, long tick, int index)
     {
         var notes = _notes.AsSpan();
-        if (ShortLyric(notes, index) is { Length: > 0 } lyric)
-        {
-            writer.Text(tick, TrackWriter.Lyric, lyric);
-            return;
-        }
-
-        var syllable = notes[index].Syllable;
+        var syllable = Checked(notes[index], index).Syllable!;
         writer.Text(tick, TrackWriter.Lyric, syllable, (syllable.Length > 0, EndsLine(notes, index)) switch
         {
             (true, true) => " \r"u8,
@@ -426,35 +482,22 @@ internal sealed class VoiceEvents : TrackEvents
         });
     }
 
-    /// <summary>Checks the syllable of a note; if it is short and plain, as nearly all are, gives its event's text.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private ShortText ShortLyric(ReadOnlySpan<ScoreNote> notes, int index)
+    /// <summary>The pitch of a note, once the note's syllable is checked.</summary>
+    private ref readonly SungPitch Checked(in ScoreNote note, int index)
     {
-        ref readonly var note = ref notes[index];
-        ref var known = ref _syllables[note.PitchIndex];
-        if (!ReferenceEquals(note.Syllable, known.Text))
+        ref var pitch = ref _pitches[note.PitchIndex];
+        if (!ReferenceEquals(note.Syllable, pitch.Syllable))
         {
             // Syllables repeat: the same string need not be looked at again.
-            known = Checked(note.Syllable, index);
+            CheckSyllable(note.Syllable, index);
+            pitch.Sing(note.Syllable);
         }
 
-        return EndsLine(notes, index) ? known.LastLyric : known.Lyric;
+        return ref pitch;
     }
 
-    /// <summary>Checks a syllable, and makes the texts of its event inside a line and at its end.</summary>
-    private (string Text, ShortText Lyric, ShortText LastLyric) Checked(string syllable, int note)
-    {
-        CheckSyllable(syllable, note);
-        if (ShortText.Of(syllable) is not { Length: > 0 } word)
-        {
-            return (syllable, default, default);
-        }
-
-        var lyric = word.With(' ');
-        return (syllable, lyric, lyric.With('\r'));
-    }
-
-    private static bool EndsLine(ReadOnlySpan<ScoreNote> notes, int index) => index + 1 == notes.Length || notes[index + 1].LineIndex != notes[index].LineIndex;
+    private static bool EndsLine(ReadOnlySpan<ScoreNote> notes, int index) =>
+        unchecked(index + 1) >= notes.Length || notes[unchecked(index + 1)].LineIndex != notes[index].LineIndex;
 
     private void CheckSyllable(string syllable, int note)
     {

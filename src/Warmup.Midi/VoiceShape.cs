@@ -63,13 +63,16 @@ internal static class VoiceShape
         foreach (var section in score.Sections)
         {
             var notes = section.Notes.AsSpan();
+            var first = 0;
             for (var n = 0; n < notes.Length; n++)
             {
-                var first = n;
-                for (; notes[n].Joining == Joining.Glide; n++)
+                if (notes[n].Joining != Joining.Glide)
                 {
-                    most = Math.Max(most, Math.Abs(Cents(section, notes[first], notes[n + 1], isEqual: false)));
+                    first = n + 1;
+                    continue;
                 }
+
+                most = Math.Max(most, Math.Abs(Cents(section, notes[first], notes[n + 1], isEqual: false)));
             }
         }
 
