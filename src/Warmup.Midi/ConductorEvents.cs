@@ -45,7 +45,7 @@ internal sealed class ConductorEvents(MidiPlan plan) : TrackEvents(plan)
         }
         else
         {
-            WriteMarker(ref writer);
+            WriteMarkers(ref writer);
         }
 
         var next = Math.Min(_tempoTick, Math.Min(_measureTick, _lineTick));
@@ -64,12 +64,12 @@ internal sealed class ConductorEvents(MidiPlan plan) : TrackEvents(plan)
         }
     }
 
-    private long MeasureTick() => _measure < _at.Measures.Count ? Plan.TickOf(_section, _at.Measures[_measure].Onset) : long.MaxValue;
+    private long MeasureTick() => _measure < _at.Measures.Count ? Plan.TickOf(_section, _at.Measures.AsSpan()[_measure].OnsetSteps) : long.MaxValue;
 
     private long TempoTick() => _tempo < _at.TempoChanges.Count ? Plan.TickOf(_section, _at.TempoChanges[_tempo].Onset) : long.MaxValue;
 
     private long LineTick() => Plan.Options.HasMarkers && _line < _at.Lines.Count
-        ? Plan.TickOf(_section, Marker.OnsetIn(_at.Lines.AsSpan()[_line]))
+        ? Plan.TickOf(_section, Marker.StepsIn(_at.Lines.AsSpan()[_line]))
         : long.MaxValue;
 
     /// <summary>The text of a marker as most have it, <c>Line 12</c>; none where it is longer.</summary>
@@ -126,7 +126,7 @@ internal sealed class ConductorEvents(MidiPlan plan) : TrackEvents(plan)
         // Measures of the same length share a signature.
         var measures = _at.Measures.AsSpan()[_measure..];
         var alike = 1;
-        while (alike < measures.Length && measures[alike].Length == measures[0].Length)
+        while (alike < measures.Length && measures[alike].LengthSteps == measures[0].LengthSteps)
         {
             alike++;
         }
@@ -135,20 +135,32 @@ internal sealed class ConductorEvents(MidiPlan plan) : TrackEvents(plan)
         _measureTick = MeasureTick();
     }
 
+    /// <summary>Writes the next marker; where the track has no other events but these, those after it too, as long as no tempo or meter comes first.</summary>
+    private void WriteMarkers(ref TrackWriter writer)
+    {
+        var until = Plan.Options.IsSingleTrack ? _lineTick : Math.Min(_tempoTick, _measureTick);
+        var lines = _at.Lines.AsSpan();
+        do
+        {
+            if (ShortMarker is { Length: > 0 } marker)
+            {
+                writer.Text(_lineTick, 0x06, marker);
+            }
+            else
+            {
+                WriteMarker(ref writer);
+            }
+
+            _isAnswer = !_isAnswer && lines[_line].HasAnswer;
+            _line += _isAnswer ? 0 : 1;
+            _lineTick = LineTick();
+        }
+        while (_lineTick < until);
+    }
+
     private void WriteMarker(ref TrackWriter writer)
     {
-        if (ShortMarker is { Length: > 0 } marker)
-        {
-            writer.Text(Tick, 0x06, marker);
-        }
-        else
-        {
-            Span<byte> text = stackalloc byte[LineMarker.Longest];
-            writer.Meta(Tick, 0x06, text[..Marker.Write(text)]);
-        }
-
-        _isAnswer = !_isAnswer && _at.Lines.AsSpan()[_line].HasAnswer;
-        _line += _isAnswer ? 0 : 1;
-        _lineTick = LineTick();
+        Span<byte> text = stackalloc byte[LineMarker.Longest];
+        writer.Meta(_lineTick, 0x06, text[..Marker.Write(text)]);
     }
 }

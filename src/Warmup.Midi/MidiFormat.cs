@@ -79,11 +79,11 @@ public sealed class MidiFormat : IScoreFormat
     /// <summary>Tries everything, and so checks it, before the first byte is handed on.</summary>
     private void WriteChecked(MidiPlan plan, IBufferWriter<byte> destination, CancellationToken cancellationToken)
     {
-        var tracks = Tracks(plan);
-        Span<uint> lengths = stackalloc uint[tracks.Length];
+        var parts = Parts(plan);
+        Span<uint> lengths = stackalloc uint[Options.IsSingleTrack ? 1 : parts.Length];
         var block = destination.GetSpan(TrackWriter.TrialBlock);
         var trial = new TrackWriter(block, Options, cancellationToken);
-        WriteFile(plan, tracks, lengths, ref trial);
+        WriteFile(plan, parts, lengths, ref trial);
         if (trial.IsWhole)
         {
             var chunk = HeaderSize;
@@ -98,42 +98,39 @@ public sealed class MidiFormat : IScoreFormat
         }
 
         var writer = new TrackWriter(destination, Options, cancellationToken);
-        WriteFile(plan, tracks, lengths, ref writer);
+        WriteFile(plan, parts, lengths, ref writer);
         writer.Flush();
     }
 
     /// <summary>Writes the file with the given lengths of its chunks, and replaces them by the true ones.</summary>
-    private void WriteFile(MidiPlan plan, TrackEvents[][] tracks, scoped Span<uint> lengths, ref TrackWriter writer)
+    private void WriteFile(MidiPlan plan, TrackEvents[] parts, scoped Span<uint> lengths, ref TrackWriter writer)
     {
         Span<byte> header = stackalloc byte[HeaderSize];
         "MThd"u8.CopyTo(header);
         BinaryPrimitives.WriteUInt32BigEndian(header[4..], HeaderSize - 8);
         BinaryPrimitives.WriteUInt16BigEndian(header[8..], (ushort)(Options.IsSingleTrack ? 0 : 1));
-        BinaryPrimitives.WriteUInt16BigEndian(header[10..], (ushort)tracks.Length);
+        BinaryPrimitives.WriteUInt16BigEndian(header[10..], (ushort)lengths.Length);
         BinaryPrimitives.WriteUInt16BigEndian(header[12..], (ushort)plan.TicksPerQuarter);
         writer.Put(header);
-        for (var t = 0; t < tracks.Length; t++)
+        for (var t = 0; t < lengths.Length; t++)
         {
             writer.BeginTrack(lengths[t]);
-            WriteEvents(tracks[t], ref writer);
+            WriteEvents(Options.IsSingleTrack ? parts : parts.AsSpan(t, 1), ref writer);
             lengths[t] = writer.EndTrack(plan.End);
         }
     }
 
-    private TrackEvents[][] Tracks(MidiPlan plan)
-    {
-        TrackEvents[] parts =
-        [
-            new ConductorEvents(plan),
-            .. Options.HasVoice ? (ReadOnlySpan<TrackEvents>)[new VoiceEvents(plan)] : [],
-            .. plan.Drone is { } drone ? (ReadOnlySpan<TrackEvents>)[new DroneEvents(plan, drone)] : [],
-            .. BeatEvents.IsNeeded(plan) ? (ReadOnlySpan<TrackEvents>)[new BeatEvents(plan)] : [],
-        ];
-        return Options.IsSingleTrack ? [parts] : Array.ConvertAll(parts, p => new[] { p });
-    }
+    /// <summary>The kinds of events, each a track unless all are in a single one.</summary>
+    private TrackEvents[] Parts(MidiPlan plan) =>
+    [
+        new ConductorEvents(plan),
+        .. Options.HasVoice ? (ReadOnlySpan<TrackEvents>)[new VoiceEvents(plan)] : [],
+        .. plan.Drone is { } drone ? (ReadOnlySpan<TrackEvents>)[new DroneEvents(plan, drone)] : [],
+        .. BeatEvents.IsNeeded(plan) ? (ReadOnlySpan<TrackEvents>)[new BeatEvents(plan)] : [],
+    ];
 
     /// <summary>Writes the events of a track in the order of their time; at one time and phase those of the first part come first.</summary>
-    private static void WriteEvents(TrackEvents[] parts, ref TrackWriter writer)
+    private static void WriteEvents(ReadOnlySpan<TrackEvents> parts, ref TrackWriter writer)
     {
         foreach (var part in parts)
         {
@@ -146,7 +143,7 @@ public sealed class MidiFormat : IScoreFormat
         }
     }
 
-    private static TrackEvents First(TrackEvents[] parts)
+    private static TrackEvents First(ReadOnlySpan<TrackEvents> parts)
     {
         var first = parts[0];
         foreach (var part in parts)

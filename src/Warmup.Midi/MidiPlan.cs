@@ -12,7 +12,7 @@ internal sealed class MidiPlan
     private const int UsualTicks = 480;
 
     // The spans of one tempo, which the drone alone needs: where each begins, in seconds and in ticks, and how many ticks it has a second.
-    private readonly List<(Rational Seconds, long Tick, Rational Rate)> _spans = [];
+    private readonly List<(Rational Seconds, long Tick, Rational Rate)>? _spans;
     private readonly long[] _stepTicks;
 
     // The quarter notes of an akshara of each section: 1 in the talas, 3/2 for a dotted quarter.
@@ -57,7 +57,8 @@ internal sealed class MidiPlan
         {
             Drone = new DroneChannels(drone, options.Tuning);
             Seconds = score.Seconds;
-            AddSpans();
+            _spans = [];
+            AddSpans(_spans);
         }
     }
 
@@ -106,6 +107,11 @@ internal sealed class MidiPlan
             : throw new ExportException($"{PlaceOf(section)}{aksharas} aksharas do not fall on the section's grid of 1/{Score.Sections[section].Resolution}");
     }
 
+    /// <summary>The tick of a point in a section.</summary>
+    /// <param name="section">The index of the section.</param>
+    /// <param name="steps">The point, in grid steps from the section's beginning.</param>
+    public long TickOf(int section, int steps) => Starts[section] + (steps * _stepTicks[section]);
+
     /// <summary>The bend that raises a key of the voice by a number of cents.</summary>
     public int BendOf(double cents) => KeyTuning.BendOf(cents, BendSemitones);
 
@@ -120,7 +126,7 @@ internal sealed class MidiPlan
     /// <summary>The tick nearest a time in seconds from the score's beginning, by the exact tempi of the sections.</summary>
     public long TickAt(Rational seconds)
     {
-        var (low, high) = (1, _spans.Count);
+        var (low, high) = (1, _spans!.Count);
         while (low < high)
         {
             var middle = (low + high) / 2;
@@ -211,22 +217,22 @@ internal sealed class MidiPlan
         }
     }
 
-    private void AddSpans()
+    private void AddSpans(List<(Rational Seconds, long Tick, Rational Rate)> spans)
     {
         var starts = Score.SectionStarts();
         for (var s = 0; s < starts.Count; s++)
         {
-            AddSpan(s, Rational.Zero, starts[s], Score.Sections[s].Tempo);
+            spans.Add(Span(s, Rational.Zero, starts[s], Score.Sections[s].Tempo));
             foreach (var change in Score.Sections[s].TempoChanges)
             {
-                AddSpan(s, change.Onset, starts[s] + change.Seconds, change.Tempo);
+                spans.Add(Span(s, change.Onset, starts[s] + change.Seconds, change.Tempo));
             }
         }
     }
 
-    /// <summary>Adds a span of one tempo.</summary>
-    private void AddSpan(int section, Rational onset, Rational seconds, Rational tempo) =>
-        _spans.Add((seconds, TickOf(section, onset), tempo * AksharaTicks(section) / 60));
+    /// <summary>A span of one tempo.</summary>
+    private (Rational Seconds, long Tick, Rational Rate) Span(int section, Rational onset, Rational seconds, Rational tempo) =>
+        (seconds, TickOf(section, onset), tempo * AksharaTicks(section) / 60);
 
     /// <summary>A note's place for a message: <c>section 2, line 3, note 1: </c>; the section only where there are several.</summary>
     public string PlaceOf(int section, int note)

@@ -179,29 +179,38 @@ internal sealed class VoiceEvents : TrackEvents
                 }
 
                 var on = _start + (note.OnsetSteps * _stepTicks);
-                if (_hasLyrics && (!ReferenceEquals(note.Syllable, pitch.Syllable) || pitch.LyricBytes == 0))
+                if (_hasLyrics)
                 {
-                    break;
+                    if (!ReferenceEquals(note.Syllable, pitch.Syllable))
+                    {
+                        Check(note, n);
+                    }
+
+                    if (pitch.LyricBytes == 0)
+                    {
+                        break;
+                    }
                 }
 
-                at += TrackWriter.Time(room[at..], on - tick);
+                var place = room.Slice(at, LongestNote);
+                var used = TrackWriter.Time(place, on - tick);
                 if (pitch.Bend != _bend && _tuning == MidiTuning.PitchBend)
                 {
                     _bend = pitch.Bend;
-                    BinaryPrimitives.WriteInt32LittleEndian(room[at..], 0xE0 | Channel | ((_bend & 0x7F) << 8) | ((_bend >> 7) << 16));
-                    at += 4;
+                    BinaryPrimitives.WriteInt32LittleEndian(place[used..], 0xE0 | Channel | ((_bend & 0x7F) << 8) | ((_bend >> 7) << 16));
+                    used += 4;
                 }
 
                 if (_hasLyrics)
                 {
                     var (lyric, bytes) = EndsLine(notes, n) ? (pitch.LastLyric, pitch.LyricBytes + 1) : (pitch.Lyric, pitch.LyricBytes);
-                    BinaryPrimitives.WriteUInt64LittleEndian(room[at..], lyric);
-                    room[at + bytes] = 0;
-                    at += bytes + 1;
+                    BinaryPrimitives.WriteUInt64LittleEndian(place[used..], lyric);
+                    place[used + bytes] = 0;
+                    used += bytes + 1;
                 }
 
-                BinaryPrimitives.WriteUInt64LittleEndian(room[at..], form.Messages(Channel, pitch.Key, Velocity(note)));
-                at += form.Bytes;
+                BinaryPrimitives.WriteUInt64LittleEndian(place[used..], form.Messages(Channel, pitch.Key, Velocity(note)));
+                at += used + form.Bytes;
                 tick = on + form.Ticks;
             }
         }
@@ -485,15 +494,22 @@ internal sealed class VoiceEvents : TrackEvents
     /// <summary>The pitch of a note, once the note's syllable is checked.</summary>
     private ref readonly SungPitch Checked(in ScoreNote note, int index)
     {
-        ref var pitch = ref _pitches[note.PitchIndex];
+        ref readonly var pitch = ref _pitches[note.PitchIndex];
         if (!ReferenceEquals(note.Syllable, pitch.Syllable))
         {
             // Syllables repeat: the same string need not be looked at again.
-            CheckSyllable(note.Syllable, index);
-            pitch.Sing(note.Syllable);
+            Check(note, index);
         }
 
         return ref pitch;
+    }
+
+    /// <summary>Checks the syllable of a note, and has its pitch remember it.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void Check(in ScoreNote note, int index)
+    {
+        CheckSyllable(note.Syllable, index);
+        _pitches[note.PitchIndex].Sing(note.Syllable);
     }
 
     private static bool EndsLine(ReadOnlySpan<ScoreNote> notes, int index) =>

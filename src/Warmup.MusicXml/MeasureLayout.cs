@@ -49,8 +49,8 @@ internal sealed class MeasureLayout
     /// </summary>
     public ReadOnlySpan<NotatedNote> Next(Measure measure)
     {
-        var onset = Grid.Ticks(measure.Onset);
-        Length = Grid.Ticks(measure.Length);
+        var onset = Grid.Ticks(measure.OnsetSteps);
+        Length = Grid.Ticks(measure.LengthSteps);
         _pieces.Clear();
         _event = 0;
         _cycle = 0;
@@ -71,7 +71,7 @@ internal sealed class MeasureLayout
         _events.Clear();
         if (_isHeld)
         {
-            var end = Grid.Ticks(_section.Measures[^1].Onset + _section.Measures[^1].Length);
+            var end = Grid.Ticks(_section.LengthSteps);
             _events.Add(new MeasureEvent(0, Length, 0, onset == 0, onset + Length == end));
             return;
         }

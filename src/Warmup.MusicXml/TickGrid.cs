@@ -27,6 +27,8 @@ internal readonly record struct TickGrid(int Resolution, int Type, int Parts)
 
     public static TickGrid Of(Section section) => new(section.Resolution, section.Meter.SignatureType, section.Meter.IsCompound ? 3 : 1);
 
+    public long Ticks(int steps) => (long)steps * TicksPerStep;
+
     public long Ticks(Rational aksharas)
     {
         var ticks = aksharas * Akshara;

@@ -13,6 +13,9 @@ internal readonly record struct LineMarker(int Section, int Line, bool IsAnswer)
     /// <param name="line">The marker's line.</param>
     public Rational OnsetIn(in ScoreLine line) => IsAnswer ? line.AnswerOnset : line.Onset;
 
+    /// <summary>The same in grid steps.</summary>
+    public int StepsIn(in ScoreLine line) => IsAnswer ? line.AnswerOnsetSteps : line.OnsetSteps;
+
     /// <summary>Writes what the marker says, in ASCII: <c>Section 2, line 3, answer</c>.</summary>
     /// <param name="text">Room for <see cref="Longest"/> bytes.</param>
     /// <returns>The number of bytes.</returns>

@@ -16,20 +16,20 @@ public sealed partial record Section
             return this;
         }
 
-        var begins = new HashSet<Rational>();
+        var begins = new HashSet<int>();
         foreach (var line in Lines)
         {
-            begins.Add(line.Onset);
+            begins.Add(line.OnsetSteps);
         }
 
         var measures = new List<Measure>(Measures.Count * Meter.Groups.Count);
         foreach (var measure in Measures)
         {
-            var onset = measure.Onset;
+            var onset = measure.OnsetSteps;
             foreach (var group in Meter.Groups)
             {
-                measures.Add(new Measure(onset, group, begins.Contains(onset)));
-                onset += group;
+                measures.Add(new Measure(onset, group * Resolution, Resolution, begins.Contains(onset)));
+                onset += group * Resolution;
             }
         }
 

@@ -60,6 +60,8 @@ internal static class BreathInsertion
         {
             Resolution = resolution,
             Notes = ValueList.Adopt(notes),
+            Lines = section.Lines.ConvertAll(l => l.Refined(factor)),
+            Measures = section.Measures.ConvertAll(m => m.Refined(factor)),
             Breaths = all.Values.ToValueList(),
             LengthSteps = section.LengthSteps * factor,
         };

@@ -19,50 +19,53 @@ public static class CallAndResponse
 
     private static Section Answered(Section section)
     {
-        // Lines follow each other without gaps, so the answers before a line last as long as the lines before it.
-        var resolution = section.Resolution;
+        // Lines follow each other without gaps, so the answers before a line last as long as the lines before it, and all as long as the lines.
+        var last = section.Lines[^1];
+        var steps = last.EndSteps + (long)last.EndSteps - section.Lines[0].OnsetSteps;
+        if (steps > int.MaxValue - ((long)Meter.MostBeats * section.Resolution))
+        {
+            throw new ArgumentException(
+                $"with answers '{OneLine.Cut(section.Title, 60)}' would last {new Rational(steps, section.Resolution)} aksharas, which is too long to be put in time; take fewer lines");
+        }
+
         var (lines, spans) = (new ScoreLine[section.Lines.Count], new ScoreLine[2 * section.Lines.Count]);
-        var shifts = new Rational[lines.Length];
-        var start = section.Lines[0].Onset;
+        var shifts = new int[lines.Length];
+        var start = section.Lines[0].OnsetSteps;
         for (var l = 0; l < lines.Length; l++)
         {
             var line = section.Lines[l];
-            if (line.Answer != Rational.Zero)
+            if (line.HasAnswer)
             {
                 throw new ArgumentException("the score has answers already; make it from the score without them");
             }
 
-            shifts[l] = line.Onset - start;
-            var onset = line.Onset + shifts[l];
-            lines[l] = line with { Onset = onset, Length = line.Length * 2, Answer = line.Length };
-            spans[2 * l] = line with { Onset = onset };
-            spans[(2 * l) + 1] = line with { Onset = onset + line.Length };
-        }
-
-        var end = lines[^1].Onset + lines[^1].Length;
-        if (end * resolution > int.MaxValue - (Meter.MostBeats * resolution))
-        {
-            throw new ArgumentException($"with answers '{OneLine.Cut(section.Title, 60)}' would last {end} aksharas, which is too long to be put in time; take fewer lines");
+            shifts[l] = line.OnsetSteps - start;
+            var onset = line.OnsetSteps + shifts[l];
+            lines[l] = line with { OnsetSteps = onset, LengthSteps = line.LengthSteps * 2, AnswerSteps = line.LengthSteps };
+            spans[2 * l] = line with { OnsetSteps = onset };
+            spans[(2 * l) + 1] = line with { OnsetSteps = onset + line.LengthSteps };
         }
 
         // Tempi change where lines begin.
         var tempi = new TempoMap(section.Tempo);
         foreach (var change in section.TempoChanges)
         {
-            tempi.ChangeTo(change.Tempo, change.Onset + change.Onset - start);
+            tempi.ChangeTo(change.Tempo, change.Onset + change.Onset - section.Lines[0].Onset);
         }
 
-        var notes = section.Notes.ConvertAll(n => n.At(n.OnsetSteps + (int)(shifts[n.LineIndex] * resolution).Numerator));
-        var measures = Measures(section.Meter, spans, end);
+        var end = lines[^1].EndSteps;
+        var notes = section.Notes.ConvertAll(n => n.At(n.OnsetSteps + shifts[n.LineIndex]));
+        var measures = Measures(section, spans, end);
+        var length = measures[^1].OnsetSteps + measures[^1].LengthSteps;
         return section with
         {
             Lines = ValueList.Adopt(lines),
             Notes = notes,
-            Breaths = section.Breaths.ConvertAll(b => b with { Onset = b.Onset + shifts[notes[b.AfterNote].LineIndex] }),
+            Breaths = section.Breaths.ConvertAll(b => b with { Onset = b.Onset + new Rational(shifts[notes[b.AfterNote].LineIndex], section.Resolution) }),
             Measures = measures,
             TempoChanges = tempi.Changes,
-            RoundsToFirstBeat = RoundsToFirstBeat(section, end - start, end == measures[^1].Onset + measures[^1].Length),
-            LengthSteps = (int)((measures[^1].Onset + measures[^1].Length) * resolution).Numerator,
+            RoundsToFirstBeat = RoundsToFirstBeat(section, new Rational(end - start, section.Resolution), end == length),
+            LengthSteps = length,
         };
     }
 
@@ -85,18 +88,18 @@ public static class CallAndResponse
     }
 
     /// <summary>The measures, with bars of free rhythm for the answers too; only a line that is given begins a system.</summary>
-    private static ValueList<Measure> Measures(Meter meter, ScoreLine[] spans, Rational end)
+    private static ValueList<Measure> Measures(Section section, ScoreLine[] spans, int end)
     {
-        var measures = MeasurePlan.For(meter, spans, end).AsSpan().ToArray();
+        var measures = MeasurePlan.For(section.Meter, spans, end, section.Resolution).AsSpan().ToArray();
         var span = 0;
         for (var m = 0; m < measures.Length; m++)
         {
-            while (span < spans.Length && spans[span].Onset < measures[m].Onset)
+            while (span < spans.Length && spans[span].OnsetSteps < measures[m].OnsetSteps)
             {
                 span += 2;
             }
 
-            measures[m] = measures[m] with { IsLineStart = span < spans.Length && spans[span].Onset == measures[m].Onset };
+            measures[m] = measures[m] with { IsLineStart = span < spans.Length && spans[span].OnsetSteps == measures[m].OnsetSteps };
         }
 
         return ValueList.Adopt(measures);

@@ -1,5 +1,3 @@
-using System.Runtime.InteropServices;
-
 namespace Warmup;
 
 /// <summary>A tone of lines.</summary>
@@ -12,7 +10,8 @@ internal sealed class LineSurvey
 {
     private const int UsualTones = 8;
 
-    private readonly List<LineTone> _tones = new(UsualTones);
+    private readonly LineTone[] _tones = new LineTone[UsualTones];
+    private readonly int _toneCount;
     private readonly ushort[] _toneOfNote;
 
     public LineSurvey(Expansion lines)
@@ -22,21 +21,28 @@ internal sealed class LineSurvey
         (IsPlain, IsInUnits, HasHalves) = (true, true, false);
 
         // One more than each tone's index, where it has been met.
-        Span<ushort> met = stackalloc ushort[((2 * ScaleTone.HighestOctave) + 1) * Degree.Count];
+        Span<ushort> met = stackalloc ushort[ScaleTone.Count];
         met.Clear();
-        var at = 0;
-        for (var line = 0; line < lines.Lines.Count; line++)
+        var toneOfNote = _toneOfNote.AsSpan();
+        var all = lines.Lines.AsSpan();
+        for (var line = 0; line < all.Length; line++)
         {
-            foreach (ref readonly var note in lines.Lines[line].Notes.AsSpan())
+            foreach (ref readonly var note in all[line].AsSpan())
             {
-                ref var index = ref met[((note.Tone.Octave + ScaleTone.HighestOctave) * Degree.Count) + note.Tone.Degree.Ordinal];
+                ref var index = ref met[note.Tone.Ordinal];
                 if (index == 0)
                 {
-                    _tones.Add(new LineTone(note.Tone, line));
-                    index = (ushort)_tones.Count;
+                    if (_toneCount == _tones.Length)
+                    {
+                        Array.Resize(ref _tones, 2 * _toneCount);
+                    }
+
+                    _tones[_toneCount++] = new LineTone(note.Tone, line);
+                    index = (ushort)_toneCount;
                 }
 
-                _toneOfNote[at++] = (ushort)(index - 1);
+                toneOfNote[0] = unchecked((ushort)(index - 1));
+                toneOfNote = toneOfNote[1..];
                 if (!note.IsPlain)
                 {
                     IsPlain = false;
@@ -60,7 +66,7 @@ internal sealed class LineSurvey
     public bool HasHalves { get; }
 
     /// <summary>The different tones in the order in which they first sound.</summary>
-    public ReadOnlySpan<LineTone> Tones => CollectionsMarshal.AsSpan(_tones);
+    public ReadOnlySpan<LineTone> Tones => _tones.AsSpan(0, _toneCount);
 
     /// <summary>The indexes of the tones of some notes that follow each other.</summary>
     /// <param name="first">The first of the notes, counted over all lines.</param>

@@ -10,41 +10,46 @@ internal static class MeasurePlan
     private const int LongestFreeBar = 16;
     private const int FreeBar = 8;
 
-    public static ValueList<Measure> For(Meter meter, ReadOnlySpan<ScoreLine> lines, Rational length) =>
-        meter.IsFree ? Free(lines, length) : Counted(meter, lines, length);
+    /// <summary>The measures of lines.</summary>
+    /// <param name="meter">The meter.</param>
+    /// <param name="lines">The lines.</param>
+    /// <param name="length">Where the last one ends, in grid steps.</param>
+    /// <param name="resolution">Grid steps an akshara.</param>
+    public static ValueList<Measure> For(Meter meter, ReadOnlySpan<ScoreLine> lines, int length, int resolution) =>
+        meter.IsFree ? Free(lines, length, resolution) : Counted(lines, length, meter.Beats * resolution, resolution);
 
-    private static ValueList<Measure> Counted(Meter meter, ReadOnlySpan<ScoreLine> lines, Rational length)
+    private static ValueList<Measure> Counted(ReadOnlySpan<ScoreLine> lines, int length, int avartana, int resolution)
     {
-        long avartana = meter.Beats;
-        var measures = new Measure[(length / avartana).Ceiling()];
-        var line = 0;
+        var measures = new Measure[(length / avartana) + (length % avartana == 0 ? 0 : 1)];
+        var (line, onset) = (0, 0);
         for (var m = 0; m < measures.Length; m++)
         {
-            var onset = m * avartana;
-            while (line < lines.Length && lines[line].Onset < onset)
+            while (line < lines.Length && lines[line].OnsetSteps < onset)
             {
                 line++;
             }
 
-            measures[m] = new Measure(onset, avartana, line < lines.Length && lines[line].Onset == onset);
+            measures[m] = new Measure(onset, avartana, resolution, line < lines.Length && lines[line].OnsetSteps == onset);
+            onset += avartana;
         }
 
         return ValueList.Adopt(measures);
     }
 
-    /// <summary>A bar for each line that ends on the grid; lines that do not are taken together until one does.</summary>
-    private static ValueList<Measure> Free(ReadOnlySpan<ScoreLine> lines, Rational length)
+    /// <summary>A bar for each line that ends on the grid of bars; lines that do not are taken together until one does.</summary>
+    private static ValueList<Measure> Free(ReadOnlySpan<ScoreLine> lines, int length, int resolution)
     {
         var measures = new List<Measure>();
-        var onset = Rational.Zero;
-        foreach (var line in lines)
+        var onset = 0;
+        var part = resolution / FreeGrid;
+        foreach (ref readonly var line in lines)
         {
-            var end = line.Onset + line.Length;
-            if ((end * FreeGrid).IsInteger || end == length)
+            var end = line.EndSteps;
+            if (end % part == 0 || end == length)
             {
                 // The very end is filled up to the grid with silence.
-                end = new Rational((end * FreeGrid).Ceiling(), FreeGrid);
-                Add(measures, onset, end);
+                end = (end + part - 1) / part * part;
+                Add(measures, onset, end, resolution);
                 onset = end;
             }
         }
@@ -52,16 +57,16 @@ internal static class MeasurePlan
         return measures.ToValueList();
     }
 
-    private static void Add(List<Measure> measures, Rational onset, Rational end)
+    private static void Add(List<Measure> measures, int onset, int end, int resolution)
     {
         var first = true;
-        while (end - onset > LongestFreeBar)
+        while (end - onset > LongestFreeBar * resolution)
         {
-            measures.Add(new Measure(onset, FreeBar, first));
-            onset += FreeBar;
+            measures.Add(new Measure(onset, FreeBar * resolution, resolution, first));
+            onset += FreeBar * resolution;
             first = false;
         }
 
-        measures.Add(new Measure(onset, end - onset, first));
+        measures.Add(new Measure(onset, end - onset, resolution, first));
     }
 }

@@ -97,13 +97,17 @@ public readonly record struct ScoreNote
 public readonly partial record struct ScoreLine
 {
     private readonly int _noteCountLessOne;
+    private readonly int _resolutionLessOne;
 
-    internal ScoreLine(int firstNote, int noteCount, Rational onset, Rational length)
+    internal ScoreLine(int firstNote, int noteCount, int onset, int length, int resolution, Speed speed, int round)
     {
         FirstNote = firstNote;
         _noteCountLessOne = noteCount - 1;
-        Onset = onset;
-        Length = length;
+        OnsetSteps = onset;
+        LengthSteps = length;
+        _resolutionLessOne = resolution - 1;
+        Speed = speed;
+        Round = round;
     }
 
     /// <summary>The index of its first note in <see cref="Section.Notes"/>.</summary>
@@ -112,23 +116,47 @@ public readonly partial record struct ScoreLine
     /// <summary>The number of its notes, at least 1.</summary>
     public int NoteCount => _noteCountLessOne + 1;
 
+    /// <summary>Its beginning in grid steps from the section's beginning.</summary>
+    public int OnsetSteps { get; internal init; }
+
+    /// <summary>Its length in grid steps, with the hold and the breath: the next line begins there.</summary>
+    public int LengthSteps { get; internal init; }
+
     /// <summary>Its beginning in aksharas from the section's beginning.</summary>
-    public Rational Onset { get; internal init; }
+    public Rational Onset => new(OnsetSteps, _resolutionLessOne + 1);
 
     /// <summary>Its length in aksharas, with the hold and the breath: the next line begins there.</summary>
-    public Rational Length { get; internal init; }
+    public Rational Length => new(LengthSteps, _resolutionLessOne + 1);
 
     /// <summary>The speed it is sung in.</summary>
-    public Speed Speed { get; internal init; }
+    public Speed Speed { get; }
 
     /// <summary>The time through the drill that it belongs to, from 0.</summary>
-    public int Round { get; internal init; }
+    public int Round { get; }
 
     /// <summary>
-    /// How much of the length, at its end, is silent for the singer to answer in, in aksharas; 0 unless the score was made a call and
+    /// How much of the length, at its end, is silent for the singer to answer in, in grid steps; 0 unless the score was made a call and
     /// response.
     /// </summary>
-    public Rational Answer { get; internal init; }
+    public int AnswerSteps { get; internal init; }
+
+    /// <summary>The silence for the singer to answer in, in aksharas, as <see cref="AnswerSteps"/>.</summary>
+    public Rational Answer => new(AnswerSteps, _resolutionLessOne + 1);
+
+    /// <summary>Equality of notes, times, speed and round, whatever the grids.</summary>
+    /// <param name="other">The other line.</param>
+    public bool Equals(ScoreLine other) =>
+        (FirstNote, _noteCountLessOne, Speed, Round) == (other.FirstNote, other._noteCountLessOne, other.Speed, other.Round)
+        && (Onset, Length, Answer) == (other.Onset, other.Length, other.Answer);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(FirstNote, _noteCountLessOne, Round, Onset, Length);
+
+    /// <summary>The same line on a grid that is finer by a whole factor.</summary>
+    internal ScoreLine Refined(int factor) => new(FirstNote, NoteCount, OnsetSteps * factor, LengthSteps * factor, (_resolutionLessOne + 1) * factor, Speed, Round)
+    {
+        AnswerSteps = AnswerSteps * factor,
+    };
 }
 
 /// <summary>From here on another tempo holds. Immutable, value equality.</summary>
@@ -183,14 +211,33 @@ public readonly record struct Breath
 [JsonConverter(typeof(UnsupportedJsonConverter<Measure>))]
 public readonly record struct Measure
 {
-    internal Measure(Rational onset, Rational length, bool isLineStart) => (Onset, Length, IsLineStart) = (onset, length, isLineStart);
+    private readonly int _resolutionLessOne;
+
+    internal Measure(int onset, int length, int resolution, bool isLineStart) =>
+        (OnsetSteps, LengthSteps, _resolutionLessOne, IsLineStart) = (onset, length, resolution - 1, isLineStart);
+
+    /// <summary>Its beginning in grid steps from the section's beginning.</summary>
+    public int OnsetSteps { get; }
+
+    /// <summary>Its length in grid steps.</summary>
+    public int LengthSteps { get; }
 
     /// <summary>Its beginning in aksharas from the section's beginning.</summary>
-    public Rational Onset { get; }
+    public Rational Onset => new(OnsetSteps, _resolutionLessOne + 1);
 
     /// <summary>Its length in aksharas.</summary>
-    public Rational Length { get; }
+    public Rational Length => new(LengthSteps, _resolutionLessOne + 1);
 
     /// <summary>Whether a line begins on its first beat.</summary>
     public bool IsLineStart { get; internal init; }
+
+    /// <summary>Equality of times and of what begins, whatever the grids.</summary>
+    /// <param name="other">The other measure.</param>
+    public bool Equals(Measure other) => IsLineStart == other.IsLineStart && Onset == other.Onset && Length == other.Length;
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Onset, Length, IsLineStart);
+
+    /// <summary>The same measure on a grid that is finer by a whole factor.</summary>
+    internal Measure Refined(int factor) => new(OnsetSteps * factor, LengthSteps * factor, (_resolutionLessOne + 1) * factor, IsLineStart);
 }

@@ -35,12 +35,18 @@ public sealed partial record Score
 
 public readonly partial record struct ScoreLine
 {
-    /// <summary>Its end in aksharas from the section's beginning, with the hold, the breath and the answer.</summary>
-    public Rational End => Onset + Length;
+    /// <summary>Its end in grid steps from the section's beginning, with the hold, the breath and the answer.</summary>
+    public int EndSteps => OnsetSteps + LengthSteps;
+
+    /// <summary>Its end in aksharas from the section's beginning, as <see cref="EndSteps"/>.</summary>
+    public Rational End => new(EndSteps, _resolutionLessOne + 1);
 
     /// <summary>Whether the singer answers the line.</summary>
-    public bool HasAnswer => Answer.Sign > 0;
+    public bool HasAnswer => AnswerSteps > 0;
 
-    /// <summary>Where the answer begins, in aksharas from the section's beginning; the line's end where there is none.</summary>
-    public Rational AnswerOnset => End - Answer;
+    /// <summary>Where the answer begins, in grid steps from the section's beginning; the line's end where there is none.</summary>
+    public int AnswerOnsetSteps => EndSteps - AnswerSteps;
+
+    /// <summary>Where the answer begins, in aksharas from the section's beginning, as <see cref="AnswerOnsetSteps"/>.</summary>
+    public Rational AnswerOnset => new(AnswerOnsetSteps, _resolutionLessOne + 1);
 }

@@ -18,10 +18,13 @@ internal sealed class TimeGrid
     private readonly long _eduppu;
     private readonly bool _beginsEachLine;
 
-    // For each speed and line the steps before its last note, those of its last note and of the silence after that: all that decides
-    // where lines end.
-    private readonly (long Lead, long Last, long Silence)[] _lines;
-    private readonly int _lineCount;
+    private readonly ValueList<Speed> _speeds;
+    private readonly ValueList<Line> _lines;
+
+    // Whether every note takes one unit; if not, for each speed and line the steps before its last note, those of its last note and of the
+    // silence after that: all that decides where lines end.
+    private readonly bool _isInUnits;
+    private readonly (long Lead, long Last, long Silence)[] _spans = [];
 
     // The last units and their steps: notes of one length follow each other.
     private Rational _units;
@@ -41,7 +44,7 @@ internal sealed class TimeGrid
         _leastHold = _delivery.IsLineByLine ? Whole(_delivery.LeastHold) : 0;
         _eduppu = Whole(drill.Eduppu);
         _beginsEachLine = _delivery.IsLineByLine || _delivery.Fill != Fill.None;
-        _angaEnds = new long[drill.Meter.Groups.Count];
+        _angaEnds = _delivery.Fill == Fill.Anga ? new long[drill.Meter.Groups.Count] : [];
         var end = 0L;
         for (var i = 0; i < _angaEnds.Length; i++)
         {
@@ -49,16 +52,13 @@ internal sealed class TimeGrid
             _angaEnds[i] = end;
         }
 
-        _lineCount = expansion.Lines.Count;
-        _lines = new (long, long, long)[drill.Speeds.Count * _lineCount];
-        for (var s = 0; s < drill.Speeds.Count; s++)
+        (_speeds, _lines, _isInUnits) = (drill.Speeds, expansion.Lines, survey.IsInUnits);
+        if (!_isInUnits)
         {
-            var (speed, unit) = (drill.Speeds[s], Unit(drill.Speeds[s]));
-            for (var l = 0; l < _lineCount; l++)
+            _spans = new (long, long, long)[_speeds.Count * _lines.Count];
+            for (var i = 0; i < _spans.Length; i++)
             {
-                var notes = expansion.Lines[l].Notes.AsSpan();
-                var line = survey.IsInUnits ? ((notes.Length - 1) * unit, unit, 0) : Measure(notes, speed);
-                _lines[(s * _lineCount) + l] = line with { Lead = line.Lead + EduppuOf(1) };
+                _spans[i] = Measure(_lines[i % _lines.Count].AsSpan(), _speeds[i / _lines.Count]);
             }
         }
     }
@@ -212,12 +212,18 @@ internal sealed class TimeGrid
     /// <summary>Where one time through the drill ends that begins at a point.</summary>
     public long After(long at, Rational tempo)
     {
-        var breath = Breath(tempo);
-        for (var l = 0; l < _lines.Length; l++)
+        var (breath, eduppu) = (Breath(tempo), EduppuOf(1));
+        for (var s = 0; s < _speeds.Count; s++)
         {
-            var onset = at;
-            at = Close(at + _lines[l].Lead, _lines[l].Last, _lines[l].Silence, breath).Next;
-            Bound(at, onset, l % _lineCount);
+            var unit = _isInUnits ? Unit(_speeds[s]) : 0;
+            var lines = _lines.AsSpan();
+            for (var l = 0; l < lines.Length; l++)
+            {
+                var onset = at;
+                var (lead, last, silence) = _isInUnits ? ((lines[l].Count - 1) * unit, unit, 0) : _spans[(s * lines.Length) + l];
+                at = Close(at + eduppu + lead, last, silence, breath).Next;
+                Bound(at, onset, l);
+            }
         }
 
         return at;
@@ -289,9 +295,9 @@ internal sealed class TimeGrid
             }
 
             Rational last = default;
-            foreach (var line in expansion.Lines)
+            foreach (ref readonly var line in expansion.Lines.AsSpan())
             {
-                foreach (ref readonly var note in line.Notes.AsSpan())
+                foreach (ref readonly var note in line.AsSpan())
                 {
                     if (note.Length != last)
                     {

@@ -17,7 +17,7 @@ internal sealed class TimedLines
     {
         (_drill, Lines, _grid, _rounds, _timeline) = (drill, lines, grid, rounds, timeline);
         _breaths = timeline.Breaths;
-        _measures = MeasurePlan.For(drill.Meter, timeline.Lines.AsSpan(), timeline.At);
+        _measures = MeasurePlan.For(drill.Meter, timeline.Lines.AsSpan(), timeline.End, grid.Resolution);
     }
 
     /// <summary>The lines.</summary>
@@ -47,11 +47,20 @@ internal sealed class TimedLines
             {
                 timeline.Begin(speed, round, breath);
                 var note = 0;
-                foreach (var line in lines.Lines)
+                foreach (ref readonly var line in lines.Lines.AsSpan())
                 {
                     cancellation.ThrowIfCancellationRequested();
-                    timeline.Sing(line, survey.TonesOf(note, line.Notes.Count), survey.IsPlain);
-                    note += line.Notes.Count;
+                    var tones = survey.TonesOf(note, line.Count);
+                    if (survey.IsPlain)
+                    {
+                        timeline.SingPlain(tones);
+                    }
+                    else
+                    {
+                        timeline.Sing(line.AsSpan(), tones);
+                    }
+
+                    note += tones.Length;
                 }
             }
         }
@@ -83,7 +92,7 @@ internal sealed class TimedLines
         countIn: _grid.Aksharas(_grid.CountIn),
         roundsToFirstBeat: _rounds.ToFirstBeat,
         resolution: _grid.Resolution,
-        lengthSteps: (int)_grid.Whole(_measures[^1].Onset + _measures[^1].Length),
+        lengthSteps: _measures[^1].OnsetSteps + _measures[^1].LengthSteps,
         pitches: heights.Pitches,
         notes: _timeline.Notes,
         lines: _timeline.Lines,

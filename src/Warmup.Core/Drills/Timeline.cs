@@ -14,17 +14,14 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
     private int _round;
     private long _breath;
     private long _at = grid.CountIn;
-    private Rational _onset = grid.Aksharas(grid.CountIn);
-    private long _steps;
-    private Rational _length;
     private int _note;
     private int _line;
 
     /// <summary>The different tones, once all lines are in time.</summary>
     public Palette Palette => palette;
 
-    /// <summary>Where the next line begins, in aksharas.</summary>
-    public Rational At => _onset;
+    /// <summary>Where the last line ends so far, in grid steps.</summary>
+    public int End => (int)_at;
 
     /// <summary>The notes, once all lines are in time.</summary>
     public ValueList<ScoreNote> Notes => ValueList.Adopt(_notes);
@@ -40,51 +37,60 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
     /// <param name="breath">The breath after each line, in steps.</param>
     public void Begin(Speed speed, int round, long breath) => (_speed, _unit, _round, _breath) = (speed, grid.Unit(speed), round, breath);
 
-    /// <summary>Sings a line.</summary>
-    /// <param name="line">The line.</param>
+    /// <summary>Sings a line of plain notes.</summary>
     /// <param name="tones">The index of each note's tone in the palette.</param>
-    /// <param name="isPlain">Whether all its notes are plain.</param>
-    public void Sing(Line line, ReadOnlySpan<ushort> tones, bool isPlain)
+    public void SingPlain(ReadOnlySpan<ushort> tones)
+    {
+        var (first, last) = (_note, tones[^1]);
+        var at = _at + grid.EduppuOf(_line);
+        AddPlain(tones[..^1], at);
+        at += (tones.Length - 1) * _unit;
+        var (end, next) = Close(at, _unit, 0);
+        _notes[_note++] = new ScoreNote((int)at, (int)(end - at), _resolution, last, _line, palette.Syllable(last), IsHeld(end - at, _unit));
+        EndLine(first, next);
+    }
+
+    /// <summary>Sings a line.</summary>
+    /// <param name="sung">Its notes.</param>
+    /// <param name="tones">The index of each note's tone in the palette.</param>
+    public void Sing(ReadOnlySpan<LineNote> sung, ReadOnlySpan<ushort> tones)
     {
         var first = _note;
-        var sung = line.Notes.AsSpan();
         var last = sung.Length - 1;
         var at = _at + grid.EduppuOf(_line);
-        if (isPlain)
+        for (var i = 0; i < last; i++)
         {
-            AddPlain(tones[..last], at);
-            at += last * _unit;
-        }
-        else
-        {
-            for (var i = 0; i < last; i++)
-            {
-                ref readonly var note = ref sung[i];
-                var (length, silence) = note.TakesOneUnit ? (_unit, 0) : (grid.Steps(note, _speed), grid.Silence(note, _speed));
-                Add(note, at, length, tones[i], false, silence == 0 && tones[i + 1] != tones[i]);
-                at += length + silence;
-            }
+            ref readonly var note = ref sung[i];
+            var (length, silence) = note.TakesOneUnit ? (_unit, 0) : (grid.Steps(note, _speed), grid.Silence(note, _speed));
+            Add(note, at, length, tones[i], false, silence == 0 && tones[i + 1] != tones[i]);
+            at += length + silence;
         }
 
-        var written = isPlain ? _unit : grid.Steps(sung[last], _speed);
-        var close = grid.Close(at, written, isPlain ? 0 : grid.Silence(sung[last], _speed), _breath);
+        var written = grid.Steps(sung[last], _speed);
+        var (end, next) = Close(at, written, grid.Silence(sung[last], _speed));
+        Add(sung[last], at, end - at, tones[last], IsHeld(end - at, written), false);
+        EndLine(first, next);
+    }
+
+    /// <summary>What becomes of the last note of a line, and the breath after it.</summary>
+    /// <returns>Where the note ends, and where the next line begins.</returns>
+    private (long End, long Next) Close(long at, long written, long silence)
+    {
+        var close = grid.Close(at, written, silence, _breath);
         if (close.BreathEnd > close.NoteEnd)
         {
             (_breaths ??= []).Add(new Breath(grid.Aksharas(close.NoteEnd), grid.Aksharas(close.BreathEnd - close.NoteEnd), _note));
         }
 
-        var held = close.NoteEnd - at;
-        Add(sung[last], at, held, tones[last], held > written || (lineByLine && held == written), false);
-        if (close.Next - _at != _steps)
-        {
-            // Lines of one length follow each other.
-            _steps = close.Next - _at;
-            _length = grid.Aksharas(_steps);
-        }
+        return (close.NoteEnd, close.Next);
+    }
 
-        _lines[_line++] = new ScoreLine(first, _note - first, _onset, _length) { Speed = _speed, Round = _round };
-        _at = close.Next;
-        _onset += _length;
+    private bool IsHeld(long length, long written) => length > written || (lineByLine && length == written);
+
+    private void EndLine(int first, long next)
+    {
+        _lines[_line++] = new ScoreLine(first, _note - first, (int)_at, (int)(next - _at), _resolution, _speed, _round);
+        _at = next;
     }
 
     /// <summary>Adds plain notes, one directly after the other.</summary>
@@ -92,13 +98,14 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
     /// <param name="at">Where the first begins, in steps.</param>
     private void AddPlain(ReadOnlySpan<ushort> tones, long at)
     {
-        // The plan of the rounds has bound the steps.
-        var (onset, unit) = ((int)at, (int)_unit);
+        var (onset, unit, line, resolution) = ((int)at, (int)_unit, _line, _resolution);
         var notes = _notes.AsSpan(_note, tones.Length);
         for (var i = 0; i < notes.Length; i++)
         {
-            notes[i] = new ScoreNote(onset, unit, _resolution, tones[i], _line, palette.Syllable(tones[i]), false);
-            onset += unit;
+            notes[i] = new ScoreNote(onset, unit, resolution, tones[i], line, palette.Syllable(tones[i]), false);
+
+            // The plan of the rounds has bound the steps.
+            onset = unchecked(onset + unit);
         }
 
         _note += notes.Length;

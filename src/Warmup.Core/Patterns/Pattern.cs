@@ -103,7 +103,7 @@ public abstract partial record Pattern
     /// <summary>The steps from the home note to the far end; refuses a span that has been turned inside out.</summary>
     private protected static int Steps(Frame frame) => frame.Top >= 0 ? frame.Top : throw InsideOut(frame);
 
-    private static PatternException BeyondScale(Frame frame, int step)
+    private protected static PatternException BeyondScale(Frame frame, int step)
     {
         var place = frame.Place(frame.Direction, step);
         var below = place < 0;

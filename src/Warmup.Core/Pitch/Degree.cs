@@ -25,8 +25,8 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>, ITextFo
     private const string Letters = "SRGMPDN";
     private static ReadOnlySpan<sbyte> Major => [0, 2, 4, 5, 7, 9, 11];
 
-    private readonly sbyte _index;
-    private readonly sbyte _alteration;
+    // One number, as in ScaleTone: the letter from 0 in its high half, the alteration in its low half.
+    private readonly short _packed;
 
     /// <summary>Makes a degree.</summary>
     /// <param name="letter">1 (S) to 7 (N).</param>
@@ -34,39 +34,49 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>, ITextFo
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
     public Degree(int letter, int alteration = 0)
     {
-        _index = (sbyte)(Require.InRange(letter, 1, 7) - 1);
-        _alteration = (sbyte)Require.InRange(alteration, LowestAlteration, -LowestAlteration);
+        var (high, low) = (Require.InRange(letter, 1, 7) - 1, Require.InRange(alteration, LowestAlteration, -LowestAlteration));
+        _packed = unchecked((short)((high << 8) | (byte)low));
     }
 
+    private Degree(short packed) => _packed = packed;
+
+    /// <summary>The degree as one number, 0 for S.</summary>
+    internal short Packed => _packed;
+
+    /// <summary>The degree that <see cref="Packed"/> gave a number.</summary>
+    internal static Degree Unpacked(short packed) => new(packed);
+
+    private int Index => _packed >> 8;
+
     /// <summary>The number of the letter: 1 for S, 7 for N.</summary>
-    public int Letter => _index + 1;
+    public int Letter => Index + 1;
 
     /// <summary>Semitones above the major scale's degree.</summary>
-    public int Alteration => _alteration;
+    public int Alteration => unchecked((sbyte)_packed);
 
     /// <summary>Semitones above the tonic, -2 to 13; 0 to 11 for the svaras.</summary>
-    public int Semitones => Major[_index] + _alteration;
+    public int Semitones => Major[Index] + Alteration;
 
     /// <summary>The variant of a svara (1, 2 or 3); 0 for S and P, which have none, and for a degree that is not a svara.</summary>
-    public int Variant => _index switch
+    public int Variant => Index switch
     {
-        1 or 5 => InVariants(_alteration + 2),
-        2 or 6 => InVariants(_alteration + 3),
-        3 => _alteration is 0 or 1 ? _alteration + 1 : 0,
+        1 or 5 => InVariants(Alteration + 2),
+        2 or 6 => InVariants(Alteration + 3),
+        3 => Alteration is 0 or 1 ? Alteration + 1 : 0,
         _ => 0,
     };
 
     /// <summary>Whether the degree is one of the sixteen svaras.</summary>
-    public bool IsSvara => _index is 0 or 4 ? _alteration == 0 : Variant != 0;
+    public bool IsSvara => Index is 0 or 4 ? Alteration == 0 : Variant != 0;
 
     /// <summary>The letter alone: S, R, G, M, P, D or N.</summary>
-    internal char SvaraLetter => Letters[_index];
+    internal char SvaraLetter => Letters[Index];
 
     /// <summary>All degrees, in the order of their <see cref="Ordinal"/>.</summary>
     internal static ValueList<Degree> All => AllDegrees.Value;
 
     /// <summary>A number of the degree's own, from 0 to below <see cref="Count"/>.</summary>
-    internal int Ordinal => (Alterations * _index) + _alteration - LowestAlteration;
+    internal int Ordinal => unchecked((Alterations * Index) + Alteration - LowestAlteration);
 
     /// <summary>Equality of letter and alteration.</summary>
     /// <param name="left">One degree.</param>
@@ -182,21 +192,21 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>, ITextFo
     }
 
     /// <inheritdoc/>
-    public int CompareTo(Degree other) => Semitones != other.Semitones ? Semitones.CompareTo(other.Semitones) : _index.CompareTo(other._index);
+    public int CompareTo(Degree other) => Semitones != other.Semitones ? Semitones.CompareTo(other.Semitones) : Index.CompareTo(other.Index);
 
     /// <inheritdoc/>
-    public bool Equals(Degree other) => _index == other._index && _alteration == other._alteration;
+    public bool Equals(Degree other) => _packed == other._packed;
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => obj is Degree other && Equals(other);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => (_index * 8) + _alteration + 2;
+    public override int GetHashCode() => (Index * 8) + Alteration + 2;
 
     /// <summary>The svara's name where there is one (<c>R2</c>), otherwise the scale number with accidentals (<c>b5</c>); <see cref="Parse"/> reads it back.</summary>
     public override string ToString()
     {
-        if (_index is 0 or 4 && _alteration == 0)
+        if (Index is 0 or 4 && Alteration == 0)
         {
             return SvaraLetter.ToString();
         }
@@ -208,7 +218,7 @@ public readonly struct Degree : IEquatable<Degree>, IComparable<Degree>, ITextFo
 
     /// <summary>The scale number with accidentals: <c>b3</c> for G2, <c>#2</c> for R3.</summary>
     internal string ToNumber() =>
-        string.Create(CultureInfo.InvariantCulture, $"{new string(_alteration < 0 ? 'b' : '#', Math.Abs(_alteration))}{Letter}");
+        string.Create(CultureInfo.InvariantCulture, $"{new string(Alteration < 0 ? 'b' : '#', Math.Abs(Alteration))}{Letter}");
 
     // With a plain loop: the table is made in every process, before its first drill.
     internal static ValueList<Degree> MakeAll()

@@ -16,10 +16,14 @@ public readonly struct Interval : IEquatable<Interval>, ITextForm<Interval>
     private readonly Rational _ratio;
     private readonly double _cents;
 
-    private Interval(Rational ratio, double cents)
+    // What cents multiply a frequency by; for a ratio not used.
+    private readonly double _factor;
+
+    private Interval(Rational ratio, double cents, double factor)
     {
         _ratio = ratio;
         _cents = cents;
+        _factor = factor;
     }
 
     /// <summary>The unison, 1/1, 0 cents.</summary>
@@ -68,20 +72,24 @@ public readonly struct Interval : IEquatable<Interval>, ITextForm<Interval>
             throw new ArgumentOutOfRangeException(nameof(ratio), ratio, $"ratio must be above 0, not {ratio}");
         }
 
-        return new Interval(ratio, ratio == Rational.One ? 0 : 1200 * Math.Log2(ratio.ToDouble()));
+        return new Interval(ratio, ratio == Rational.One ? 0 : 1200 * Math.Log2(ratio.ToDouble()), 0);
     }
 
     /// <summary>An interval by size.</summary>
     /// <param name="cents">The size in cents, -120,000 to 120,000.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="cents"/> lies outside its range or is not a number.</exception>
-    public static Interval FromCents(double cents) => new(default, Require.InRange(cents, -WidestCents, WidestCents));
+    public static Interval FromCents(double cents) =>
+        new(default, Require.InRange(cents, -WidestCents, WidestCents), Math.Pow(2, cents / 1200));
 
     /// <summary>The frequency that lies this interval above another one.</summary>
     /// <param name="hz">The lower frequency in Hz.</param>
     /// <param name="octaves">Octaves to add; negative ones lower.</param>
     /// <returns>The frequency in Hz, computed from the exact ratio where there is one.</returns>
-    public double Above(double hz, int octaves = 0) =>
-        (_ratio.Sign > 0 ? hz * _ratio.Numerator / _ratio.Denominator : hz * Math.Pow(2, _cents / 1200)) * Math.ScaleB(1.0, octaves);
+    public double Above(double hz, int octaves = 0)
+    {
+        var above = _ratio.Sign > 0 ? hz * _ratio.Numerator / _ratio.Denominator : _cents == 0 ? hz : hz * _factor;
+        return octaves == 0 ? above : above * Math.ScaleB(1.0, octaves);
+    }
 
     private static Interval Combine(Interval left, Interval right, Func<Rational, Rational, Rational> exact, double cents)
     {

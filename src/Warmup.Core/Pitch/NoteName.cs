@@ -19,9 +19,8 @@ public readonly struct NoteName : IEquatable<NoteName>, ITextForm<NoteName>
 
     private static ReadOnlySpan<sbyte> Naturals => [0, 2, 4, 5, 7, 9, 11];
 
-    private readonly sbyte _letter;
-    private readonly sbyte _alteration;
-    private readonly sbyte _octave;
+    // One number, as in ScaleTone: the octave in its high half, below it the letter from C and the alteration.
+    private readonly int _packed;
 
     /// <summary>Makes a note name.</summary>
     /// <param name="letter">A to G.</param>
@@ -35,9 +34,8 @@ public readonly struct NoteName : IEquatable<NoteName>, ITextForm<NoteName>
 
     private NoteName(int letterIndex, int alteration, int octave)
     {
-        _letter = (sbyte)letterIndex;
-        _alteration = (sbyte)Require.InRange(alteration, -MostAccidentals, MostAccidentals);
-        _octave = (sbyte)Require.InRange(octave, Lowest, Highest);
+        var low = unchecked((byte)Require.InRange(alteration, -MostAccidentals, MostAccidentals));
+        _packed = (Require.InRange(octave, Lowest, Highest) << 16) | (letterIndex << 8) | low;
     }
 
     /// <summary>The lowest octave, -2 (the project's own setting).</summary>
@@ -47,19 +45,19 @@ public readonly struct NoteName : IEquatable<NoteName>, ITextForm<NoteName>
     public static int HighestOctave => Highest;
 
     /// <summary>The letter, A to G.</summary>
-    public char Letter => Letters[_letter];
+    public char Letter => Letters[LetterIndex];
 
     /// <summary>0 for C to 6 for B.</summary>
-    public int LetterIndex => _letter;
+    public int LetterIndex => (_packed >> 8) & 0xFF;
 
     /// <summary>Semitones the accidental adds: -1 for a flat, 2 for a double sharp.</summary>
-    public int Alteration => _alteration;
+    public int Alteration => unchecked((sbyte)_packed);
 
     /// <summary>The octave; middle C is in octave 4.</summary>
-    public int Octave => _octave;
+    public int Octave => _packed >> 16;
 
     /// <summary>The MIDI note number, in equal temperament; 60 for middle C. It may lie outside 0 to 127.</summary>
-    public int Midi => (12 * (_octave + 1)) + Naturals[_letter] + _alteration;
+    public int Midi => (12 * (Octave + 1)) + Naturals[LetterIndex] + Alteration;
 
     /// <summary>Equality of letter, accidental and octave: C#4 and Db4 differ.</summary>
     /// <param name="left">One name.</param>
@@ -150,14 +148,22 @@ public readonly struct NoteName : IEquatable<NoteName>, ITextForm<NoteName>
         return new NoteName(letter, sharp, (midi / 12) - 1);
     }
 
-    /// <summary>The name of a MIDI note with a given letter, whatever accidentals that takes; <see langword="null"/> beyond three.</summary>
+    /// <summary>The name of a MIDI note with a given letter.</summary>
     /// <param name="letterIndex">The letter counted over the octaves: 7 times the octave plus 0 for C to 6 for B.</param>
     /// <param name="midi">The MIDI note number.</param>
-    internal static NoteName? Spell(int letterIndex, int midi)
+    /// <param name="name">The name, or C0.</param>
+    /// <returns>Whether the letter lies in the octaves and needs three accidentals at most.</returns>
+    internal static bool TrySpell(int letterIndex, int midi, out NoteName name)
     {
-        return AlterationOf(letterIndex, midi) is { } alteration && Math.Abs(alteration) <= MostAccidentals && Math.DivRem(letterIndex + LetterShift, 7) is var (octave, letter)
-            ? new NoteName(letter, alteration, octave + Lowest)
-            : null;
+        if (AlterationOf(letterIndex, midi) is not (>= -MostAccidentals and <= MostAccidentals and var alteration))
+        {
+            name = default;
+            return false;
+        }
+
+        var (octave, letter) = Math.DivRem(letterIndex + LetterShift, 7);
+        name = new NoteName(letter, alteration, octave + Lowest);
+        return true;
     }
 
     /// <summary>The semitones that an accidental on a letter has to add to give a MIDI note; <see langword="null"/> beyond the octaves.</summary>
@@ -165,26 +171,28 @@ public readonly struct NoteName : IEquatable<NoteName>, ITextForm<NoteName>
     /// <param name="midi">The MIDI note number.</param>
     internal static int? AlterationOf(int letterIndex, int midi)
     {
-        var (octave, letter) = Math.DivRem(letterIndex + LetterShift, 7);
-        return letterIndex + LetterShift >= 0 && octave <= Highest - Lowest
-            ? midi - ((12 * (octave + Lowest + 1)) + Naturals[letter])
-            : null;
+        var letter = letterIndex + LetterShift;
+        return letter >= 0 && letter < 7 * (Highest - Lowest + 1) ? midi - NaturalOf(letterIndex) : null;
     }
 
+    /// <summary>The MIDI note of a letter without an accidental: seven letters lie as evenly as whole numbers can on twelve semitones.</summary>
+    /// <param name="letterIndex">The letter counted over the octaves, from the lowest octave on.</param>
+    internal static int NaturalOf(int letterIndex) => (((12 * (letterIndex + LetterShift)) + 5) / 7) + (12 * (Lowest + 1));
+
     /// <inheritdoc/>
-    public bool Equals(NoteName other) => _letter == other._letter && _alteration == other._alteration && _octave == other._octave;
+    public bool Equals(NoteName other) => _packed == other._packed;
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => obj is NoteName other && Equals(other);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(_letter, _alteration, _octave);
+    public override int GetHashCode() => _packed;
 
     /// <summary>The name in ASCII: <c>F#3</c>, <c>Bb3</c>, <c>Ebb4</c>, <c>G##4</c>; <see cref="Parse"/> reads it back.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{ToPitchClassString()}{_octave}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{ToPitchClassString()}{Octave}");
 
     /// <summary>The name without its octave: <c>F#</c>.</summary>
-    internal string ToPitchClassString() => Letter + new string(_alteration < 0 ? 'b' : '#', Math.Abs(_alteration));
+    internal string ToPitchClassString() => Letter + new string(Alteration < 0 ? 'b' : '#', Math.Abs(Alteration));
 
     private static int IndexOf(char letter)
     {

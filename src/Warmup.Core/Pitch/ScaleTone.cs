@@ -11,8 +11,8 @@ namespace Warmup;
 [JsonConverter(typeof(TextJsonConverter<ScaleTone>))]
 public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>, ITextForm<ScaleTone>
 {
-
-    private readonly sbyte _octave;
+    // One number, since tones are copied and compared more than anything else: the degree in its low half, the octave in its high half.
+    private readonly int _packed;
 
     /// <summary>Makes a tone.</summary>
     /// <param name="degree">The degree.</param>
@@ -20,24 +20,29 @@ public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="octave"/> lies outside its range.</exception>
     public ScaleTone(Degree degree, int octave = 0)
     {
-        Degree = degree;
-        _octave = (sbyte)Require.InRange(octave, -HighestOctave, HighestOctave);
+        _packed = (Require.InRange(octave, -HighestOctave, HighestOctave) << 16) | unchecked((ushort)degree.Packed);
     }
 
     /// <summary>The highest octave above the middle one, 9; the lowest is as far below (the project's own setting).</summary>
     public static int HighestOctave => 9;
 
     /// <summary>The degree.</summary>
-    public Degree Degree { get; }
+    public Degree Degree => Warmup.Degree.Unpacked(unchecked((short)_packed));
 
     /// <summary>Octaves above the middle one.</summary>
-    public int Octave => _octave;
+    public int Octave => _packed >> 16;
 
     /// <summary>Semitones above the middle tonic, in equal steps.</summary>
-    public int Semitones => Degree.Semitones + (12 * _octave);
+    public int Semitones => Degree.Semitones + (12 * Octave);
+
+    /// <summary>The number of different tones.</summary>
+    internal static int Count => ((2 * HighestOctave) + 1) * Warmup.Degree.Count;
+
+    /// <summary>A number of the tone's own, from 0 to below <see cref="Count"/>.</summary>
+    internal int Ordinal => unchecked(((Octave + HighestOctave) * Warmup.Degree.Count) + Degree.Ordinal);
 
     /// <summary>A number that orders letters over the octaves: 0 for the middle S, 7 for the upper one.</summary>
-    internal int LetterIndex => Degree.Letter - 1 + (7 * _octave);
+    internal int LetterIndex => Degree.Letter - 1 + (7 * Octave);
 
     /// <summary>Equality of degree and octave.</summary>
     /// <param name="left">One tone.</param>
@@ -52,7 +57,7 @@ public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>
     /// <summary>The same degree in a higher octave.</summary>
     /// <param name="octaves">Octaves to add; negative ones lower.</param>
     /// <exception cref="ArgumentOutOfRangeException">The octave leaves its range.</exception>
-    public ScaleTone Raised(int octaves) => new(Degree, _octave + octaves);
+    public ScaleTone Raised(int octaves) => new(Degree, Octave + octaves);
 
     static int ITextForm<ScaleTone>.LongestText => 64;
 
@@ -107,18 +112,18 @@ public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>
         Semitones != other.Semitones ? Semitones.CompareTo(other.Semitones) : LetterIndex.CompareTo(other.LetterIndex);
 
     /// <inheritdoc/>
-    public bool Equals(ScaleTone other) => Degree == other.Degree && _octave == other._octave;
+    public bool Equals(ScaleTone other) => _packed == other._packed;
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => obj is ScaleTone other && Equals(other);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => (Degree.GetHashCode() * 32) + _octave;
+    public override int GetHashCode() => (Degree.GetHashCode() * 32) + Octave;
 
     /// <summary>The degree and a mark for each octave: <c>R2</c>, <c>S'</c>, <c>N3_</c>; <see cref="Parse"/> reads it back.</summary>
-    public override string ToString() => Degree + OctaveMarks.Of(_octave);
+    public override string ToString() => Degree + OctaveMarks.Of(Octave);
 
     /// <summary>The letter without the variant, and the octave's marks: <c>R</c>, <c>S'</c>, <c>N_</c>. A degree that is not a svara shows its number.</summary>
     internal string ToLetterString() =>
-        (Degree.IsSvara ? Degree.SvaraLetter.ToString(CultureInfo.InvariantCulture) : Degree.ToNumber()) + OctaveMarks.Of(_octave);
+        (Degree.IsSvara ? Degree.SvaraLetter.ToString(CultureInfo.InvariantCulture) : Degree.ToNumber()) + OctaveMarks.Of(Octave);
 }

@@ -20,6 +20,7 @@ public sealed partial record Tonic
         TypedName = typed;
         OffsetCents = offsetCents;
         A4 = Require.InRange(a4, LowestA4, HighestA4);
+        Hz = A4 * Math.Pow(2, (Midi - 69 + (OffsetCents / 100)) / 12);
     }
 
     /// <summary>The lowest tonic as a MIDI note: 24, C1 (the project's own setting).</summary>
@@ -50,7 +51,7 @@ public sealed partial record Tonic
     public double A4 { get; }
 
     /// <summary>The frequency in Hz.</summary>
-    public double Hz => A4 * Math.Pow(2, (Midi - 69 + (OffsetCents / 100)) / 12);
+    public double Hz { get; }
 
     /// <summary>The kattai, such as <c>5.5</c>.</summary>
     public string KattaiNumber => Kattai.FromMidi(Midi);

@@ -142,7 +142,7 @@ public sealed partial record Scale : ITextForm<Scale>, IWritesText
 
     /// <summary>Equality of name and both lists.</summary>
     /// <param name="other">The other scale.</param>
-    public bool Equals(Scale? other) => other is not null && Name == other.Name && Ascent == other.Ascent && Descent == other.Descent;
+    public bool Equals(Scale? other) => ReferenceEquals(this, other) || (other is not null && Name == other.Name && Ascent == other.Ascent && Descent == other.Descent);
 
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Name, Ascent, Descent);

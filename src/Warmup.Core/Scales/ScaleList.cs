@@ -52,31 +52,35 @@ internal sealed class ScaleList
     public int Top { get; }
 
     /// <summary>The tone of a step; <see langword="null"/> where the list does not go that far.</summary>
-    public ScaleTone? this[int step]
+    public ScaleTone? this[int step] => TryGet(step, out var tone) ? tone : null;
+
+    /// <summary>The tone of a step.</summary>
+    /// <returns>Whether the list goes that far.</returns>
+    public bool TryGet(int step, out ScaleTone tone)
     {
-        get
+        var at = _tonic + step;
+        if (_upper < 0 || (step >= 0 && step <= Top))
         {
-            if (_upper < 0)
-            {
-                var at = _tonic + step;
-                return at >= 0 && at < _places.Length ? _places[at] : null;
-            }
-
-            if (step >= 0 && step <= Top)
-            {
-                return _places[_tonic + step];
-            }
-
-            var octave = Math.DivRem(step, Top, out var place);
-            if (place < 0)
-            {
-                place += Top;
-                octave--;
-            }
-
-            var tone = _places[_tonic + place];
-            return Math.Abs(tone.Octave + octave) <= ScaleTone.HighestOctave ? tone.Raised(octave) : null;
+            var isIn = at >= 0 && at < _places.Length;
+            tone = isIn ? _places[at] : default;
+            return isIn;
         }
+
+        var octave = Math.DivRem(step, Top, out var place);
+        if (place < 0)
+        {
+            place += Top;
+            octave--;
+        }
+
+        tone = _places[_tonic + place];
+        if (Math.Abs(tone.Octave + octave) > ScaleTone.HighestOctave)
+        {
+            return false;
+        }
+
+        tone = tone.Raised(octave);
+        return true;
     }
 
     /// <summary>

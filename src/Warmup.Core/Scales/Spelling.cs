@@ -40,7 +40,7 @@ public static class Spelling
         for (var letter = near - 3; letter <= near + 3; letter++)
         {
             if (NoteName.AlterationOf(letter, tonic.Midi) is not (>= -2 and <= 2)
-                || NoteName.Spell(letter, tonic.Midi) is not { } name
+                || !NoteName.TrySpell(letter, tonic.Midi, out var name)
                 || Weigh(name, degrees) is not { } weight)
             {
                 continue;
@@ -63,8 +63,9 @@ public static class Spelling
     /// <param name="tonicName">The tonic's written name.</param>
     /// <exception cref="ArgumentOutOfRangeException">The name would need more than three accidentals or leave the octaves -2 to 10.</exception>
     public static NoteName Name(ScaleTone tone, NoteName tonicName) =>
-        NoteName.Spell((7 * tonicName.Octave) + tonicName.LetterIndex + tone.LetterIndex, tonicName.Midi + tone.Semitones)
-        ?? throw new ArgumentOutOfRangeException(
+        NoteName.TrySpell((7 * tonicName.Octave) + tonicName.LetterIndex + tone.LetterIndex, tonicName.Midi + tone.Semitones, out var name)
+        ? name
+        : throw new ArgumentOutOfRangeException(
             nameof(tone), tone, string.Create(CultureInfo.InvariantCulture, $"{tone} on {tonicName} cannot be written with at most three accidentals"));
 
     /// <summary>
@@ -80,7 +81,7 @@ public static class Spelling
         NoteName? best = null;
         for (var steps = 0; steps <= 2; steps++)
         {
-            if (NoteName.Spell(letter + (sign * steps), name.Midi) is { } other
+            if (NoteName.TrySpell(letter + (sign * steps), name.Midi, out var other)
                 && Math.Sign(other.Alteration) != -sign
                 && Math.Abs(other.Alteration) < Math.Abs((best ?? name).Alteration))
             {
@@ -95,9 +96,10 @@ public static class Spelling
     {
         var (sum, doubles) = (0, 0);
         var (letter, midi) = ((7 * tonic.Octave) + tonic.LetterIndex, tonic.Midi);
-        foreach (var degree in degrees)
+        foreach (ref readonly var degree in degrees.AsSpan())
         {
-            if (NoteName.AlterationOf(letter + degree.Letter - 1, midi + degree.Semitones) is not (>= -2 and <= 2 and var alteration))
+            var alteration = midi + degree.Semitones - NoteName.NaturalOf(letter + degree.Letter - 1);
+            if (alteration is < -2 or > 2)
             {
                 return null;
             }

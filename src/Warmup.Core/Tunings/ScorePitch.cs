@@ -1,9 +1,11 @@
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Warmup;
 
 /// <summary>A tone written and tuned: how it stands on paper, and how it sounds. Immutable, value equality.</summary>
-public sealed record ScorePitch
+[JsonConverter(typeof(UnsupportedJsonConverter<ScorePitch>))]
+public readonly record struct ScorePitch
 {
     internal ScorePitch(ScaleTone tone, NoteName name, double cents, double hz, double offsetCents) =>
         (Tone, Name, Cents, Hz, OffsetCents) = (tone, name, cents, hz, offsetCents);

@@ -51,7 +51,6 @@ public sealed record IntervalCounts
         Span<int> counts = stackalloc int[14];
         foreach (var line in lines)
         {
-            ArgumentNullException.ThrowIfNull(line, nameof(lines));
             var notes = line.Notes.AsSpan();
             for (var i = 1; i < notes.Length; i++)
             {

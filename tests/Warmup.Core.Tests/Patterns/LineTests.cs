@@ -79,11 +79,19 @@ public class LineTests
     }
 
     [Fact]
-    public void A_line_without_notes_and_lines_that_are_null_are_refused_by_name()
-    {
+    public void A_line_without_notes_is_refused_by_name() =>
         Assert.Equal("notes", Assert.Throws<ArgumentException>(() => new Line([])).ParamName);
-        Assert.Equal("lines", Assert.Throws<ArgumentNullException>(() => new Expansion([null!])).ParamName);
-        Assert.Equal("other", Assert.Throws<ArgumentNullException>(() => new Line([Note]).SoundsAs(null!)).ParamName);
+
+    [Fact]
+    public void The_default_line_is_the_middle_tonic()
+    {
+        Line made = new([default]), line = default;
+        Assert.Equal("S", line.ToTones());
+        Assert.Equal(1, line.Units);
+        Assert.Equal(made, line);
+        Assert.Equal(made.GetHashCode(), line.GetHashCode());
+        Assert.True(line.SoundsAs(made));
+        Assert.Equal(1, new Expansion([line]).NoteCount);
     }
 
     [Fact]

@@ -28,9 +28,9 @@ internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner)
     {
         var lines = Inner.Lines(frame.Swap(), expander);
         var turned = new LineSheet(lines.Length, (int)Line.CountNotes(lines));
-        foreach (var line in lines)
+        foreach (ref readonly var line in lines.AsSpan())
         {
-            Turn(line.Notes.AsSpan(), turned.Add(line.Notes.Count));
+            Turn(line.AsSpan(), turned.Add(line.Count));
         }
 
         return turned.Lines;
@@ -45,7 +45,9 @@ internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner)
             ref readonly var note = ref source[at];
             ref readonly var silence = ref source[at == 0 ? source.Length - 1 : at - 1];
             var approach = i == 0 ? Approach.Leap : source[at + 1].Approach;
-            notes[i] = note.HasRest || silence.HasRest ? note with { Approach = approach, Rest = silence.Rest } : note.ReachedBy(approach);
+            notes[i] = note.HasRest || silence.HasRest ? note with { Approach = approach, Rest = silence.Rest }
+                : note.Approach == approach ? note
+                : note.ReachedBy(approach);
         }
     }
 }

@@ -129,14 +129,6 @@ public sealed record Combinator
         var most = Line.CountNotes(lines) * GrowthOf(numbers);
         expander.Bound(most);
         var made = Rule(new CombinatorInput(ValueList.Adopt(lines), numbers, scale, expander.Cancellation));
-        foreach (var line in made)
-        {
-            if (line is null)
-            {
-                throw Broken("gave a line that is null");
-            }
-        }
-
         if (Line.CountNotes(made.AsSpan()) is var notes && notes > most)
         {
             throw Broken($"gave {English.Count(notes, "note")}; its Growth promises at most {most}");

@@ -10,11 +10,6 @@ public sealed record Expansion
     /// <exception cref="ArgumentException">There are more than 100,000 notes.</exception>
     public Expansion(ValueList<Line> lines, ValueList<Finding> findings = default)
     {
-        foreach (var line in lines)
-        {
-            ArgumentNullException.ThrowIfNull(line, nameof(lines));
-        }
-
         foreach (var finding in findings)
         {
             ArgumentNullException.ThrowIfNull(finding, nameof(findings));

@@ -1,17 +1,28 @@
+using System.Runtime.CompilerServices;
+using System.Text.Json.Serialization;
+
 namespace Warmup;
 
 /// <summary>Notes sung as one phrase, at least one.</summary>
-/// <remarks>Immutable, compared by value, safe to share between threads.</remarks>
-public sealed record Line
+/// <remarks><c>default</c> is the middle S alone. Immutable, compared by value, safe to share between threads.</remarks>
+[JsonConverter(typeof(UnsupportedJsonConverter<Line>))]
+public readonly record struct Line
 {
+    private static readonly ValueList<LineNote> MiddleTonic = [default];
+
+    private readonly ValueList<LineNote> _notes;
+
     /// <summary>Makes a line.</summary>
     /// <param name="notes">The notes, at least one.</param>
     /// <exception cref="ArgumentException">There are no notes.</exception>
     public Line(ValueList<LineNote> notes) =>
-        Notes = notes.IsEmpty ? throw new ArgumentException("a line must have at least one note", nameof(notes)) : notes;
+        _notes = notes.IsEmpty ? throw new ArgumentException("a line must have at least one note", nameof(notes)) : notes;
 
     /// <summary>The notes, at least one.</summary>
-    public ValueList<LineNote> Notes { get; }
+    public ValueList<LineNote> Notes => _notes.IsEmpty ? MiddleTonic : _notes;
+
+    /// <summary>The number of notes.</summary>
+    internal int Count => _notes.IsEmpty ? 1 : _notes.Count;
 
     /// <summary>The length in units, silences included.</summary>
     public Rational Units
@@ -32,7 +43,6 @@ public sealed record Line
     /// <param name="other">The other line.</param>
     public bool SoundsAs(Line other)
     {
-        ArgumentNullException.ThrowIfNull(other);
         if (Notes.Count != other.Notes.Count)
         {
             return false;
@@ -49,13 +59,24 @@ public sealed record Line
         return true;
     }
 
+    /// <summary>The notes as a span.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal ReadOnlySpan<LineNote> AsSpan() => _notes.IsEmpty ? MiddleTonic.AsSpan() : _notes.AsSpan();
+
+    /// <summary>Equality of the notes.</summary>
+    /// <param name="other">The other line.</param>
+    public bool Equals(Line other) => Notes == other.Notes;
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Notes.GetHashCode();
+
     /// <summary>The notes of several lines together.</summary>
     internal static long CountNotes(ReadOnlySpan<Line> lines)
     {
         var count = 0L;
-        foreach (var line in lines)
+        foreach (ref readonly var line in lines)
         {
-            count += line.Notes.Count;
+            count += line.Count;
         }
 
         return count;

@@ -43,14 +43,14 @@ public readonly record struct LineNote
     internal LineNote(ScaleTone tone, ScaleDirection direction, Approach approach)
     {
         _tone = tone;
-        _direction = (byte)direction;
-        _approach = (byte)approach;
+        _direction = unchecked((byte)direction);
+        _approach = unchecked((byte)approach);
     }
 
     private LineNote(in LineNote note, Approach approach)
     {
         this = note;
-        _approach = (byte)approach;
+        _approach = unchecked((byte)approach);
     }
 
     /// <summary>The tone.</summary>

@@ -13,6 +13,8 @@ public abstract partial record Pattern
 
 internal sealed record LadderPattern : PrimitivePattern
 {
+    private const int UsualRun = 32;
+
     public LadderPattern()
         : base(NotesOver(PatternLimits.UsualSteps), PatternLimits.UsualSteps + 1)
     {
@@ -31,10 +33,10 @@ internal sealed record LadderPattern : PrimitivePattern
         var top = Steps(frame);
         expander.Bound(NotesOver(top));
         var run = RunPattern.Walk(frame);
-        var ends = ProperEnds(run, frame.Mirrored ? -1 : 1);
+        var ends = ProperEnds(run, frame.Mirrored ? -1 : 1, run.Length <= UsualRun ? stackalloc bool[UsualRun] : new bool[run.Length]);
 
         // Each line is a beginning of the run, and shares its notes.
-        var lines = new Line[ends.AsSpan(1).Count(true)];
+        var lines = new Line[ends[1..].Count(true)];
         var line = 0;
         for (var end = 1; end <= top; end++)
         {
@@ -54,9 +56,10 @@ internal sealed record LadderPattern : PrimitivePattern
     /// </summary>
     /// <param name="run">The run.</param>
     /// <param name="sign">1 where the run rises, -1 where it falls.</param>
-    private static bool[] ProperEnds(ReadOnlySpan<LineNote> run, int sign)
+    /// <param name="room">Room for the answer to each note.</param>
+    private static ReadOnlySpan<bool> ProperEnds(ReadOnlySpan<LineNote> run, int sign, Span<bool> room)
     {
-        var ends = new bool[run.Length];
+        var ends = room[..run.Length];
         var nearest = int.MaxValue;
         for (var i = run.Length - 1; i >= 0; i--)
         {
@@ -68,8 +71,9 @@ internal sealed record LadderPattern : PrimitivePattern
         var furthest = int.MinValue;
         for (var i = 0; i < run.Length; i++)
         {
-            furthest = Math.Max(furthest, sign * run[i].Tone.Semitones);
-            ends[i] &= sign * run[i].Tone.Semitones == furthest;
+            var pitch = sign * run[i].Tone.Semitones;
+            ends[i] &= pitch >= furthest;
+            furthest = Math.Max(furthest, pitch);
         }
 
         return ends;

@@ -27,10 +27,19 @@ internal sealed record RunPattern : PrimitivePattern
     public static LineNote[] Walk(Frame frame)
     {
         var run = new LineNote[Steps(frame) + 1];
-        var approach = frame.Direction == ScaleDirection.Ascent ? Approach.Ascent : Approach.Descent;
-        for (var step = 0; step < run.Length; step++)
+        var direction = frame.Direction;
+        var approach = direction == ScaleDirection.Ascent ? Approach.Ascent : Approach.Descent;
+        var list = frame.Scale.List(direction);
+        var (place, step) = (frame.Place(direction, 0), frame.Mirrored ? -1 : 1);
+        for (var i = 0; i < run.Length; i++)
         {
-            run[step] = new LineNote(Tone(frame, step), frame.Direction, step == 0 ? Approach.Leap : approach);
+            if (!list.TryGet(place, out var tone))
+            {
+                throw BeyondScale(frame, i);
+            }
+
+            run[i] = new LineNote(tone, direction, i == 0 ? Approach.Leap : approach);
+            place += step;
         }
 
         return run;

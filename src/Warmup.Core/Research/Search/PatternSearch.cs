@@ -36,11 +36,6 @@ public static class PatternSearch
     public static Pattern? Explain(ValueList<Line> lines, Scale scale, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(scale);
-        foreach (var line in lines)
-        {
-            ArgumentNullException.ThrowIfNull(line, nameof(lines));
-        }
-
         var goal = lines.AsSpan().ToArray();
         var notes = Line.CountNotes(goal);
         if (notes > MostNotes)
