@@ -30,10 +30,10 @@ public class ExporterSourceTests
         ["ScorePitch"] = "Tone Name Cents Hz OffsetCents Midi",
         ["ScoreNote"] = "OnsetSteps LengthSteps EndSteps MiddleSteps SoundEndSteps Onset Length Middle End SoundEnd PitchIndex LineIndex Syllable IsHeld Joining Loudness",
         ["Joining"] = Everything, ["Loudness"] = Everything,
-        ["ScoreLine"] = "FirstNote NoteCount Onset Length End Speed Round Answer HasAnswer AnswerOnset",
+        ["ScoreLine"] = "FirstNote NoteCount OnsetSteps LengthSteps EndSteps AnswerSteps AnswerOnsetSteps Onset Length End Speed Round Answer HasAnswer AnswerOnset",
         ["TempoChange"] = "Onset Tempo Seconds",
         ["Breath"] = "Onset Length AfterNote",
-        ["Measure"] = "Onset Length IsLineStart",
+        ["Measure"] = "OnsetSteps LengthSteps Onset Length IsLineStart",
         ["Drone"] = "Strings IsHeld StrokeSeconds CycleSeconds Strokes",
         ["DroneStroke"] = "StringIndex Onset Length",
 
