@@ -205,5 +205,67 @@ public class ListenerTests
         Assert.Equal(isDrill, Listener.Hear(ScoreOf(held), sound, TestContext.Current.CancellationToken).IsDrill);
     }
 
+    /// <summary>The drill's last line sung once more: a repeat of it, and nothing is left out or ends early.</summary>
+    [Theory]
+    [InlineData("S R / S G / S P / S D / S S'", 5)]
+    [InlineData("S R G P / R G P D / G P D S'", 3)]
+    public void The_last_line_sung_again_is_told_as_its_repeat(string lines, int last)
+    {
+        var plan = Plan("mohanam", lines);
+        var drill = new DrillNotes(plan.Score);
+        var line = drill.Lines[^1];
+        var sung = drill.Notes.Select(n => n.Index).Concat(Enumerable.Range(line.First, line.Count)).Select(i => (i, Off: (i * 7 % 5) - 2.0, 1.0));
+        var take = Sung(plan, [.. sung], [new MadeEvent(TakeEventKind.Repeat, last - 1)]);
+        var report = Hear(take);
+        Assert.Equal([(TakeEventKind.Repeat, last)], report.Events.Select(e => (e.Kind, e.Line)));
+        Assert.Equal(take.Tones.Select(t => (t.Index, NoteStatus.Sung)), report.Notes.Select(n => (n.Index, n.Status)));
+        Assert.Equal(2, report.Lines[^1].Times);
+    }
+
+    /// <summary>A long note that is another one, and lies a quarter of a semitone beside the pitches that are tried, stays in its line.</summary>
+    [Theory]
+    [InlineData(-225)]
+    [InlineData(-275)]
+    public void A_long_note_that_is_another_one_is_heard_in_its_place(double off)
+    {
+        var plan = Plan("mohanam", "ladder.ends");
+        Assert.True(new DrillNotes(plan.Score).Notes[7].Seconds > 2);
+        var take = Sung(plan, [(0, 3, 1), (1, -9, 1), (2, 8, 1), (3, 12, 1), (4, -2, 1), (5, 6, 1), (6, 0, 1), (7, off, 1), (8, 11, 1), (9, -7, 1)], []);
+        Assert.Equal(take.Tones.Select(t => (t.Index, t.IsOther ? NoteStatus.OtherNote : NoteStatus.Sung)), Hear(take).Notes.Select(n => (n.Index, n.Status)));
+    }
+
+    /// <summary>A tone that is held too long is not divided so that its second half stands for the note that was left out after it.</summary>
+    [Fact]
+    public void A_tone_is_not_divided_for_a_note_that_was_left_out()
+    {
+        var plan = Plan("mayamalavagowla", "S R G / R G M / G M P / M P D");
+        var take = Sung(plan, [(0, 22, 1.5), (2, 3, 1), (3, -6, 1), (4, 5, 1), (5, 9, 1), (6, -4, 1), (7, 0, 1), (8, -11, 1), (9, 2, 1), (10, 8, 1), (11, 3, 1)], []);
+        Assert.Equal([1], Hear(take).Notes.Where(n => n.Status != NoteStatus.Sung).Select(n => n.Status == NoteStatus.LeftOut ? n.Index : -1));
+    }
+
+    private static TakePlan Plan(string scale, string lines) => Corpus.Plans("clean", 3, 1).First() with
+    {
+        Voice = 0,
+        VibratoCents = 0,
+        OffsetCents = 0,
+        Score = new Drill { Scale = Catalogue.Default.Find(scale)!.Scale, Pattern = Pattern.Parse(lines), Tonic = Tonic.Parse("C3"), Tempo = 90, Delivery = Delivery.LineByLine }.ToScore(),
+    };
+
+    /// <summary>Notes sung one after the other, each so many cents off and so many times as long as in the drill, with a pause after each line.</summary>
+    private static MadeTake Sung(TakePlan plan, (int Index, double Off, double Long)[] notes, List<MadeEvent> events)
+    {
+        var drill = new DrillNotes(plan.Score);
+        var (tones, time) = (new List<SungTone>(), 0.8);
+        foreach (var (index, off, times) in notes)
+        {
+            var note = drill.Notes[index];
+            var end = time + (times * note.Seconds);
+            tones.Add(new SungTone { Index = index, Cents = note.Cents + off, IsOther = Math.Abs(off) > 100, Onset = time, End = end, Touches = !note.IsLast });
+            time = end + (note.IsLast ? 0.5 : 0);
+        }
+
+        return new MadeTake(plan, VoiceMaker.Sing(plan, tones, new Random(4)), VoiceMaker.Rate, tones, [], events, 0);
+    }
+
     private static TakeReport Hear(MadeTake take) => Listener.Hear(take.Plan.Score, SoundSource.FromSamples(take.Samples, take.Rate), TestContext.Current.CancellationToken);
 }

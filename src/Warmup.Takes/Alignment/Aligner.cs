@@ -22,6 +22,9 @@ internal sealed class Aligner
     // Frames at a note's edges where a pause belongs to its neighbours.
     private const int Inside = 12;
 
+    // Notes touch where fewer frames lie between them.
+    private const int Touching = 12;
+
     private const int LongestNote = 12 * PitchTrack.FramesASecond;
 
     // A gap of the drill that is long enough to breathe in, in seconds.
@@ -125,7 +128,7 @@ internal sealed class Aligner
         var end = Reached.Never;
         foreach (var i in _resting.Concat(_ended))
         {
-            end.Offer(_ways, At(i).Plus(i == n || isPart ? 0 : _weights.Jump));
+            end.Offer(_ways, At(i).Plus(i == n || isPart ? 0 : _weights.Jump + (i > 0 && !_notes[i - 1].IsLast ? _weights.BreakOff : 0)));
         }
 
         return _ways.Trace(end);
@@ -234,7 +237,7 @@ internal sealed class Aligner
             var frames = to - one.From;
             var match = _table.OfNote(_pitchOf[one.Note], one.From, to);
             var isOther = false;
-            if (match > _weights.Other + (0.3 * _weights.Frame * frames))
+            if (match > _weights.Other)
             {
                 if (othersFrom != one.From)
                 {
@@ -264,6 +267,7 @@ internal sealed class Aligner
             {
                 cost += LengthCost(one, frames) + (_weights.Breathed * _cues.PausesBetween((one.From + Inside) / _step, place - (Inside / _step)));
                 bound = Math.Min(bound, cost + _weights.Beam);
+                cost += (_weights.LeftOut * _table.Unheard(one.From, to)) + (_weights.NoDip * GoesOn(one, to, match));
                 End(one, to, isOther, cost);
             }
         }
@@ -278,6 +282,29 @@ internal sealed class Aligner
         }
 
         return least;
+    }
+
+    /// <summary>
+    /// How clearly a note only goes on with the tone before it, 0 to 1: their pitches differ in the drill, but the pitch of one of them explains the other better than
+    /// its own does, and no dip parts them. What two notes of one pitch in the drill cost is decided where the second begins.
+    /// </summary>
+    private double GoesOn(in Open one, int to, double match)
+    {
+        if (one.Before < 0)
+        {
+            return 0;
+        }
+
+        var before = _ways.SpanOf(one.Before);
+        var (here, there) = (_pitchOf[one.Note], _pitchOf[before.Note]);
+        if (here == there || one.From - before.To >= Touching)
+        {
+            return 0;
+        }
+
+        var matchBefore = Math.Min(_weights.Other, _table.OfNote(there, before.From, before.To));
+        var isOne = _table.OfNote(there, one.From, to) < Math.Min(_weights.Other, match) || _table.OfNote(here, before.From, before.To) < matchBefore;
+        return isOne ? 1 - _cues.Dip(one.From / _step) : 0;
     }
 
     /// <summary>Whether a note that costs at least so much can still be the cheapest to end here, or its rival.</summary>

@@ -35,7 +35,7 @@ internal sealed record AlignmentWeights
     /// <summary>The share of it that is let off where the frame is softer than the voice and has a drone's pitch.</summary>
     public double Drone { get; init; } = 0.5;
 
-    /// <summary>What a note costs that is left out.</summary>
+    /// <summary>What a note costs that is left out, and one of which nothing is heard; one of which less than a quarter is heard costs a part of it.</summary>
     public double LeftOut { get; init; } = 6;
 
     /// <summary>What it costs to sing another note.</summary>
@@ -47,8 +47,8 @@ internal sealed record AlignmentWeights
     /// <summary>What it costs to leave the order of the lines: to sing one again, to go on with another than the next, to end before the drill does.</summary>
     public double Jump { get; init; } = 6;
 
-    /// <summary>What it costs besides to break a line off.</summary>
-    public double BreakOff { get; init; } = 2;
+    /// <summary>What it costs besides to break a line off, at the end of the take too.</summary>
+    public double BreakOff { get; init; } = 3;
 
     /// <summary>What a breath's pause costs inside a line, where the drill has none.</summary>
     public double Paused { get; init; } = 2;
@@ -59,7 +59,7 @@ internal sealed record AlignmentWeights
     /// <summary>What it costs to leave a line for another than the next without a pause; half of it for the next, where the drill has a pause.</summary>
     public double Unpaused { get; init; } = 3;
 
-    /// <summary>What it costs to divide a tone in two notes of one pitch where its level does not dip.</summary>
+    /// <summary>What it costs to divide a tone in two notes where neither its pitch changes nor its level dips.</summary>
     public double NoDip { get; init; } = 3;
 
     /// <summary>The logarithm of the length ratio at which a note's length costs one half, before the pace is known.</summary>
@@ -69,7 +69,7 @@ internal sealed record AlignmentWeights
     public double Length { get; init; } = 0.22;
 
     /// <summary>How much dearer the best alignment without a note must be for the note to be sure.</summary>
-    public double Sure { get; init; } = 2;
+    public double Sure { get; init; } = 1.5;
 
     /// <summary>What a note of any melody costs that is not the drill: the drill has to explain a take at less.</summary>
     public double FreeNote { get; init; } = 3;

@@ -10,6 +10,7 @@ internal sealed class MatchTable
     private readonly double[] _pitches;
     private readonly float[] _sums;
     private readonly double[] _rest;
+    private readonly double[] _voice;
     private readonly int _count;
     private readonly double _deviation;
 
@@ -28,7 +29,7 @@ internal sealed class MatchTable
         frames = Math.Min(frames, track.Count);
         (_pitches, _count) = (pitches, pitches.Length);
         _sums = new float[(frames + 1) * _count];
-        _rest = new double[frames + 1];
+        (_rest, _voice) = (new double[frames + 1], new double[frames + 1]);
         var costs = new double[_count];
         var offs = new double[_count];
         var sums = new double[_count];
@@ -43,6 +44,7 @@ internal sealed class MatchTable
         {
             Costs(track.At(f), track.EvenAt(f), pitches, weights, costs, offs);
             var voice = voicing[f];
+            _voice[f + 1] = _voice[f] + voice;
             var drone = IsOfDrone(track.At(f)[0].Cents - tonic) ? weights.Drone * voicing.Softness(f) : 0;
             _rest[f + 1] = _rest[f] + (weights.Frame * weights.Unassigned * voice * (1 - drone));
             for (var p = 0; p < _count; p++)
@@ -87,6 +89,9 @@ internal sealed class MatchTable
     /// <summary>The cost of no note from one frame to before another.</summary>
     public double Rest(int from, int to) => _rest[to] - _rest[from];
 
+    /// <summary>How far less than a quarter of a stretch is voice, 0 to 1.</summary>
+    public double Unheard(int from, int to) => Math.Max(0, 1 - (4 * (_voice[to] - _voice[from]) / (to - from)));
+
     /// <summary>The pitch that costs least in a stretch.</summary>
     /// <param name="from">The first frame.</param>
     /// <param name="to">The frame after the last.</param>
@@ -106,7 +111,26 @@ internal sealed class MatchTable
             }
         }
 
-        return new Heard(true, _pitches[best], least);
+        return About(best, low, high);
+    }
+
+    /// <summary>
+    /// The pitch about one of the table's at which a stretch costs least. The table's pitches lie apart; what is sung between two of them would cost more the longer it
+    /// lasts. Near a pitch the cost is a parabola, which it gives with its two neighbours.
+    /// </summary>
+    private Heard About(int pitch, ReadOnlySpan<float> low, ReadOnlySpan<float> high)
+    {
+        double least = high[pitch] - low[pitch];
+        if (pitch == 0 || pitch == _count - 1)
+        {
+            return new Heard(true, _pitches[pitch], least);
+        }
+
+        double below = high[pitch - 1] - low[pitch - 1];
+        double above = high[pitch + 1] - low[pitch + 1];
+        var bend = below + above - (2 * least);
+        var off = Math.Min(below, above) < least || bend < LeastWeight ? 0 : (below - above) / (2 * bend);
+        return new Heard(true, _pitches[pitch] + (off * (_pitches[pitch + 1] - _pitches[pitch])), least - (off * off * bend / 2));
     }
 
     /// <summary>A pitch and what it costs in a stretch.</summary>

@@ -11,6 +11,10 @@ internal sealed class SungWays
     /// <summary>How much more another way may cost and still be remembered.</summary>
     public const double MostBehind = 12;
 
+    // How often a way may part from the best one and from its rivals to be looked at, and how much more it may cost in all.
+    private const int MostPartings = 3;
+    private const double MostBehindAgain = 3;
+
     private const int AtFirst = 100_000;
     private readonly List<Way> _ways = [];
     private int _most = AtFirst;
@@ -34,6 +38,9 @@ internal sealed class SungWays
         _ways.Add(way);
         return _ways.Count - 1;
     }
+
+    /// <summary>A way's last note and its frames.</summary>
+    public SungSpan SpanOf(int way) => _ways[way].Span;
 
     /// <summary>The notes up to a way's; 0 before the first.</summary>
     public ulong NotesOf(int way) => way < 0 ? 0 : _ways[way].Notes;
@@ -111,27 +118,34 @@ internal sealed class SungWays
 
         return new TakeAlignment([.. chain.Select(w => _ways[w].Span)], margins, end.Cost);
 
-        // Both ways back to where their notes are the same; what the first has for itself is doubtful.
         void Doubt(int way, int rival, double behind)
         {
-            if (!(behind <= MostBehind))
+            if (behind <= MostBehind)
             {
-                return;
+                Part(way, rival, behind, [], [], MostPartings);
             }
+        }
 
-            var (own, others) = (new List<int>(), new List<SungSpan>());
+        // Both ways back to where their notes are the same; what the first has for itself is doubtful. The other one has rivals of its own, which are followed too.
+        void Part(int way, int rival, double behind, List<int> own, List<SungSpan> others, int partings)
+        {
             while (NotesOf(way) != NotesOf(rival))
             {
                 if (From(way) >= From(rival))
                 {
                     own.Add(way);
                     way = _ways[way].Before;
+                    continue;
                 }
-                else
+
+                var there = _ways[rival];
+                others.Add(there.Span);
+                if (partings > 0 && behind + there.Behind <= MostBehindAgain)
                 {
-                    others.Add(_ways[rival].Span);
-                    rival = _ways[rival].Before;
+                    Part(way, there.Rival, behind + there.Behind, [.. own], [.. others], partings - 1);
                 }
+
+                rival = there.Before;
             }
 
             foreach (var w in own)
