@@ -48,7 +48,7 @@ internal sealed record AlignmentWeights
     public double Jump { get; init; } = 6;
 
     /// <summary>What it costs besides to break a line off, at the end of the take too.</summary>
-    public double BreakOff { get; init; } = 3;
+    public double BreakOff { get; init; } = 2.5;
 
     /// <summary>What a breath's pause costs inside a line, where the drill has none.</summary>
     public double Paused { get; init; } = 2;
