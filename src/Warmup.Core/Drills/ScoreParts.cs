@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Serialization;
 
 namespace Warmup;
@@ -151,6 +152,9 @@ public readonly partial record struct ScoreLine
 
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(FirstNote, _noteCountLessOne, Round, Onset, Length);
+
+    /// <summary>The number of notes, the onset and the length.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{NoteCount} note{(NoteCount == 1 ? string.Empty : "s")} at {Onset} for {Length}");
 
     /// <summary>The same line on a grid that is finer by a whole factor.</summary>
     internal ScoreLine Refined(int factor) => new(FirstNote, NoteCount, OnsetSteps * factor, LengthSteps * factor, (_resolutionLessOne + 1) * factor, Speed, Round)
