@@ -158,6 +158,7 @@ public sealed class PlanPageInChromiumTests(OpenedInChromium opened, PageServer 
 
 /// <summary>The served pages in dark, which Chromium can be asked for.</summary>
 [Collection<ServedInChromium>]
+[Trait("Run", "whole")]
 public sealed class DarkPagesTests(OpenedInChromium opened, PageServer server) : ServedPage(opened, server), IAsyncLifetime
 {
     public static TheoryData<string, string> Addresses =>

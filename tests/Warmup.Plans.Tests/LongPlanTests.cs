@@ -27,6 +27,7 @@ public class LongPlanTests
     }
 
     [Fact]
+    [Trait("Run", "whole")]
     public void Ten_thousand_days_take_no_more_memory_a_day_than_two_thousand()
     {
         // A first plan pays for what is made once.
@@ -73,6 +74,7 @@ public class LongPlanTests
     }
 
     [Fact]
+    [Trait("Run", "whole")]
     public void Days_that_are_kept_take_some_thirty_bytes_each()
     {
         var draw = WarmupPlan.Draw(Long(3_000));

@@ -6,6 +6,7 @@ namespace Warmup.Readers.Tests;
 /// What a notation editor makes of the files. Source: MuseScore 3 converts them to MIDI and PDF; the MIDI is read by NAudio and compared
 /// with the score, the pages are turned into pictures by poppler.
 /// </summary>
+[Trait("Run", "whole")]
 public class MuseScoreTests(MuseScoreBatch batch, ITestOutputHelper output) : IClassFixture<MuseScoreBatch>
 {
     [Theory]
