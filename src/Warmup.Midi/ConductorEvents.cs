@@ -9,8 +9,13 @@ internal sealed class ConductorEvents(MidiPlan plan) : TrackEvents(plan)
 
     private static readonly ShortText LineWord = ShortText.Of("Line ");
 
+    private readonly bool _hasOneSection = plan.Score.Sections.Count == 1;
+
     private int _section;
     private Section _at = plan.Score.Sections[0];
+    private ValueList<ScoreLine> _lines;
+    private long _start;
+    private long _stepTicks;
     private bool _isOpen;
     private int _measure;
     private int _line;
@@ -68,27 +73,27 @@ internal sealed class ConductorEvents(MidiPlan plan) : TrackEvents(plan)
 
     private long TempoTick() => _tempo < _at.TempoChanges.Count ? Plan.TickOf(_section, _at.TempoChanges[_tempo].Onset) : long.MaxValue;
 
-    private long LineTick() => Plan.Options.HasMarkers && _line < _at.Lines.Count
-        ? Plan.TickOf(_section, Marker.StepsIn(_at.Lines.AsSpan()[_line]))
-        : long.MaxValue;
+    private long LineTick() => _line < _lines.Count ? _start + (Marker.StepsIn(_lines.AsSpan()[_line]) * _stepTicks) : long.MaxValue;
 
     /// <summary>The text of a marker as most have it, <c>Line 12</c>; none where it is longer.</summary>
-    private ShortText ShortMarker => Plan.Score.Sections.Count > 1 || _isAnswer || _line >= 99 ? default
+    private ShortText ShortMarker => !_hasOneSection || _isAnswer || _line >= 99 ? default
         : _line >= 9 ? LineWord.With((char)('0' + ((_line + 1) / 10))).With((char)('0' + ((_line + 1) % 10)))
         : LineWord.With((char)('1' + _line));
 
-    private LineMarker Marker => new(Plan.Score.Sections.Count > 1 ? _section : -1, _line, _isAnswer);
+    private LineMarker Marker => new(_hasOneSection ? -1 : _section, _line, _isAnswer);
 
     private void Enter()
     {
         _at = Plan.Score.Sections[_section];
+        _lines = Plan.Options.HasMarkers ? _at.Lines : default;
+        (_start, _stepTicks) = (Plan.StartOf(_section), Plan.StepTicks(_section));
         _isOpen = false;
         _measure = 0;
         _line = 0;
         _isAnswer = false;
         _tempo = 0;
         (_measureTick, _lineTick, _tempoTick) = (MeasureTick(), LineTick(), TempoTick());
-        Next = At(Plan.Starts[_section], EventPhase.Setup);
+        Next = At(_start, EventPhase.Setup);
     }
 
     private void Open(ref TrackWriter writer)
@@ -98,7 +103,7 @@ internal sealed class ConductorEvents(MidiPlan plan) : TrackEvents(plan)
             writer.Text(Tick, 0x03, Plan.Score.Title);
         }
 
-        if (Plan.Score.Sections.Count > 1)
+        if (!_hasOneSection)
         {
             writer.Text(Tick, 0x01, _at.Title);
         }
@@ -139,7 +144,7 @@ internal sealed class ConductorEvents(MidiPlan plan) : TrackEvents(plan)
     private void WriteMarkers(ref TrackWriter writer)
     {
         var until = Plan.Options.IsSingleTrack ? _lineTick : Math.Min(_tempoTick, _measureTick);
-        var lines = _at.Lines.AsSpan();
+        var lines = _lines.AsSpan();
         do
         {
             if (ShortMarker is { Length: > 0 } marker)

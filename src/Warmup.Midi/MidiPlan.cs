@@ -13,10 +13,7 @@ internal sealed class MidiPlan
 
     // The spans of one tempo, which the drone alone needs: where each begins, in seconds and in ticks, and how many ticks it has a second.
     private readonly List<(Rational Seconds, long Tick, Rational Rate)>? _spans;
-    private readonly long[] _stepTicks;
-
-    // The quarter notes of an akshara of each section: 1 in the talas, 3/2 for a dotted quarter.
-    private readonly Rational[] _quarters;
+    private readonly SectionPlan[] _sections;
 
     private MidiPlan(Score score, MidiOptions options)
     {
@@ -27,20 +24,17 @@ internal sealed class MidiPlan
             throw new ExportException("a score must have at least 1 section, not 0");
         }
 
-        _quarters = new Rational[score.Sections.Count];
-        for (var s = 0; s < _quarters.Length; s++)
+        _sections = new SectionPlan[score.Sections.Count];
+        for (var s = 0; s < _sections.Length; s++)
         {
-            _quarters[s] = score.Sections[s].Meter.BeatValue * 4;
+            _sections[s].Quarters = score.Sections[s].Meter.BeatValue * 4;
         }
 
         TicksPerQuarter = Division();
-        Starts = new long[score.Sections.Count + 1];
-        Keys = new KeyTuning[score.Sections.Count][];
-        CheckTempi();
         SlideSemitones = options.HasVoice ? VoiceShape.BendSemitones(score) : 0;
-        _stepTicks = new long[Keys.Length];
-        for (var s = 0; s < Keys.Length; s++)
+        for (var s = 0; s < _sections.Length; s++)
         {
+            ref var plan = ref _sections[s];
             var section = score.Sections[s];
             if (section.Measures.IsEmpty || section.LengthSteps < 1)
             {
@@ -48,9 +42,10 @@ internal sealed class MidiPlan
                     CultureInfo.InvariantCulture, $"{PlaceOf(s)}has {section.Measures.Count} measures and {section.LengthSteps} grid steps; each must be at least 1"));
             }
 
-            _stepTicks[s] = (TicksPerQuarter * _quarters[s] / section.Resolution).Numerator;
-            Starts[s + 1] = Starts[s] + (section.LengthSteps * _stepTicks[s]);
-            Keys[s] = options.HasVoice ? VoiceKeys(s) : [];
+            plan.Start = End;
+            plan.StepTicks = (TicksPerQuarter * plan.Quarters / section.Resolution).Numerator;
+            plan.Keys = options.HasVoice ? VoiceKeys(s) : [];
+            End += section.LengthSteps * plan.StepTicks;
         }
 
         if (options.HasDrone && score.Drone is { } drone)
@@ -69,17 +64,11 @@ internal sealed class MidiPlan
     /// <summary>Ticks a quarter note.</summary>
     public int TicksPerQuarter { get; }
 
-    /// <summary>The tick at which each section begins, and last the tick at which the score ends.</summary>
-    public long[] Starts { get; }
-
     /// <summary>The tick at which the score ends.</summary>
-    public long End => Starts[^1];
+    public long End { get; }
 
     /// <summary>The score's length in seconds; 0 where no drone is written.</summary>
     public Rational Seconds { get; }
-
-    /// <summary>The key and the tuning of each pitch of each section.</summary>
-    public KeyTuning[][] Keys { get; }
 
     /// <summary>The range of the voice's bend that its slides need, in semitones; 0 where nothing slides.</summary>
     public int SlideSemitones { get; }
@@ -91,6 +80,12 @@ internal sealed class MidiPlan
     /// <exception cref="ExportException">MIDI cannot hold the score.</exception>
     public static MidiPlan For(Score score, MidiOptions options) => new(score, options);
 
+    /// <summary>The tick at which a section begins.</summary>
+    public long StartOf(int section) => _sections[section].Start;
+
+    /// <summary>The key and the tuning of each pitch of a section.</summary>
+    public KeyTuning[] KeysOf(int section) => _sections[section].Keys;
+
     /// <summary>The tick of a point in a section.</summary>
     /// <param name="section">The index of the section.</param>
     /// <param name="aksharas">The point, in aksharas from the section's beginning.</param>
@@ -98,19 +93,19 @@ internal sealed class MidiPlan
     {
         if (aksharas.IsInteger)
         {
-            return Starts[section] + (aksharas.Numerator * AksharaTicks(section));
+            return StartOf(section) + (aksharas.Numerator * AksharaTicks(section));
         }
 
         var (ticks, rest) = Math.DivRem(aksharas.Numerator * AksharaTicks(section), aksharas.Denominator);
         return rest == 0
-            ? Starts[section] + ticks
+            ? StartOf(section) + ticks
             : throw new ExportException($"{PlaceOf(section)}{aksharas} aksharas do not fall on the section's grid of 1/{Score.Sections[section].Resolution}");
     }
 
     /// <summary>The tick of a point in a section.</summary>
     /// <param name="section">The index of the section.</param>
     /// <param name="steps">The point, in grid steps from the section's beginning.</param>
-    public long TickOf(int section, int steps) => Starts[section] + (steps * _stepTicks[section]);
+    public long TickOf(int section, int steps) => StartOf(section) + (steps * _sections[section].StepTicks);
 
     /// <summary>The bend that raises a key of the voice by a number of cents.</summary>
     public int BendOf(double cents) => KeyTuning.BendOf(cents, BendSemitones);
@@ -118,10 +113,10 @@ internal sealed class MidiPlan
     private int BendSemitones => SlideSemitones == 0 ? KeyTuning.BendSemitones : SlideSemitones;
 
     /// <summary>The ticks of an akshara in a section.</summary>
-    public long AksharaTicks(int section) => _stepTicks[section] * Score.Sections[section].Resolution;
+    public long AksharaTicks(int section) => _sections[section].StepTicks * Score.Sections[section].Resolution;
 
     /// <summary>The ticks of a grid step in a section.</summary>
-    public long StepTicks(int section) => _stepTicks[section];
+    public long StepTicks(int section) => _sections[section].StepTicks;
 
     /// <summary>The tick nearest a time in seconds from the score's beginning, by the exact tempi of the sections.</summary>
     public long TickAt(Rational seconds)
@@ -168,11 +163,12 @@ internal sealed class MidiPlan
     public int MicrosecondsPerQuarter(int section, Rational aksharas)
     {
         const int Most = 0xFF_FFFF;
-        var tempo = aksharas * _quarters[section];
+        var tempo = aksharas * _sections[section].Quarters;
         var slowest = 60_000_000.0 / Most;
         if (tempo.Sign > 0)
         {
-            var microseconds = ((60_000_000 / tempo) + new Rational(1, 2)).Floor();
+            // The floor of the exact quotient and a half.
+            var microseconds = ((120_000_000 * tempo.Denominator) + tempo.Numerator) / (2 * tempo.Numerator);
             if (microseconds is >= 1 and <= Most)
             {
                 return (int)microseconds;
@@ -189,7 +185,7 @@ internal sealed class MidiPlan
     public (int Numerator, int Power) TimeSignature(int section, int measure)
     {
         var score = Score.Sections[section];
-        var length = score.Measures[measure].Length * _quarters[section];
+        var length = score.Measures[measure].Length * _sections[section].Quarters;
         for (var power = score.Meter.IsFree ? 2 : Log2(score.Meter.SignatureType); power <= 6; power++)
         {
             var beats = length * (1 << power) / 4;
@@ -202,19 +198,6 @@ internal sealed class MidiPlan
         throw new ExportException(string.Create(
             CultureInfo.InvariantCulture,
             $"{PlaceOf(section)}measure {measure + 1} of {length} quarter notes has no time signature of 1 to 255 quarters or smaller notes down to sixty-fourths"));
-    }
-
-    /// <summary>Refuses a tempo that no file can hold.</summary>
-    private void CheckTempi()
-    {
-        for (var s = 0; s < Score.Sections.Count; s++)
-        {
-            _ = MicrosecondsPerQuarter(s, Score.Sections[s].Tempo);
-            foreach (var change in Score.Sections[s].TempoChanges)
-            {
-                _ = MicrosecondsPerQuarter(s, change.Tempo);
-            }
-        }
     }
 
     private void AddSpans(List<(Rational Seconds, long Tick, Rational Rate)> spans)
@@ -271,7 +254,7 @@ internal sealed class MidiPlan
     private int Division()
     {
         long grid = 1;
-        for (var s = 0; s < _quarters.Length; s++)
+        for (var s = 0; s < _sections.Length; s++)
         {
             var section = Score.Sections[s];
             if (section.Resolution < 1)
@@ -280,7 +263,7 @@ internal sealed class MidiPlan
                     CultureInfo.InvariantCulture, $"a section's grid steps an akshara must be at least 1, not {section.Resolution}"));
             }
 
-            grid = Rational.Lcm(grid, (_quarters[s] / section.Resolution).Denominator);
+            grid = Rational.Lcm(grid, (_sections[s].Quarters / section.Resolution).Denominator);
             if (grid > MostTicks)
             {
                 var all = string.Join(", ", Score.Sections.Select(s => s.Resolution).Distinct());
@@ -324,6 +307,22 @@ internal sealed class MidiPlan
     internal static string OutOfKeys(ScorePitch pitch) => string.Create(
         CultureInfo.InvariantCulture,
         $"{pitch.Tone} ({pitch.Name}, MIDI note {pitch.Midi}) with {pitch.OffsetCents:0.##} cents would need a MIDI note outside 0 to 127; choose another tonic or reference pitch");
+
+    /// <summary>A section on the ticks of the file.</summary>
+    private struct SectionPlan
+    {
+        /// <summary>The quarter notes of an akshara: 1 in the talas, 3/2 for a dotted quarter.</summary>
+        public Rational Quarters;
+
+        /// <summary>The tick at which it begins.</summary>
+        public long Start;
+
+        /// <summary>The ticks of a grid step.</summary>
+        public long StepTicks;
+
+        /// <summary>The key and the tuning of each pitch.</summary>
+        public KeyTuning[] Keys;
+    }
 
     private static int Log2(int value) => value > 1 ? int.Log2(value) : 0;
 }

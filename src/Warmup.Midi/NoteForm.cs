@@ -3,13 +3,16 @@ namespace Warmup.Midi;
 /// <summary>What notes of one length have in common: the time between the message that begins each and the one that ends it, in one or two bytes.</summary>
 internal readonly struct NoteForm
 {
-    private readonly ulong _time;
-    private readonly int _endsAt;
+    // The two messages without channel, key and velocity, with the time between them; and a one where each begins.
+    private readonly ulong _messages;
+    private readonly ulong _begins;
 
     private NoteForm(int steps, long ticks, ulong time, int timeBytes)
     {
         (Steps, Ticks, Bytes) = (steps, ticks, 3 + timeBytes + 3);
-        (_time, _endsAt) = (time << (8 * 3), 8 * (3 + timeBytes));
+        var end = 8 * (3 + timeBytes);
+        _messages = 0x90 | (time << (8 * 3)) | ((0x80 | ((ulong)TrackWriter.Release << 16)) << end);
+        _begins = 1 | (1UL << end);
     }
 
     /// <summary>The length in grid steps.</summary>
@@ -30,10 +33,6 @@ internal readonly struct NoteForm
     };
 
     /// <summary>The two messages of a note with the time between them, as one number that begins with its lowest byte.</summary>
-    public ulong Messages(int channel, int key, int velocity)
-    {
-        var begins = 0x90 | channel | (key << 8) | (velocity << 16);
-        var ends = 0x80 | channel | (key << 8) | (TrackWriter.Release << 16);
-        return unchecked((uint)begins | _time | ((ulong)(uint)ends << _endsAt));
-    }
+    public ulong Messages(int channel, int key, int velocity) =>
+        unchecked(_messages | (_begins * (uint)(channel | (key << 8))) | ((uint)velocity << 16));
 }

@@ -17,7 +17,6 @@ internal sealed partial class VoiceEvents : TrackEvents
     private readonly int[] _retuned;
     private readonly MidiTuning _tuning;
     private readonly bool _hasLyrics;
-    private readonly int _velocity;
 
     // What changes while the present key sounds, and the note at which its key began.
     private readonly List<ShapeEvent> _shape = [];
@@ -31,11 +30,9 @@ internal sealed partial class VoiceEvents : TrackEvents
 
     // What the notes of the present section need, one by one.
     private ValueList<ScoreNote> _notes;
-    private SungPitch[] _pitches = [];
-    private int[] _velocities = [];
-    private int _akshara;
-    private long _aksharaEnd;
-    private int _resolution;
+    private KeyTuning[] _pitches = [];
+    private SungSyllable[] _syllables = [];
+    private Velocities _velocities;
     private long _start;
     private long _stepTicks;
 
@@ -45,7 +42,6 @@ internal sealed partial class VoiceEvents : TrackEvents
         _tuning = plan.Options.Tuning;
         _retuned = IsRetuned ? new int[128] : [];
         _hasLyrics = plan.Options.HasLyrics;
-        _velocity = plan.Options.VoiceVelocity;
     }
 
     private enum Step
@@ -96,7 +92,7 @@ internal sealed partial class VoiceEvents : TrackEvents
                 Go(Step.On, EventPhase.On);
                 break;
             case Step.On:
-                writer.NoteOn(Tick, Channel, Key, Velocity(Note));
+                writer.NoteOn(Tick, Channel, Key, _velocities.At(Note.OnsetSteps));
                 Shape();
                 GoOn();
                 break;
@@ -140,7 +136,7 @@ internal sealed partial class VoiceEvents : TrackEvents
                 Ready(ref writer, on);
             }
 
-            if (!writer.IsRunning && !VoiceShape.IsNeeded(Note) && (!_hasLyrics || Checked(Note, _note).LyricBytes > 0) && NoteForm.Of(Note.LengthSteps, off - on) is { } form)
+            if (!writer.IsRunning && !VoiceShape.IsNeeded(Note) && (!_hasLyrics || _syllables[Note.SyllableIndex].Bytes > 0) && NoteForm.Of(Note.LengthSteps, off - on) is { } form)
             {
                 WriteAlike(ref writer, form);
             }
@@ -161,8 +157,8 @@ internal sealed partial class VoiceEvents : TrackEvents
     private void WriteAlike(ref TrackWriter writer, in NoteForm form)
     {
         var notes = _notes.AsSpan();
-        var pitches = _pitches.AsSpan();
-        var joining = Note.Joining;
+        var (pitches, syllables, hasLyrics, isBent, start, stepTicks) = (_pitches, _syllables, _hasLyrics, _tuning == MidiTuning.PitchBend, _start, _stepTicks);
+        var (joining, velocities, bend) = (Note.Joining, _velocities, _bend);
         var room = writer.Room(LongestNote);
         var (n, at, tick) = (_note, 0, writer.Tick);
 
@@ -178,44 +174,37 @@ internal sealed partial class VoiceEvents : TrackEvents
                     break;
                 }
 
-                var on = _start + (note.OnsetSteps * _stepTicks);
-                if (_hasLyrics)
+                var on = start + (note.OnsetSteps * stepTicks);
+                if (hasLyrics && syllables[note.SyllableIndex].Bytes == 0)
                 {
-                    if (!ReferenceEquals(note.Syllable, pitch.Syllable))
-                    {
-                        Check(note, n);
-                    }
-
-                    if (pitch.LyricBytes == 0)
-                    {
-                        break;
-                    }
+                    break;
                 }
 
                 var place = room.Slice(at, LongestNote);
                 var used = TrackWriter.Time(place, on - tick);
-                if (pitch.Bend != _bend && _tuning == MidiTuning.PitchBend)
+                if (isBent && pitch.Bend != bend)
                 {
-                    _bend = pitch.Bend;
-                    BinaryPrimitives.WriteInt32LittleEndian(place[used..], 0xE0 | Channel | ((_bend & 0x7F) << 8) | ((_bend >> 7) << 16));
+                    bend = pitch.Bend;
+                    BinaryPrimitives.WriteInt32LittleEndian(place[used..], 0xE0 | Channel | ((bend & 0x7F) << 8) | ((bend >> 7) << 16));
                     used += 4;
                 }
 
-                if (_hasLyrics)
+                if (hasLyrics)
                 {
-                    var (lyric, bytes) = EndsLine(notes, n) ? (pitch.LastLyric, pitch.LyricBytes + 1) : (pitch.Lyric, pitch.LyricBytes);
+                    ref readonly var syllable = ref syllables[note.SyllableIndex];
+                    var (lyric, bytes) = EndsLine(notes, n) ? (syllable.LastEvent, syllable.Bytes + 1) : (syllable.Event, syllable.Bytes);
                     BinaryPrimitives.WriteUInt64LittleEndian(place[used..], lyric);
                     place[used + bytes] = 0;
                     used += bytes + 1;
                 }
 
-                BinaryPrimitives.WriteUInt64LittleEndian(place[used..], form.Messages(Channel, pitch.Key, Velocity(note)));
+                BinaryPrimitives.WriteUInt64LittleEndian(place[used..], form.Messages(Channel, pitch.Key, velocities.At(note.OnsetSteps)));
                 at += used + form.Bytes;
                 tick = on + form.Ticks;
             }
         }
 
-        _note = n;
+        (_note, _velocities, _bend) = (n, velocities, bend);
         writer.Take(at, tick, 0x80 | Channel);
     }
 
@@ -227,7 +216,7 @@ internal sealed partial class VoiceEvents : TrackEvents
             WriteLyric(ref writer, on, _note);
         }
 
-        writer.NoteOn(on, Channel, Key, Velocity(Note));
+        writer.NoteOn(on, Channel, Key, _velocities.At(Note.OnsetSteps));
         Shape();
         foreach (var change in _shape)
         {
@@ -241,62 +230,20 @@ internal sealed partial class VoiceEvents : TrackEvents
 
     private ref readonly ScoreNote Note => ref _notes.AsSpan()[_note];
 
-    private ref readonly SungPitch Pitch => ref _pitches[Note.PitchIndex];
+    private ref readonly KeyTuning Pitch => ref _pitches[Note.PitchIndex];
 
     private int Key => Pitch.Key;
 
     private bool IsRetuned => _tuning == MidiTuning.TuningStandard;
 
-    /// <summary>
-    /// How loud a note is where it stands in the avartana; avartanas follow each other from the section's beginning. Asked for note after note,
-    /// it counts aksharas and need not divide.
-    /// </summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private int Velocity(in ScoreNote note)
-    {
-        unchecked
-        {
-            while (note.OnsetSteps >= _aksharaEnd)
-            {
-                _aksharaEnd += _resolution;
-                _akshara = _akshara + 1 < _velocities.Length ? _akshara + 1 : 0;
-            }
-
-            return note.OnsetSteps == _aksharaEnd - _resolution ? _velocities[_akshara] : _velocity;
-        }
-    }
-
-    /// <summary>How loud a note is on each akshara of an avartana; in free rhythm all are as loud as between them.</summary>
-    private static int[] Velocities(Meter meter, MidiOptions options)
-    {
-        if (meter.IsFree)
-        {
-            return [options.VoiceVelocity];
-        }
-
-        var velocities = new int[meter.Beats];
-        for (var beat = 0; beat < velocities.Length; beat++)
-        {
-            velocities[beat] = Math.Min(127, options.VoiceVelocity + meter.AccentOf(beat) switch
-            {
-                BeatAccent.Avartana => options.AvartanaAccent,
-                BeatAccent.Anga => options.AngaAccent,
-                _ => options.AksharaAccent,
-            });
-        }
-
-        return velocities;
-    }
-
     private void EnterSection()
     {
         _note = 0;
         _notes = Section.Notes;
-        _pitches = Array.ConvertAll(Plan.Keys[_section], static key => new SungPitch(key));
-        _velocities = Velocities(Section.Meter, Plan.Options);
-        _resolution = Section.Resolution;
-        (_akshara, _aksharaEnd) = (0, _resolution);
-        _start = Plan.Starts[_section];
+        _pitches = Plan.KeysOf(_section);
+        _syllables = _hasLyrics ? Syllables() : [];
+        _velocities = new Velocities(Section, Plan.Options);
+        _start = Plan.StartOf(_section);
         _stepTicks = Plan.StepTicks(_section);
         if (IsRetuned)
         {
@@ -335,13 +282,13 @@ internal sealed partial class VoiceEvents : TrackEvents
     }
 
     /// <summary>Whether a note can begin as the channel is.</summary>
-    private bool IsReady(in ScoreNote note, in SungPitch pitch) => IsTuned(pitch) && IsUnbent && _expression == VoiceShape.ExpressionOf(note);
+    private bool IsReady(in ScoreNote note, in KeyTuning pitch) => IsTuned(pitch) && IsUnbent && _expression == VoiceShape.ExpressionOf(note);
 
     /// <summary>Whether a slide before has left no bend behind where keys are not tuned by bends.</summary>
     private bool IsUnbent => _tuning == MidiTuning.PitchBend || _bend is Untuned or KeyTuning.NoBend;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private bool IsTuned(in SungPitch pitch) => _tuning switch
+    private bool IsTuned(in KeyTuning pitch) => _tuning switch
     {
         MidiTuning.PitchBend => _bend == pitch.Bend,
         MidiTuning.TuningStandard => _retuned[pitch.Key] == pitch.Retuned,
@@ -436,12 +383,12 @@ internal sealed partial class VoiceEvents : TrackEvents
         }
     }
 
-    private void Tune(ref TrackWriter writer, long tick, in SungPitch pitch)
+    private void Tune(ref TrackWriter writer, long tick, in KeyTuning pitch)
     {
         if (IsRetuned)
         {
             var message = new TuningMessage(stackalloc byte[TuningMessage.Size], TuningProgram);
-            message.Add(pitch.Tuning);
+            message.Add(pitch);
             writer.SystemExclusive(tick, message.Data);
             _retuned[pitch.Key] = pitch.Retuned;
         }
@@ -461,7 +408,7 @@ internal sealed partial class VoiceEvents : TrackEvents
         {
             if (!seen[pitch.Key] && _retuned[pitch.Key] != pitch.Retuned && !message.IsFull)
             {
-                message.Add(pitch.Tuning);
+                message.Add(pitch);
                 _retuned[pitch.Key] = pitch.Retuned;
             }
 

@@ -42,10 +42,10 @@ internal sealed class Verse
         var isPlain = true;
         foreach (ref readonly var note in section.Notes.AsSpan())
         {
-            isPlain &= note.Syllable is [.., not '-'];
+            isPlain &= section.SungSyllables.AsSpan()[note.SyllableIndex] is [.., not '-'];
         }
 
-        return new Verse(section, n => section.Notes.AsSpan()[n].Syllable, isPlain);
+        return new Verse(section, n => section.SyllableOf(section.Notes.AsSpan()[n]), isPlain);
     }
 
     /// <summary>The score's own syllables: one for each line, and one after each gap.</summary>
@@ -54,7 +54,7 @@ internal sealed class Verse
         var dotted = Dotted(section);
         return new(
             section,
-            n => n > 0 && Follows(section, n) ? string.Empty : dotted?[section.Notes.AsSpan()[n].PitchIndex] ?? section.Notes.AsSpan()[n].Syllable,
+            n => n > 0 && Follows(section, n) ? string.Empty : dotted?[section.Notes.AsSpan()[n].PitchIndex] ?? section.SyllableOf(section.Notes.AsSpan()[n]),
             false);
     }
 

@@ -24,17 +24,9 @@ internal static class XmlText
         foreach (var section in score.Sections)
         {
             Check(section.Title, "a section's title");
-
-            // The syllables of a pitch repeat: the same string need not be checked again.
-            var known = new string?[section.Pitches.Count];
-            foreach (ref readonly var note in section.Notes.AsSpan())
+            foreach (var syllable in section.SungSyllables)
             {
-                ref var before = ref known[note.PitchIndex];
-                if (!ReferenceEquals(before, note.Syllable))
-                {
-                    before = note.Syllable;
-                    Check(before, "a syllable");
-                }
+                Check(syllable, "a syllable");
             }
         }
     }

@@ -24,7 +24,7 @@ internal static class SungWords
 
     private static string Line(Section section, ScoreLine line)
     {
-        var words = section.Notes.Skip(line.FirstNote).Take(line.NoteCount).Select(n => n.Syllable).ToList();
+        var words = section.Notes.Skip(line.FirstNote).Take(line.NoteCount).Select(section.SyllableOf).ToList();
         return words.Distinct().Count() == 1
             ? words[0]
             : string.Join(' ', words.Take(MostWords)) + (words.Count > MostWords ? " ..." : string.Empty);

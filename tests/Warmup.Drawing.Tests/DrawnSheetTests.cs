@@ -91,7 +91,7 @@ public class DrawnSheetTests
     {
         var score = (Mohanam with { Scale = Scale.Parse("S R2 G3 M1 P D2 N3 S'"), Syllables = Script(script) }).ToScore();
         var drawn = new Drawn(score);
-        Assert.Equal(score.Sections[0].Notes.Select(n => n.Syllable), drawn.Texts("note"));
+        Assert.Equal(score.Sections[0].Notes.Select(score.Sections[0].SyllableOf), drawn.Texts("note"));
         Assert.All(drawn.Of("note"), n => Assert.NotEmpty(Drawn.Glyphs(n)));
         Assert.All(drawn.Pages.Descendants().Where(e => e.Name.LocalName == "use"), u => Assert.DoesNotMatch("-0$", u.Attributes().First(a => a.Name.LocalName == "href").Value));
 
@@ -104,7 +104,7 @@ public class DrawnSheetTests
     {
         var score = (Mohanam with { Scale = Scale.Parse("S R1 G2 M2 P D1 N2 S'"), Syllables = Syllables.Solfa }).ToScore();
         var drawn = new Drawn(score);
-        Assert.Equal(score.Sections[0].Notes.Select(n => n.Syllable), drawn.Texts("note"));
+        Assert.Equal(score.Sections[0].Notes.Select(score.Sections[0].SyllableOf), drawn.Texts("note"));
         Assert.Empty(drawn.Of("variant"));
         Assert.NotEmpty(new Drawn(score, new SheetOptions { Letters = Syllables.SvaraLetters }).Of("variant"));
     }

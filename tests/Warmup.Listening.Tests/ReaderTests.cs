@@ -96,7 +96,7 @@ public class ReaderTests
         var notes = section.Notes;
         Assert.Equal(notes.ConvertAll(n => (n.Onset, n.Length)), file.Voice.Select(n => (Aksharas(n.Tick), Aksharas(n.Length))).ToValueList());
         AssertNear(notes.ConvertAll(n => section.PitchOf(n).Hz), file.Voice);
-        Assert.Equal(notes.ConvertAll(n => n.Syllable), file.Lyrics.Select(l => l.Text.TrimEnd(' ', '\r')).ToValueList());
+        Assert.Equal(section.Sung(), file.Lyrics.Select(l => l.Text.TrimEnd(' ', '\r')).ToValueList());
         Assert.Equal(file.Voice.Select(n => n.Tick), file.Lyrics.Select(l => l.Tick));
         Assert.Equal(section.Lines.Count, file.Lyrics.Count(l => l.Text.EndsWith('\r')));
 

@@ -88,7 +88,7 @@ internal static class PlainMidi
             }
 
             var endsLine = n + 1 == section.Notes.Count || section.Notes[n + 1].LineIndex != note.LineIndex;
-            events.Add(new Event(on, Order.Lyric, Meta(5, note.Syllable + (endsLine ? " \r" : " "))));
+            events.Add(new Event(on, Order.Lyric, Meta(5, section.SyllableOf(note) + (endsLine ? " \r" : " "))));
             events.Add(new Event(on, Order.On, [0x90, (byte)pitch.Midi, (byte)(90 + Accent(section, note))]));
             events.Add(new Event(note.EndSteps * step, Order.Off, [0x80, (byte)pitch.Midi, 64]));
         }

@@ -134,7 +134,7 @@ public class ReadBackTests
 
         // The lyrics, too, are the score's: one a note, in order.
         Assert.Equal(
-            score.Sections.SelectMany(s => s.Notes.ConvertAll(n => n.Syllable)),
+            score.Sections.SelectMany(s => s.Sung()),
             heard.Texts(MetaEventType.Lyric).Select(t => t.TrimEnd(' ', '\r')));
     }
 }

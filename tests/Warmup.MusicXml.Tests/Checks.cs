@@ -149,7 +149,7 @@ internal static class Checks
                     (name.Letter.ToString(), name.Alteration, name.Octave),
                     offset + (note.Onset * quarters),
                     note.Length * quarters,
-                    OctaveDotted.Of(note.Syllable, section.PitchOf(note).Tone.Octave),
+                    OctaveDotted.Of(section.SyllableOf(note), section.PitchOf(note).Tone.Octave),
                     breathes,
                     note.IsHeld && section.Meter.IsFree));
             }

@@ -162,7 +162,7 @@ public class PlanSingingTests
         foreach (var day in made.Plan.Days.Where(d => !d.IsRest))
         {
             var score = made.Plan.ToScore(day);
-            Assert.All(score.Sections[0].Notes, n => Assert.Contains(n.Syllable, (string[])["brr", "straw"]));
+            Assert.All(score.Sections[0].Notes.Select(score.Sections[0].SyllableOf), s => Assert.Contains(s, (string[])["brr", "straw"]));
             Assert.Contains(Cautions.HalfClosed, score.Cautions);
         }
     }

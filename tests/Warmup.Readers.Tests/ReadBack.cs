@@ -77,7 +77,7 @@ internal static class ReadBack
             | If(Same(Times(section).Select(t => t.Onset), Times(again).Select(t => t.Onset)), Kept.Onsets)
             | If(Same(Times(section).Select(t => t.Length), Times(again).Select(t => t.Length)), Kept.Lengths)
             | If(section.Lines.Select(l => l.NoteCount).SequenceEqual(again.Lines.Select(l => l.NoteCount)), Kept.Lines)
-            | If(section.Notes.Select(n => n.Syllable).SequenceEqual(again.Notes.Select(n => n.Syllable)) && (read.Syllables is not null || read.Lines.Any(l => l.Notes.Any(n => n.Sung is not null))), Kept.Syllables)
+            | If(section.Sung() == again.Sung() && (read.Syllables is not null || read.Lines.Any(l => l.Notes.Any(n => n.Sung is not null))), Kept.Syllables)
             | If(section.Breaths.Select(b => b.Onset * written).SequenceEqual(again.Breaths.Select(b => b.Onset * saved)), Kept.Breaths)
             | If(section.Tempo * written == read.Tempo * saved && section.TempoChanges.IsEmpty == read.TempoChanges.IsEmpty, Kept.Tempo)
             | If(section.Meter == read.Meter, Kept.Meter)

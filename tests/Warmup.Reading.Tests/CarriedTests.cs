@@ -59,7 +59,7 @@ public class CarriedTests
 
     [Fact]
     public void Other_syllables_replace_words() =>
-        Assert.Equal(["do", "re", "mi"], Written("[S R G].sung(one two three)", Major).SungIn(Syllables.Solfa).ToScore().Sections[0].Notes.Select(n => n.Syllable));
+        Assert.Equal(["do", "re", "mi"], Written("[S R G].sung(one two three)", Major).SungIn(Syllables.Solfa).ToScore().Sections[0].Sung());
 
     private static IEnumerable<LineNote> Notes(ReadSection section) => section.Lines.SelectMany(l => l.Notes);
 

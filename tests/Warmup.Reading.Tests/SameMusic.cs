@@ -13,7 +13,7 @@ internal static class SameMusic
             var (a, b) = (written.Sections[s], again.Sections[s]);
             Assert.Equal(a.Lines.ConvertAll(l => (l.FirstNote, l.NoteCount)), b.Lines.ConvertAll(l => (l.FirstNote, l.NoteCount)));
             Assert.Equal(Notes(a), Notes(b));
-            Assert.Equal(a.Notes.ConvertAll(n => n.Syllable), b.Notes.ConvertAll(n => n.Syllable));
+            Assert.Equal(a.Sung(), b.Sung());
             Assert.Equal(a.Notes.ConvertAll(n => (n.Joining, n.Loudness)), b.Notes.ConvertAll(n => (n.Joining, n.Loudness)));
             Assert.Equal(a.Breaths.ConvertAll(x => (x.Onset, x.AfterNote)), b.Breaths.ConvertAll(x => (x.Onset, x.AfterNote)));
             Assert.Equal(a.Tempo, b.Tempo);

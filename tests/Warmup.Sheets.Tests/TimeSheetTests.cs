@@ -183,7 +183,7 @@ public class TimeSheetTests
             {
                 var (row, beat) = ((int)(note.Onset / beats).Floor(), (int)(note.Onset.Numerator % beats));
                 var columns = Enumerable.Range(1, numbers.Length - 1).Where(c => char.IsAsciiDigit(numbers[c]) && numbers[c - 1] == ' ').ToList();
-                Assert.Equal(note.Syllable[0], written[row][columns[beat]]);
+                Assert.Equal(section.SyllableOf(note)[0], written[row][columns[beat]]);
             }
         });
 

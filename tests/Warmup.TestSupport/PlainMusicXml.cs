@@ -270,7 +270,7 @@ public static class PlainMusicXml
             xml.WriteStartElement("lyric");
             xml.WriteAttributeString("number", "1");
             xml.WriteElementString("syllabic", "single");
-            xml.WriteElementString("text", OctaveDotted.Of(note.Syllable, section.PitchOf(note).Tone.Octave));
+            xml.WriteElementString("text", OctaveDotted.Of(section.SyllableOf(note), section.PitchOf(note).Tone.Octave));
             xml.WriteEndElement();
             xml.WriteEndElement();
         }

@@ -61,7 +61,7 @@ public sealed partial record Section
             var (one, other) = (Notes[a.FirstNote + n], Notes[b.FirstNote + n]);
             var (breath, then) = (BreathAfter(a.FirstNote + n), BreathAfter(b.FirstNote + n));
             if (other.Onset - one.Onset != shift
-                || (one.LengthSteps, one.PitchIndex, one.Syllable, one.IsHeld, one.Joining, one.Loudness) != (other.LengthSteps, other.PitchIndex, other.Syllable, other.IsHeld, other.Joining, other.Loudness)
+                || (one.LengthSteps, one.PitchIndex, one.SyllableIndex, one.IsHeld, one.Joining, one.Loudness) != (other.LengthSteps, other.PitchIndex, other.SyllableIndex, other.IsHeld, other.Joining, other.Loudness)
                 || breath?.Length != then?.Length || breath?.Onset + shift != then?.Onset)
             {
                 return false;

@@ -84,5 +84,5 @@ internal static class BreathInsertion
     private static string Name(Section section) => OneLine.Cut(section.Title, 60);
 
     private static ScoreNote Resized(ScoreNote note, int onset, int length, int resolution, Joining joining) =>
-        new(onset, length, resolution, note.PitchIndex, note.LineIndex, note.Syllable, note.IsHeld) { Joining = joining, Loudness = note.Loudness };
+        new(onset, length, resolution, note.PitchIndex, note.SyllableIndex, note.LineIndex, note.IsHeld) { Joining = joining, Loudness = note.Loudness };
 }

@@ -6,7 +6,7 @@ namespace Warmup;
 internal readonly record struct LineTone(ScaleTone Tone, int FirstLine);
 
 /// <summary>What one walk over the notes of lines finds: the different tones, which of them each note has, and what the grid depends on.</summary>
-internal sealed class LineSurvey
+internal readonly ref struct LineSurvey
 {
     private const int UsualTones = 8;
 
@@ -66,7 +66,7 @@ internal sealed class LineSurvey
     public bool HasHalves { get; }
 
     /// <summary>The different tones in the order in which they first sound.</summary>
-    public ReadOnlySpan<LineTone> Tones => _tones.AsSpan(0, _toneCount);
+    public ReadOnlyMemory<LineTone> Tones => _tones.AsMemory(0, _toneCount);
 
     /// <summary>The indexes of the tones of some notes that follow each other.</summary>
     /// <param name="first">The first of the notes, counted over all lines.</param>

@@ -3,25 +3,25 @@ namespace Warmup;
 /// <summary>The different tones of a section and their syllables, in the order in which they first sound.</summary>
 internal sealed class Palette
 {
-    private readonly (ScaleTone Tone, int FirstLine, string Syllable)[] _tones;
+    private readonly ReadOnlyMemory<LineTone> _tones;
+    private readonly string[] _syllables;
 
-    public Palette(Syllables syllables, LineSurvey survey)
+    public Palette(Syllables syllables, in LineSurvey survey)
     {
-        var letters = VariantLetters.Of(survey.Tones);
-        _tones = new (ScaleTone, int, string)[survey.Tones.Length];
-        for (var i = 0; i < _tones.Length; i++)
+        _tones = survey.Tones;
+        var tones = _tones.Span;
+        var letters = VariantLetters.Of(tones);
+        _syllables = new string[tones.Length];
+        for (var i = 0; i < tones.Length; i++)
         {
-            var (tone, line) = survey.Tones[i];
-            _tones[i] = (tone, line, letters.Contains(tone.Degree) ? syllables.SyllableWithVariant(tone) : syllables.SyllableOf(tone));
+            var tone = tones[i].Tone;
+            _syllables[i] = letters.Contains(tone.Degree) ? syllables.SyllableWithVariant(tone) : syllables.SyllableOf(tone);
         }
     }
 
-    public int Count => _tones.Length;
+    /// <summary>The syllable of each tone.</summary>
+    public ValueList<string> Syllables => ValueList.Adopt(_syllables);
 
-    public ScaleTone Tone(int index) => _tones[index].Tone;
-
-    /// <summary>The index of the pattern's line in which the tone first sounds.</summary>
-    public int FirstLine(int index) => _tones[index].FirstLine;
-
-    public string Syllable(int index) => _tones[index].Syllable;
+    /// <summary>The tones.</summary>
+    public ReadOnlySpan<LineTone> Tones => _tones.Span;
 }

@@ -6,34 +6,41 @@ namespace Warmup;
 /// <param name="Count">The times.</param>
 /// <param name="Lines">The lines of all times.</param>
 /// <param name="Notes">The notes of all times.</param>
-/// <param name="ToFirstBeat">The times after which it would end on the first beat, or <see langword="null"/>.</param>
-internal readonly record struct RoundPlan(int Count, int Lines, int Notes, int? ToFirstBeat)
+internal readonly record struct RoundPlan(int Count, int Lines, int Notes)
 {
-    public static RoundPlan For(Drill drill, Expansion expansion, TimeGrid grid, CancellationToken cancellation)
+    public static RoundPlan For(Drill drill, int lines, int notes, TimeGrid grid, CancellationToken cancellation)
     {
         var count = Math.Max(drill.Repetitions, drill.Tempo.Rounds);
-        var at = grid.Start;
-        for (var round = 0; round < count; round++)
+        if (drill.IsRepeatedToFirstBeat || grid.NeedsTrial)
         {
-            cancellation.ThrowIfCancellationRequested();
-            at = grid.After(at, drill.Tempo.At(round));
+            var end = grid.Start;
+            for (var round = 0; round < count; round++)
+            {
+                cancellation.ThrowIfCancellationRequested();
+                end = grid.After(end, drill.Tempo.At(round));
+            }
+
+            count = drill.IsRepeatedToFirstBeat ? ToFirstBeat(drill, grid, end, count) ?? throw Never(drill) : count;
         }
 
-        var full = drill.Meter.IsFree ? null : ToEndOnFirstBeat(drill, grid, at, count);
-        if (drill.IsRepeatedToFirstBeat)
-        {
-            count = full ?? throw Never(drill);
-        }
-
-        var notes = (long)expansion.NoteCount * drill.Speeds.Count * count;
-        return notes <= PatternLimits.Notes
-            ? new(count, expansion.Lines.Count * drill.Speeds.Count * count, (int)notes, full)
-            : throw TooMany(drill, count, notes);
+        var all = (long)notes * drill.Speeds.Count * count;
+        return all <= PatternLimits.Notes ? new(count, lines * drill.Speeds.Count * count, (int)all) : throw TooMany(drill, count, all);
     }
 
+    /// <summary>The times after which the drill would end on the first beat; <see langword="null"/> where it never does.</summary>
+    /// <param name="drill">The drill.</param>
+    /// <param name="grid">Its grid.</param>
+    /// <param name="end">Where it ends as often as it is sung.</param>
+    public int? ToFirstBeat(Drill drill, TimeGrid grid, long end) => ToFirstBeat(drill, grid, end, Count);
+
     /// <summary>The least number of times, from those that end at a point on, after which the end is the end of an avartana.</summary>
-    private static int? ToEndOnFirstBeat(Drill drill, TimeGrid grid, long end, int count)
+    private static int? ToFirstBeat(Drill drill, TimeGrid grid, long end, int count)
     {
+        if (drill.Meter.IsFree)
+        {
+            return null;
+        }
+
         var phase = end % grid.Avartana;
         if (phase == 0)
         {

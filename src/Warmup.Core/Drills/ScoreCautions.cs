@@ -10,12 +10,12 @@ public sealed partial record Score
             bool slides = false, swells = false, isShort = false, isHalfClosed = false;
             foreach (var section in Sections)
             {
+                isHalfClosed |= section.SungSyllables.AsSpan().ContainsAny(HalfClosedSyllables.LipTrill.Text, HalfClosedSyllables.Straw.Text);
                 foreach (ref readonly var note in section.Notes.AsSpan())
                 {
                     slides |= note.Joining == Joining.Glide;
                     isShort |= note.Joining == Joining.Staccato;
                     swells |= note.Loudness == Loudness.SwellAndFade;
-                    isHalfClosed |= note.Syllable == HalfClosedSyllables.LipTrill.Text || note.Syllable == HalfClosedSyllables.Straw.Text;
                 }
             }
 

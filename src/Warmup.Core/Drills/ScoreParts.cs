@@ -4,25 +4,37 @@ using System.Text.Json.Serialization;
 namespace Warmup;
 
 /// <summary>A sung note: when, how long, on which pitch, with which syllable, in which line.</summary>
-/// <remarks>Times are in grid steps of the section and, as exact fractions, in aksharas.</remarks>
+/// <remarks>
+/// Times are in grid steps of the section and, as exact fractions, in aksharas. Pitch, syllable and line are named by their index in the
+/// section's lists, so that a note is numbers alone. Immutable, value equality.
+/// </remarks>
 [JsonConverter(typeof(UnsupportedJsonConverter<ScoreNote>))]
 public readonly record struct ScoreNote
 {
-    internal ScoreNote(int onset, int length, int resolution, int pitch, int line, string syllable, bool held)
+    internal ScoreNote(int onset, int length, int resolution, int pitch, int syllable, int line, bool held)
     {
         OnsetSteps = onset;
         LengthSteps = length;
-        _resolutionLessOne = resolution - 1;
-        PitchIndex = pitch;
+        SyllableIndex = syllable;
         LineIndex = line;
-        _syllable = syllable;
-        IsHeld = held;
+
+        _resolutionLessOne = resolution - 1;
+
+        // Not checked here, note after note: there are fewer tones than that.
+        _pitch = unchecked((ushort)pitch);
+        _manner = held ? Held : (byte)0;
     }
 
+    // Whether it is held in the lowest bit, then the joining in two, then the loudness.
+    private const byte Held = 1;
+    private const int JoiningAt = 1;
+    private const int JoiningMask = 0b110;
+    private const int LoudnessAt = 3;
+
+    // The small ones together, since the fields lie in memory as they stand here.
     private readonly int _resolutionLessOne;
-    private readonly string? _syllable;
-    private readonly byte _joining;
-    private readonly byte _loudness;
+    private readonly ushort _pitch;
+    private readonly byte _manner;
 
     /// <summary>The onset in grid steps from the section's beginning.</summary>
     public int OnsetSteps { get; private init; }
@@ -46,16 +58,16 @@ public readonly record struct ScoreNote
     public Rational End => new(EndSteps, _resolutionLessOne + 1);
 
     /// <summary>The index of the pitch in <see cref="Section.Pitches"/>.</summary>
-    public int PitchIndex { get; }
+    public int PitchIndex => _pitch;
+
+    /// <summary>The index of what is sung in <see cref="Section.SungSyllables"/>.</summary>
+    public int SyllableIndex { get; }
 
     /// <summary>The index of the line in <see cref="Section.Lines"/>.</summary>
     public int LineIndex { get; }
 
-    /// <summary>What is sung; never empty in a score the library made.</summary>
-    public string Syllable => _syllable ?? string.Empty;
-
     /// <summary>Whether it is the held last note of a line.</summary>
-    public bool IsHeld { get; }
+    public bool IsHeld => (_manner & Held) != 0;
 
     /// <summary>
     /// How it goes on to the next note. A note that slides has a next one in its line that begins where it ends, on another pitch; a held
@@ -63,15 +75,15 @@ public readonly record struct ScoreNote
     /// </summary>
     public Joining Joining
     {
-        get => (Joining)_joining;
-        internal init => _joining = (byte)value;
+        get => (Joining)((_manner & JoiningMask) >> JoiningAt);
+        internal init => _manner = (byte)((_manner & ~JoiningMask) | ((int)value << JoiningAt));
     }
 
     /// <summary>How loud it is from its beginning to its end.</summary>
     public Loudness Loudness
     {
-        get => (Loudness)_loudness;
-        internal init => _loudness = (byte)value;
+        get => (Loudness)(_manner >> LoudnessAt);
+        internal init => _manner = (byte)((_manner & ((1 << LoudnessAt) - 1)) | ((int)value << LoudnessAt));
     }
 
     /// <summary>Its middle in grid steps: where a slide begins, a swell is loudest, and a staccato note falls silent.</summary>
@@ -86,8 +98,8 @@ public readonly record struct ScoreNote
     /// <summary>Where it falls silent, in aksharas from the section's beginning.</summary>
     public Rational SoundEnd => new(SoundEndSteps, _resolutionLessOne + 1);
 
-    /// <summary>The syllable, the onset and the length.</summary>
-    public override string ToString() => $"{Syllable} at {Onset} for {Length}";
+    /// <summary>The index of the pitch, the onset and the length.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"pitch {PitchIndex} at {Onset} for {Length}");
 
     /// <summary>The same note at another time.</summary>
     internal ScoreNote At(int onset) => this with { OnsetSteps = onset };

@@ -25,6 +25,7 @@ public sealed partial record Section
         int resolution,
         int lengthSteps,
         ValueList<ScorePitch> pitches,
+        ValueList<string> sungSyllables,
         ValueList<ScoreNote> notes,
         ValueList<ScoreLine> lines,
         ValueList<Breath> breaths,
@@ -45,6 +46,7 @@ public sealed partial record Section
         Resolution = resolution;
         LengthSteps = lengthSteps;
         Pitches = pitches;
+        SungSyllables = sungSyllables;
         Notes = notes;
         Lines = lines;
         Breaths = breaths;
@@ -93,6 +95,13 @@ public sealed partial record Section
     /// <summary>The different pitches of the section, in the order in which they first sound, at least one; notes name them by index.</summary>
     public ValueList<ScorePitch> Pitches { get; internal init; }
 
+    /// <summary>
+    /// What is sung; notes name it by index. First the syllable of each pitch, at the pitch's own index, empty where no note takes it; then the
+    /// texts that the pattern gives its notes, in the order in which they are first sung, the empty text that goes on with the word before it
+    /// among them.
+    /// </summary>
+    public ValueList<string> SungSyllables { get; }
+
     /// <summary>The sung notes in order, at least one; they do not overlap. What lies between them is silent.</summary>
     public ValueList<ScoreNote> Notes { get; internal init; }
 
@@ -136,6 +145,10 @@ public sealed partial record Section
     /// <summary>The pitch of a note.</summary>
     /// <param name="note">A note of this section.</param>
     public ScorePitch PitchOf(ScoreNote note) => Pitches[note.PitchIndex];
+
+    /// <summary>What is sung on a note; the empty text goes on with the word before it.</summary>
+    /// <param name="note">A note of this section.</param>
+    public string SyllableOf(ScoreNote note) => SungSyllables[note.SyllableIndex];
 
     /// <summary>The tempo at a point, in aksharas a minute; where it changes, the new one.</summary>
     /// <param name="aksharas">The point in aksharas.</param>

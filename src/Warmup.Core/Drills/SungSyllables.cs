@@ -22,8 +22,9 @@ public sealed partial record Section
         foreach (ref readonly var note in Notes.AsSpan())
         {
             ref var name = ref names[note.PitchIndex];
+            var syllable = SyllableOf(note);
             name.Plain ??= Name(Pitches[note.PitchIndex].Tone, syllables);
-            if (note.Syllable != name.Plain && note.Syllable != (name.Dotted ??= Name(Pitches[note.PitchIndex].Tone, dotted)))
+            if (syllable != name.Plain && syllable != (name.Dotted ??= Name(Pitches[note.PitchIndex].Tone, dotted)))
             {
                 return false;
             }

@@ -34,7 +34,7 @@ internal sealed class TimeGrid
     // Whether a breath so far takes half of an odd number of steps.
     private bool _halvesStep;
 
-    private TimeGrid(Drill drill, Expansion expansion, LineSurvey survey, int resolution)
+    private TimeGrid(Drill drill, Expansion expansion, in LineSurvey survey, int resolution)
     {
         Resolution = resolution;
         _delivery = drill.Delivery;
@@ -72,13 +72,19 @@ internal sealed class TimeGrid
     /// <summary>The steps of the count-in.</summary>
     public long CountIn { get; }
 
+    /// <summary>
+    /// Whether lines must be put in time once to find the grid: a breath within an avartana or an anga may take half of a note that no step
+    /// divides.
+    /// </summary>
+    public bool NeedsTrial => _delivery.IsLineByLine && _delivery.FillBy == FillBy.Room && !Flows;
+
     /// <summary>Whether a time through the drill takes the same steps wherever it begins.</summary>
     public bool IsSteady => !_beginsEachLine && _eduppu == 0;
 
     /// <summary>Where the first time through the drill begins to take its steps: after the count-in, and after the silence that no later line has.</summary>
     public long Start => CountIn + EduppuOf(0) - EduppuOf(1);
 
-    public static TimeGrid For(Drill drill, Expansion expansion, LineSurvey survey)
+    public static TimeGrid For(Drill drill, Expansion expansion, in LineSurvey survey)
     {
         if (drill.Meter.IsFree && drill.Eduppu.Sign > 0)
         {
@@ -146,18 +152,17 @@ internal sealed class TimeGrid
     /// <returns>Where it ends, where the breath ends, and where the next line begins.</returns>
     public (long NoteEnd, long BreathEnd, long Next) Close(long onset, long length, long rest, long breath)
     {
-        var flows = _isFree || _delivery.Fill == Fill.None;
         if (!_delivery.IsLineByLine)
         {
             var written = onset + length;
-            var next = flows ? written + rest : Boundary(written + rest);
+            var next = Flows ? written + rest : Boundary(written + rest);
             var end = _delivery.FillBy != FillBy.Rest && rest == 0 ? next : written;
             return (end, end, next);
         }
 
         breath = Math.Max(breath, rest);
         var least = onset + Math.Max(length, _leastHold);
-        if (flows)
+        if (Flows)
         {
             var next = (least + breath + Resolution - 1) / Resolution * Resolution;
             return (least, next, next);
@@ -180,7 +185,7 @@ internal sealed class TimeGrid
     }
 
     /// <summary>The same grid, divided once more where a breath takes half of a note that no step divides.</summary>
-    public TimeGrid WithHalves(Drill drill, Expansion expansion, LineSurvey survey) => _halvesStep
+    public TimeGrid WithHalves(Drill drill, Expansion expansion, in LineSurvey survey) => _halvesStep
         ? new TimeGrid(drill, expansion, survey, (int)Bounded(2L * Resolution))
         : this;
 
@@ -209,18 +214,28 @@ internal sealed class TimeGrid
     /// <param name="line">The line's number in the section, from 0.</param>
     public long EduppuOf(int line) => line == 0 || _beginsEachLine ? _eduppu : 0;
 
+    /// <summary>Whether lines are not filled up.</summary>
+    private bool Flows => _isFree || _delivery.Fill == Fill.None;
+
+    /// <summary>The steps of a line before its last note, those of its last note, and of the silence written after it.</summary>
+    /// <param name="speed">The index of the speed.</param>
+    /// <param name="unit">The steps of a unit at that speed.</param>
+    /// <param name="line">The index of the pattern's line.</param>
+    public (long Lead, long Last, long Silence) SpanOf(int speed, long unit, int line) => _isInUnits
+        ? ((_lines.AsSpan()[line].Count - 1) * unit, unit, 0)
+        : _spans[(speed * _lines.Count) + line];
+
     /// <summary>Where one time through the drill ends that begins at a point.</summary>
     public long After(long at, Rational tempo)
     {
         var (breath, eduppu) = (Breath(tempo), EduppuOf(1));
         for (var s = 0; s < _speeds.Count; s++)
         {
-            var unit = _isInUnits ? Unit(_speeds[s]) : 0;
-            var lines = _lines.AsSpan();
-            for (var l = 0; l < lines.Length; l++)
+            var unit = Unit(_speeds[s]);
+            for (var l = 0; l < _lines.Count; l++)
             {
                 var onset = at;
-                var (lead, last, silence) = _isInUnits ? ((lines[l].Count - 1) * unit, unit, 0) : _spans[(s * lines.Length) + l];
+                var (lead, last, silence) = SpanOf(s, unit, l);
                 at = Close(at + eduppu + lead, last, silence, breath).Next;
                 Bound(at, onset, l);
             }
@@ -282,7 +297,7 @@ internal sealed class TimeGrid
     /// <summary>Grid steps of the silence after a note.</summary>
     public long Silence(in LineNote note, Speed speed) => note.HasRest ? Whole(note.Rest * speed.Unit) : 0;
 
-    private static long Fractions(Drill drill, Expansion expansion, LineSurvey survey)
+    private static long Fractions(Drill drill, Expansion expansion, in LineSurvey survey)
     {
         long resolution = 1;
         foreach (var speed in drill.Speeds)

@@ -9,6 +9,7 @@ internal sealed class TimedLines
     private readonly Drill _drill;
     private readonly TimeGrid _grid;
     private readonly RoundPlan _rounds;
+    private readonly int? _toFirstBeat;
     private readonly Timeline _timeline;
     private readonly ValueList<Breath> _breaths;
     private readonly ValueList<Measure> _measures;
@@ -16,6 +17,7 @@ internal sealed class TimedLines
     private TimedLines(Drill drill, Expansion lines, TimeGrid grid, RoundPlan rounds, Timeline timeline)
     {
         (_drill, Lines, _grid, _rounds, _timeline) = (drill, lines, grid, rounds, timeline);
+        _toFirstBeat = rounds.ToFirstBeat(drill, grid, timeline.End);
         _breaths = timeline.Breaths;
         _measures = MeasurePlan.For(drill.Meter, timeline.Lines.AsSpan(), timeline.End, grid.Resolution);
     }
@@ -37,30 +39,23 @@ internal sealed class TimedLines
 
         var survey = new LineSurvey(lines);
         var grid = TimeGrid.For(drill, lines, survey);
-        var rounds = RoundPlan.For(drill, lines, grid, cancellation);
+        var rounds = RoundPlan.For(drill, lines.Lines.Count, survey.NoteCount, grid, cancellation);
         grid = grid.WithHalves(drill, lines, survey);
         var timeline = new Timeline(grid, rounds, new Palette(drill.Syllables, survey), drill.Delivery.IsLineByLine);
+        var pattern = lines.Lines.AsSpan();
         for (var round = 0; round < rounds.Count; round++)
         {
             var breath = grid.Breath(drill.Tempo.At(round));
-            foreach (var speed in drill.Speeds)
+            for (var s = 0; s < drill.Speeds.Count; s++)
             {
-                timeline.Begin(speed, round, breath);
+                timeline.Begin(s, drill.Speeds[s], round, breath);
                 var note = 0;
-                foreach (ref readonly var line in lines.Lines.AsSpan())
+                for (var l = 0; l < pattern.Length; l++)
                 {
                     cancellation.ThrowIfCancellationRequested();
-                    var tones = survey.TonesOf(note, line.Count);
-                    if (survey.IsPlain)
-                    {
-                        timeline.SingPlain(tones);
-                    }
-                    else
-                    {
-                        timeline.Sing(line.AsSpan(), tones);
-                    }
-
-                    note += tones.Length;
+                    var sung = pattern[l].AsSpan();
+                    timeline.Sing(l, sung, survey.TonesOf(note, sung.Length), survey.IsPlain);
+                    note += sung.Length;
                 }
             }
         }
@@ -90,10 +85,11 @@ internal sealed class TimedLines
         tempo: drill.Tempo.Start,
         tempoChanges: Tempi(drill.Tempo),
         countIn: _grid.Aksharas(_grid.CountIn),
-        roundsToFirstBeat: _rounds.ToFirstBeat,
+        roundsToFirstBeat: _toFirstBeat,
         resolution: _grid.Resolution,
         lengthSteps: _measures[^1].OnsetSteps + _measures[^1].LengthSteps,
         pitches: heights.Pitches,
+        sungSyllables: _timeline.SungSyllables,
         notes: _timeline.Notes,
         lines: _timeline.Lines,
         breaths: _breaths,

@@ -9,6 +9,10 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
 
     // Lines that run on have none.
     private List<Breath>? _breaths;
+
+    // Plain notes need none.
+    private SungTexts? _texts;
+    private int _speedIndex;
     private Speed _speed;
     private long _unit;
     private int _round;
@@ -26,89 +30,94 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
     /// <summary>The notes, once all lines are in time.</summary>
     public ValueList<ScoreNote> Notes => ValueList.Adopt(_notes);
 
+    /// <summary>What is sung, once all lines are in time.</summary>
+    public ValueList<string> SungSyllables => _texts?.All ?? palette.Syllables;
+
     /// <summary>The lines, once all are in time.</summary>
     public ValueList<ScoreLine> Lines => ValueList.Adopt(_lines);
 
     public ValueList<Breath> Breaths => _breaths?.ToValueList() ?? default;
 
     /// <summary>Goes on at a speed.</summary>
+    /// <param name="index">The index of the speed among the drill's.</param>
     /// <param name="speed">The speed.</param>
     /// <param name="round">The time through the drill, from 0.</param>
     /// <param name="breath">The breath after each line, in steps.</param>
-    public void Begin(Speed speed, int round, long breath) => (_speed, _unit, _round, _breath) = (speed, grid.Unit(speed), round, breath);
-
-    /// <summary>Sings a line of plain notes.</summary>
-    /// <param name="tones">The index of each note's tone in the palette.</param>
-    public void SingPlain(ReadOnlySpan<ushort> tones)
-    {
-        var (first, last) = (_note, tones[^1]);
-        var at = _at + grid.EduppuOf(_line);
-        AddPlain(tones[..^1], at);
-        at += (tones.Length - 1) * _unit;
-        var (end, next) = Close(at, _unit, 0);
-        _notes[_note++] = new ScoreNote((int)at, (int)(end - at), _resolution, last, _line, palette.Syllable(last), IsHeld(end - at, _unit));
-        EndLine(first, next);
-    }
+    public void Begin(int index, Speed speed, int round, long breath) =>
+        (_speedIndex, _speed, _unit, _round, _breath) = (index, speed, grid.Unit(speed), round, breath);
 
     /// <summary>Sings a line.</summary>
+    /// <param name="line">Its index in the pattern.</param>
     /// <param name="sung">Its notes.</param>
     /// <param name="tones">The index of each note's tone in the palette.</param>
-    public void Sing(ReadOnlySpan<LineNote> sung, ReadOnlySpan<ushort> tones)
+    /// <param name="arePlain">Whether its notes are known to be plain.</param>
+    /// <exception cref="PatternException">It lasts too long.</exception>
+    public void Sing(int line, ReadOnlySpan<LineNote> sung, ReadOnlySpan<ushort> tones, bool arePlain)
     {
         var first = _note;
-        var last = sung.Length - 1;
-        var at = _at + grid.EduppuOf(_line);
-        for (var i = 0; i < last; i++)
+        var onset = _at + grid.EduppuOf(_line);
+        var (lead, written, silence) = grid.SpanOf(_speedIndex, _unit, line);
+        var last = onset + lead;
+        var (end, breathEnd, next) = grid.Close(last, written, silence, _breath);
+        grid.Bound(next, _at, _line);
+        if (arePlain)
+        {
+            AddPlain(tones, onset, end - last, IsHeld(end - last, written));
+        }
+        else
+        {
+            AddEach(sung[..^1], tones, onset);
+            Add(sung[^1], last, end - last, tones[^1], IsHeld(end - last, written), false);
+        }
+
+        if (breathEnd > end)
+        {
+            AddBreath(end, breathEnd);
+        }
+
+        _lines[_line++] = new ScoreLine(first, _note - first, (int)_at, (int)(next - _at), _resolution, _speed, _round);
+        _at = next;
+    }
+
+    private void AddBreath(long onset, long end) => (_breaths ??= []).Add(new Breath(grid.Aksharas(onset), grid.Aksharas(end - onset), _note - 1));
+
+    private bool IsHeld(long length, long written) => length > written || (lineByLine && length == written);
+
+    /// <summary>Adds the notes of a plain line, one directly after the other.</summary>
+    /// <param name="tones">The indexes of their pitches.</param>
+    /// <param name="at">Where the first begins, in steps.</param>
+    /// <param name="last">The length of the last one.</param>
+    /// <param name="held">Whether the last one is held.</param>
+    private void AddPlain(ReadOnlySpan<ushort> tones, long at, long last, bool held)
+    {
+        var (onset, unit, line, resolution) = ((int)at, (int)_unit, _line, _resolution);
+        var notes = _notes.AsSpan(_note, tones.Length);
+        var end = notes.Length - 1;
+        for (var i = 0; i < end; i++)
+        {
+            notes[i] = new ScoreNote(onset, unit, resolution, tones[i], tones[i], line, false);
+
+            // The line's end fits, so its notes do.
+            onset = unchecked(onset + unit);
+        }
+
+        notes[end] = new ScoreNote(onset, (int)last, resolution, tones[end], tones[end], line, held);
+        _note += notes.Length;
+    }
+
+    /// <summary>Adds all notes of a line but the last.</summary>
+    /// <param name="sung">These notes.</param>
+    /// <param name="tones">The indexes of the pitches of the whole line.</param>
+    /// <param name="at">Where the first begins, in steps.</param>
+    private void AddEach(ReadOnlySpan<LineNote> sung, ReadOnlySpan<ushort> tones, long at)
+    {
+        for (var i = 0; i < sung.Length; i++)
         {
             ref readonly var note = ref sung[i];
             var (length, silence) = note.TakesOneUnit ? (_unit, 0) : (grid.Steps(note, _speed), grid.Silence(note, _speed));
             Add(note, at, length, tones[i], false, silence == 0 && tones[i + 1] != tones[i]);
             at += length + silence;
         }
-
-        var written = grid.Steps(sung[last], _speed);
-        var (end, next) = Close(at, written, grid.Silence(sung[last], _speed));
-        Add(sung[last], at, end - at, tones[last], IsHeld(end - at, written), false);
-        EndLine(first, next);
-    }
-
-    /// <summary>What becomes of the last note of a line, and the breath after it.</summary>
-    /// <returns>Where the note ends, and where the next line begins.</returns>
-    private (long End, long Next) Close(long at, long written, long silence)
-    {
-        var close = grid.Close(at, written, silence, _breath);
-        if (close.BreathEnd > close.NoteEnd)
-        {
-            (_breaths ??= []).Add(new Breath(grid.Aksharas(close.NoteEnd), grid.Aksharas(close.BreathEnd - close.NoteEnd), _note));
-        }
-
-        return (close.NoteEnd, close.Next);
-    }
-
-    private bool IsHeld(long length, long written) => length > written || (lineByLine && length == written);
-
-    private void EndLine(int first, long next)
-    {
-        _lines[_line++] = new ScoreLine(first, _note - first, (int)_at, (int)(next - _at), _resolution, _speed, _round);
-        _at = next;
-    }
-
-    /// <summary>Adds plain notes, one directly after the other.</summary>
-    /// <param name="tones">The indexes of their pitches.</param>
-    /// <param name="at">Where the first begins, in steps.</param>
-    private void AddPlain(ReadOnlySpan<ushort> tones, long at)
-    {
-        var (onset, unit, line, resolution) = ((int)at, (int)_unit, _line, _resolution);
-        var notes = _notes.AsSpan(_note, tones.Length);
-        for (var i = 0; i < notes.Length; i++)
-        {
-            notes[i] = new ScoreNote(onset, unit, resolution, tones[i], line, palette.Syllable(tones[i]), false);
-
-            // The plan of the rounds has bound the steps.
-            onset = unchecked(onset + unit);
-        }
-
-        _note += notes.Length;
     }
 
     /// <summary>Adds a note.</summary>
@@ -121,7 +130,7 @@ internal sealed class Timeline(TimeGrid grid, RoundPlan rounds, Palette palette,
     private void Add(in LineNote sung, long at, long length, int pitch, bool held, bool leads)
     {
         ref var note = ref _notes[_note++];
-        note = new ScoreNote((int)at, (int)length, _resolution, pitch, _line, sung.Sung ?? palette.Syllable(pitch), held);
+        note = new ScoreNote((int)at, (int)length, _resolution, pitch, (_texts ??= new SungTexts(palette.Syllables)).IndexOf(pitch, sung.Sung), _line, held);
         if (sung.IsHalved)
         {
             note = note with

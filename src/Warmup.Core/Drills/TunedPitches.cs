@@ -20,14 +20,21 @@ internal sealed class TunedPitches
                 $"{drill.Tonic.TypedName} would need triple accidentals in {drill.Scale.Name} and is written {TonicName}",
                 "no change is needed")
             : null;
-        var pitches = new ScorePitch[palette.Count];
+        var tones = palette.Tones;
+        var pitches = new ScorePitch[tones.Length];
         var hz = drill.Tonic.Hz;
         for (var p = 0; p < pitches.Length; p++)
         {
-            pitches[p] = Pitch(palette.Tone(p), palette.FirstLine(p), hz);
+            var (tone, line) = tones[p];
+            if (drill.Tonic.Midi + tone.Semitones is < 0 or > 127)
+            {
+                throw OutsideMidi(tone, line);
+            }
+
+            pitches[p] = ScorePitch.Of(tone, drill.Tonic, hz, drill.Tuning, TonicName);
         }
 
-        Pitches = ValueList.Adopt(pitches);
+        Pitches = ValueList.Adopt(drill.HasSimplerSpelling ? Array.ConvertAll(pitches, p => p with { Name = Spelling.Simpler(p.Name) }) : pitches);
         Drone = drill.HasDrone ? drill.DroneStyle.For(drill.Scale, drill.Tonic, drill.Tuning, TonicName) : null;
     }
 
@@ -47,20 +54,11 @@ internal sealed class TunedPitches
         other.Tonic == _drill.Tonic && other.Tuning == _drill.Tuning && other.HasSimplerSpelling == _drill.HasSimplerSpelling
         && other.HasDrone == _drill.HasDrone && other.DroneStyle == _drill.DroneStyle && other.Scale == _drill.Scale;
 
-    private ScorePitch Pitch(ScaleTone tone, int line, double tonicHz)
-    {
-        var midi = _drill.Tonic.Midi + tone.Semitones;
-        if (midi is < 0 or > 127)
-        {
-            throw new PatternException(new Finding(
-                FindingCode.OutsideMidi,
-                Severity.Error,
-                string.Create(CultureInfo.InvariantCulture, $"{tone} on the tonic {_drill.Tonic} would be MIDI note {midi}; it must lie from 0 to 127"),
-                "choose another tonic or fewer octaves")
-            { Place = new ScorePlace(1, line + 1) });
-        }
-
-        var pitch = ScorePitch.Of(tone, _drill.Tonic, tonicHz, _drill.Tuning, TonicName);
-        return _drill.HasSimplerSpelling ? pitch with { Name = Spelling.Simpler(pitch.Name) } : pitch;
-    }
+    private PatternException OutsideMidi(ScaleTone tone, int line) => new(new Finding(
+        FindingCode.OutsideMidi,
+        Severity.Error,
+        string.Create(
+            CultureInfo.InvariantCulture, $"{tone} on the tonic {_drill.Tonic} would be MIDI note {_drill.Tonic.Midi + tone.Semitones}; it must lie from 0 to 127"),
+        "choose another tonic or fewer octaves")
+    { Place = new ScorePlace(1, line + 1) });
 }

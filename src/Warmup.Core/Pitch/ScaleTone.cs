@@ -23,6 +23,14 @@ public readonly struct ScaleTone : IEquatable<ScaleTone>, IComparable<ScaleTone>
         _packed = (Require.InRange(octave, -HighestOctave, HighestOctave) << 16) | unchecked((ushort)degree.Packed);
     }
 
+    private ScaleTone(int packed) => _packed = packed;
+
+    /// <summary>The tone as one number of 21 bits with its sign, 0 for the middle S.</summary>
+    internal int Packed => _packed;
+
+    /// <summary>The tone that <see cref="Packed"/> gave a number.</summary>
+    internal static ScaleTone Unpacked(int packed) => new(packed);
+
     /// <summary>The highest octave above the middle one, 9; the lowest is as far below (the project's own setting).</summary>
     public static int HighestOctave => 9;
 

@@ -8,6 +8,8 @@ namespace Warmup;
 /// </summary>
 public static class Spelling
 {
+    private const int NearLetters = 7;
+
     /// <summary>
     /// The written name of the tonic: the one the user typed, otherwise the one with the least sum of alterations over the scale, then
     /// the fewest double accidentals, then flats. Never one that needs a triple accidental.
@@ -24,7 +26,7 @@ public static class Spelling
         var degrees = scale.Degrees;
         if (tonic.TypedName is { } typed)
         {
-            if (Weigh(typed, degrees) is not null)
+            if (Weigh(typed, degrees, int.MaxValue) is not null)
             {
                 return typed;
             }
@@ -33,20 +35,22 @@ public static class Spelling
         }
 
         NoteName? best = null;
-        var least = (Sum: int.MaxValue, Doubles: int.MaxValue, Sharp: int.MaxValue);
+        var least = (Sum: int.MaxValue, Doubles: int.MaxValue, Sharp: int.MaxValue, Letter: int.MaxValue);
 
-        // Seven letters for twelve semitones: those that two accidentals reach lie near.
+        // Seven letters for twelve semitones: those that two accidentals reach lie near. The nearest come first, since a small sum rules out the
+        // others after a few degrees.
         var near = (7 * ((tonic.Midi / 12) - 1)) + (tonic.Midi % 12 * 7 / 12);
-        for (var letter = near - 3; letter <= near + 3; letter++)
+        for (var i = 0; i < NearLetters; i++)
         {
+            var letter = near + (i % 2 == 0 ? i / 2 : -((i + 1) / 2));
             if (NoteName.AlterationOf(letter, tonic.Midi) is not (>= -2 and <= 2)
                 || !NoteName.TrySpell(letter, tonic.Midi, out var name)
-                || Weigh(name, degrees) is not { } weight)
+                || Weigh(name, degrees, least.Sum) is not { } weight)
             {
                 continue;
             }
 
-            var rank = (weight.Sum, weight.Doubles, Math.Max(0, name.Alteration));
+            var rank = (weight.Sum, weight.Doubles, Math.Max(0, name.Alteration), letter);
             if (rank.CompareTo(least) < 0)
             {
                 (best, least) = (name, rank);
@@ -92,19 +96,20 @@ public static class Spelling
         return best ?? name;
     }
 
-    private static (int Sum, int Doubles)? Weigh(NoteName tonic, ValueList<Degree> degrees)
+    /// <summary>The alterations of a scale on a tonic; none where one is triple, or where their sum is above a bound.</summary>
+    private static (int Sum, int Doubles)? Weigh(NoteName tonic, ValueList<Degree> degrees, int most)
     {
         var (sum, doubles) = (0, 0);
         var (letter, midi) = ((7 * tonic.Octave) + tonic.LetterIndex, tonic.Midi);
         foreach (ref readonly var degree in degrees.AsSpan())
         {
             var alteration = midi + degree.Semitones - NoteName.NaturalOf(letter + degree.Letter - 1);
-            if (alteration is < -2 or > 2)
+            sum += Math.Abs(alteration);
+            if (alteration is < -2 or > 2 || sum > most)
             {
                 return null;
             }
 
-            sum += Math.Abs(alteration);
             doubles += Math.Abs(alteration) == 2 ? 1 : 0;
         }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using System.Text.Json.Serialization;
 
 namespace Warmup;
@@ -42,6 +43,7 @@ public readonly record struct ScorePitch
     /// <param name="tonicHz">The tonic's frequency, computed once for many tones.</param>
     /// <param name="tuning">The tuning.</param>
     /// <param name="tonicName">The written name of the tonic.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static ScorePitch Of(ScaleTone tone, Tonic tonic, double tonicHz, Tuning tuning, NoteName tonicName)
     {
         var name = Spelling.Name(tone, tonicName);

@@ -60,7 +60,7 @@ internal sealed class DrillNotes
                     n == line.FirstNote + line.NoteCount - 1,
                     s,
                     note.PitchIndex,
-                    note.Syllable));
+                    section.SyllableOf(note)));
             }
         }
 

@@ -61,6 +61,6 @@ public class AlikeRoundsTests
         return $"from {within}: " + string.Join(" / ", lines.Select(l => $"{l.Onset - start} for {l.Length}, {l.Answer}, {l.Speed} at {section.TempoAt(l.Onset)}: " + string.Join(' ', Enumerable
             .Range(l.FirstNote, l.NoteCount)
             .Select(n => (Note: section.Notes[n], Breath: section.Breaths.Where(b => b.AfterNote == n).Select(b => $"v{b.Onset - start}-{b.Length}").SingleOrDefault()))
-            .Select(n => $"{n.Note.Syllable} {n.Note.PitchIndex} {n.Note.Onset - start} {n.Note.Length} {n.Note.IsHeld} {n.Breath}"))));
+            .Select(n => $"{section.SyllableOf(n.Note)} {n.Note.PitchIndex} {n.Note.Onset - start} {n.Note.Length} {n.Note.IsHeld} {n.Breath}"))));
     }
 }

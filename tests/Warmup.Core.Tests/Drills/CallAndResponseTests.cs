@@ -75,8 +75,8 @@ public class CallAndResponseTests
             var (before, note) = (plain.Notes[i], section.Notes[i]);
             Assert.Equal(before.Onset - plain.Lines[before.LineIndex].Onset, note.Onset - section.Lines[note.LineIndex].Onset);
             Assert.Equal(
-                (before.Length, before.PitchIndex, before.Syllable, before.IsHeld, before.LineIndex),
-                (note.Length, note.PitchIndex, note.Syllable, note.IsHeld, note.LineIndex));
+                (before.Length, before.PitchIndex, plain.SyllableOf(before), before.IsHeld, before.LineIndex),
+                (note.Length, note.PitchIndex, section.SyllableOf(note), note.IsHeld, note.LineIndex));
             Assert.True(note.Onset + note.Length <= section.Lines[note.LineIndex].Onset + section.Lines[note.LineIndex].Answer);
         }
 

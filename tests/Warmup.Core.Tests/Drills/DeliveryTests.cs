@@ -156,6 +156,19 @@ public class DeliveryTests
     }
 
     [Fact]
+    public void A_drill_of_more_grid_steps_than_a_whole_number_counts_is_refused()
+    {
+        // A note of 1/4096 makes a grid of 4,096 steps; 132 lines of 4,000 aksharas on it are 132 x 4,000 x 4,096 = 2,162,688,000 steps, and
+        // 2,147,483,647 can be counted.
+        LineNote Note(Rational length) => new(default, ScaleDirection.Ascent, Approach.Leap, length);
+        var fine = new Line([Note(new Rational(1, 4_096)), Note(new Rational(4_095, 4_096)), Note(3_999)]);
+        ValueList<Line> Lines(int count) => Enumerable.Repeat(fine, count).ToValueList();
+        var refused = Assert.Throws<PatternException>(() => Mohanam.ToScore(new Expansion(Lines(132))));
+        Assert.Contains("the drill is too long to be put in time", refused.Message, StringComparison.Ordinal);
+        Assert.Equal(131 * 4_000, Mohanam.ToScore(new Expansion(Lines(131))).Sections[0].End);
+    }
+
+    [Fact]
     public void Values_outside_their_ranges_are_refused()
     {
         Assert.Contains("between 1 and 1000, not 0", Assert.Throws<ArgumentOutOfRangeException>(() => Mohanam with { Repetitions = 0 }).Message, StringComparison.Ordinal);

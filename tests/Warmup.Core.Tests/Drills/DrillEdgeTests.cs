@@ -8,6 +8,23 @@ public class DrillEdgeTests
     private static Section Of(Drill drill) => drill.ToScore().Sections[0];
 
     [Fact]
+    public void Breaths_on_a_very_fine_grid_keep_the_notes_as_they_are()
+    {
+        // 4093 is prime: with breaths on 24ths the grid has 24 x 4,093 = 98,232 steps an akshara.
+        LineNote Note(Rational length) => new(default, ScaleDirection.Ascent, Approach.Leap, length);
+        var line = new Line([Note(new Rational(1, 4_093)) with { Joining = Joining.Staccato }, Note(new Rational(4_092, 4_093)) with { Loudness = Loudness.SwellAndFade }, Note(3)]);
+        var score = Mohanam.ToScore(new Expansion([line]));
+        var section = score.WithBreaths(0, [new Breath(new Rational(95, 24), new Rational(1, 24), 2)]).Sections[0];
+        Assert.Equal(0, section.Resolution % 98_232);
+        foreach (var (before, after) in score.Sections[0].Notes.Zip(section.Notes).Take(2))
+        {
+            Assert.Equal((before.Onset, before.Length, before.Joining, before.Loudness), (after.Onset, after.Length, after.Joining, after.Loudness));
+        }
+
+        Assert.Equal((1, new Rational(71, 24)), (section.Notes[2].Onset, section.Notes[2].Length));
+    }
+
+    [Fact]
     public void An_end_inside_the_avartana_is_told_with_what_fills_it()
     {
         // Five of eight aksharas; eight times five are five avartanas.
@@ -69,7 +86,7 @@ public class DrillEdgeTests
         Assert.Equal("10 notes in 2 sections, 8.0 s: Both", Score.Join("Both", [five, five]).ToString());
         Assert.StartsWith("1 note, 4.0 s: ", (Mohanam with { Pattern = Pattern.Parse("[S]"), Tempo = 120 }).ToScore().ToString(), StringComparison.Ordinal);
         Assert.StartsWith("1 line of 5 notes in 8 aksharas: Five notes", five.Sections[0].ToString(), StringComparison.Ordinal);
-        Assert.Equal("R at 1 for 1", five.Sections[0].Notes[1].ToString());
+        Assert.Equal("pitch 1 at 1 for 1", five.Sections[0].Notes[1].ToString());
     }
 
     [Fact]

@@ -17,7 +17,7 @@ public class PatternClimbTests
         Assert.All(score.Sections.ToArray(), s => Assert.Equal(s.Tonic.Midi, s.PitchOf(s.Notes[0]).Midi));
         Assert.Contains("cue", score.Sections[1].Title, StringComparison.Ordinal);
         Assert.Null(score.Drone);
-        Assert.Equal("a", score.Sections[0].Notes[0].Syllable);
+        Assert.Equal("a", score.Sections[0].Sung()[0]);
     }
 
     [Fact]

@@ -61,7 +61,7 @@ public class ScoreTests
         Assert.Equal([2, 3, 4, 5, 6, 7, 8], section.Lines.Select(l => l.NoteCount));
         // Lines begin on first beats only at the start: 2, 5, 9, 14, 20 and 27 are no multiples of 8.
         Assert.Equal([true, false, false, false, false], section.Measures.Select(m => m.IsLineStart));
-        Assert.Equal("S R S R G S R G M", string.Join(' ', section.Notes.Take(9).Select(x => x.Syllable)));
+        Assert.Equal("S R S R G S R G M", string.Join(' ', section.Sung().Take(9)));
     }
 
     [Fact]
@@ -125,7 +125,7 @@ public class ScoreTests
                 Assert.Equal(i, note.LineIndex);
                 var isShortened = note.Length < lines[i].Notes[n - first].Length * drill.Speeds[0].Unit;
                 Assert.Equal(drill.Delivery.IsLineByLine && n == first + line.NoteCount - 1 && !isShortened, note.IsHeld);
-                Assert.NotEmpty(note.Syllable);
+                Assert.NotEmpty(section.SyllableOf(note));
                 Assert.Equal(new Rational(note.OnsetSteps, section.Resolution), note.Onset);
                 Assert.Equal(new Rational(note.LengthSteps, section.Resolution), note.Length);
                 Assert.Equal(note.OnsetSteps + note.LengthSteps, note.EndSteps);

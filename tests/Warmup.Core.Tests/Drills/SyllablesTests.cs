@@ -177,7 +177,7 @@ public class SyllablesTests
             Tonic = Tonic.Parse("C#3"),
             Syllables = Syllables.Tamil.WithOctaveDots(),
         };
-        var text = new StringBuilder().AppendJoin(' ', drill.ToScore().Sections[0].Notes.Select(n => n.Syllable)).ToString();
+        var text = new StringBuilder().AppendJoin(' ', drill.ToScore().Sections[0].Sung()).ToString();
         Assert.Equal("ஸ ரி க ப த ஸ\u0307", text);
     }
 

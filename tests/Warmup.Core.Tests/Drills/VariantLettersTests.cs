@@ -13,13 +13,13 @@ public class VariantLettersTests
     {
         var up = new[] { "S", "R", "G", "M", "P", "D2", "N", "S" };
         var down = new[] { "N", "D1", "P", "M", "G", "R", "S" };
-        Assert.Equal([.. up, .. down], Made(Bhairavi, "ladder.there-and-back").Sections[0].Notes.Select(n => n.Syllable).TakeLast(15));
+        Assert.Equal([.. up, .. down], Made(Bhairavi, "ladder.there-and-back").Sections[0].Sung().TakeLast(15));
     }
 
     [Fact]
     public void A_letter_at_one_pitch_stands_alone_whatever_the_scale_has_besides()
     {
-        Assert.Equal(["S", "R", "G", "M", "P", "D", "N", "S"], Made(Bhairavi, "ladder").Sections[0].Notes.Select(n => n.Syllable).TakeLast(8));
+        Assert.Equal(["S", "R", "G", "M", "P", "D", "N", "S"], Made(Bhairavi, "ladder").Sections[0].Sung().TakeLast(8));
 
         // The same svara in two octaves is one svara.
         Assert.Equal(["N", "S", "N"], Sung("N3_ S N3"));
@@ -80,7 +80,7 @@ public class VariantLettersTests
         Assert.True(Of("D2 D1_", Syllables.Tamil.WithOctaveDots()).Sections[0].IsSungIn(Syllables.Tamil));
     }
 
-    private static List<string> Sung(string tones, Syllables? syllables = null) => Of(tones, syllables).Sections[0].Notes.Select(n => n.Syllable).ToList();
+    private static List<string> Sung(string tones, Syllables? syllables = null) => Of(tones, syllables).Sections[0].Sung().ToList();
 
     /// <summary>A score of one line, whatever its scale.</summary>
     private static Score Of(string tones, Syllables? syllables = null)

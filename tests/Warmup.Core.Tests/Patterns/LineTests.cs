@@ -45,11 +45,44 @@ public class LineTests
     [InlineData(4_096, 1)]
     [InlineData(8_191, 2)]
     [InlineData(4_095, 4_096)]
+    [InlineData((4_096 * 4_096) - 1, 4_096)]
+    [InlineData((4_095 * 4_096) - 1, 4_095)]
     public void Lengths_at_the_bounds_are_kept(long numerator, long denominator)
     {
         var length = new Rational(numerator, denominator);
         Assert.Equal(length, (Note with { Length = length }).Length);
         Assert.Equal(length, (Note with { Rest = length }).Rest);
+    }
+
+    [Fact]
+    public void What_a_note_is_set_to_leaves_all_else_as_it_was()
+    {
+        // Every part at its lowest, its usual and its highest value, next to every other part at these.
+        Rational[] lengths = [new(1, 4_096), 1, new((4_096 * 4_096) - 1, 4_096), 4_096];
+        var tones =
+            from letter in Enumerable.Range(1, 7)
+            from alteration in Enumerable.Range(-2, 5)
+            from octave in (int[])[-ScaleTone.HighestOctave, 0, ScaleTone.HighestOctave]
+            select new ScaleTone(new Degree(letter, alteration), octave);
+        var manners =
+            from direction in Enum.GetValues<ScaleDirection>()
+            from approach in Enum.GetValues<Approach>()
+            from joining in Enum.GetValues<Joining>()
+            from loudness in Enum.GetValues<Loudness>()
+            select (Direction: direction, Approach: approach, Joining: joining, Loudness: loudness);
+        foreach (var (tone, length, manner) in from tone in tones from length in lengths from manner in manners select (tone, length, manner))
+        {
+            LineNote note = new(new ScaleTone(new Degree(7, 2), -1), manner.Direction, manner.Approach, length) { Joining = manner.Joining, Loudness = manner.Loudness };
+            Same(note with { Tone = tone });
+            Same(note with { Direction = ScaleDirection.Descent, Tone = tone } with { Direction = manner.Direction });
+            Same(note with { Approach = Approach.Descent, Tone = tone } with { Approach = manner.Approach });
+            Same(note with { Length = 3, Tone = tone } with { Length = length });
+            Same(note with { Joining = Joining.Staccato, Tone = tone } with { Joining = manner.Joining });
+            Same(note with { Loudness = Loudness.SwellAndFade, Tone = tone } with { Loudness = manner.Loudness });
+
+            void Same(LineNote made) => Assert.Equal(
+                (tone, length, manner), (made.Tone, made.Length, (made.Direction, made.Approach, made.Joining, made.Loudness)));
+        }
     }
 
     [Fact]

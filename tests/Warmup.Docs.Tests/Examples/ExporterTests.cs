@@ -31,7 +31,7 @@ public sealed class NoteTableFormat : IScoreFormat
                 var (from, to) = (section.SecondsAt(note.Onset), section.SecondsAt(note.End));
                 writer.WriteLine(string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{note.LineIndex + 1},{(double)(begins[s] + from):0.######},{(double)(to - from):0.######},{section.PitchOf(note).Hz:0.###},{Cell(note.Syllable)}"));
+                    $"{note.LineIndex + 1},{(double)(begins[s] + from):0.######},{(double)(to - from):0.######},{section.PitchOf(note).Hz:0.###},{Cell(section.SyllableOf(note))}"));
             }
         }
     }

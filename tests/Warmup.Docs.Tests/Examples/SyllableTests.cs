@@ -33,7 +33,7 @@ public sealed class SyllableTests
         var score = drill.ToScore();
         #endregion
 
-        Assert.Equal("sa ri gu pa dhi sa", string.Join(' ', score.Sections[0].Notes.Select(n => n.Syllable)));
+        Assert.Equal("sa ri gu pa dhi sa", string.Join(' ', score.Sections[0].Notes.Select(score.Sections[0].SyllableOf)));
 
         // All sixteen differ in their svara, and a degree that is not a svara is sung by its number.
         var svaras = Catalogue.Default.Parent(1).Scale.Ascent.Concat(Enumerable.Range(2, 71).SelectMany(n => Catalogue.Default.Parent(n).Scale.Ascent)).Select(t => t.Degree).Distinct().ToList();

@@ -136,7 +136,7 @@ public class TriedChangesTests
     }
 
     private static IEnumerable<string> Kept(string all, List<Section> tried) => tried
-        .Where(s => s.Tonic.Midi == 60).Select(s => string.Join(' ', s.Notes.Select(n => n.Syllable))).Where(k => k != all).Distinct();
+        .Where(s => s.Tonic.Midi == 60).Select(s => string.Join(' ', s.Sung())).Where(k => k != all).Distinct();
 
     [Fact]
     public void Lines_that_run_on_are_sung_one_by_one_or_filled_up() => Assert.Equal(

@@ -36,6 +36,8 @@ internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner)
         return turned.Lines;
     }
 
+    private static LineNote Moved(LineNote note, Approach approach, LineNote silence) => note with { Approach = approach, Rest = silence.Rest };
+
     private static void Turn(ReadOnlySpan<LineNote> source, Span<LineNote> notes)
     {
         for (var i = 0; i < notes.Length; i++)
@@ -45,9 +47,7 @@ internal sealed record ReversedPattern(Pattern Inner) : UnaryPattern(Inner)
             ref readonly var note = ref source[at];
             ref readonly var silence = ref source[at == 0 ? source.Length - 1 : at - 1];
             var approach = i == 0 ? Approach.Leap : source[at + 1].Approach;
-            notes[i] = note.HasRest || silence.HasRest ? note with { Approach = approach, Rest = silence.Rest }
-                : note.Approach == approach ? note
-                : note.ReachedBy(approach);
+            notes[i] = note.HasRest || silence.HasRest ? Moved(note, approach, silence) : note.ReachedBy(approach);
         }
     }
 }

@@ -14,15 +14,26 @@ public readonly record struct LineNote
     /// <summary>The longest note or silence, in units; also the finest part of a unit: 1 divided by it (the project's own bound).</summary>
     internal const int LongestUnits = 4_096;
 
-    // Lines are many and held for long, so a note is kept small: what most notes do not have stands apart, and the numerator 0 stands for
-    // the usual length of one unit, so that the default value is a note that can be sung. The order of the fields leaves no gaps.
-    private readonly int _numerator;
-    private readonly ushort _denominatorLessOne;
-    private readonly ScaleTone _tone;
-    private readonly byte _direction;
-    private readonly byte _approach;
-    private readonly byte _joining;
-    private readonly byte _loudness;
+    // Lines are many and held for long, so a note is kept small: one number, and what most notes do not have apart. From its lowest bit: the tone
+    // (the degree in 16 bits, the octave in 5), the direction, the approach, the joining, the loudness, and the length. The numerator 0 stands
+    // for the usual length of one unit, so that the default value is a note that can be sung.
+    private const int ToneBits = 21;
+    private const ulong ToneMask = (1UL << ToneBits) - 1;
+    private const int DirectionAt = 21;
+    private const int ApproachAt = 22;
+    private const int JoiningAt = 24;
+    private const int LoudnessAt = 26;
+    private const int DenominatorAt = 28;
+    private const int NumeratorAt = 40;
+
+    // A denominator less one is below 4,096; a numerator is then below 4,096 times that, since a note lasts at most 4,096 units.
+    private const int DenominatorBits = 12;
+    private const int NumeratorBits = 24;
+
+    // All but the direction and the approach.
+    private const ulong Heard = ToneMask | (~0UL << JoiningAt);
+
+    private readonly ulong _bits;
     private readonly Further? _further;
 
     /// <summary>Makes a note without a silence after it.</summary>
@@ -40,50 +51,42 @@ public readonly record struct LineNote
     }
 
     /// <summary>A note of one unit, of values that the library has made and that need no check.</summary>
-    internal LineNote(ScaleTone tone, ScaleDirection direction, Approach approach)
-    {
-        _tone = tone;
-        _direction = unchecked((byte)direction);
-        _approach = unchecked((byte)approach);
-    }
+    internal LineNote(ScaleTone tone, ScaleDirection direction, Approach approach) =>
+        _bits = unchecked(ToneOnly(tone) | ((ulong)direction << DirectionAt) | ((ulong)approach << ApproachAt));
 
-    private LineNote(in LineNote note, Approach approach)
-    {
-        this = note;
-        _approach = unchecked((byte)approach);
-    }
+    private LineNote(ulong bits, Further? further) => (_bits, _further) = (bits, further);
 
     /// <summary>The tone.</summary>
     public ScaleTone Tone
     {
-        get => _tone;
-        init => _tone = value;
+        get => ScaleTone.Unpacked(unchecked((int)(_bits << (32 - ToneBits)) >> (32 - ToneBits)));
+        init => _bits = (_bits & ~ToneMask) | ToneOnly(value);
     }
 
     /// <summary>The list of the scale that the tone is taken from.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not defined.</exception>
     public ScaleDirection Direction
     {
-        get => (ScaleDirection)_direction;
-        init => _direction = value is ScaleDirection.Ascent or ScaleDirection.Descent ? (byte)value : throw Undefined(nameof(Direction), (int)value);
+        get => (ScaleDirection)Part(DirectionAt, 1);
+        init => _bits = value is ScaleDirection.Ascent or ScaleDirection.Descent ? With(DirectionAt, 1, (int)value) : throw Undefined(nameof(Direction), (int)value);
     }
 
     /// <summary>How the note is reached from the one before.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not defined.</exception>
     public Approach Approach
     {
-        get => (Approach)_approach;
-        init => _approach = value is >= Approach.Leap and <= Approach.Descent ? (byte)value : throw Undefined(nameof(Approach), (int)value);
+        get => (Approach)Part(ApproachAt, 2);
+        init => _bits = value is >= Approach.Leap and <= Approach.Descent ? With(ApproachAt, 2, (int)value) : throw Undefined(nameof(Approach), (int)value);
     }
 
     /// <summary>The length: 1/4096 to 4096 units, in parts of at most 4096 to a unit.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The length lies outside its range.</exception>
     public Rational Length
     {
-        get => _numerator == 0 ? Rational.One : Rational.Reduced(_numerator, _denominatorLessOne + 1);
-        init => (_numerator, _denominatorLessOne) = Fits(value) && value.Sign > 0
-            ? (value == Rational.One ? 0 : (int)value.Numerator, (ushort)(value.Denominator - 1))
-            : throw TooLongOrShort(value);
+        get => HasUsualLength ? Rational.One : Rational.Reduced(Part(NumeratorAt, NumeratorBits), Part(DenominatorAt, DenominatorBits) + 1);
+        init => _bits = !Fits(value) || value.Sign <= 0 ? throw TooLongOrShort(value)
+            : (_bits & ((1UL << DenominatorAt) - 1))
+            | (value == Rational.One ? 0 : ((ulong)value.Numerator << NumeratorAt) | ((ulong)(value.Denominator - 1) << DenominatorAt));
     }
 
     /// <summary>The silence after the note: 0 to 4096 units, in parts of at most 4096 to a unit; 0 by default.</summary>
@@ -116,29 +119,31 @@ public readonly record struct LineNote
     /// <exception cref="ArgumentOutOfRangeException">The value is not defined.</exception>
     public Joining Joining
     {
-        get => (Joining)_joining;
-        init => _joining = value is >= Joining.Plain and <= Joining.Staccato ? (byte)value : throw Undefined(nameof(Joining), (int)value);
+        get => (Joining)Part(JoiningAt, 2);
+        init => _bits = value is >= Joining.Plain and <= Joining.Staccato ? With(JoiningAt, 2, (int)value) : throw Undefined(nameof(Joining), (int)value);
     }
 
     /// <summary>How loud the note is from its beginning to its end; even by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not defined.</exception>
     public Loudness Loudness
     {
-        get => (Loudness)_loudness;
-        init => _loudness = value is Loudness.Even or Loudness.SwellAndFade ? (byte)value : throw Undefined(nameof(Loudness), (int)value);
+        get => (Loudness)Part(LoudnessAt, 1);
+        init => _bits = value is Loudness.Even or Loudness.SwellAndFade ? With(LoudnessAt, 1, (int)value) : throw Undefined(nameof(Loudness), (int)value);
     }
 
     /// <summary>Whether the middle of the note matters: for a slide, a silence or a swell.</summary>
-    internal bool IsHalved => (_joining | _loudness) != 0;
+    internal bool IsHalved => (_bits & (0b111UL << JoiningAt)) != 0;
 
     /// <summary>Whether there is silence after the note.</summary>
     internal bool HasRest => _further is not null && _further.Rest.Sign != 0;
 
     /// <summary>Whether the note takes one unit and no silence, as most do.</summary>
-    internal bool TakesOneUnit => _numerator == 0 && !HasRest;
+    internal bool TakesOneUnit => HasUsualLength && !HasRest;
 
     /// <summary>Whether the note takes one unit and no silence, has no text and is sung plain, as nearly all are.</summary>
-    internal bool IsPlain => _numerator == 0 && _further is null && !IsHalved;
+    internal bool IsPlain => _bits < 1UL << JoiningAt && _further is null;
+
+    private bool HasUsualLength => _bits < 1UL << DenominatorAt;
 
     /// <summary>What is sung, where a pattern has checked it once for all its notes.</summary>
     internal string? CheckedText
@@ -147,11 +152,11 @@ public readonly record struct LineNote
     }
 
     /// <summary>The same note, reached in a way that the library knows to be defined.</summary>
-    internal LineNote ReachedBy(Approach approach) => new(this, approach);
+    internal LineNote ReachedBy(Approach approach) => new(With(ApproachAt, 2, (int)approach), _further);
 
     /// <summary>Whether a listener hears the same: tone, length, silence, sung text, joining and loudness are equal, however the notes came about.</summary>
     /// <param name="other">The other note.</param>
-    public bool SoundsAs(LineNote other) => Tone == other.Tone && _numerator == other._numerator && _denominatorLessOne == other._denominatorLessOne && Rest == other.Rest && Sung == other.Sung && _joining == other._joining && _loudness == other._loudness;
+    public bool SoundsAs(LineNote other) => ((_bits ^ other._bits) & Heard) == 0 && Rest == other.Rest && Sung == other.Sung;
 
     /// <summary>The tone's text form: <c>R2</c>.</summary>
     public override string ToString() => Tone.ToString();
@@ -162,6 +167,12 @@ public readonly record struct LineNote
         var (numerator, denominator) = (units.Numerator, units.Denominator);
         return numerator >= 0 && denominator <= LongestUnits && numerator <= LongestUnits * denominator;
     }
+
+    private static ulong ToneOnly(ScaleTone tone) => unchecked((uint)tone.Packed) & ToneMask;
+
+    private int Part(int at, int bits) => unchecked((int)((_bits >> at) & ((1UL << bits) - 1)));
+
+    private ulong With(int at, int bits, int value) => unchecked((_bits & ~(((1UL << bits) - 1) << at)) | ((ulong)value << at));
 
     private static ArgumentOutOfRangeException TooLongOrShort(Rational value) => Outside("a note", $"1/{LongestUnits}", value);
 
