@@ -7,7 +7,7 @@ internal sealed class ConductorEvents(MidiPlan plan) : TrackEvents(plan)
     private const int ClocksPerWhole = 96;
     private const int ThirtySecondsPerQuarter = 8;
 
-    private static readonly ShortText LineWord = ShortText.Of("Line ");
+    private static readonly ShortText LineWord = ShortText.Of("Line").With(' ');
 
     private readonly bool _hasOneSection = plan.Score.Sections.Count == 1;
 

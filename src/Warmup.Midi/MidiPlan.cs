@@ -273,7 +273,7 @@ internal sealed class MidiPlan
             }
         }
 
-        var usual = Rational.Lcm(grid, UsualTicks);
+        var usual = UsualTicks % grid == 0 ? UsualTicks : Rational.Lcm(grid, UsualTicks);
         return (int)(usual <= MostTicks ? usual : grid * ((UsualTicks + grid - 1) / grid));
     }
 

@@ -7,13 +7,13 @@ internal readonly record struct ShortText(ulong Bytes, int Length)
 {
     private const int Longest = sizeof(ulong);
 
-    /// <summary>A text of plain letters with room for two more; none where it is longer or holds others.</summary>
+    /// <summary>A text of letters and digits of ASCII with room for two more; none where it is longer or holds others.</summary>
     public static ShortText Of(string text)
     {
         var made = default(ShortText);
         for (var i = 0; i < text.Length; i++)
         {
-            if (i == Longest - 2 || text[i] is < ' ' or > '~')
+            if (i == Longest - 2 || !char.IsAsciiLetterOrDigit(text[i]))
             {
                 return default;
             }

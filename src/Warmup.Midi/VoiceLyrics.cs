@@ -30,8 +30,12 @@ internal sealed partial class VoiceEvents
         var syllables = new SungSyllable[texts.Length];
         for (var s = 0; s < syllables.Length; s++)
         {
-            Check(texts[s], s);
             syllables[s] = new SungSyllable(texts[s]);
+            if (syllables[s].Bytes == 0)
+            {
+                // A short text of letters and digits needs no check.
+                Check(texts[s], s);
+            }
         }
 
         return syllables;

@@ -152,14 +152,19 @@ internal sealed class TimeGrid
     /// <returns>Where it ends, where the breath ends, and where the next line begins.</returns>
     public (long NoteEnd, long BreathEnd, long Next) Close(long onset, long length, long rest, long breath)
     {
-        if (!_delivery.IsLineByLine)
+        if (_delivery.IsLineByLine)
         {
-            var written = onset + length;
-            var next = Flows ? written + rest : Boundary(written + rest);
-            var end = _delivery.FillBy != FillBy.Rest && rest == 0 ? next : written;
-            return (end, end, next);
+            return CloseWithBreath(onset, length, rest, breath);
         }
 
+        var written = onset + length;
+        var next = Flows ? written + rest : Boundary(written + rest);
+        var end = _delivery.FillBy != FillBy.Rest && rest == 0 ? next : written;
+        return (end, end, next);
+    }
+
+    private (long NoteEnd, long BreathEnd, long Next) CloseWithBreath(long onset, long length, long rest, long breath)
+    {
         breath = Math.Max(breath, rest);
         var least = onset + Math.Max(length, _leastHold);
         if (Flows)
@@ -247,18 +252,23 @@ internal sealed class TimeGrid
     /// <summary>Refuses a line or a drill that is too long.</summary>
     public void Bound(long next, long at, int line)
     {
-        if (next - at > (long)LongestLine * Resolution)
+        if (next - at > (long)LongestLine * Resolution || next > int.MaxValue)
         {
-            var refusal = Refusal(
-                string.Create(CultureInfo.InvariantCulture, $"a line lasts {Aksharas(next - at)} aksharas; the most is {LongestLine}"),
-                "take shorter lines or units");
-            throw new PatternException(refusal.Finding with { Place = new ScorePlace(1, line + 1) });
+            throw TooLong(next, at, line);
+        }
+    }
+
+    private PatternException TooLong(long next, long at, int line)
+    {
+        if (next - at <= (long)LongestLine * Resolution)
+        {
+            return Refusal("the drill is too long to be put in time", "take fewer lines or longer units");
         }
 
-        if (next > int.MaxValue)
-        {
-            throw Refusal("the drill is too long to be put in time", "take fewer lines or longer units");
-        }
+        var refusal = Refusal(
+            string.Create(CultureInfo.InvariantCulture, $"a line lasts {Aksharas(next - at)} aksharas; the most is {LongestLine}"),
+            "take shorter lines or units");
+        return new PatternException(refusal.Finding with { Place = new ScorePlace(1, line + 1) });
     }
 
     /// <summary>The first end of an anga or avartana that is not before a point.</summary>

@@ -11,6 +11,7 @@ internal sealed class TimedLines
     private readonly RoundPlan _rounds;
     private readonly int? _toFirstBeat;
     private readonly Timeline _timeline;
+    private readonly ValueList<string> _sungSyllables;
     private readonly ValueList<Breath> _breaths;
     private readonly ValueList<Measure> _measures;
 
@@ -18,6 +19,7 @@ internal sealed class TimedLines
     {
         (_drill, Lines, _grid, _rounds, _timeline) = (drill, lines, grid, rounds, timeline);
         _toFirstBeat = rounds.ToFirstBeat(drill, grid, timeline.End);
+        _sungSyllables = timeline.SungSyllables;
         _breaths = timeline.Breaths;
         _measures = MeasurePlan.For(drill.Meter, timeline.Lines.AsSpan(), timeline.End, grid.Resolution);
     }
@@ -89,7 +91,7 @@ internal sealed class TimedLines
         resolution: _grid.Resolution,
         lengthSteps: _measures[^1].OnsetSteps + _measures[^1].LengthSteps,
         pitches: heights.Pitches,
-        sungSyllables: _timeline.SungSyllables,
+        sungSyllables: _sungSyllables,
         notes: _timeline.Notes,
         lines: _timeline.Lines,
         breaths: _breaths,

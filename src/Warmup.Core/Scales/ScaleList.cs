@@ -13,9 +13,6 @@ internal sealed class ScaleList
     private readonly int _tonic;
     private readonly int _upper;
 
-    // Whether it repeats and never turns, so that each tone has one step.
-    private readonly bool _isRising;
-
     public ScaleList(ValueList<ScaleTone> rising, ScaleDirection direction)
     {
         Direction = direction;
@@ -37,16 +34,19 @@ internal sealed class ScaleList
         }
 
         Top = (_upper >= 0 ? _upper : _places.Length - 1) - _tonic;
-        _isRising = _upper >= 0;
+        IsRising = _upper >= 0;
         for (var i = _tonic; i < _upper; i++)
         {
-            _isRising &= _places[i].Semitones < _places[i + 1].Semitones;
+            IsRising &= _places[i].Semitones < _places[i + 1].Semitones;
         }
     }
 
     public ScaleDirection Direction { get; }
 
     public bool HasUpperTonic => _upper >= 0;
+
+    /// <summary>Whether it repeats and never turns, so that each tone has one step.</summary>
+    public bool IsRising { get; }
 
     /// <summary>Steps from the tonic to the upper tonic, or to the highest note where there is none.</summary>
     public int Top { get; }
@@ -123,7 +123,7 @@ internal sealed class ScaleList
     {
         var first = -OctavesSearched * Math.Max(1, Top);
         var last = (OctavesSearched + 1) * Math.Max(1, Top);
-        if (_isRising && StepOf(low) is { } below && StepOf(high) is { } above && below >= first && above <= last)
+        if (IsRising && StepOf(low) is { } below && StepOf(high) is { } above && below >= first && above <= last)
         {
             return Tones(below + 1, above - below - 1);
         }

@@ -33,14 +33,17 @@ internal sealed record LadderPattern : PrimitivePattern
         var top = Steps(frame);
         expander.Bound(NotesOver(top));
         var run = RunPattern.Walk(frame);
-        var ends = ProperEnds(run, frame.Mirrored ? -1 : 1, run.Length <= UsualRun ? stackalloc bool[UsualRun] : new bool[run.Length]);
+
+        // A list that never turns is left anywhere.
+        var turns = !frame.Scale.List(frame.Direction).IsRising;
+        var ends = turns ? ProperEnds(run, frame.Mirrored ? -1 : 1, run.Length <= UsualRun ? stackalloc bool[UsualRun] : new bool[run.Length]) : [];
 
         // Each line is a beginning of the run, and shares its notes.
-        var lines = new Line[ends[1..].Count(true)];
+        var lines = new Line[turns ? ends[1..].Count(true) : top];
         var line = 0;
         for (var end = 1; end <= top; end++)
         {
-            if (ends[end])
+            if (!turns || ends[end])
             {
                 lines[line++] = new Line(ValueList.Part(run, 0, end + 1));
             }
