@@ -168,7 +168,8 @@ internal sealed class MidiPlan
         if (tempo.Sign > 0)
         {
             // The floor of the exact quotient and a half.
-            var microseconds = ((120_000_000 * tempo.Denominator) + tempo.Numerator) / (2 * tempo.Numerator);
+            var exact = 60_000_000 / tempo;
+            var microseconds = ((2 * exact.Numerator) + exact.Denominator) / (2 * exact.Denominator);
             if (microseconds is >= 1 and <= Most)
             {
                 return (int)microseconds;

@@ -121,7 +121,9 @@ public class StandardRulesTests
     [InlineData(400, 1, 150_000)]
     [InlineData(145, 2, 827_586)] // 60,000,000 / 72.5 = 827,586.2
     [InlineData(97, 1, 618_557)] // 618,556.7
-    public void The_tempo_is_the_nearest_whole_microsecond(int numerator, int denominator, int microseconds)
+    [InlineData(120_000_000, 2_000_001, 1_000_001)] // 1,000,000.5
+    [InlineData(60_000_000_001, 1_000_000_000, 1_000_000)] // 999,999.99998
+    public void The_tempo_is_the_nearest_whole_microsecond(long numerator, long denominator, int microseconds)
     {
         var file = RawFile.Of((Files.Drill() with { Tempo = new Rational(numerator, denominator) }).ToScore());
         var data = Assert.Single(file.Tracks[0], e => e.IsMeta(0x51)).Data;
