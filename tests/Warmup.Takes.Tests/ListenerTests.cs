@@ -243,6 +243,41 @@ public class ListenerTests
         Assert.Equal([1], Hear(take).Notes.Where(n => n.Status != NoteStatus.Sung).Select(n => n.Status == NoteStatus.LeftOut ? n.Index : -1));
     }
 
+    /// <summary>
+    /// R is left out and G is sung about half a semitone beside R: another note from a singer who is never far off, and R from one who often is that far off.
+    /// </summary>
+    [Theory]
+    [InlineData(0.2, 1)]
+    [InlineData(1, 2)]
+    public void What_lies_between_two_notes_is_told_by_how_steadily_the_others_are_sung(double far, int leftOut)
+    {
+        double[] offs = [28, -34, 0, 25, 5, 35, -28, 38, -30, -26, 32, -36, 27, -6, 30, -33, 36, -29];
+        var notes = Enumerable.Range(0, offs.Length).Where(i => i != 1).Select(i => (i, i == 2 ? -145 : far * offs[i], 1.0));
+        var take = Sung(Plan("mohanam", "S R G P / S R G P D / S R G P / S R G P D"), [.. notes], []);
+        var report = Hear(take);
+        Assert.Equal([leftOut], report.Notes.Where(n => n.Status == NoteStatus.LeftOut).Select(n => n.Index));
+    }
+
+    /// <summary>A line is begun at its beginning: where one note is missing at it, and what is sung lies between the two, the second is the one that is missing.</summary>
+    [Fact]
+    public void A_line_s_first_note_is_another_one_rather_than_left_out()
+    {
+        var notes = Enumerable.Range(0, 12).Where(i => i != 1).Select(i => (i, i == 0 ? 150 : (i * 7 % 5) - 2.0, 1.0));
+        var take = Sung(Plan("mohanam", "S R G P / R G P D / S R G P"), [.. notes], []);
+        var report = Hear(take);
+        Assert.Equal(NoteStatus.OtherNote, report.Notes[0].Status);
+        Assert.Equal([1], report.Notes.Where(n => n.Status == NoteStatus.LeftOut).Select(n => n.Index));
+    }
+
+    /// <summary>A line of doubled notes that is begun, broken off and begun anew, without a dip between them: the lengths tell that two notes were sung each time.</summary>
+    [Fact]
+    public void A_false_start_in_doubled_notes_is_told_by_their_lengths()
+    {
+        var take = Sung(Plan("mayamalavagowla", "S S R R / R R G G / G G M M / M M P P"),
+            [.. new[] { 0, 1, 2, 3, 4, 5, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15 }.Select((n, i) => (n, (i * 7 % 5) - 2.0, 1.0))], [], pauseBefore: 6);
+        Assert.Equal([(TakeEventKind.FalseStart, 2)], Hear(take).Events.Select(e => (e.Kind, e.Line)));
+    }
+
     private static TakePlan Plan(string scale, string lines) => Corpus.Plans("clean", 3, 1).First() with
     {
         Voice = 0,
@@ -251,17 +286,19 @@ public class ListenerTests
         Score = new Drill { Scale = Catalogue.Default.Find(scale)!.Scale, Pattern = Pattern.Parse(lines), Tonic = Tonic.Parse("C3"), Tempo = 90, Delivery = Delivery.LineByLine }.ToScore(),
     };
 
-    /// <summary>Notes sung one after the other, each so many cents off and so many times as long as in the drill, with a pause after each line.</summary>
-    private static MadeTake Sung(TakePlan plan, (int Index, double Off, double Long)[] notes, List<MadeEvent> events)
+    /// <summary>Notes sung one after the other, each so many cents off and so many times as long as in the drill, with a pause after each line and before one of them, where a line is broken off.</summary>
+    private static MadeTake Sung(TakePlan plan, (int Index, double Off, double Long)[] notes, List<MadeEvent> events, int pauseBefore = -1)
     {
         var drill = new DrillNotes(plan.Score);
         var (tones, time) = (new List<SungTone>(), 0.8);
-        foreach (var (index, off, times) in notes)
+        for (var n = 0; n < notes.Length; n++)
         {
+            var (index, off, times) = notes[n];
             var note = drill.Notes[index];
             var end = time + (times * note.Seconds);
-            tones.Add(new SungTone { Index = index, Cents = note.Cents + off, IsOther = Math.Abs(off) > 100, Onset = time, End = end, Touches = !note.IsLast });
-            time = end + (note.IsLast ? 0.5 : 0);
+            var isEnd = note.IsLast || n + 1 == pauseBefore;
+            tones.Add(new SungTone { Index = index, Cents = note.Cents + off, IsOther = Math.Abs(off) > 100, Onset = time, End = end, Touches = !isEnd });
+            time = end + (isEnd ? 0.5 : 0);
         }
 
         return new MadeTake(plan, VoiceMaker.Sing(plan, tones, new Random(4)), VoiceMaker.Rate, tones, [], events, 0);

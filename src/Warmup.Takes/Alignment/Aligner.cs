@@ -22,6 +22,9 @@ internal sealed class Aligner
     // Frames at a note's edges where a pause belongs to its neighbours.
     private const int Inside = 12;
 
+    // Frames at a note's edges where the voice may glide.
+    private const int Glide = 6;
+
     // Notes touch where fewer frames lie between them.
     private const int Touching = 12;
 
@@ -41,7 +44,7 @@ internal sealed class Aligner
     private readonly int[] _pitchOf;
     private readonly double[] _noteCents;
     private readonly Func<double, double> _pace;
-    private readonly double _lengthSpread;
+    private readonly Steadiness _steadiness;
     private readonly TakeCues _cues;
     private readonly int _step;
     private readonly int _places;
@@ -63,19 +66,19 @@ internal sealed class Aligner
     /// <param name="voicing">Where there is voice.</param>
     /// <param name="shift">What the singer sings above the drill, in cents.</param>
     /// <param name="pace">Sung seconds for a second of the drill, by the time in the take.</param>
-    /// <param name="lengthSpread">How freely lengths may differ.</param>
+    /// <param name="steadiness">How far the singer's notes may be from their pitch and their length.</param>
     /// <param name="weights">The costs.</param>
     /// <param name="frames">How much of the take is looked at, from its beginning.</param>
     /// <param name="step">Frames from one place to the next.</param>
     public Aligner(
-        DrillNotes drill, PitchTrack track, Voicing voicing, double shift, Func<double, double> pace, double lengthSpread, AlignmentWeights weights, int frames = int.MaxValue, int step = Step)
+        DrillNotes drill, PitchTrack track, Voicing voicing, double shift, Func<double, double> pace, Steadiness steadiness, AlignmentWeights weights, int frames = int.MaxValue, int step = Step)
     {
-        (_notes, _lines, _track, _weights, _pace, _lengthSpread, _step) = (drill.Notes, drill.Lines, track, weights, pace, lengthSpread, step);
+        (_notes, _lines, _track, _weights, _pace, _steadiness, _step) = (drill.Notes, drill.Lines, track, weights, pace, steadiness, step);
         _noteCents = Array.ConvertAll(_notes, n => n.Cents + shift);
         var pitches = _noteCents.Distinct().Order().ToArray();
-        _table = new MatchTable(track, voicing, pitches, frames, weights, drill.Tonic + shift, isOfNotes: true);
+        _table = new MatchTable(track, voicing, pitches, frames, weights, drill.Tonic + shift, steadiness.Cents);
         _pitchOf = Array.ConvertAll(_noteCents, c => Array.BinarySearch(pitches, c));
-        _others = new MatchTable(track, voicing, OtherPitches(pitches), frames, weights, drill.Tonic + shift, isOfNotes: false);
+        _others = new MatchTable(track, voicing, OtherPitches(pitches), frames, weights, drill.Tonic + shift, deviation: null);
         var n = _notes.Length + 1;
         (_ends, _rests, _begins) = (new Reached[n], new Reached[n], new Reached[n]);
         _endings = new (SungWays.Way, SungWays.Way)[n];
@@ -267,7 +270,7 @@ internal sealed class Aligner
             {
                 cost += LengthCost(one, frames) + (_weights.Breathed * _cues.PausesBetween((one.From + Inside) / _step, place - (Inside / _step)));
                 bound = Math.Min(bound, cost + _weights.Beam);
-                cost += (_weights.LeftOut * _table.Unheard(one.From, to)) + (_weights.NoDip * GoesOn(one, to, match));
+                cost += (_weights.LeftOut * _table.Unheard(one.From, to)) + (_weights.NoDip * GoesOn(one, to));
                 End(one, to, isOther, cost);
             }
         }
@@ -288,7 +291,7 @@ internal sealed class Aligner
     /// How clearly a note only goes on with the tone before it, 0 to 1: their pitches differ in the drill, but the pitch of one of them explains the other better than
     /// its own does, and no dip parts them. What two notes of one pitch in the drill cost is decided where the second begins.
     /// </summary>
-    private double GoesOn(in Open one, int to, double match)
+    private double GoesOn(in Open one, int to)
     {
         if (one.Before < 0)
         {
@@ -302,9 +305,15 @@ internal sealed class Aligner
             return 0;
         }
 
-        var matchBefore = Math.Min(_weights.Other, _table.OfNote(there, before.From, before.To));
-        var isOne = _table.OfNote(there, one.From, to) < Math.Min(_weights.Other, match) || _table.OfNote(here, before.From, before.To) < matchBefore;
+        var isOne = IsRather(there, here, one.From, to) || IsRather(here, there, before.From, before.To);
         return isOne ? 1 - _cues.Dip(one.From / _step) : 0;
+    }
+
+    /// <summary>Whether the middle of a stretch, without the glides at its edges, is explained better by one pitch than by another or by any other note.</summary>
+    private bool IsRather(int pitch, int other, int from, int to)
+    {
+        var edge = Math.Min(Glide, (to - from) / 4);
+        return _table.OfNote(pitch, from + edge, to - edge) < Math.Min(_weights.Other, _table.OfNote(other, from + edge, to - edge));
     }
 
     /// <summary>Whether a note that costs at least so much can still be the cheapest to end here, or its rival.</summary>
@@ -355,9 +364,12 @@ internal sealed class Aligner
                 continue;
             }
 
+            var leftOut = 0.0;
+            var unassigned = _rest - _table.Rest(0, at.Way < 0 ? 0 : _ways.SpanOf(at.Way).To);
             for (var j = i; j < Math.Min(i + 1 + MostSkipped, _notes.Length); j++)
             {
-                var cost = ((j - i) * _weights.LeftOut) + PauseCost(i, j, place);
+                leftOut += j == i ? 0 : LeftOut(_notes[j - 1], unassigned);
+                var cost = leftOut + PauseCost(i, j, place);
                 if (i > 0 && _pitchOf[j] == _pitchOf[i - 1])
                 {
                     Begin(j, _ends[i].Plus(cost + (_weights.NoDip * (1 - _cues.Dip(place)))));
@@ -414,6 +426,11 @@ internal sealed class Aligner
         _begins[note].Offer(_ways, reached);
     }
 
+    /// <summary>
+    /// What it costs to leave out a note; more at a line's edge, but for what is unassigned before the next note: there the note may have been sung and not be heard.
+    /// </summary>
+    private double LeftOut(DrillNote note, double unassigned) => _weights.LeftOut + (note.IsFirst || note.IsLast ? Math.Max(0, _weights.BreakOff - unassigned) : 0);
+
     /// <summary>What a pause costs inside a line, and what it costs to go on with the next line without one, where the drill has one.</summary>
     private double PauseCost(int i, int j, int place)
     {
@@ -430,7 +447,7 @@ internal sealed class Aligner
 
     private double LengthCost(in Open one, int frames)
     {
-        var off = (LogFrames[frames] - one.LogExpected) / _lengthSpread;
+        var off = (LogFrames[frames] - one.LogExpected) / _steadiness.Length;
 
         // A line's last note may be held, or let go for the breath.
         off = _notes[one.Note].IsLast ? off / 2 : off;

@@ -15,8 +15,8 @@ internal sealed record AlignmentWeights
     public double Cents { get; init; } = 35;
 
     /// <summary>
-    /// The cents by which a note's mean may be off at the cost of one half, however long it is: half of all notes lie within 19 cents in ordinary
-    /// singing (Mauch, Frieler and Dixon 2014, read in abstract), which is two thirds of this.
+    /// The cents by which a note's mean may be off at the cost of one half, however long it is, before this singer's own are known: half of all notes lie within
+    /// 19 cents in ordinary singing (Mauch, Frieler and Dixon 2014, read in abstract), which is two thirds of this.
     /// </summary>
     public double Deviation { get; init; } = 28;
 
@@ -47,7 +47,10 @@ internal sealed record AlignmentWeights
     /// <summary>What it costs to leave the order of the lines: to sing one again, to go on with another than the next, to end before the drill does.</summary>
     public double Jump { get; init; } = 6;
 
-    /// <summary>What it costs besides to break a line off, at the end of the take too.</summary>
+    /// <summary>
+    /// What it costs besides to break a line off, at the end of the take too, and to leave out a line's first or last note: lines are begun at their beginning and
+    /// sung to their end.
+    /// </summary>
     public double BreakOff { get; init; } = 2.5;
 
     /// <summary>What a breath's pause costs inside a line, where the drill has none.</summary>
@@ -65,8 +68,11 @@ internal sealed record AlignmentWeights
     /// <summary>The logarithm of the length ratio at which a note's length costs one half, before the pace is known.</summary>
     public double LengthAtFirst { get; init; } = 0.45;
 
-    /// <summary>The same once the pace is known.</summary>
+    /// <summary>The same once the pace is known, before this singer's own is.</summary>
     public double Length { get; init; } = 0.22;
+
+    /// <summary>How many notes of any singer count beside the take's own in how steadily it is sung (<see cref="Steadiness"/>).</summary>
+    public double Usual { get; init; } = 6;
 
     /// <summary>How much dearer the best alignment without a note must be for the note to be sure.</summary>
     public double Sure { get; init; } = 1.5;

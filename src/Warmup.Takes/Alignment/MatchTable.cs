@@ -23,8 +23,8 @@ internal sealed class MatchTable
     /// <param name="frames">The most frames, from the beginning.</param>
     /// <param name="weights">The costs.</param>
     /// <param name="tonic">The tonic in cents above MIDI note 0, on which a drone may sound.</param>
-    /// <param name="isOfNotes">Whether the pitches are those of notes that may be sung off their pitch.</param>
-    public MatchTable(PitchTrack track, Voicing voicing, double[] pitches, int frames, AlignmentWeights weights, double tonic, bool isOfNotes)
+    /// <param name="deviation">The cents by which a note's mean may be off at the cost of one half; none where the pitches are of no notes.</param>
+    public MatchTable(PitchTrack track, Voicing voicing, double[] pitches, int frames, AlignmentWeights weights, double tonic, double? deviation)
     {
         frames = Math.Min(frames, track.Count);
         (_pitches, _count) = (pitches, pitches.Length);
@@ -34,9 +34,9 @@ internal sealed class MatchTable
         var offs = new double[_count];
         var sums = new double[_count];
         var (weightSums, offSums) = (new double[_count], new double[_count]);
-        _deviation = weights.Cents / weights.Deviation * (weights.Cents / weights.Deviation);
-        if (isOfNotes)
+        if (deviation is { } cents)
         {
+            _deviation = weights.Cents / cents * (weights.Cents / cents);
             _offs = new (float, float)[_sums.Length];
         }
 
@@ -51,7 +51,7 @@ internal sealed class MatchTable
             {
                 sums[p] += weights.Frame * ((voice * costs[p]) + ((1 - voice) * weights.Silence));
                 _sums[((f + 1) * _count) + p] = (float)sums[p];
-                if (isOfNotes)
+                if (deviation is not null)
                 {
                     var weight = double.IsNaN(offs[p]) ? 0 : weights.Frame * voice;
                     weightSums[p] += weight;

@@ -36,9 +36,6 @@ internal sealed class PaceCurve
         return new PaceCurve([.. ratios], Median(ratios.ConvertAll(r => r.Ratio)));
     }
 
-    /// <summary>Whether another curve differs by no more than some part wherever this one was heard.</summary>
-    public bool IsLike(PaceCurve other, double part) => _ratios.All(r => Math.Abs(Math.Log(At(r.At) / other.At(r.At))) <= part);
-
     /// <summary>The pace about a time in seconds: the median of the nearest notes.</summary>
     public double At(double seconds)
     {

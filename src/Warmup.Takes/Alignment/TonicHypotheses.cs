@@ -32,9 +32,10 @@ internal static class TonicHypotheses
     private const double OtherOctave = 2;
     private const double Same = 70;
 
-    // Less than this changes no alignment; and where more notes than this have odd lengths, they may have been divided or run together.
-    private const double SameShift = 4;
-    private const double SamePace = 0.06;
+    // So far from its pitch, in cents, a note may still be it.
+    private const double Near = 120;
+
+    // Where more notes than this have odd lengths, they may have been divided or run together.
     private const double ManyOdd = 0.15;
 
     // How much more another tonic or octave may cost and still be a rival.
@@ -46,7 +47,7 @@ internal static class TonicHypotheses
         foreach (var shift in TonicSearch.Shifts(drill, track, voicing, Most))
         {
             var limit = tried.Count == 0 ? double.PositiveInfinity : tried.Min(t => t.Cost) - Price(shift) + Rivalry;
-            var alignment = new Aligner(drill, track, voicing, shift, _ => 1, weights.LengthAtFirst, weights, FramesToChoose, Aligner.CoarseStep).Align(limit, cancellation);
+            var alignment = new Aligner(drill, track, voicing, shift, _ => 1, new Steadiness(weights.Deviation, weights.LengthAtFirst), weights, FramesToChoose, Aligner.CoarseStep).Align(limit, cancellation);
             tried.Add((shift, alignment, alignment.Cost + Price(shift)));
         }
 
@@ -54,25 +55,22 @@ internal static class TonicHypotheses
         var (best, first, cost) = tried[0];
         var rival = tried.Count > 1 ? tried[1].Cost - cost : double.PositiveInfinity;
 
-        // The tonic from all notes together, and the pace from their lengths; then once more, if that changes anything.
+        // Tonic, pace and steadiness from all notes together; then once more from the notes that were found with them.
         var found = first;
-        var pace = PaceCurve.Of(drill.Notes, found.Spans);
         Aligner? aligner = null;
         for (var n = 0; n < 2 && found.Spans.Length > 0; n++)
         {
-            var (shift, next) = (Shift(drill, track, found.Spans, best), PaceCurve.Of(drill.Notes, found.Spans));
-            if (n > 0 && Math.Abs(shift - best) < SameShift && next.IsLike(pace, SamePace))
-            {
-                break;
-            }
-
-            (best, pace) = (shift, next);
-            aligner = new Aligner(drill, track, voicing, best, pace.At, weights.Length, weights);
+            var pace = PaceCurve.Of(drill.Notes, found.Spans);
+            var above = Above(drill, track, found.Spans, best);
+            var shift = above.Count == 0 ? 0 : (above[(above.Count - 1) / 2] + above[above.Count / 2]) / 2;
+            var steadiness = Steadiness.Of(above.Select(a => a - shift), drill.Notes, found.Spans, pace, weights);
+            best += shift;
+            aligner = new Aligner(drill, track, voicing, best, pace.At, steadiness, weights);
             found = aligner.Align(double.PositiveInfinity, cancellation);
             if (n == 0 && pace.Odd > ManyOdd)
             {
                 // Such notes make a pace of their own, which then confirms them: the drill's may explain more.
-                var plain = new Aligner(drill, track, voicing, best, _ => 1, weights.Length, weights);
+                var plain = new Aligner(drill, track, voicing, best, _ => 1, steadiness, weights);
                 var asWritten = plain.Align(found.Cost, cancellation);
                 (found, aligner) = asWritten.Cost < found.Cost ? (asWritten, plain) : (found, aligner);
             }
@@ -81,38 +79,27 @@ internal static class TonicHypotheses
         return new TonicHypothesis(best, found, PaceCurve.Of(drill.Notes, found.Spans), rival, aligner?.Evidence(found, voicing.HasGround) ?? 0);
     }
 
-    /// <summary>The median of what the notes were sung above the drill.</summary>
-    public static double Shift(DrillNotes drill, PitchTrack track, SungSpan[] spans, double about)
+    /// <summary>How far above a shift the notes were sung whose pitch could be followed, in cents, rising.</summary>
+    private static List<double> Above(DrillNotes drill, PitchTrack track, SungSpan[] spans, double shift)
     {
-        var offs = new List<double>();
-        foreach (var span in spans)
+        var above = new List<double>();
+        foreach (var span in spans.Where(s => !s.IsOther))
         {
-            if (!span.IsOther)
+            var wanted = drill.Notes[span.Note].Cents + shift;
+            var (onset, end) = (span.From / (double)PitchTrack.FramesASecond, span.To / (double)PitchTrack.FramesASecond);
+            var heard = NoteContour.Measure(track, onset, end, wanted, Near);
+            if (heard.Found > 0.5)
             {
-                var wanted = drill.Notes[span.Note].Cents + about;
-                var (onset, end) = (span.From / (double)PitchTrack.FramesASecond, span.To / (double)PitchTrack.FramesASecond);
-                var heard = NoteContour.Measure(track, onset, end, wanted, 120);
-                if (heard.Found > 0.5)
-                {
-                    offs.Add(heard.Cents - wanted);
-                }
+                above.Add(heard.Cents - wanted);
             }
         }
 
-        if (offs.Count == 0)
-        {
-            return about;
-        }
-
-        offs.Sort();
-        return about + ((offs[(offs.Count - 1) / 2] + offs[offs.Count / 2]) / 2);
+        above.Sort();
+        return above;
     }
 
-    private static double Price(double shift)
-    {
-        var octave = Math.Round(shift / 1200);
-        var price = Math.Abs(octave) * OtherOctave;
-        var off = Math.Abs(shift - (1200 * octave));
-        return off <= Same ? price : price + OtherTonic;
-    }
+    /// <summary>Whether a shift is the drill's own tonic, or an octave of it.</summary>
+    public static bool IsOwnTonic(double shift) => Math.Abs(shift - (1200 * Math.Round(shift / 1200))) <= Same;
+
+    private static double Price(double shift) => (Math.Abs(Math.Round(shift / 1200)) * OtherOctave) + (IsOwnTonic(shift) ? 0 : OtherTonic);
 }

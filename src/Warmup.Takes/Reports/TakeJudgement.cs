@@ -12,8 +12,10 @@ internal static class TakeJudgement
     private const double MostTrouble = 0.3;
     private const double ByChance = 0.7;
 
-    // How much cheaper the drill must explain the take than any melody does, in all: many notes with a few faults show it, and so do few without.
-    private const double LeastEvidence = 2;
+    // How much cheaper the drill must explain the take than any melody does, in all: many notes with a few faults show it, and so do few without. On its own tonic
+    // it may even cost a little more, since it is the drill that was to be sung; any tune can be moved to another.
+    private const double LeastEvidence = -1;
+    private const double LeastEvidenceMoved = 2;
 
     /// <summary>Why the sound cannot be a drill, before it is held against one; <see langword="null"/> where it may be.</summary>
     public static string? OfSound(PitchTrack track, Voicing voicing)
@@ -54,7 +56,7 @@ internal static class TakeJudgement
             return "its notes were not heard in their order";
         }
 
-        return facts.Evidence < LeastEvidence ? "another melody explains as well what was sung" : null;
+        return facts.Evidence < (facts.IsOwnTonic ? LeastEvidence : LeastEvidenceMoved) ? "another melody explains as well what was sung" : null;
     }
 }
 
@@ -65,4 +67,5 @@ internal static class TakeJudgement
 /// <param name="Foreign">The share of it that lies in passes of lines of which fewer than half of the notes were heard.</param>
 /// <param name="Trouble">Departures for each note heard: other notes, left-out ones inside what was sung, and jumps.</param>
 /// <param name="Evidence">How much cheaper the drill explains the take than any melody does.</param>
-internal readonly record struct TakeFacts(int Heard, int Sung, double Explained, double Foreign, double Trouble, double Evidence);
+/// <param name="IsOwnTonic">Whether it was sung on the drill's own tonic, or an octave of it.</param>
+internal readonly record struct TakeFacts(int Heard, int Sung, double Explained, double Foreign, double Trouble, double Evidence, bool IsOwnTonic);

@@ -136,7 +136,8 @@ internal sealed class TakeWriter
             all > 0 ? inNotes / all : 0,
             all > 0 ? foreign / all : 0,
             (others + inside + (2 * jumps)) / (double)sung,
-            _hypothesis.Evidence);
+            _hypothesis.Evidence,
+            TonicHypotheses.IsOwnTonic(_hypothesis.Shift));
     }
 
     private double Wanted(SungSpan span) => _drill.Notes[span.Note].Cents + _hypothesis.Shift;
