@@ -25,10 +25,10 @@ public class ExporterSourceTests
         ["Score"] = "Title Sections Drone Findings Cautions Seconds NoteCount HasCountIn SectionStarts WithAngaMeasures",
         ["Section"] = """
             Title Scale Tonic TonicName Tuning Meter Speed Delivery Tempo TempoChanges CountIn Eduppu Resolution Pitches Notes Lines Breaths Measures LengthSteps Length Seconds LastFilled
-            IsLastAvartanaFull RoundsToFirstBeat Rounds PitchOf TempoAt SecondsAt BreathAfter AlikeFrom Transposed DegreeNames TonesBetween CentsOf IsSungIn HasSeveralOf
+            IsLastAvartanaFull RoundsToFirstBeat Rounds PitchOf SungSyllables SyllableOf TempoAt SecondsAt BreathAfter AlikeFrom Transposed DegreeNames TonesBetween CentsOf IsSungIn HasSeveralOf
             """,
         ["ScorePitch"] = "Tone Name Cents Hz OffsetCents Midi",
-        ["ScoreNote"] = "OnsetSteps LengthSteps EndSteps MiddleSteps SoundEndSteps Onset Length Middle End SoundEnd PitchIndex LineIndex Syllable IsHeld Joining Loudness",
+        ["ScoreNote"] = "OnsetSteps LengthSteps EndSteps MiddleSteps SoundEndSteps Onset Length Middle End SoundEnd PitchIndex LineIndex SyllableIndex IsHeld Joining Loudness",
         ["Joining"] = Everything, ["Loudness"] = Everything,
         ["ScoreLine"] = "FirstNote NoteCount OnsetSteps LengthSteps EndSteps AnswerSteps AnswerOnsetSteps Onset Length End Speed Round Answer HasAnswer AnswerOnset",
         ["TempoChange"] = "Onset Tempo Seconds",
