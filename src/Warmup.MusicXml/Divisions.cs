@@ -68,13 +68,14 @@ internal static class Divisions
 
     private static long Of(Section section, bool isHeld, CancellationToken cancellation)
     {
-        var layout = new MeasureLayout(section, isHeld);
-        var quarter = layout.Grid.Whole / 4;
-        if (CommonOfPlain(section, layout.Grid) is { } plain)
+        var grid = TickGrid.Of(section);
+        var quarter = grid.Whole / 4;
+        if (CommonOfPlain(section, grid) is { } plain)
         {
             return quarter / plain;
         }
 
+        var layout = new MeasureLayout(section, isHeld);
         var common = quarter;
         foreach (var measure in section.Measures)
         {

@@ -5,12 +5,12 @@ namespace Warmup.MusicXml;
 /// <summary>Turns a section, measure by measure, into written notes and rests. It uses its lists again for each measure.</summary>
 internal sealed class MeasureLayout
 {
-    // What most measures hold, so that the lists need not grow.
-    private const int UsualPieces = 8;
+    // The rests and cut notes of most measures.
+    private const int FurtherPieces = 3;
 
-    private readonly List<MeasureEvent> _events = new(UsualPieces);
-    private readonly List<NotatedNote> _pieces = new(UsualPieces);
-    private readonly TupletPlan _plan = new();
+    private readonly List<MeasureEvent> _events;
+    private readonly List<NotatedNote> _pieces;
+    private readonly TupletPlan _plan;
     private readonly Section _section;
     private readonly long[] _angaEnds;
     private readonly long _akshara;
@@ -24,6 +24,12 @@ internal sealed class MeasureLayout
     {
         _section = section;
         _isHeld = isHeld;
+
+        // So that the lists seldom grow.
+        var usual = FurtherPieces + (section.Notes.Count / Math.Max(1, section.Measures.Count));
+        _events = new List<MeasureEvent>(usual);
+        _pieces = new List<NotatedNote>(usual);
+        _plan = new TupletPlan(usual);
         Grid = TickGrid.Of(section);
         _akshara = Grid.Akshara;
         var ends = new List<long>();
@@ -178,11 +184,11 @@ internal sealed class MeasureLayout
                 Start = from,
                 Length = slots * slot,
                 Note = note,
-                Type = type,
+                Type = (byte)type,
                 IsDotted = dotted,
-                Actual = span.Slots,
-                Normal = span.NormalSlots,
-                SlotType = slotType,
+                Actual = (byte)span.Slots,
+                Normal = (byte)span.NormalSlots,
+                SlotType = (byte)slotType,
                 BeamGroup = span.Length > Grid.Akshara ? span.Start : BeatOf(from),
             });
             from += slots * slot;
@@ -280,7 +286,7 @@ internal sealed class MeasureLayout
         Start = from,
         Length = length,
         Note = note,
-        Type = type,
+        Type = (byte)type,
         IsDotted = dotted,
         BeamGroup = beat,
     });

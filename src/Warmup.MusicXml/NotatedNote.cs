@@ -18,7 +18,7 @@ internal readonly record struct TupletSpan(long Start, long Length, int Slots, i
     public long End => Start + Length;
 }
 
-/// <summary>One written note or rest.</summary>
+/// <summary>One written note or rest. A note value and a tuplet's slots fit a byte: a measure has many of these.</summary>
 internal record struct NotatedNote
 {
     /// <summary>Where it begins, in ticks from the measure's beginning.</summary>
@@ -31,7 +31,7 @@ internal record struct NotatedNote
     public required int Note { get; init; }
 
     /// <summary>The note value: 0 for a whole note, 7 for a 128th.</summary>
-    public required int Type { get; init; }
+    public required byte Type { get; init; }
 
     public required bool IsDotted { get; init; }
 
@@ -42,10 +42,10 @@ internal record struct NotatedNote
     public bool IsLast { get; set; }
 
     /// <summary>The tuplet's slots, or 0.</summary>
-    public int Actual { get; init; }
+    public byte Actual { get; init; }
 
     /// <summary>The note value of a slot.</summary>
-    public int SlotType { get; init; }
+    public byte SlotType { get; init; }
 
     public bool BeginsTuplet { get; set; }
 
@@ -57,7 +57,7 @@ internal record struct NotatedNote
     public readonly bool IsRest => Note < 0;
 
     /// <summary>How many of the slots would fill the tuplet's time without it, or 0.</summary>
-    public int Normal { get; init; }
+    public byte Normal { get; init; }
 
     /// <summary>The beams of its note value: 1 for an eighth, 5 for a 128th; none for a rest.</summary>
     public readonly int Beams => IsRest ? 0 : Math.Max(0, Type - 2);

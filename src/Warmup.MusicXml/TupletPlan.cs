@@ -6,14 +6,15 @@ namespace Warmup.MusicXml;
 /// Divides a measure into plain spans and tuplets so that every onset can be written, with the fewest pieces. Tuplets fill spans of
 /// one, two or four beats or of halves of a beat, so they stand where a reader expects them, and never inside each other.
 /// </summary>
-internal sealed class TupletPlan
+/// <param name="usual">The notes and rests of most measures.</param>
+internal sealed class TupletPlan(int usual)
 {
     // The five gatis and breaths in 24ths never need more parts, and nobody could read them.
     private const int MostSlots = 64;
     private const int WidestBeats = 4;
     private const int Impossible = int.MaxValue / 4;
 
-    private readonly List<long> _onsets = new(8);
+    private readonly List<long> _onsets = new(usual);
     private readonly List<TupletSpan> _spans = new(1);
     private TickGrid _grid;
     private long _cycle;

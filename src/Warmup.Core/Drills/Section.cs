@@ -143,11 +143,13 @@ public sealed partial record Section
     public int Rounds => Lines[^1].Round + 1;
 
     /// <summary>The pitch of a note.</summary>
-    /// <param name="note">A note of this section.</param>
+    /// <param name="note">A note of this section; one of another section may get a wrong pitch.</param>
+    /// <exception cref="IndexOutOfRangeException">The note is of another section, which has more pitches.</exception>
     public ScorePitch PitchOf(ScoreNote note) => Pitches[note.PitchIndex];
 
     /// <summary>What is sung on a note; the empty text goes on with the word before it.</summary>
-    /// <param name="note">A note of this section.</param>
+    /// <param name="note">A note of this section; one of another section may get a wrong text.</param>
+    /// <exception cref="IndexOutOfRangeException">The note is of another section, which has more syllables.</exception>
     public string SyllableOf(ScoreNote note) => SungSyllables[note.SyllableIndex];
 
     /// <summary>The tempo at a point, in aksharas a minute; where it changes, the new one.</summary>

@@ -98,6 +98,16 @@ public class ScoreTests
         Assert.Equal(score.Sections.Sum(s => s.Seconds.ToDouble()), score.Seconds.ToDouble(), 1e-9 + (score.Sections.Count * 5e-7));
     }
 
+    [Fact]
+    public void A_note_of_a_section_with_more_pitches_has_none_here()
+    {
+        var shorter = Ladder("mohanam").ToScore().Sections[0];
+        var longer = Ladder("mayamalavagowla").ToScore().Sections[0];
+        Assert.True(longer.Pitches.Count > shorter.Pitches.Count);
+        Assert.Throws<IndexOutOfRangeException>(() => shorter.PitchOf(longer.Notes[^1]));
+        Assert.Throws<IndexOutOfRangeException>(() => shorter.SyllableOf(longer.Notes[^1]));
+    }
+
     [Property(Arbitrary = [typeof(Arbitraries)])]
     public void The_notes_are_the_lines_in_order_and_do_not_overlap(Drill drill)
     {
