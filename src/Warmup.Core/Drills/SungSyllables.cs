@@ -14,23 +14,35 @@ public sealed partial record Section
     public bool IsSungIn(Syllables syllables)
     {
         ArgumentNullException.ThrowIfNull(syllables);
-        var dotted = syllables.WithOctaveDots();
         var letters = VariantLetters.Of(Pitches);
+        Syllables? dotted = null;
 
-        // The two names of each pitch, asked for when it first sounds: most kinds fail at the first note.
+        // Most kinds fail at the first note, without memory for the names of all pitches.
+        var first = default((string? Plain, string? Dotted));
+        if (!Notes.IsEmpty && !IsSung(Notes.AsSpan()[0], ref first))
+        {
+            return false;
+        }
+
+        // The two names of each pitch, asked for when it first sounds.
         var names = new (string? Plain, string? Dotted)[Pitches.Count];
         foreach (ref readonly var note in Notes.AsSpan())
         {
-            ref var name = ref names[note.PitchIndex];
-            var syllable = SyllableOf(note);
-            name.Plain ??= Name(Pitches[note.PitchIndex].Tone, syllables);
-            if (syllable != name.Plain && syllable != (name.Dotted ??= Name(Pitches[note.PitchIndex].Tone, dotted)))
+            if (!IsSung(note, ref names[note.PitchIndex]))
             {
                 return false;
             }
         }
 
         return true;
+
+        bool IsSung(in ScoreNote note, ref (string? Plain, string? Dotted) name)
+        {
+            var tone = Pitches.AsSpan()[note.PitchIndex].Tone;
+            var syllable = SyllableOf(note);
+            name.Plain ??= Name(tone, syllables);
+            return syllable == name.Plain || syllable == (name.Dotted ??= Name(tone, dotted ??= syllables.WithOctaveDots()));
+        }
 
         string Name(ScaleTone tone, Syllables kind) => letters.Contains(tone.Degree) ? kind.SyllableWithVariant(tone) : kind.SyllableOf(tone);
     }
