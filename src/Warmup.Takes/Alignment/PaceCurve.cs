@@ -1,3 +1,5 @@
+using MathNet.Numerics.Statistics;
+
 namespace Warmup.Takes;
 
 /// <summary>How fast a take goes: sung seconds for a second of the drill, over the take.</summary>
@@ -33,7 +35,7 @@ internal sealed class PaceCurve
             }
         }
 
-        return new PaceCurve([.. ratios], Median(ratios.ConvertAll(r => r.Ratio)));
+        return new PaceCurve([.. ratios], ratios.Count == 0 ? 1 : ratios.Select(r => r.Ratio).Median());
     }
 
     /// <summary>The pace about a time in seconds: the median of the nearest notes.</summary>
@@ -53,17 +55,6 @@ internal sealed class PaceCurve
             near.Add(_ratios[low].Ratio);
         }
 
-        return near.Count < 4 ? Whole : Math.Clamp(Median(near), Whole / MostChange, Whole * MostChange);
-    }
-
-    private static double Median(List<double> values)
-    {
-        if (values.Count == 0)
-        {
-            return 1;
-        }
-
-        values.Sort();
-        return values.Count % 2 == 1 ? values[values.Count / 2] : (values[(values.Count / 2) - 1] + values[values.Count / 2]) / 2;
+        return near.Count < 4 ? Whole : Math.Clamp(near.Median(), Whole / MostChange, Whole * MostChange);
     }
 }

@@ -1,3 +1,5 @@
+using MathNet.Numerics.Statistics;
+
 namespace Warmup.Takes;
 
 /// <summary>
@@ -27,13 +29,13 @@ internal readonly record struct Steadiness(double Cents, double Length)
 
     private static double Deviation(IEnumerable<double> offs, double usual, double usualCount)
     {
-        var sorted = offs.Select(Math.Abs).Order().ToList();
-        if (sorted.Count == 0)
+        var sizes = offs.Select(Math.Abs).ToList();
+        if (sizes.Count == 0)
         {
             return usual;
         }
 
-        var own = OfMedian * (sorted[(sorted.Count - 1) / 2] + sorted[sorted.Count / 2]) / 2;
-        return Math.Sqrt(((sorted.Count * own * own) + (usualCount * usual * usual)) / (sorted.Count + usualCount));
+        var own = OfMedian * sizes.Median();
+        return Math.Sqrt(((sizes.Count * own * own) + (usualCount * usual * usual)) / (sizes.Count + usualCount));
     }
 }

@@ -1,3 +1,5 @@
+using MathNet.Numerics.Statistics;
+
 namespace Warmup.Takes;
 
 /// <summary>A take laid under its drill with a tonic and a pace.</summary>
@@ -62,7 +64,7 @@ internal static class TonicHypotheses
         {
             var pace = PaceCurve.Of(drill.Notes, found.Spans);
             var above = Above(drill, track, found.Spans, best);
-            var shift = above.Count == 0 ? 0 : (above[(above.Count - 1) / 2] + above[above.Count / 2]) / 2;
+            var shift = above.Count == 0 ? 0 : above.Median();
             var steadiness = Steadiness.Of(above.Select(a => a - shift), drill.Notes, found.Spans, pace, weights);
             best += shift;
             aligner = new Aligner(drill, track, voicing, best, pace.At, steadiness, weights);
@@ -79,7 +81,7 @@ internal static class TonicHypotheses
         return new TonicHypothesis(best, found, PaceCurve.Of(drill.Notes, found.Spans), rival, aligner?.Evidence(found, voicing.HasGround) ?? 0);
     }
 
-    /// <summary>How far above a shift the notes were sung whose pitch could be followed, in cents, rising.</summary>
+    /// <summary>How far above a shift the notes were sung whose pitch could be followed, in cents.</summary>
     private static List<double> Above(DrillNotes drill, PitchTrack track, SungSpan[] spans, double shift)
     {
         var above = new List<double>();
@@ -94,7 +96,6 @@ internal static class TonicHypotheses
             }
         }
 
-        above.Sort();
         return above;
     }
 

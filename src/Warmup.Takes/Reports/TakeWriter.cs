@@ -1,3 +1,5 @@
+using MathNet.Numerics.Statistics;
+
 namespace Warmup.Takes;
 
 /// <summary>Makes the report of a take from its alignment.</summary>
@@ -54,8 +56,7 @@ internal sealed class TakeWriter
             }
         }
 
-        offs.Sort();
-        var shift = hypothesis.Shift + (offs.Count == 0 ? 0 : (offs[(offs.Count - 1) / 2] + offs[offs.Count / 2]) / 2);
+        var shift = hypothesis.Shift + (offs.Count == 0 ? 0 : offs.Median());
         _octave = (int)Math.Round(shift / 1200, MidpointRounding.ToEven);
         _offset = (int)Math.Round(shift - (1200 * _octave));
     }
