@@ -6,12 +6,22 @@ namespace Warmup.Takes;
 /// </summary>
 /// <param name="track">The take.</param>
 /// <param name="voicing">Where there is voice.</param>
-/// <param name="pitchOf">The pitch that was heard in a stretch.</param>
+/// <param name="heardOf">What was heard in a stretch.</param>
 /// <param name="isRinging">Whether the room rings long after a note has ended.</param>
-internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan, double> pitchOf, bool isRinging)
+internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan, NoteContour.Heard> heardOf, bool isRinging)
 {
     private const int Around = 12;
     private const double SmallGap = 0.07;
+
+    // What hisses between two notes lies so far below them, in dB; a voiced consonant less.
+    private const float HissDip = 20;
+
+    // Two notes of nearly one pitch, in cents, are parted by a dip of so many dB rather than by their pitch.
+    private const double SmallStep = 60;
+    private const float ClearDip = 4;
+
+    // From this share of the step on a vibrato is too wide for the glide to be seen by itself.
+    private const double WideVibrato = 0.25;
 
     // How high, in dB, and how fast a voice rises over a ringing room, in steps of 5 ms.
     private const float LeastRise = 8;
@@ -152,20 +162,27 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
 
         var (left, right) = (Loudest(dip - 30, dip - 1), Loudest(dip + 1, dip + 30));
         var depth = Math.Min(left, right) - track.Low(dip);
-        var (a, b) = (pitchOf(before), pitchOf(after));
-        var isSilent = track.Low(dip) < voicing.Threshold && depth > 9;
+        var (heardBefore, heardAfter) = (heardOf(before), heardOf(after));
+        var (a, b) = (heardBefore.Cents, heardAfter.Cents);
+        var isSilent = (track.Low(dip) < voicing.Threshold && depth > 9) || depth > HissDip;
         if (isSilent)
         {
             return (Crossing(dip, -1, (track.Low(dip) + left) / 2), Crossing(dip, 1, (track.Low(dip) + right) / 2));
         }
 
-        if (Math.Abs(a - b) < 20)
+        if (Math.Abs(a - b) < 20 || (Math.Abs(a - b) < SmallStep && depth > ClearDip))
         {
-            var at = depth > 1 ? (dip + 0.5) / PitchTrack.LowASecond : about;
+            var height = track.Low(dip) + (depth / 2);
+            var at = depth > 1 ? (Crossing(dip, -1, height) + Crossing(dip, 1, height)) / 2 : about;
             return (at, at);
         }
 
-        var glide = Glide(a, b, about, from, to);
+        var vibrato = Math.Max(heardBefore.Vibrato, heardAfter.Vibrato);
+        var rate = heardBefore.Vibrato > heardAfter.Vibrato ? heardBefore.Rate : heardAfter.Rate;
+        var fitted = vibrato > WideVibrato * Math.Abs(a - b)
+            ? VibratoStep.Time(track, a, b, rate, (low + 0.5) / PitchTrack.LowASecond, (high + 0.5) / PitchTrack.LowASecond, from, to)
+            : null;
+        var glide = fitted ?? Glide(a, b, about, from, to);
         return (glide, glide);
     }
 

@@ -15,7 +15,6 @@ internal sealed class TakeWriter
     private const float LeastDip = 3;
     private const int Near = 20;
 
-
     private readonly DrillNotes _drill;
     private readonly PitchTrack _track;
     private readonly Voicing _voicing;
@@ -31,10 +30,10 @@ internal sealed class TakeWriter
     {
         _weights = weights;
         (_drill, _track, _voicing, _hypothesis, _spans) = (drill, track, voicing, hypothesis, hypothesis.Alignment.Spans);
-        var rough = new Dictionary<SungSpan, double>();
+        var rough = new Dictionary<SungSpan, NoteContour.Heard>();
         foreach (var span in _spans)
         {
-            rough[span] = Measured(span, span.From / (double)PitchTrack.FramesASecond, span.To / (double)PitchTrack.FramesASecond).Cents;
+            rough[span] = Measured(span, span.From / (double)PitchTrack.FramesASecond, span.To / (double)PitchTrack.FramesASecond);
         }
 
         var plain = Array.ConvertAll(_spans, s => (s.From / (double)PitchTrack.FramesASecond, s.To / (double)PitchTrack.FramesASecond));
