@@ -389,7 +389,7 @@ internal sealed class Aligner
 
         for (var l = 0; l < _lines.Length; l++)
         {
-            Begin(_lines[l].First, jump.Plus(_weights.Jump + (0.5 * Math.Log(1 + Math.Abs(l - jumpLine)))));
+            Begin(_lines[l].First, jump.Plus(_weights.Jump + (0.5 * Math.Log(1 + Math.Abs(l - jumpLine))) + (_weights.SkippedMore * Math.Clamp(l - jumpLine - 2, 0, MostSkipped))));
         }
 
         var pace = _pace(place * _step / (double)PitchTrack.FramesASecond) * PitchTrack.FramesASecond;
@@ -427,9 +427,9 @@ internal sealed class Aligner
     }
 
     /// <summary>
-    /// What it costs to leave out a note; more at a line's edge, but for what is unassigned before the next note: there the note may have been sung and not be heard.
+    /// What it costs to leave out a note; more at a line's end, but for what is unassigned before the next note: there the note may have been sung and not be heard.
     /// </summary>
-    private double LeftOut(DrillNote note, double unassigned) => _weights.LeftOut + (note.IsFirst || note.IsLast ? Math.Max(0, _weights.BreakOff - unassigned) : 0);
+    private double LeftOut(DrillNote note, double unassigned) => _weights.LeftOut + (note.IsLast ? Math.Max(0, _weights.BreakOff - unassigned) : 0);
 
     /// <summary>What a pause costs inside a line, and what it costs to go on with the next line without one, where the drill has one.</summary>
     private double PauseCost(int i, int j, int place)

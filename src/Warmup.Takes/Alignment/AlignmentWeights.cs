@@ -30,10 +30,10 @@ internal sealed record AlignmentWeights
     public double Silence { get; init; } = 1.2;
 
     /// <summary>What a frame with voice costs outside all notes.</summary>
-    public double Unassigned { get; init; } = 2.2;
+    public double Unassigned { get; init; } = 2.5;
 
     /// <summary>The share of it that is let off where the frame is softer than the voice and has a drone's pitch.</summary>
-    public double Drone { get; init; } = 0.5;
+    public double Drone { get; init; } = 0.7;
 
     /// <summary>What a note costs that is left out, and one of which nothing is heard; one of which less than a quarter is heard costs a part of it.</summary>
     public double LeftOut { get; init; } = 6;
@@ -45,11 +45,13 @@ internal sealed record AlignmentWeights
     public double Farther { get; init; } = 1.5;
 
     /// <summary>What it costs to leave the order of the lines: to sing one again, to go on with another than the next, to end before the drill does.</summary>
-    public double Jump { get; init; } = 6;
+    public double Jump { get; init; } = 5.5;
+
+    /// <summary>What each line costs besides that is left out together with another, up to three of them.</summary>
+    public double SkippedMore { get; init; } = 2;
 
     /// <summary>
-    /// What it costs besides to break a line off, at the end of the take too, and to leave out a line's first or last note: lines are begun at their beginning and
-    /// sung to their end.
+    /// What it costs besides to break a line off, at the end of the take too, and to leave out a line's last note: lines are sung to their end.
     /// </summary>
     public double BreakOff { get; init; } = 2.5;
 
@@ -70,6 +72,12 @@ internal sealed record AlignmentWeights
 
     /// <summary>The same once the pace is known, before this singer's own is.</summary>
     public double Length { get; init; } = 0.22;
+
+    /// <summary>The least cents by which a note's mean may be off at the cost of one half, however steadily it is sung: a pitch is measured no better in a glide.</summary>
+    public double LeastDeviation { get; init; } = 12;
+
+    /// <summary>The least logarithm of the length ratio at which a note's length costs one half: consonants and breaths shorten notes of those who keep time too.</summary>
+    public double LeastLength { get; init; } = 0.12;
 
     /// <summary>How many notes of any singer count beside the take's own in how steadily it is sung (<see cref="Steadiness"/>).</summary>
     public double Usual { get; init; } = 6;

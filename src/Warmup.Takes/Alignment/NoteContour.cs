@@ -10,6 +10,10 @@ internal static class NoteContour
     private const double Near = 90;
     private const double NearCents = 40;
     private const double Slip = 25;
+
+    // So far from a note's pitch, in cents, a frame's candidate is as likely as one that is 0.6 times as strong and has it; and so many times as far it is none.
+    private const double Follows = 80;
+    private const double FollowsMost = 2;
     private const float LeastShare = 0.35f;
 
     // The middle of a glide from a note an octave away lies so far off.
@@ -44,27 +48,12 @@ internal static class NoteContour
 
         (from, to) = (Math.Clamp(from, 0, track.Count - 1), Math.Clamp(to, 0, track.Count - 1));
         var centre = Centre(track, from, to, about, Math.Min(within, Widest));
-        var (times, cents) = (new List<double>(), new List<double>());
-        var rivals = 0.0;
-        for (var f = from; f <= to; f++)
+        var (times, cents, rivals) = Follow(track, from, to, (a + b) / 2, centre);
+        if (cents.Count > 0)
         {
-            var (best, off) = (-1, 160.0);
-            var candidates = track.At(f);
-            var even = track.EvenAt(f);
-            for (var k = 0; k < candidates.Length && candidates[k].Strength > LeastShare * candidates[0].Strength; k++)
-            {
-                if (Math.Abs(even[k] - centre) < off)
-                {
-                    (best, off) = (k, Math.Abs(even[k] - centre));
-                }
-            }
-
-            if (best >= 0)
-            {
-                times.Add((f / (double)PitchTrack.FramesASecond) - ((a + b) / 2));
-                cents.Add(candidates[best].Cents);
-                rivals += candidates[0].Strength > 0 ? 1 - (candidates[best].Strength / candidates[0].Strength) : 1;
-            }
+            // The frames agree most on where a wide vibrato turns: once more from its middle.
+            var middle = cents.Average();
+            (times, cents, rivals) = Follow(track, from, to, (a + b) / 2, Math.Abs(middle - about) <= within ? middle : centre);
         }
 
         var found = cents.Count / (double)(to - from + 1);
@@ -99,6 +88,35 @@ internal static class NoteContour
                 yield return (f / (double)PitchTrack.FramesASecond, candidates[best].Cents);
             }
         }
+    }
+
+    /// <summary>
+    /// The candidate of each frame that is strong and near to a pitch: in a room a wide vibrato sounds on, so that a frame has it at both of its turns.
+    /// </summary>
+    private static (List<double> Times, List<double> Cents, double Rivals) Follow(PitchTrack track, int from, int to, double middle, double centre)
+    {
+        var (times, cents, rivals) = (new List<double>(), new List<double>(), 0.0);
+        for (var f = from; f <= to; f++)
+        {
+            var (best, most) = (-1, 0.0);
+            var candidates = track.At(f);
+            var even = track.EvenAt(f);
+            for (var k = 0; k < candidates.Length && candidates[k].Strength > LeastShare * candidates[0].Strength; k++)
+            {
+                var off = Math.Abs(even[k] - centre) / Follows;
+                var likely = candidates[k].Strength * Math.Exp(-off * off / 2);
+                (best, most) = off < FollowsMost && likely > most ? (k, likely) : (best, most);
+            }
+
+            if (best >= 0)
+            {
+                times.Add((f / (double)PitchTrack.FramesASecond) - middle);
+                cents.Add(candidates[best].Cents);
+                rivals += 1 - (candidates[best].Strength / candidates[0].Strength);
+            }
+        }
+
+        return (times, cents, rivals);
     }
 
     /// <summary>The pitch that most of the frames agree on.</summary>

@@ -16,6 +16,13 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
     // What hisses between two notes lies so far below them, in dB; a voiced consonant less.
     private const float HissDip = 20;
 
+    // How long the voice is looked for on either side of a dip, in steps of 5 ms, and how long a breath between may be.
+    private const int Beside = 30;
+    private const int LongestBreath = 80;
+
+    // A gap shorter than this, in seconds, parts no notes of two pitches: lips and tongues that trill stop the voice as briefly again and again.
+    private const double ShortestGap = 0.03;
+
     // Two notes of nearly one pitch, in cents, are parted by a dip of so many dB rather than by their pitch.
     private const double SmallStep = 60;
     private const float ClearDip = 4;
@@ -160,14 +167,18 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
             dip = track.Low(i) < track.Low(dip) ? i : dip;
         }
 
-        var (left, right) = (Loudest(dip - 30, dip - 1), Loudest(dip + 1, dip + 30));
+        var (left, right) = (Loudest(Voiced(dip, -1) - Beside, dip - 1), Loudest(dip + 1, Voiced(dip, 1) + Beside));
         var depth = Math.Min(left, right) - track.Low(dip);
         var (heardBefore, heardAfter) = (heardOf(before), heardOf(after));
         var (a, b) = (heardBefore.Cents, heardAfter.Cents);
         var isSilent = (track.Low(dip) < voicing.Threshold && depth > 9) || depth > HissDip;
         if (isSilent)
         {
-            return (Crossing(dip, -1, (track.Low(dip) + left) / 2), Crossing(dip, 1, (track.Low(dip) + right) / 2));
+            var (end, onset) = (Crossing(dip, -1, (track.Low(dip) + left) / 2), Crossing(dip, 1, (track.Low(dip) + right) / 2));
+            if (onset - end >= ShortestGap || Math.Abs(a - b) < 20)
+            {
+                return (end, onset);
+            }
         }
 
         if (Math.Abs(a - b) < 20 || (Math.Abs(a - b) < SmallStep && depth > ClearDip))
@@ -283,6 +294,18 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
         }
 
         return loudest;
+    }
+
+    /// <summary>The first place, going one way, that is as loud as the voice.</summary>
+    private int Voiced(int from, int way)
+    {
+        var i = from;
+        while (Math.Abs(i - from) < LongestBreath && track.Low(i) < voicing.Threshold)
+        {
+            i += way;
+        }
+
+        return i;
     }
 
     /// <summary>Where the level first passes a height, going one way from a place; in seconds.</summary>

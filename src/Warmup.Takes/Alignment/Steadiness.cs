@@ -24,7 +24,8 @@ internal readonly record struct Steadiness(double Cents, double Length)
         // A line's last note may be held, or let go for the breath: its length says little.
         var lengths = spans.Where(s => !s.IsOther && !notes[s.Note].IsLast)
             .Select(s => Math.Log((s.To - s.From) / (notes[s.Note].Seconds * pace.At(s.From / (double)PitchTrack.FramesASecond) * PitchTrack.FramesASecond)));
-        return new Steadiness(Deviation(cents, weights.Deviation, weights.Usual), Deviation(lengths, weights.Length, weights.Usual));
+        return new Steadiness(
+            Math.Max(weights.LeastDeviation, Deviation(cents, weights.Deviation, weights.Usual)), Math.Max(weights.LeastLength, Deviation(lengths, weights.Length, weights.Usual)));
     }
 
     private static double Deviation(IEnumerable<double> offs, double usual, double usualCount)

@@ -10,10 +10,11 @@ namespace Warmup.Takes;
 /// <param name="Evidence">What the take costs more as any melody at all.</param>
 internal sealed record TonicHypothesis(double Shift, TakeAlignment Alignment, PaceCurve Pace, double Rival, double Evidence)
 {
-    /// <summary>The same with some passes of lines taken out.</summary>
-    public TonicHypothesis Without(IReadOnlyList<TakePasses.Pass> passes)
+    /// <summary>The same with some notes taken out.</summary>
+    /// <param name="isOut">Whether the note of a number is taken out.</param>
+    public TonicHypothesis Without(Func<int, bool> isOut)
     {
-        var kept = Enumerable.Range(0, Alignment.Spans.Length).Where(s => !passes.Any(p => s >= p.From && s < p.To)).ToList();
+        var kept = Enumerable.Range(0, Alignment.Spans.Length).Where(s => !isOut(s)).ToList();
         return this with { Alignment = Alignment with { Spans = [.. kept.Select(s => Alignment.Spans[s])], Margins = [.. kept.Select(s => Alignment.Margins[s])] } };
     }
 }

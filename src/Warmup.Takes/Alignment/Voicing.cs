@@ -60,7 +60,11 @@ internal sealed class Voicing
         var (first, last) = (Array.FindIndex(levels, l => l > silence), Array.FindLastIndex(levels, l => l > silence));
         var sorted = levels[first..(last + 1)];
         Array.Sort(sorted);
-        var (floor, quiet, top) = (all[(int)(all.Length * 0.04)], sorted[(int)(sorted.Length * 0.04)], all[(int)(all.Length * 0.85)]);
+        var (floor, top) = (all[(int)(all.Length * 0.04)], all[(int)(all.Length * 0.85)]);
+
+        // One breath in silence shows that nothing sounds all the time, however long the voice sings on.
+        var breath = sorted[(int)(sorted.Length * 0.01)];
+        var quiet = breath < top - Silence ? breath : sorted[(int)(sorted.Length * 0.04)];
         var threshold = Math.Max(quiet + Math.Min(9, 0.45 * (top - quiet)), top - 32);
         threshold = top - quiet < 5 ? quiet - 3 : threshold;
         var voice = new float[levels.Length];

@@ -6,7 +6,10 @@ namespace Warmup.Takes;
 internal sealed class TakeWriter
 {
     private const double LeastBreath = 0.15;
+
+    // What lies so far from the line of drift, in cents, or so many times as far as the median note, does not count for it.
     private const double FarFromDrift = 45;
+    private const double FarFromUsual = 5;
     private const double LongForVibrato = 0.55;
 
     // Two notes of one pitch are parted by a dip in the level, in dB; or by lengths that are the drill's.
@@ -14,6 +17,10 @@ internal sealed class TakeWriter
     private const double OddLength = 0.65;
     private const float LeastDip = 3;
     private const int Near = 20;
+
+    // What is shorter than this, in seconds, and than this part of its length, is no note.
+    private const double LongestTrace = 0.05;
+    private const double LeastPart = 0.3;
 
     private readonly DrillNotes _drill;
     private readonly PitchTrack _track;
@@ -68,9 +75,19 @@ internal sealed class TakeWriter
             return TakeJudgement.NotTheDrill(_track, why);
         }
 
-        return passes.Foreign is { Count: > 0 } foreign
-            ? new TakeWriter(_drill, _track, _voicing, _hypothesis.Without(foreign), _weights).Write([.. foreign.Select(p => (_times[p.From].Onset, _times[p.To - 1].End))])
+        var foreign = passes.Foreign;
+        bool IsForeign(int span) => foreign.Any(p => span >= p.From && span < p.To);
+        List<(double, double)> stretches = [.. foreign.Select(p => (_times[p.From].Onset, _times[p.To - 1].End))];
+        return Enumerable.Range(0, _spans.Length).Any(s => IsForeign(s) || IsTrace(s))
+            ? new TakeWriter(_drill, _track, _voicing, _hypothesis.Without(s => IsForeign(s) || IsTrace(s)), _weights).Write(stretches)
             : Write([]);
+    }
+
+    /// <summary>Whether of a note there is nothing but the beginning of the next one: it was left out.</summary>
+    private bool IsTrace(int s)
+    {
+        var seconds = _times[s].End - _times[s].Onset;
+        return seconds < LongestTrace && seconds < LeastPart * _drill.Notes[_spans[s].Note].Seconds * _hypothesis.Pace.Whole;
     }
 
     /// <summary>The report of what is left when foreign singing has been taken out.</summary>
@@ -264,9 +281,11 @@ internal sealed class TakeWriter
             return 0;
         }
 
-        // A straight line through the notes, then once more without those far from it: one wrong note does not turn it.
+        // A straight line through the notes, then once more without those far from it: one wrong note does not turn it. An uneven singer's lie far from it too.
         var (first, slope) = MathNet.Numerics.Fit.Line([.. at], [.. off]);
-        var kept = Enumerable.Range(0, at.Count).Where(i => Math.Abs(off[i] - first - (slope * at[i])) < FarFromDrift).ToList();
+        var beside = Enumerable.Range(0, at.Count).Select(i => Math.Abs(off[i] - first - (slope * at[i]))).ToList();
+        var far = Math.Max(FarFromDrift, FarFromUsual * beside.Median());
+        var kept = Enumerable.Range(0, at.Count).Where(i => beside[i] < far).ToList();
         if (kept.Count >= 4)
         {
             (_, slope) = MathNet.Numerics.Fit.Line([.. kept.Select(i => at[i])], [.. kept.Select(i => off[i])]);
