@@ -258,15 +258,68 @@ public class ListenerTests
         Assert.Equal([leftOut], report.Notes.Where(n => n.Status == NoteStatus.LeftOut).Select(n => n.Index));
     }
 
-    /// <summary>A line is begun at its beginning: where one note is missing at it, and what is sung lies between the two, the second is the one that is missing.</summary>
-    [Fact]
-    public void A_line_s_first_note_is_another_one_rather_than_left_out()
+    /// <summary>A line that begins with its second note lacks its first; nothing of the next tone, and no silence, stands for it.</summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(4)]
+    [InlineData(8)]
+    public void A_line_s_first_note_can_be_left_out(int first)
     {
-        var notes = Enumerable.Range(0, 12).Where(i => i != 1).Select(i => (i, i == 0 ? 150 : (i * 7 % 5) - 2.0, 1.0));
-        var take = Sung(Plan("mohanam", "S R G P / R G P D / S R G P"), [.. notes], []);
-        var report = Hear(take);
-        Assert.Equal(NoteStatus.OtherNote, report.Notes[0].Status);
-        Assert.Equal([1], report.Notes.Where(n => n.Status == NoteStatus.LeftOut).Select(n => n.Index));
+        var notes = Enumerable.Range(0, 12).Where(i => i != first).Select(i => (i, (i * 7 % 5) - 2.0, 1.0));
+        var report = Hear(Sung(Plan("mohanam", "S R G P / R G P D / S R G P"), [.. notes], []));
+        Assert.Equal([first], report.Notes.Where(n => n.Status != NoteStatus.Sung).Select(n => n.Index));
+        Assert.Equal(NoteStatus.LeftOut, report.Notes.Single(n => n.Index == first).Status);
+    }
+
+    /// <summary>A singer slips in a line's second note, stops, breathes and begins the line anew: what was sung before the breath is no silence.</summary>
+    [Fact]
+    public void A_line_begun_with_a_slip_is_a_false_start()
+    {
+        (int, double, double)[] notes = [(0, 3, 1), (1, -2, 1), (2, 1, 1), (3, 0, 0.5), (4, -200, 0.5), (3, 2, 1), (4, -3, 1), (5, 1, 1), (6, 0, 1), (7, 2, 1), (8, -1, 1)];
+        var report = Hear(Sung(Plan("kalyani", "S R G / R G M / G M P"), notes, [], pauseBefore: 5));
+        Assert.Equal([(TakeEventKind.FalseStart, 2)], report.Events.Select(e => (e.Kind, e.Line)));
+    }
+
+    /// <summary>A wide vibrato moves the pitch as far as a semitone does: the step is where the middle of it changes.</summary>
+    [Theory]
+    [InlineData(70)]
+    [InlineData(100)]
+    public void Semitones_with_a_wide_vibrato_begin_where_they_are_sung(double vibrato)
+    {
+        var plan = Plan("mayamalavagowla", "S R S R S R / G M G M G M") with { VibratoCents = vibrato };
+        var take = Sung(plan, [.. Enumerable.Range(0, 12).Select(i => (i, 0.0, 1.0))], []);
+        NearOnsets(take, Hear(take));
+    }
+
+    /// <summary>Lips that trill stop the voice twenty times in a second; where a slurred note begins, its pitch tells.</summary>
+    [Fact]
+    public void Slurred_notes_of_a_lip_trill_begin_where_their_pitch_does()
+    {
+        var take = Sung(Plan("mohanam", "S R G P / R G P D / G P D S'"), [.. Enumerable.Range(0, 12).Select(i => (i, 0.0, 1.0))], []);
+        for (var i = 0; i < take.Samples.Length; i++)
+        {
+            take.Samples[i] *= (float)Math.Pow(0.5 + (0.5 * Math.Cos(2 * Math.PI * 22 * i / take.Rate)), 2);
+        }
+
+        NearOnsets(take, Hear(take));
+    }
+
+    /// <summary>A voice that sings on for seconds and breathes once is alone: its soft notes are no drone.</summary>
+    [Fact]
+    public void A_voice_that_hardly_breathes_has_nothing_beside_it()
+    {
+        var take = Sung(Plan("mohanam", "S R G P D S' D P G R S R / S R G P D S' D P G R S R"), [.. Enumerable.Range(0, 24).Select(i => (i, 0.0, 1.0))], []);
+        Assert.False(Voicing.Of(PitchTracker.Track(SoundSource.FromSamples(take.Samples, take.Rate), TestContext.Current.CancellationToken)).HasGround);
+    }
+
+    /// <summary>The drift is that of the line through all notes, from a singer too whose notes lie far from it.</summary>
+    [Fact]
+    public void The_drift_of_an_uneven_singer_is_that_of_all_notes()
+    {
+        double[] offs = [-58, 52, -20, 10, 54, -54, 30, -30, 0, 45, -50, 58];
+        var take = Sung(Plan("mohanam", "S R G P / R G P D / G P D S'"), [.. offs.Select((o, i) => (i, o + i, 1.0))], []);
+        var (_, slope) = MathNet.Numerics.Fit.Line([.. take.Tones.Select(t => t.Onset)], [.. offs.Select((o, i) => o + i)]);
+        Assert.Equal(slope * (take.Tones[^1].Onset - take.Tones[0].Onset), Hear(take).DriftCents, 5.0);
     }
 
     /// <summary>A line of doubled notes that is begun, broken off and begun anew, without a dip between them: the lengths tell that two notes were sung each time.</summary>
@@ -302,6 +355,13 @@ public class ListenerTests
         }
 
         return new MadeTake(plan, VoiceMaker.Sing(plan, tones, new Random(4)), VoiceMaker.Rate, tones, [], events, 0);
+    }
+
+    /// <summary>Whether all notes were heard, each within 50 ms of where it was sung.</summary>
+    private static void NearOnsets(MadeTake take, TakeReport report)
+    {
+        Assert.Equal(take.Tones.Select(t => t.Index), report.Notes.Where(n => n.Status == NoteStatus.Sung).Select(n => n.Index));
+        Assert.All(take.Tones.Zip(report.Notes), x => Assert.Equal(x.First.Onset, x.Second.Onset!.Value, 0.05));
     }
 
     private static TakeReport Hear(MadeTake take) => Listener.Hear(take.Plan.Score, SoundSource.FromSamples(take.Samples, take.Rate), TestContext.Current.CancellationToken);

@@ -15,6 +15,7 @@ internal sealed class Aligner
     public const int CoarseStep = 6;
 
     private const int MostSkipped = 3;
+    private const int MostSkippedMore = 3;
     private const int MostStarts = 64;
     private const int LeastFrames = 4;
     private const double LeastOther = 70;
@@ -389,7 +390,7 @@ internal sealed class Aligner
 
         for (var l = 0; l < _lines.Length; l++)
         {
-            Begin(_lines[l].First, jump.Plus(_weights.Jump + (0.5 * Math.Log(1 + Math.Abs(l - jumpLine))) + (_weights.SkippedMore * Math.Clamp(l - jumpLine - 2, 0, MostSkipped))));
+            Begin(_lines[l].First, jump.Plus(_weights.Jump + (0.5 * Math.Log(1 + Math.Abs(l - jumpLine))) + (_weights.SkippedMore * Math.Clamp(l - jumpLine - 2, 0, MostSkippedMore))));
         }
 
         var pace = _pace(place * _step / (double)PitchTrack.FramesASecond) * PitchTrack.FramesASecond;
