@@ -90,7 +90,7 @@ internal sealed class TakeWriter
         return seconds < LongestTrace && seconds < LeastPart * _drill.Notes[_spans[s].Note].Seconds * _hypothesis.Pace.Whole;
     }
 
-    /// <summary>The report of what is left when foreign singing has been taken out.</summary>
+    /// <summary>The report of what is left when foreign singing and traces of notes have been taken out.</summary>
     private TakeReport Write(List<(double From, double To)> foreign)
     {
         var passes = TakePasses.Of(_drill, _spans);
