@@ -280,6 +280,29 @@ public class ListenerTests
         Assert.Equal([(TakeEventKind.FalseStart, 2)], report.Events.Select(e => (e.Kind, e.Line)));
     }
 
+    /// <summary>A line is sung without its last note and the next one follows: nothing was begun again.</summary>
+    [Fact]
+    public void A_line_without_its_last_note_is_no_false_start()
+    {
+        var notes = Enumerable.Range(0, 9).Where(i => i != 2).Select(i => (i, (i * 7 % 5) - 2.0, 1.0));
+        var report = Hear(Sung(Plan("mohanam", "S R G / R G P / G P D"), [.. notes], [], pauseBefore: 2));
+        Assert.Empty(report.Events);
+        Assert.Equal([2], report.Notes.Where(n => n.Status == NoteStatus.LeftOut).Select(n => n.Index));
+    }
+
+    /// <summary>A note is sung for its own time and that of the next, and nothing parts the two: the next one was left out, and no other sung for it.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(5)]
+    [InlineData(6)]
+    [InlineData(10)]
+    public void A_note_held_over_the_place_of_the_next_leaves_that_out(int leftOut)
+    {
+        var notes = Enumerable.Range(0, 12).Where(i => i != leftOut).Select(i => (i, (i * 7 % 5) - 2.0, i + 1 == leftOut ? 2.0 : 1.0));
+        var report = Hear(Sung(Plan("mohanam", "S R G P / R G P D / S R G P"), [.. notes], []));
+        Assert.Equal([(leftOut, NoteStatus.LeftOut)], report.Notes.Where(n => n.Status != NoteStatus.Sung).Select(n => (n.Index, n.Status)));
+    }
+
     /// <summary>A wide vibrato moves the pitch as far as a semitone does: the step is where the middle of it changes.</summary>
     [Theory]
     [InlineData(70)]

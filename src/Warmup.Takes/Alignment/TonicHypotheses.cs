@@ -12,10 +12,24 @@ internal sealed record TonicHypothesis(double Shift, TakeAlignment Alignment, Pa
 {
     /// <summary>The same with some notes taken out.</summary>
     /// <param name="isOut">Whether the note of a number is taken out.</param>
-    public TonicHypothesis Without(Func<int, bool> isOut)
+    /// <param name="isHeld">Whether the one before it has its time then.</param>
+    public TonicHypothesis Without(Func<int, bool> isOut, Func<int, bool> isHeld)
     {
-        var kept = Enumerable.Range(0, Alignment.Spans.Length).Where(s => !isOut(s)).ToList();
-        return this with { Alignment = Alignment with { Spans = [.. kept.Select(s => Alignment.Spans[s])], Margins = [.. kept.Select(s => Alignment.Margins[s])] } };
+        var (spans, margins) = (new List<SungSpan>(), new List<double>());
+        for (var s = 0; s < Alignment.Spans.Length; s++)
+        {
+            if (!isOut(s))
+            {
+                spans.Add(Alignment.Spans[s]);
+                margins.Add(Alignment.Margins[s]);
+            }
+            else if (isHeld(s))
+            {
+                spans[^1] = spans[^1] with { To = Alignment.Spans[s].To };
+            }
+        }
+
+        return this with { Alignment = Alignment with { Spans = [.. spans], Margins = [.. margins] } };
     }
 }
 

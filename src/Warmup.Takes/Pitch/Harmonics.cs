@@ -12,6 +12,9 @@ internal sealed class Harmonics
     /// <summary>Samples of a frame: 64 ms.</summary>
     public const int Window = 1024;
 
+    /// <summary>Powers of a frame's spectrum.</summary>
+    public const int Powers = Bins + 2;
+
     private const int Transform = 2 * Window;
     private const double BinHz = MonoSound.Rate / (double)Transform;
     private const int Bins = 640;
@@ -22,13 +25,18 @@ internal sealed class Harmonics
     private const double GridCents = 15;
     private const float OctaveShare = 0.4f;
 
+    // What sounds all the time swings by half and more, and something is left of all that sounds: the voice may have been there all the time itself.
+    private const float GroundSwings = 2;
+    private const float LeastLeft = 0.05f;
+
     private readonly RealFft _fft = new(Transform);
     private readonly float[] _window = new float[Window];
     private readonly float[] _padded = new float[Transform];
     private readonly float[] _re = new float[Transform];
     private readonly float[] _im = new float[Transform];
-    private readonly float[] _power = new float[Bins + 2];
-    private readonly float[] _root = new float[Bins + 2];
+    private readonly float[] _power = new float[Powers];
+    private readonly float[] _left = new float[Powers];
+    private readonly float[] _root = new float[Powers];
     private readonly double[] _offsets = new double[65];
     private readonly double[] _gridHz;
     private readonly int[] _first;
@@ -69,8 +77,10 @@ internal sealed class Harmonics
     /// <summary>The level of the frame in dB of full scale.</summary>
     public float Level { get; private set; }
 
-    /// <summary>The candidates of a frame of <see cref="Window"/> samples, the strongest first; valid until the next call.</summary>
-    public ReadOnlySpan<PitchCandidate> Of(ReadOnlySpan<float> samples)
+    /// <summary>Transforms a frame of <see cref="Window"/> samples.</summary>
+    /// <param name="samples">The samples.</param>
+    /// <param name="powers">Takes the <see cref="Powers"/> of its spectrum.</param>
+    public void Transformed(ReadOnlySpan<float> samples, Span<float> powers)
     {
         Array.Clear(_padded);
         for (var i = 0; i < Window; i++)
@@ -79,13 +89,25 @@ internal sealed class Harmonics
         }
 
         _fft.Direct(_padded, _re, _im);
+        for (var k = 0; k < powers.Length; k++)
+        {
+            powers[k] = (_re[k] * _re[k]) + (_im[k] * _im[k]);
+        }
+    }
+
+    /// <summary>The candidates of a frame, the strongest first; valid until the next call.</summary>
+    /// <param name="powers">The powers of its spectrum.</param>
+    /// <param name="ground">Those of what sounds all the time about it: it is taken off.</param>
+    public ReadOnlySpan<PitchCandidate> Of(ReadOnlySpan<float> powers, ReadOnlySpan<float> ground)
+    {
         var sum = 0.0;
         var rootSum = 0.0;
         for (var k = 1; k < _power.Length; k++)
         {
-            var power = (_re[k] * _re[k]) + (_im[k] * _im[k]);
+            var power = powers[k];
             _power[k] = power;
-            var root = MathF.Sqrt(MathF.Sqrt(power));
+            _left[k] = Math.Max(LeastLeft, 1 - (GroundSwings * ground[k] / (power + float.Epsilon)));
+            var root = MathF.Sqrt(MathF.Sqrt(power * _left[k]));
             _root[k] = root;
             if (k * BinHz >= 50)
             {
@@ -227,7 +249,7 @@ internal sealed class Harmonics
             }
 
             _harmonicHz[count] = (best + Offset(best)) * BinHz / h;
-            _harmonicWeight[count] = _power[best] * (double)h * h;
+            _harmonicWeight[count] = _power[best] * (double)h * h * _left[best] * _left[best];
             count++;
         }
 

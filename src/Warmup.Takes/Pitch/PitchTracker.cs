@@ -1,6 +1,6 @@
 namespace Warmup.Takes;
 
-/// <summary>Follows the pitch of a recording from its beginning to its end; of the sound it holds no more than a frame.</summary>
+/// <summary>Follows the pitch of a recording from its beginning to its end; of the sound it holds no more than a frame, and of its spectra some seconds.</summary>
 internal static class PitchTracker
 {
     private const int Hop = MonoSound.Rate / PitchTrack.FramesASecond;
@@ -25,6 +25,7 @@ internal static class PitchTracker
     {
         private readonly PitchTrack _track = new();
         private readonly Harmonics _harmonics = new();
+        private readonly Ground _ground = new(Harmonics.Powers);
         private readonly LowBand _low = new();
 
         // The first frame is centred on the first sample.
@@ -60,6 +61,11 @@ internal static class PitchTracker
             Array.Clear(_buffer, _filled, Harmonics.Window / 2);
             _filled += Harmonics.Window / 2;
             Frames();
+            while (_ground.IsHolding)
+            {
+                Candidates();
+            }
+
             _track.EvenOut();
             _track.Follow();
             _track.Seconds = _samples / (double)MonoSound.Rate;
@@ -67,13 +73,23 @@ internal static class PitchTracker
             return _track;
         }
 
-        /// <summary>Analyses the frames that are whole, and moves what is left to the front.</summary>
+        private void Candidates()
+        {
+            var powers = _ground.Take(out var ground);
+            _track.Add(_harmonics.Of(powers, ground), _harmonics.Level);
+        }
+
+        /// <summary>Transforms the frames that are whole, and moves what is left to the front.</summary>
         private void Frames()
         {
             var at = 0;
             for (; at + Harmonics.Window <= _filled; at += Hop)
             {
-                _track.Add(_harmonics.Of(_buffer.AsSpan(at, Harmonics.Window)), _harmonics.Level);
+                _harmonics.Transformed(_buffer.AsSpan(at, Harmonics.Window), _ground.Add());
+                while (_ground.IsReady)
+                {
+                    Candidates();
+                }
             }
 
             _buffer.AsSpan(at, _filled - at).CopyTo(_buffer);

@@ -93,11 +93,6 @@ internal sealed class TakePasses
             else
             {
                 var last = p == 0 ? -1 : Passes[p - 1].Line;
-                if (p > 0 && !Passes[p - 1].IsWhole)
-                {
-                    Events.Add(new Event(TakeEventKind.FalseStart, last, Passes[p - 1].From));
-                }
-
                 for (var l = last + 1; l < pass.Line; l++)
                 {
                     Events.Add(new Event(TakeEventKind.Skip, l, pass.From));

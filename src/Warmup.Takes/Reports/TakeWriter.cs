@@ -18,6 +18,9 @@ internal sealed class TakeWriter
     private const float LeastDip = 3;
     private const int Near = 20;
 
+    // So near to the note before, in cents, one that it does not part from has its pitch.
+    private const double SameTone = 35;
+
     // What is shorter than this, in seconds, and than this part of its length, is no note.
     private const double LongestTrace = 0.05;
     private const double LeastPart = 0.3;
@@ -78,10 +81,17 @@ internal sealed class TakeWriter
         var foreign = passes.Foreign;
         bool IsForeign(int span) => foreign.Any(p => span >= p.From && span < p.To);
         List<(double, double)> stretches = [.. foreign.Select(p => (_times[p.From].Onset, _times[p.To - 1].End))];
-        return Enumerable.Range(0, _spans.Length).Any(s => IsForeign(s) || IsTrace(s))
-            ? new TakeWriter(_drill, _track, _voicing, _hypothesis.Without(s => IsForeign(s) || IsTrace(s)), _weights).Write(stretches)
+        bool IsHeld(int span) => !IsForeign(span) && IsHeldOver(span);
+        bool IsOut(int span) => IsForeign(span) || IsTrace(span) || IsHeld(span);
+        return Enumerable.Range(0, _spans.Length).Any(IsOut)
+            ? new TakeWriter(_drill, _track, _voicing, _hypothesis.Without(IsOut, IsHeld), _weights).Write(stretches)
             : Write([]);
     }
+
+    /// <summary>Whether a note is nothing but the one before it, held over its place: it was left out.</summary>
+    private bool IsHeldOver(int s) => s > 0 && _spans[s].IsOther && !_spans[s - 1].IsOther && !IsTrace(s - 1) && _spans[s].Note == _spans[s - 1].Note + 1
+        && _drill.Notes[_spans[s].Note].Line == _drill.Notes[_spans[s - 1].Note].Line
+        && _times[s].Onset - _times[s - 1].End <= Touching && Math.Abs(_heard[s].Cents - _heard[s - 1].Cents) < SameTone && Dip(s) < LeastDip;
 
     /// <summary>Whether of a note there is nothing but the beginning of the next one: it was left out.</summary>
     private bool IsTrace(int s)
@@ -223,10 +233,15 @@ internal sealed class TakeWriter
         }
 
         double Length(int span) => (_times[span].End - _times[span].Onset) / (_drill.Notes[_spans[span].Note].Seconds * _hypothesis.Pace.Whole);
+        return Math.Min(Length(s), Length(s - 1)) < OddLength && Dip(s) < LeastDip;
+    }
+
+    /// <summary>How far the level dips where a note begins, in dB.</summary>
+    private float Dip(int s)
+    {
         var at = (int)(_times[s].Onset * PitchTrack.LowASecond);
         float Loudest(int from, int to) => Enumerable.Range(from, to - from).Max(_track.Low);
-        var dip = Math.Min(Loudest(at - Near, at), Loudest(at, at + Near)) - Enumerable.Range(at - (Near / 4), Near / 2).Min(_track.Low);
-        return Math.Min(Length(s), Length(s - 1)) < OddLength && dip < LeastDip;
+        return Math.Min(Loudest(at - Near, at), Loudest(at, at + Near)) - Enumerable.Range(at - (Near / 4), Near / 2).Min(_track.Low);
     }
 
     private TakeNote LeftOut(int index)

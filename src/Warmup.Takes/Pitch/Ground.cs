@@ -1,0 +1,68 @@
+using MathNet.Numerics.Statistics;
+
+namespace Warmup.Takes;
+
+/// <summary>
+/// What of a recording's spectrum sounds all the time about each moment: a drone, a hum, noise. A frame is held back until what comes after it is known, so that a
+/// recording is read once and some seconds of it are held.
+/// </summary>
+/// <param name="bins">How many powers a spectrum has.</param>
+internal sealed class Ground(int bins)
+{
+    // Seconds to each side that are looked at: longer than a note is held, shorter than a drone's strings are stopped.
+    private const int Reach = 6;
+
+    // Frames with one ground, and how many stand between two that are looked at.
+    private const int Block = PitchTrack.FramesASecond;
+    private const int Every = 10;
+    private const int Held = ((2 * Reach) + 2) * Block;
+
+    // A third of a spectrum's moments have no more: what one voice sings has left each place for longer, unless it sings one note.
+    private const double Share = 1 / 3.0;
+
+    private readonly float[] _spectra = new float[Held * bins];
+    private readonly float[] _ground = new float[bins];
+    private float[] _moments = [];
+    private int _added;
+    private int _taken;
+
+    /// <summary>Whether a frame is held.</summary>
+    public bool IsHolding => _taken < _added;
+
+    /// <summary>Whether a frame is held of which enough is known that comes after it.</summary>
+    public bool IsReady => (_taken / Block * Block) + ((1 + Reach) * Block) <= _added;
+
+    /// <summary>Room for the next frame's spectrum.</summary>
+    public Span<float> Add() => Spectrum(_added++);
+
+    /// <summary>The first frame that is held, and what of it sounds all the time; valid until the next is added.</summary>
+    /// <param name="ground">The powers that sound all the time.</param>
+    /// <returns>The frame's powers.</returns>
+    public ReadOnlySpan<float> Take(out ReadOnlySpan<float> ground)
+    {
+        if (_taken % Block == 0)
+        {
+            Learn(Math.Max(0, _taken - (Reach * Block)), Math.Min(_added, _taken + ((1 + Reach) * Block)));
+        }
+
+        ground = _ground;
+        return Spectrum(_taken++);
+    }
+
+    private Span<float> Spectrum(int frame) => _spectra.AsSpan(frame % Held * bins, bins);
+
+    private void Learn(int from, int to)
+    {
+        var count = (to - from + Every - 1) / Every;
+        _moments = _moments.Length == count ? _moments : new float[count];
+        for (var k = 0; k < bins; k++)
+        {
+            for (var m = 0; m < count; m++)
+            {
+                _moments[m] = Spectrum(from + (m * Every))[k];
+            }
+
+            _ground[k] = ArrayStatistics.OrderStatisticInplace(_moments, 1 + (int)(Share * (count - 1)));
+        }
+    }
+}
