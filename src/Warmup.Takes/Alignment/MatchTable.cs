@@ -7,6 +7,9 @@ internal sealed class MatchTable
     private const double NearDrone = 50;
     private const float LeastWeight = 0.01f;
 
+    // Which of a frame's candidates is a note's is told rather by their strength than by how near they are: all of a note's frames may be off alike.
+    private const double Nearness = 0.2;
+
     private readonly double[] _pitches;
     private readonly float[] _sums;
     private readonly double[] _rest;
@@ -32,6 +35,7 @@ internal sealed class MatchTable
         (_rest, _voice) = (new double[frames + 1], new double[frames + 1]);
         var costs = new double[_count];
         var offs = new double[_count];
+        var choices = new double[_count];
         var sums = new double[_count];
         var (weightSums, offSums) = (new double[_count], new double[_count]);
         if (deviation is { } cents)
@@ -42,7 +46,7 @@ internal sealed class MatchTable
 
         for (var f = 0; f < frames; f++)
         {
-            Costs(track.At(f), track.EvenAt(f), pitches, weights, costs, offs);
+            Costs(track.At(f), track.EvenAt(f), pitches, weights, costs, offs, choices);
             var voice = voicing[f];
             _voice[f + 1] = _voice[f] + voice;
             var drone = IsOfDrone(track.At(f)[0].Cents - tonic) ? weights.Drone * voicing.Softness(f) : 0;
@@ -143,11 +147,12 @@ internal sealed class MatchTable
         return Math.Min(inOctave, 1200 - inOctave) < NearDrone || Math.Abs(inOctave - Fifth) < NearDrone;
     }
 
-    /// <summary>What a frame's candidates cost for each pitch, and how far the one that costs least is off; not a number where there is none.</summary>
-    private static void Costs(ReadOnlySpan<PitchCandidate> candidates, ReadOnlySpan<float> even, double[] pitches, AlignmentWeights weights, double[] costs, double[] offs)
+    /// <summary>What a frame's candidates cost for each pitch, and how far the one that is taken for it is off; not a number where there is none.</summary>
+    private static void Costs(ReadOnlySpan<PitchCandidate> candidates, ReadOnlySpan<float> even, double[] pitches, AlignmentWeights weights, double[] costs, double[] offs, double[] choices)
     {
         Array.Fill(costs, weights.Unexplained);
         Array.Fill(offs, double.NaN);
+        Array.Fill(choices, double.PositiveInfinity);
         var strongest = candidates[0].Strength;
         var reach = weights.Cents * Math.Sqrt(2 * weights.Unexplained);
         for (var k = 0; k < candidates.Length; k++)
@@ -164,8 +169,11 @@ internal sealed class MatchTable
             for (p = p < 0 ? ~p : p; p < pitches.Length && pitches[p] <= cents + reach; p++)
             {
                 var off = (cents - pitches[p]) / weights.Cents;
-                var cost = (off * off / 2) + weak;
-                (costs[p], offs[p]) = cost < costs[p] ? (cost, off) : (costs[p], offs[p]);
+                var choice = (Nearness * off * off / 2) + weak;
+                if (choice < choices[p])
+                {
+                    (choices[p], costs[p], offs[p]) = (choice, Math.Min(weights.Unexplained, (off * off / 2) + weak), off);
+                }
             }
         }
     }

@@ -11,6 +11,9 @@ internal sealed class Voicing
     // Before and after all sound, what lies so far below the loudest frames says nothing of what sounds beside the voice: a drone is switched on.
     private const double Silence = 45;
 
+    // What is heard of a breath lies so far below the voice: a drone's swings seldom do.
+    private const double Breath = 30;
+
     // Something sounds all the time if the quietest frames lie no farther below the voice.
     private const double Steady = 20;
 
@@ -62,9 +65,10 @@ internal sealed class Voicing
         Array.Sort(sorted);
         var (floor, top) = (all[(int)(all.Length * 0.04)], all[(int)(all.Length * 0.85)]);
 
-        // One breath in silence shows that nothing sounds all the time, however long the voice sings on.
-        var breath = sorted[(int)(sorted.Length * 0.01)];
-        var quiet = breath < top - Silence ? breath : sorted[(int)(sorted.Length * 0.04)];
+        // One breath shows that nothing sounds all the time, however long the voice sings on: in silence always, and with a breath's noise or what rings on where all
+        // but it is as loud as singing.
+        var (breath, quiet) = (sorted[(int)(sorted.Length * 0.01)], sorted[(int)(sorted.Length * 0.04)]);
+        quiet = breath < top - Silence || (breath < top - Breath && top - quiet < Steady) ? breath : quiet;
         var threshold = Math.Max(quiet + Math.Min(9, 0.45 * (top - quiet)), top - 32);
         threshold = top - quiet < 5 ? quiet - 3 : threshold;
         var voice = new float[levels.Length];
