@@ -14,7 +14,7 @@ internal sealed class Ground(int bins)
 
     // Frames with one ground, and how many stand between two that are looked at.
     private const int Block = PitchTrack.FramesASecond;
-    private const int Every = 10;
+    private const int Every = 20;
     private const int Held = ((2 * Reach) + 2) * Block;
 
     // A third of a spectrum's moments have no more: what one voice sings has left each place for longer, unless it sings one note.

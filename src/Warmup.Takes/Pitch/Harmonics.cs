@@ -106,8 +106,8 @@ internal sealed class Harmonics
         {
             var power = powers[k];
             _power[k] = power;
-            _left[k] = Math.Max(LeastLeft, 1 - (GroundSwings * ground[k] / (power + float.Epsilon)));
-            var root = MathF.Sqrt(MathF.Sqrt(power * _left[k]));
+            _left[k] = Math.Max(LeastLeft * power, power - (GroundSwings * ground[k]));
+            var root = MathF.Sqrt(MathF.Sqrt(_left[k]));
             _root[k] = root;
             if (k * BinHz >= 50)
             {
@@ -249,7 +249,7 @@ internal sealed class Harmonics
             }
 
             _harmonicHz[count] = (best + Offset(best)) * BinHz / h;
-            _harmonicWeight[count] = _power[best] * (double)h * h * _left[best] * _left[best];
+            _harmonicWeight[count] = _left[best] / _power[best] * _left[best] * (double)h * h;
             count++;
         }
 
