@@ -18,8 +18,9 @@ internal sealed class TakeWriter
     private const float LeastDip = 3;
     private const int Near = 20;
 
-    // So near to the note before, in cents, one that it does not part from has its pitch.
-    private const double SameTone = 35;
+    // A note is the one before it, held, where its pitch is so near to that one's, in cents, and the level dips by less than so many dB between them.
+    private const double SameTone = 20;
+    private const float LeastHeldDip = 2.5f;
 
     // What is shorter than this, in seconds, and than this part of its length, is no note.
     private const double LongestTrace = 0.05;
@@ -91,7 +92,7 @@ internal sealed class TakeWriter
     /// <summary>Whether a note is nothing but the one before it, held over its place: it was left out.</summary>
     private bool IsHeldOver(int s) => s > 0 && _spans[s].IsOther && !_spans[s - 1].IsOther && !IsTrace(s - 1) && _spans[s].Note == _spans[s - 1].Note + 1
         && _drill.Notes[_spans[s].Note].Line == _drill.Notes[_spans[s - 1].Note].Line
-        && _times[s].Onset - _times[s - 1].End <= Touching && Math.Abs(_heard[s].Cents - _heard[s - 1].Cents) < SameTone && Dip(s) < LeastDip;
+        && _times[s].Onset - _times[s - 1].End <= Touching && Math.Abs(_heard[s].Cents - _heard[s - 1].Cents) < SameTone && Dip(s) < LeastHeldDip;
 
     /// <summary>Whether of a note there is nothing but the beginning of the next one: it was left out.</summary>
     private bool IsTrace(int s)
