@@ -9,7 +9,7 @@ namespace Warmup.Takes;
 /// <param name="bins">How many powers a spectrum has.</param>
 internal sealed class Ground(int bins)
 {
-    // Seconds to each side that are looked at: longer than a note is held, shorter than a drone's strings are stopped.
+    // Seconds to each side that are looked at: longer than a note is held, so that the voice is elsewhere for most of it.
     private const int Reach = 6;
 
     // Frames with one ground, and how many stand between two that are looked at.

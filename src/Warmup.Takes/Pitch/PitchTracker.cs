@@ -73,6 +73,7 @@ internal static class PitchTracker
             return _track;
         }
 
+        /// <summary>Weighs the pitches of the first frame whose ground is known.</summary>
         private void Candidates()
         {
             var powers = _ground.Take(out var ground);
