@@ -222,8 +222,7 @@ public class PracticePageTests(OpenedInChromium opened)
 
         Contrast.IsEnough(await Contrast.LuminanceAsync(Browser, "#play", "color"), await Contrast.LuminanceAsync(Browser, "#play", "backgroundColor"));
         Contrast.IsEnough(await Contrast.LuminanceAsync(Browser, "#now", "color"), await Contrast.LuminanceAsync(Browser, "#now", "backgroundColor"));
-        await Browser.EvaluateAsync("document.querySelector('.n').classList.add('lit')");
-        await Task.Delay(150);
+        await Browser.EvaluateAsync("document.querySelector('.n').classList.add('lit'); document.getAnimations().forEach(a => a.finish())");
         Contrast.IsEnough(await Contrast.LuminanceAsync(Browser, ".lit", "color"), await Contrast.LuminanceAsync(Browser, ".lit", "backgroundColor"));
         await Browser.SendAsync("Emulation.setEmulatedMedia", new JsonObject { ["features"] = new JsonArray() });
     }
