@@ -65,8 +65,7 @@ internal sealed class Voicing
         Array.Sort(sorted);
         var (floor, top) = (all[(int)(all.Length * 0.04)], all[(int)(all.Length * 0.85)]);
 
-        // One breath shows that nothing sounds all the time, however long the voice sings on: in silence always, and with a breath's noise or what rings on where all
-        // but it is as loud as singing.
+        // One silent breath shows that nothing sounds all the time, however long the voice sings on. So does one that is heard, where all else is as loud as singing.
         var (breath, quiet) = (sorted[(int)(sorted.Length * 0.01)], sorted[(int)(sorted.Length * 0.04)]);
         quiet = breath < top - Silence || (breath < top - Breath && top - quiet < Steady) ? breath : quiet;
         var threshold = Math.Max(quiet + Math.Min(9, 0.45 * (top - quiet)), top - 32);
