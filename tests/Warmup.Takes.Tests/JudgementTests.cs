@@ -11,9 +11,16 @@ public class JudgementTests
     [InlineData(0, true, true)]
     [InlineData(0, false, false)]
     [InlineData(4, false, true)]
-    [InlineData(-4, true, false)]
+    [InlineData(-9, true, false)]
     public void Less_has_to_speak_for_a_drill_on_its_own_tonic(double evidence, bool isOwnTonic, bool isDrill) =>
         Assert.Equal(isDrill, TakeJudgement.OfAlignment(Facts with { Evidence = evidence, IsOwnTonic = isOwnTonic }) is null);
+
+    /// <summary>What is sung outside the drill's notes speaks against it: where most is inside, a few notes with faults need not explain the take better than any melody.</summary>
+    [Theory]
+    [InlineData(0.75, true)]
+    [InlineData(0.55, false)]
+    public void Less_has_to_speak_for_a_drill_whose_notes_hold_most_of_the_singing(double explained, bool isDrill) =>
+        Assert.Equal(isDrill, TakeJudgement.OfAlignment(Facts with { Evidence = -4, Explained = explained }) is null);
 
     [Theory]
     [InlineData(15, true)]

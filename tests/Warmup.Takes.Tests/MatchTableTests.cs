@@ -18,7 +18,7 @@ public class MatchTableTests
         var track = new PitchTrack();
         for (var f = 0; f < 200; f++)
         {
-            track.Add([.. candidates, .. new PitchCandidate[PitchTrack.Candidates - candidates.Length]], -10);
+            track.Add([.. candidates, .. new PitchCandidate[PitchTrack.Candidates - candidates.Length]], -10, rise: 0);
             track.AddLow(-10);
             track.AddLow(-10);
         }

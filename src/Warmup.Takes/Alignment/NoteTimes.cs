@@ -41,6 +41,10 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
     private const int LeastVoice = 6;
     private const int LongestRoom = 300;
 
+    // A voice that falls as steadily as a room is told from it by what rises, in dB, above what the room would hold, in half of the frames and for so many at least.
+    private const float Rises = -4;
+    private const int LeastSung = 8;
+
     /// <summary>The onset and the end of each stretch, in seconds.</summary>
     public (double Onset, double End)[] Of(SungSpan[] spans)
     {
@@ -120,7 +124,21 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
             }
         }
 
-        return best < 0 ? null : (best + 1) / (double)PitchTrack.LowASecond;
+        return best < 0 ? null : SungUntil((best + 1) / (double)PitchTrack.LowASecond, next);
+    }
+
+    /// <summary>How long it is sung on after a time, without what comes next.</summary>
+    private double SungUntil(double time, double next)
+    {
+        var first = (int)(time * PitchTrack.FramesASecond) + 1;
+        var (sung, last) = (0, -1);
+        for (var f = first; f < (int)(next * PitchTrack.FramesASecond) - 3; f++)
+        {
+            sung += track.Rise(f) > Rises ? 1 : 0;
+            last = f - first + 1 >= LeastSung && 2 * sung >= f - first + 1 ? f : last;
+        }
+
+        return last < 0 ? time : last / (double)PitchTrack.FramesASecond;
     }
 
     /// <summary>Levels over time as they come and go: their mean, the line through them, and what each leaves over.</summary>

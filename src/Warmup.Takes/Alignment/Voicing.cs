@@ -1,6 +1,6 @@
 namespace Warmup.Takes;
 
-/// <summary>How likely each frame holds a voice: its level against the take's quiet and loud parts, and how harmonic it is.</summary>
+/// <summary>How likely each frame holds a voice: its level against the take's quiet and loud parts, or how far it rises above what would sound without it, and how harmonic it is.</summary>
 internal sealed class Voicing
 {
     private const double Slope = 1.5;
@@ -13,6 +13,13 @@ internal sealed class Voicing
 
     // What is heard of a breath lies so far below the voice: a drone's swings seldom do.
     private const double Breath = 30;
+
+    // Nothing softer beside the loud frames is voice.
+    private const double Softest = 32;
+
+    // What rises so far above all that would sound without it is voice, however soft; what does not rise at all is none. In dB.
+    private const double Rises = -5;
+    private const double LeastRise = -23;
 
     // Something sounds all the time if the quietest frames lie no farther below the voice.
     private const double Steady = 20;
@@ -68,18 +75,22 @@ internal sealed class Voicing
         // One silent breath shows that nothing sounds all the time, however long the voice sings on. So does one that is heard, where all else is as loud as singing.
         var (breath, quiet) = (sorted[(int)(sorted.Length * 0.01)], sorted[(int)(sorted.Length * 0.04)]);
         quiet = breath < top - Silence || (breath < top - Breath && top - quiet < Steady) ? breath : quiet;
-        var threshold = Math.Max(quiet + Math.Min(9, 0.45 * (top - quiet)), top - 32);
+        var threshold = Math.Max(quiet + Math.Min(9, 0.45 * (top - quiet)), top - Softest);
         threshold = top - quiet < 5 ? quiet - 3 : threshold;
         var voice = new float[levels.Length];
         for (var f = 0; f < voice.Length; f++)
         {
-            var byLevel = 1 / (1 + Math.Exp((threshold - levels[f]) / Slope));
-            var byStrength = 1 / (1 + Math.Exp((LeastStrength - track.At(f)[0].Strength) / 0.02));
-            voice[f] = (float)(byLevel * byStrength);
+            var byLevel = Above(levels[f], threshold, Slope);
+            var byRise = Above(track.Rise(f), Rises, Slope) * Above(levels[f], top - Softest, Slope);
+            var byStrength = Above(track.At(f)[0].Strength, LeastStrength, 0.02) * Above(track.Rise(f), LeastRise, Slope);
+            voice[f] = (float)(Math.Max(byLevel, byRise) * byStrength);
         }
 
         return new Voicing(voice, levels, floor, quiet, top, threshold);
     }
+
+    /// <summary>How clearly a value lies above a bound, 0 to 1.</summary>
+    private static double Above(double value, double bound, double slope) => 1 / (1 + Math.Exp((bound - value) / slope));
 
     /// <summary>The level of the low band about a frame.</summary>
     private static float LevelOf(PitchTrack track, int frame)

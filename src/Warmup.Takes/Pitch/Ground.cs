@@ -3,8 +3,8 @@ using MathNet.Numerics.Statistics;
 namespace Warmup.Takes;
 
 /// <summary>
-/// What of a recording's spectrum sounds all the time about each moment: a drone, a hum, noise. A frame is held back until what comes after it is known, so that a
-/// recording is read once and some seconds of it are held.
+/// What of a recording's spectrum sounds whoever sings: all the time about each moment, as a drone, a hum or noise does, and what a room still holds of the moment
+/// before. A frame is held back until what comes after it is known, so that a recording is read once and some seconds of it are held.
 /// </summary>
 /// <param name="bins">How many powers a spectrum has.</param>
 internal sealed class Ground(int bins)
@@ -20,8 +20,17 @@ internal sealed class Ground(int bins)
     // A third of a spectrum's moments have no more: what one voice sings has left each place for longer, unless it sings one note.
     private const double Share = 1 / 3.0;
 
+    // What sounds all the time swings by half and more.
+    private const float Swings = 2;
+
+    // Frames after which a room that rings for 1.6 s has so much left of a power. Late reverberation is taken off in this way since Lebart, Boucher and Denbigh 2001
+    // (from memory).
+    private const int Later = 6;
+    private const float Rings = 0.6f;
+
     private readonly float[] _spectra = new float[Held * bins];
     private readonly float[] _ground = new float[bins];
+    private readonly float[] _stays = new float[bins];
     private float[] _moments = [];
     private int _added;
     private int _taken;
@@ -35,17 +44,31 @@ internal sealed class Ground(int bins)
     /// <summary>Room for the next frame's spectrum.</summary>
     public Span<float> Add() => Spectrum(_added++);
 
-    /// <summary>The first frame that is held, and what of it sounds all the time; valid until the next is added.</summary>
-    /// <param name="ground">The powers that sound all the time.</param>
+    /// <summary>The first frame that is held, and what would sound in it if nobody sang; valid until the next is added.</summary>
+    /// <param name="stays">The powers that sound all the time, as far as they swing, and those that a room holds.</param>
     /// <returns>The frame's powers.</returns>
-    public ReadOnlySpan<float> Take(out ReadOnlySpan<float> ground)
+    public ReadOnlySpan<float> Take(out ReadOnlySpan<float> stays)
     {
         if (_taken % Block == 0)
         {
             Learn(Math.Max(0, _taken - (Reach * Block)), Math.Min(_added, _taken + ((1 + Reach) * Block)));
         }
 
-        ground = _ground;
+        for (var k = 0; k < bins; k++)
+        {
+            _stays[k] = Swings * _ground[k];
+        }
+
+        if (_taken >= Later)
+        {
+            var before = Spectrum(_taken - Later);
+            for (var k = 0; k < bins; k++)
+            {
+                _stays[k] += Rings * before[k];
+            }
+        }
+
+        stays = _stays;
         return Spectrum(_taken++);
     }
 

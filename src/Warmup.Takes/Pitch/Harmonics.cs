@@ -25,9 +25,13 @@ internal sealed class Harmonics
     private const double GridCents = 15;
     private const float OctaveShare = 0.4f;
 
-    // What sounds all the time swings by half and more, and something is left of all that sounds: the voice may have been there all the time itself.
-    private const float GroundSwings = 2;
+    // Something is left of all that sounds: the voice may have been there all the time itself.
     private const float LeastLeft = 0.05f;
+
+    // Where a voice is heard first, from 60 Hz to 1 kHz, and how far to either side a harmonic reaches: half of the window's lobe.
+    private const int LowestRise = 8;
+    private const int HighestRise = 128;
+    private const int Lobe = 3;
 
     private readonly RealFft _fft = new(Transform);
     private readonly float[] _window = new float[Window];
@@ -77,6 +81,9 @@ internal sealed class Harmonics
     /// <summary>The level of the frame in dB of full scale.</summary>
     public float Level { get; private set; }
 
+    /// <summary>How far the harmonics of the frame's strongest pitch rise above what stays, below 1 kHz, in dB.</summary>
+    public float Rise { get; private set; }
+
     /// <summary>Transforms a frame of <see cref="Window"/> samples.</summary>
     /// <param name="samples">The samples.</param>
     /// <param name="powers">Takes the <see cref="Powers"/> of its spectrum.</param>
@@ -97,8 +104,8 @@ internal sealed class Harmonics
 
     /// <summary>The candidates of a frame, the strongest first; valid until the next call.</summary>
     /// <param name="powers">The powers of its spectrum.</param>
-    /// <param name="ground">Those of what sounds all the time about it: it is taken off.</param>
-    public ReadOnlySpan<PitchCandidate> Of(ReadOnlySpan<float> powers, ReadOnlySpan<float> ground)
+    /// <param name="stays">Those of what would sound in it if nobody sang: they are taken off.</param>
+    public ReadOnlySpan<PitchCandidate> Of(ReadOnlySpan<float> powers, ReadOnlySpan<float> stays)
     {
         var sum = 0.0;
         var rootSum = 0.0;
@@ -106,7 +113,7 @@ internal sealed class Harmonics
         {
             var power = powers[k];
             _power[k] = power;
-            _left[k] = Math.Max(LeastLeft * power, power - (GroundSwings * ground[k]));
+            _left[k] = Math.Max(LeastLeft * power, power - stays[k]);
             var root = MathF.Sqrt(MathF.Sqrt(_left[k]));
             _root[k] = root;
             if (k * BinHz >= 50)
@@ -126,6 +133,7 @@ internal sealed class Harmonics
             WeakenBelowOctaves();
         }
 
+        Rise = RiseOf(stays);
         return _found;
     }
 
@@ -152,6 +160,28 @@ internal sealed class Harmonics
             bins.Add((ushort)Math.Round((h + 0.5) * hz / BinHz));
             weights.Add((float)(-0.5 * (before + (1 / Math.Sqrt(h + 1))) / norm));
         }
+    }
+
+    private float RiseOf(ReadOnlySpan<float> stays)
+    {
+        var all = 1e-9;
+        foreach (var power in stays[LowestRise..HighestRise])
+        {
+            all += power;
+        }
+
+        var rise = 0.0;
+        var hz = Pitches.Hz(_found[0].Cents);
+        for (var at = hz; _found[0].Strength > 0 && at < (HighestRise - Lobe) * BinHz; at += hz)
+        {
+            var k = (int)Math.Round(at / BinHz);
+            for (var i = k - Lobe; i <= k + Lobe; i++)
+            {
+                rise += _left[i];
+            }
+        }
+
+        return (float)(10 * Math.Log10((rise / all) + 1e-6));
     }
 
     private void Weigh(double rootSum)

@@ -19,6 +19,7 @@ internal sealed class PitchTrack
     private PitchCandidate[] _candidates = new PitchCandidate[Candidates * 1024];
     private float[] _even = [];
     private float[] _levels = new float[1024];
+    private float[] _rises = new float[1024];
     private float[] _low = new float[2048];
 
     /// <summary>The number of frames.</summary>
@@ -42,18 +43,23 @@ internal sealed class PitchTrack
     /// <summary>The level of a frame in dB of full scale, of what lies between 60 and 5,000 Hz.</summary>
     public float Level(int frame) => _levels[frame];
 
+    /// <summary>How far the harmonics of a frame's strongest pitch rise above all that would sound if nobody sang, in dB: -60 where they do not.</summary>
+    public float Rise(int frame) => _rises[frame];
+
     /// <summary>The level below 1 kHz in dB of full scale, of 5 ms that begin at <c>i / 200</c> s: it tells where a voice begins.</summary>
     public float Low(int i) => _low[Math.Clamp(i, 0, LowCount - 1)];
 
-    internal void Add(ReadOnlySpan<PitchCandidate> candidates, float level)
+    internal void Add(ReadOnlySpan<PitchCandidate> candidates, float level, float rise)
     {
         if (Count == _levels.Length)
         {
             Array.Resize(ref _levels, _levels.Length * 2);
+            Array.Resize(ref _rises, _rises.Length * 2);
             Array.Resize(ref _candidates, _candidates.Length * 2);
         }
 
         candidates.CopyTo(_candidates.AsSpan(Count * Candidates));
+        _rises[Count] = rise;
         _levels[Count++] = level;
     }
 

@@ -73,11 +73,11 @@ internal static class PitchTracker
             return _track;
         }
 
-        /// <summary>Weighs the pitches of the first frame whose ground is known.</summary>
+        /// <summary>Weighs the pitches of the first frame of which is known what sounds all the time.</summary>
         private void Candidates()
         {
-            var powers = _ground.Take(out var ground);
-            _track.Add(_harmonics.Of(powers, ground), _harmonics.Level);
+            var powers = _ground.Take(out var stays);
+            _track.Add(_harmonics.Of(powers, stays), _harmonics.Level, _harmonics.Rise);
         }
 
         /// <summary>Transforms the frames that are whole, and moves what is left to the front.</summary>

@@ -13,8 +13,10 @@ internal static class TakeJudgement
     private const double ByChance = 0.7;
 
     // How much cheaper the drill must explain the take than any melody does, in all: many notes with a few faults show it, and so do few without. On its own tonic
-    // it may even cost a little more, since it is the drill that was to be sung; any tune can be moved to another.
+    // it may even cost a little more, since it is the drill that was to be sung, and more still where most of the singing is in its notes; any tune can be moved to another.
     private const double LeastEvidence = -1;
+    private const double LeastEvidenceInNotes = -6;
+    private const double MostlyInNotes = 0.65;
     private const double LeastEvidenceMoved = 2;
 
     /// <summary>Why the sound cannot be a drill, before it is held against one; <see langword="null"/> where it may be.</summary>
@@ -56,7 +58,8 @@ internal static class TakeJudgement
             return "its notes were not heard in their order";
         }
 
-        return facts.Evidence < (facts.IsOwnTonic ? LeastEvidence : LeastEvidenceMoved) ? "another melody explains as well what was sung" : null;
+        var least = !facts.IsOwnTonic ? LeastEvidenceMoved : facts.Explained < MostlyInNotes ? LeastEvidence : LeastEvidenceInNotes;
+        return facts.Evidence < least ? "another melody explains as well what was sung" : null;
     }
 }
 
