@@ -45,6 +45,9 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
     private const float Rises = -4;
     private const int LeastSung = 8;
 
+    // So many frames before a note already hold some of it.
+    private const int HalfFrame = 3;
+
     /// <summary>The onset and the end of each stretch, in seconds.</summary>
     public (double Onset, double End)[] Of(SungSpan[] spans)
     {
@@ -132,7 +135,7 @@ internal sealed class NoteTimes(PitchTrack track, Voicing voicing, Func<SungSpan
     {
         var first = (int)(time * PitchTrack.FramesASecond) + 1;
         var (sung, last) = (0, -1);
-        for (var f = first; f < (int)(next * PitchTrack.FramesASecond) - 3; f++)
+        for (var f = first; f < (int)(next * PitchTrack.FramesASecond) - HalfFrame; f++)
         {
             sung += track.Rise(f) > Rises ? 1 : 0;
             last = f - first + 1 >= LeastSung && 2 * sung >= f - first + 1 ? f : last;

@@ -43,7 +43,7 @@ internal sealed class PitchTrack
     /// <summary>The level of a frame in dB of full scale, of what lies between 60 and 5,000 Hz.</summary>
     public float Level(int frame) => _levels[frame];
 
-    /// <summary>How far the harmonics of a frame's strongest pitch rise above all that would sound if nobody sang, in dB: -60 where they do not.</summary>
+    /// <summary>How far the harmonics of a frame's strongest pitch below 1 kHz rise above all that would sound if nobody sang, in dB; -60 where it has none there.</summary>
     public float Rise(int frame) => _rises[frame];
 
     /// <summary>The level below 1 kHz in dB of full scale, of 5 ms that begin at <c>i / 200</c> s: it tells where a voice begins.</summary>
