@@ -26,8 +26,8 @@ public class PitchTrackerTests
         Assert.All(Enumerable.Range(10, track.Count - 20), f => Assert.Equal(Pitches.Cents(220), track.At(f)[0].Cents, 1.0));
     }
 
-    private static float[] Sound(double seconds, Func<double, double> at) => [.. Enumerable.Range(0, (int)(seconds * Rate)).Select(i => (float)at(i / (double)Rate))];
+    internal static float[] Sound(double seconds, Func<double, double> at) => [.. Enumerable.Range(0, (int)(seconds * Rate)).Select(i => (float)at(i / (double)Rate))];
 
     /// <summary>Ten harmonics that fall by 6 dB an octave.</summary>
-    private static double Tone(double hz, double t, double size) => Enumerable.Range(1, 10).Sum(h => size / h * Math.Sin((2 * Math.PI * h * hz * t) + (h * h)));
+    internal static double Tone(double hz, double t, double size) => Enumerable.Range(1, 10).Sum(h => size / h * Math.Sin((2 * Math.PI * h * hz * t) + (h * h)));
 }

@@ -1,3 +1,5 @@
+using static Warmup.Takes.Tests.PitchTrackerTests;
+
 namespace Warmup.Takes.Tests;
 
 /// <summary>Where there is voice in made sounds, and which of two pitches it has: soft tones, tones that nobody sings, a room that rings.</summary>
@@ -137,8 +139,7 @@ public class VoicingTests
 
     private static (PitchTrack Track, Voicing Voicing) Heard(double seconds, Func<double, double> at)
     {
-        float[] sound = [.. Enumerable.Range(0, (int)(seconds * Rate)).Select(i => (float)at(i / (double)Rate))];
-        var track = PitchTracker.Track(SoundSource.FromSamples(sound, Rate), TestContext.Current.CancellationToken);
+        var track = PitchTracker.Track(SoundSource.FromSamples(Sound(seconds, at), Rate), TestContext.Current.CancellationToken);
         return (track, Voicing.Of(track));
     }
 
@@ -147,7 +148,4 @@ public class VoicingTests
         Enumerable.Range(0, track.Count).Where(f => Within(f, from + 0.08, to - 0.08)).Average(f => voicing[f] > 0.5 ? 1.0 : 0);
 
     private static bool Within(int frame, double from, double to) => frame / (double)PitchTrack.FramesASecond % Round is var at && at > from && at < to;
-
-    /// <summary>Ten harmonics that fall by 6 dB an octave.</summary>
-    private static double Tone(double hz, double t, double size) => Enumerable.Range(1, 10).Sum(h => size / h * Math.Sin((2 * Math.PI * h * hz * t) + (h * h)));
 }
