@@ -76,7 +76,7 @@ public class VoicingTests
             }
         }
 
-        var report = Listener.Hear(plan.Score, SoundSource.FromSamples(InRoom(sung, 1.2), VoiceMaker.Rate), TestContext.Current.CancellationToken);
+        var report = Listener.Hear(plan.Score, SoundSource.FromSamples(Array.ConvertAll(VoiceMaker.Room(Array.ConvertAll(sung, v => (double)v), 1.2, new Random(3)), v => (float)v), VoiceMaker.Rate), TestContext.Current.CancellationToken);
         Assert.Equal(tones.Count, report.Notes.Count);
         Assert.All(tones.Zip(report.Notes), x => Assert.InRange(x.Second.End!.Value - x.Second.Onset!.Value, 0.5 * (x.First.End - x.First.Onset), 1.5 * (x.First.End - x.First.Onset)));
         Assert.Contains(report.Doubts, d => d.StartsWith("The room rings", StringComparison.Ordinal));
@@ -94,47 +94,6 @@ public class VoicingTests
     {
         var after = (t % Round) - Long;
         return after < 0 ? 0 : Tone(220, t, 0.2) * Math.Pow(10, -50 * after / 20);
-    }
-
-    /// <summary>A sound in a room: noise that falls by 60 dB in so many seconds, 6 dB below the sound itself.</summary>
-    private static float[] InRoom(float[] sound, double seconds)
-    {
-        var random = new Random(3);
-        var length = (int)(seconds * VoiceMaker.Rate);
-        var size = 1;
-        while (size < sound.Length + length)
-        {
-            size *= 2;
-        }
-
-        var (dry, room) = (new System.Numerics.Complex[size], new System.Numerics.Complex[size]);
-        var energy = 0.0;
-        for (var i = 0; i < length; i++)
-        {
-            room[i] = TakeMaker.Gauss(random) * Math.Pow(10, -3.0 * i / length);
-            energy += room[i].Real * room[i].Real;
-        }
-
-        for (var i = 0; i < length; i++)
-        {
-            room[i] *= 0.5 / Math.Sqrt(energy);
-        }
-
-        room[0] += 1;
-        for (var i = 0; i < sound.Length; i++)
-        {
-            dry[i] = sound[i];
-        }
-
-        MathNet.Numerics.IntegralTransforms.Fourier.Forward(dry, MathNet.Numerics.IntegralTransforms.FourierOptions.AsymmetricScaling);
-        MathNet.Numerics.IntegralTransforms.Fourier.Forward(room, MathNet.Numerics.IntegralTransforms.FourierOptions.AsymmetricScaling);
-        for (var i = 0; i < size; i++)
-        {
-            dry[i] *= room[i];
-        }
-
-        MathNet.Numerics.IntegralTransforms.Fourier.Inverse(dry, MathNet.Numerics.IntegralTransforms.FourierOptions.AsymmetricScaling);
-        return [.. dry.Take(sound.Length + length).Select(x => (float)(0.7 * x.Real))];
     }
 
     private static (PitchTrack Track, Voicing Voicing) Heard(double seconds, Func<double, double> at)

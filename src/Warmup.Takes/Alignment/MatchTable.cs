@@ -3,8 +3,6 @@ namespace Warmup.Takes;
 /// <summary>What it costs to hear each of some pitches in each stretch of a take: running sums, so that a stretch is two look-ups.</summary>
 internal sealed class MatchTable
 {
-    private const double Fifth = 702;
-    private const double NearDrone = 50;
     private const float LeastWeight = 0.01f;
 
     // Which of a frame's candidates is a note's is told rather by their strength than by how near they are: all of a note's frames may be off alike.
@@ -44,13 +42,13 @@ internal sealed class MatchTable
             _offs = new (float, float)[_sums.Length];
         }
 
+        var drone = DroneAlone.Of(track, voicing, tonic, weights.Drone);
         for (var f = 0; f < frames; f++)
         {
             Costs(track.At(f), track.EvenAt(f), pitches, weights, costs, offs, choices);
             var voice = voicing[f];
             _voice[f + 1] = _voice[f] + voice;
-            var drone = IsOfDrone(track.At(f)[0].Cents - tonic) ? weights.Drone * voicing.Softness(f) : 0;
-            _rest[f + 1] = _rest[f] + (weights.Frame * weights.Unassigned * voice * (1 - drone));
+            _rest[f + 1] = _rest[f] + (weights.Frame * weights.Unassigned * voice * (1 - drone[f]));
             for (var p = 0; p < _count; p++)
             {
                 sums[p] += weights.Frame * ((voice * costs[p]) + ((1 - voice) * weights.Silence));
@@ -139,13 +137,6 @@ internal sealed class MatchTable
 
     /// <summary>A pitch and what it costs in a stretch.</summary>
     public readonly record struct Heard(bool IsThere, double Cents, double Cost);
-
-    /// <summary>Whether a pitch is one that a drone sounds: S or P in any octave.</summary>
-    private static bool IsOfDrone(double aboveTonic)
-    {
-        var inOctave = aboveTonic - (1200 * Math.Floor(aboveTonic / 1200));
-        return Math.Min(inOctave, 1200 - inOctave) < NearDrone || Math.Abs(inOctave - Fifth) < NearDrone;
-    }
 
     /// <summary>What a frame's candidates cost for each pitch, and how far the one that is taken for it is off; not a number where there is none.</summary>
     private static void Costs(ReadOnlySpan<PitchCandidate> candidates, ReadOnlySpan<float> even, double[] pitches, AlignmentWeights weights, double[] costs, double[] offs, double[] choices)

@@ -46,8 +46,8 @@ internal sealed class Voicing
     /// <summary>Whether something sounds all the time beside the voice.</summary>
     public bool HasGround => _hasGround;
 
-    /// <summary>How clearly a frame lies below the voice's usual level, 0 to 1, where something sounds all the time: a drone alone does, and soft singing.</summary>
-    public float Softness(int frame) => !_hasGround ? 0 : (float)Math.Clamp((Top - LeastSoft - _levels[frame]) / SoftOver, 0, 1);
+    /// <summary>How clearly a frame lies below the voice's usual level, 0 to 1: a drone alone does, and soft singing.</summary>
+    public float Softness(int frame) => (float)Math.Clamp((Top - LeastSoft - _levels[frame]) / SoftOver, 0, 1);
 
     public int Count => _voice.Length;
 

@@ -66,7 +66,7 @@ internal static class TakeJudgement
 /// <summary>What decides whether a take is its drill.</summary>
 /// <param name="Heard">Notes heard as they are in the drill.</param>
 /// <param name="Sung">All notes sung, other ones too.</param>
-/// <param name="Explained">The share of the voice's time that lies in notes.</param>
+/// <param name="Explained">The share of the voice's time that lies in notes; where a drone's strings sound alone there is none.</param>
 /// <param name="Foreign">The share of it that lies in passes of lines of which fewer than half of the notes were heard.</param>
 /// <param name="Trouble">Departures for each note heard: other notes, left-out ones inside what was sung, and jumps.</param>
 /// <param name="Evidence">How much cheaper the drill explains the take than any melody does.</param>

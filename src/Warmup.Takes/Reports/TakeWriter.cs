@@ -131,10 +131,12 @@ internal sealed class TakeWriter
 
     internal TakeFacts Facts(TakePasses passes)
     {
+        // Strings that sound alone are no singing, but where they are taken for a note they are.
+        var strings = DroneAlone.Of(_track, _voicing, _drill.Tonic + _hypothesis.Shift, most: 0);
         var (inNotes, all) = (0.0, 0.0);
         for (var f = 0; f < _voicing.Count; f++)
         {
-            all += _voicing[f];
+            all += _voicing[f] * (1 - strings[f]);
         }
 
         foreach (var span in _spans)
@@ -142,6 +144,7 @@ internal sealed class TakeWriter
             for (var f = span.From; f < span.To; f++)
             {
                 inNotes += span.IsOther ? 0 : _voicing[f];
+                all += _voicing[f] * strings[f];
             }
         }
 

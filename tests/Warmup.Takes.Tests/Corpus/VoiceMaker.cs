@@ -282,7 +282,7 @@ internal static class VoiceMaker
     }
 
     /// <summary>A room: eight combs and three all-pass filters.</summary>
-    private static double[] Room(double[] voice, double seconds, Random random)
+    public static double[] Room(double[] voice, double seconds, Random random)
     {
         var wet = new double[voice.Length];
         foreach (var ms in (double[])[29.7, 37.1, 41.1, 43.7, 31.9, 35.3, 45.9, 48.1])
