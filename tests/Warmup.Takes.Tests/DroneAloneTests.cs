@@ -14,11 +14,10 @@ public class DroneAloneTests
     public void Strings_in_the_pauses_are_a_drone_and_a_voice_at_their_pitch_is_not()
     {
         const double S = 220;
-        var sway = 0.0;
         var sound = Sound(6 * Round, t =>
         {
             // The integral of a sway of 12 cents, once a second.
-            sway = S * 12 / 1731 / (2 * Math.PI) * (1 - Math.Cos(2 * Math.PI * t));
+            var sway = S * 12 / 1731 / (2 * Math.PI) * (1 - Math.Cos(2 * Math.PI * t));
             var at = t % Round;
             return at < Singing / 2 ? Tone(S * 9 / 8, t + (sway / S), 0.2) : at < Singing ? Tone(S, t + (sway / S), 0.2) : String(S * ((int)(2 * at) % 2 == 0 ? 1 : 0.75), at);
         });
@@ -28,7 +27,7 @@ public class DroneAloneTests
         Assert.InRange(Share(alone, 0, Singing), 0, 0.1);
     }
 
-    /// <summary>A take of call and response: while the teacher's lines are waited for, the strings sound.</summary>
+    /// <summary>A take of call and response: strings sound all the time, alone while the teacher's lines are waited for.</summary>
     [Fact]
     public void Strings_between_the_lines_of_call_and_response_are_no_lines()
     {
@@ -40,29 +39,21 @@ public class DroneAloneTests
             Score = new Drill { Scale = Catalogue.Default.Find("mohanam")!.Scale, Pattern = Pattern.Parse("S R / R G / S G / G P / S P / S R"), Tonic = Tonic.Parse("C3"), Tempo = 60, Delivery = Delivery.LineByLine }.ToScore(),
         };
         var drill = new DrillNotes(plan.Score);
-        var (tones, pauses, time) = (new List<SungTone>(), new List<double>(), 0.6);
+        var (tones, time) = (new List<SungTone>(), 0.6);
         foreach (var note in drill.Notes)
         {
             var seconds = note.Seconds;
             tones.Add(new SungTone { Index = note.Index, Cents = note.Cents + (note.Index % 3 * 15) - 15, Onset = time, End = time + seconds, Touches = !note.IsLast });
-            time += seconds;
-            if (note.IsLast)
-            {
-                pauses.Add(time + 0.3);
-                time += Round;
-            }
+            time += seconds + (note.IsLast ? Round : 0);
         }
 
         var sound = VoiceMaker.Sing(plan, tones, new Random(4));
         var voice = Math.Sqrt(sound.Take((int)(VoiceMaker.Rate * 2)).Select(v => v * v).Average());
         var s = 440 * Math.Pow(2, (drill.Tonic - 6900) / 1200);
-        foreach (var pause in pauses)
+        for (var i = 0; i < sound.Length; i++)
         {
-            for (var i = 0; i < (int)((Round - 0.6) * VoiceMaker.Rate) && (int)(pause * VoiceMaker.Rate) + i < sound.Length; i++)
-            {
-                var t = i / (double)VoiceMaker.Rate;
-                sound[(int)(pause * VoiceMaker.Rate) + i] += (float)(voice / 0.2 * String(s * ((int)(2 * t) % 2 == 0 ? 1 : 1.5), t));
-            }
+            var t = i / (double)VoiceMaker.Rate;
+            sound[i] += (float)(voice / 0.2 * String(s * ((int)(2 * t) % 2 == 0 ? 1 : 1.5), t));
         }
 
         var report = Listener.Hear(plan.Score, SoundSource.FromSamples(sound, VoiceMaker.Rate), TestContext.Current.CancellationToken);

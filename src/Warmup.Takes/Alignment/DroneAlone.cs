@@ -37,7 +37,7 @@ internal static class DroneAlone
             alone[f] = double.IsNaN(offs[f]) || !voicing.HasGround ? 0 : (float)(most * voicing.Softness(f));
         }
 
-        if (StringsAt(offs, voicing) is not { } strings)
+        if (!voicing.MayHaveStrings || StringsAt(offs, voicing) is not { } strings)
         {
             return alone;
         }

@@ -24,12 +24,13 @@ internal sealed class Voicing
     // Something sounds all the time if the quietest frames lie no farther below the voice.
     private const double Steady = 20;
 
+    // Strings that are struck die away between two strokes, but not to silence.
+    private const double NeverSilent = 40;
+
     private readonly float[] _voice;
     private readonly float[] _levels;
-    private readonly bool _hasGround;
-
     private Voicing(float[] voice, float[] levels, double floor, double quiet, double top, double threshold) =>
-        (_voice, _levels, _hasGround, Floor, Top, Threshold) = (voice, levels, top - quiet < Steady, floor, top, threshold);
+        (_voice, _levels, HasGround, MayHaveStrings, Floor, Top, Threshold) = (voice, levels, top - quiet < Steady, top - quiet < NeverSilent, floor, top, threshold);
 
     /// <summary>The level of the quietest frames, in dB.</summary>
     public double Floor { get; }
@@ -44,7 +45,10 @@ internal sealed class Voicing
     public float this[int frame] => _voice[frame];
 
     /// <summary>Whether something sounds all the time beside the voice.</summary>
-    public bool HasGround => _hasGround;
+    public bool HasGround { get; }
+
+    /// <summary>Whether it is never silent while the voice pauses, so that strings may be struck beside it.</summary>
+    public bool MayHaveStrings { get; }
 
     /// <summary>How clearly a frame lies below the voice's usual level, 0 to 1: a drone alone does, and soft singing.</summary>
     public float Softness(int frame) => (float)Math.Clamp((Top - LeastSoft - _levels[frame]) / SoftOver, 0, 1);
