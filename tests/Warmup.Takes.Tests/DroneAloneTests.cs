@@ -27,7 +27,7 @@ public class DroneAloneTests
         Assert.InRange(Share(alone, 0, Singing), 0, 0.1);
     }
 
-    /// <summary>A take of call and response: strings sound all the time, alone while the teacher's lines are waited for.</summary>
+    /// <summary>A take of call and response in a quiet room: strings sound while the teacher's lines are waited for.</summary>
     [Fact]
     public void Strings_between_the_lines_of_call_and_response_are_no_lines()
     {
@@ -42,18 +42,19 @@ public class DroneAloneTests
         var (tones, time) = (new List<SungTone>(), 0.6);
         foreach (var note in drill.Notes)
         {
-            var seconds = note.Seconds;
-            tones.Add(new SungTone { Index = note.Index, Cents = note.Cents + (note.Index % 3 * 15) - 15, Onset = time, End = time + seconds, Touches = !note.IsLast });
-            time += seconds + (note.IsLast ? Round : 0);
+            tones.Add(new SungTone { Index = note.Index, Cents = note.Cents + (note.Index % 3 * 15) - 15, Onset = time, End = time + note.Seconds, Touches = !note.IsLast });
+            time += note.Seconds + (note.IsLast ? Round : 0);
         }
 
         var sound = VoiceMaker.Sing(plan, tones, new Random(4));
         var voice = Math.Sqrt(sound.Take((int)(VoiceMaker.Rate * 2)).Select(v => v * v).Average());
-        var s = 440 * Math.Pow(2, (drill.Tonic - 6900) / 1200);
+        var tonic = 440 * Math.Pow(2, (drill.Tonic - 6900) / 1200);
+        var noise = new Random(5);
         for (var i = 0; i < sound.Length; i++)
         {
             var t = i / (double)VoiceMaker.Rate;
-            sound[i] += (float)(voice / 0.2 * String(s * ((int)(2 * t) % 2 == 0 ? 1 : 1.5), t));
+            var isSung = tones.Exists(n => t > n.Onset - 0.3 && t < n.End + 0.3);
+            sound[i] += (float)(voice * ((isSung ? 0 : String(tonic * ((int)(2 * t) % 2 == 0 ? 1 : 1.5), t) / 0.2) + (0.06 * TakeMaker.Gauss(noise))));
         }
 
         var report = Listener.Hear(plan.Score, SoundSource.FromSamples(sound, VoiceMaker.Rate), TestContext.Current.CancellationToken);

@@ -7,6 +7,8 @@ namespace Warmup.Takes;
 internal static class DroneAlone
 {
     private const double Fifth = 702;
+
+    // Cents about S and P.
     private const int Near = 50;
 
     // Cents about a string's pitch, and frames on end that keep to them.
@@ -26,7 +28,7 @@ internal static class DroneAlone
     /// <param name="track">The take.</param>
     /// <param name="voicing">Where there is voice.</param>
     /// <param name="tonic">The tonic in cents above MIDI note 0.</param>
-    /// <param name="most">The most that a frame is let off that is only soft.</param>
+    /// <param name="most">The likelihood of a frame that has the pitch and is soft, but keeps to no string's.</param>
     public static float[] Of(PitchTrack track, Voicing voicing, double tonic, double most)
     {
         var alone = new float[track.Count];

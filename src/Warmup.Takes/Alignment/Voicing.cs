@@ -29,6 +29,7 @@ internal sealed class Voicing
 
     private readonly float[] _voice;
     private readonly float[] _levels;
+
     private Voicing(float[] voice, float[] levels, double floor, double quiet, double top, double threshold) =>
         (_voice, _levels, HasGround, MayHaveStrings, Floor, Top, Threshold) = (voice, levels, top - quiet < Steady, top - quiet < NeverSilent, floor, top, threshold);
 
