@@ -31,21 +31,9 @@ public class DroneAloneTests
     [Fact]
     public void Strings_between_the_lines_of_call_and_response_are_no_lines()
     {
-        var plan = Corpus.Plans("clean", 3, 1).First() with
-        {
-            Voice = 0,
-            VibratoCents = 0,
-            OffsetCents = 0,
-            Score = new Drill { Scale = Catalogue.Default.Find("mohanam")!.Scale, Pattern = Pattern.Parse("S R / R G / S G / G P / S P / S R"), Tonic = Tonic.Parse("C3"), Tempo = 60, Delivery = Delivery.LineByLine }.ToScore(),
-        };
+        var plan = Corpus.Plain("S R / R G / S G / G P / S P / S R");
         var drill = new DrillNotes(plan.Score);
-        var (tones, time) = (new List<SungTone>(), 0.6);
-        foreach (var note in drill.Notes)
-        {
-            tones.Add(new SungTone { Index = note.Index, Cents = note.Cents + (note.Index % 3 * 15) - 15, Onset = time, End = time + note.Seconds, Touches = !note.IsLast });
-            time += note.Seconds + (note.IsLast ? Round : 0);
-        }
-
+        var tones = Corpus.Tones(drill, longest: double.PositiveInfinity, rest: Round, off: index => (index % 3 * 15) - 15);
         var sound = VoiceMaker.Sing(plan, tones, new Random(4));
         var voice = Math.Sqrt(sound.Take((int)(VoiceMaker.Rate * 2)).Select(v => v * v).Average());
         var tonic = 440 * Math.Pow(2, (drill.Tonic - 6900) / 1200);

@@ -51,22 +51,9 @@ public class VoicingTests
     [Fact]
     public void A_note_that_dies_away_in_a_room_is_heard_to_its_end()
     {
-        var plan = Corpus.Plans("clean", 3, 1).First() with
-        {
-            Voice = 0,
-            VibratoCents = 0,
-            OffsetCents = 0,
-            Score = new Drill { Scale = Catalogue.Default.Find("mohanam")!.Scale, Pattern = Pattern.Parse("S R G / R G P / G P D / P D S'"), Tonic = Tonic.Parse("C3"), Tempo = 60, Delivery = Delivery.LineByLine }.ToScore(),
-        };
+        var plan = Corpus.Plain("S R G / R G P / G P D / P D S'");
         var drill = new DrillNotes(plan.Score);
-        var (tones, time) = (new List<SungTone>(), 0.6);
-        foreach (var note in drill.Notes)
-        {
-            var seconds = Math.Min(note.Seconds, Long);
-            tones.Add(new SungTone { Index = note.Index, Cents = note.Cents, Onset = time, End = time + seconds, Touches = !note.IsLast });
-            time += seconds + (note.IsLast ? 0.8 : 0);
-        }
-
+        var tones = Corpus.Tones(drill, longest: Long, rest: 0.8, off: _ => 0);
         var sung = VoiceMaker.Sing(plan, tones, new Random(4));
         foreach (var tone in tones.Where(t => drill.Notes[t.Index] is { IsLast: true, Line: 1 or 3 }))
         {

@@ -57,4 +57,31 @@ internal static class Corpus
             yield return plan;
         }
     }
+
+    /// <summary>A low voice without vibrato that sings written lines in mohanam, line by line on C3 at 60.</summary>
+    public static TakePlan Plain(string lines) => Plans("clean", 3, 1).First() with
+    {
+        Voice = 0,
+        VibratoCents = 0,
+        OffsetCents = 0,
+        Score = new Drill { Scale = Catalogue.Default.Find("mohanam")!.Scale, Pattern = Pattern.Parse(lines), Tonic = Tonic.Parse("C3"), Tempo = 60, Delivery = Delivery.LineByLine }.ToScore(),
+    };
+
+    /// <summary>A drill's notes sung one after the other, with a rest after each line.</summary>
+    /// <param name="drill">The drill.</param>
+    /// <param name="longest">Seconds that no note is longer.</param>
+    /// <param name="rest">Seconds after each line.</param>
+    /// <param name="off">The cents that the note of an index is off.</param>
+    public static List<SungTone> Tones(DrillNotes drill, double longest, double rest, Func<int, double> off)
+    {
+        var (tones, time) = (new List<SungTone>(), 0.6);
+        foreach (var note in drill.Notes)
+        {
+            var end = time + Math.Min(note.Seconds, longest);
+            tones.Add(new SungTone { Index = note.Index, Cents = note.Cents + off(note.Index), Onset = time, End = end, Touches = !note.IsLast });
+            time = end + (note.IsLast ? rest : 0);
+        }
+
+        return tones;
+    }
 }
